@@ -1,0 +1,2 @@
+export * from './assert.ts';
+export * from './fraction.ts';

@@ -1,0 +1,21 @@
+import { defineConfig } from 'vitest/config';
+
+// Pure and tidy need no database and stay under a minute; books runs against a real PostgreSQL, one database a file.
+export default defineConfig({
+  test: {
+    maxWorkers: 2,
+    projects: [
+      { test: { name: 'pure', include: ['packages/**/*.test.ts', 'tests/published/**/*.test.ts'] } },
+      { test: { name: 'tidy', include: ['tests/tidy/**/*.test.ts'] } },
+      {
+        test: {
+          name: 'books',
+          include: ['tests/api/**/*.test.ts', 'tests/races/**/*.test.ts', 'tests/database/**/*.test.ts'],
+          globalSetup: ['tests/support/global-setup.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
