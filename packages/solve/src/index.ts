@@ -1,1 +1,2 @@
-export {};
+export * from './model.ts';
+export * from './solver.ts';
