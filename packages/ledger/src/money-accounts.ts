@@ -50,8 +50,7 @@ export const sessionAccount = (sessionId: string): AccountKey =>
   moneyAccount('session_clearing', { causeId: sessionId });
 
 /** Common food stock at cost, kept apart by lot where it is known, else by buy. Units: minor units. Errors: none. */
-export const commonStockAccount = (causeId: string): AccountKey =>
-  moneyAccount('common_stock', { causeId });
+export const commonStockAccount = (causeId: string): AccountKey => moneyAccount('common_stock', { causeId });
 
 /** The store fund; below zero it holds. Units: minor units. Errors: none. */
 export const storeFundAccount = (): AccountKey => moneyAccount('store_fund');

@@ -1,0 +1,142 @@
+import type { AccountKind } from '../account-key.ts';
+import type { BuyStage } from '../buy-stages.ts';
+import type { Guard } from '../guard.ts';
+import type { OutsideKind } from '../outside.ts';
+
+/** A unit of the book. Units: none. Errors: none. */
+export type AuditUnit = { readonly unitId: string; readonly kind: 'currency' | 'lot' | 'supply' };
+
+/**
+ * An account with its running totals. `outsideKind` is set when its vessel stands for the outside.
+ * Units: totals in the account's unit. Errors: none.
+ */
+export type AuditAccount = {
+  readonly accountId: string;
+  readonly unitId: string;
+  readonly kind: AccountKind;
+  readonly vesselId: string | null;
+  readonly outsideKind: OutsideKind | null;
+  readonly ownerId: string | null;
+  readonly causeId: string | null;
+  readonly guard: Guard;
+  readonly inflow: number;
+  readonly outflow: number;
+};
+
+/** An entry, by its running number. Units: none. Errors: none. */
+export type AuditEntry = {
+  readonly entryId: string;
+  readonly entryNo: number;
+  readonly reversesEntryId: string | null;
+};
+
+/** A posted movement. Units: `amount` in the unit's own. Errors: none. */
+export type AuditMovement = {
+  readonly entryId: string;
+  readonly line: number;
+  readonly unitId: string;
+  readonly sourceId: string;
+  readonly destinationId: string;
+  readonly amount: number;
+};
+
+/** A buy, where it stands, and every move of its stage in order. Units: none. Errors: none. */
+export type AuditBuy = {
+  readonly buyId: string;
+  readonly stage: BuyStage;
+  readonly moves: readonly { readonly from: BuyStage; readonly to: BuyStage }[];
+};
+
+/** One cost line with its frozen weights and what each bore. Units: minor units; weights have none. Errors: none. */
+export type AuditCostLine = {
+  readonly costLineId: string;
+  readonly totalMinorUnits: number;
+  readonly shares: readonly { readonly weight: number; readonly amountMinorUnits: number }[];
+};
+
+/** A split as it was awarded. Units: grams. Errors: none. */
+export type AuditSplit = {
+  readonly splitId: string;
+  readonly availableGrams: number;
+  readonly awards: readonly { readonly claimGrams: number; readonly awardGrams: number }[];
+};
+
+/** A frozen answer that was computed again from its frozen inputs. Units: none. Errors: none. */
+export type AuditRerun = {
+  readonly kind: 'fill' | 'split' | 'settlement';
+  readonly id: string;
+  readonly isSame: boolean;
+};
+
+/** A lot and what it comes from: a delivery, an intake, or other lots. Units: none. Errors: none. */
+export type AuditLot = {
+  readonly lotId: string;
+  readonly deliveryId: string | null;
+  readonly intakeId: string | null;
+  readonly parentLotIds: readonly string[];
+};
+
+/** A container and its level capacity for its food. Units: grams. Errors: none. */
+export type AuditContainer = {
+  readonly containerId: string;
+  readonly lotId: string;
+  readonly netGrams: number;
+  readonly capacityGrams: number;
+};
+
+/** A pledge and what the fixed fill gave it. Units: grams. Errors: none. */
+export type AuditPledge = {
+  readonly pledgeId: string;
+  readonly leastGrams: number;
+  readonly wantedGrams: number;
+  readonly mostGrams: number;
+  readonly stepGrams: number;
+  readonly allottedGrams: number | null;
+  readonly isWithinCeiling: boolean | null;
+};
+
+/** A fill whose key was compared with the least one that can be had. Units: none. Errors: none. */
+export type AuditFill = { readonly fillId: string; readonly isBest: boolean };
+
+/**
+ * A hold on a lot, or on some of its vessels. It covers the entries after `placedAfterEntryNo` up to
+ * `releasedAfterEntryNo`, or up to the last when it still stands.
+ * Units: entry numbers. Errors: none.
+ */
+export type AuditHold = {
+  readonly holdId: string;
+  readonly lotUnitId: string;
+  readonly vesselIds: readonly string[] | null;
+  readonly placedAfterEntryNo: number;
+  readonly releasedAfterEntryNo: number | null;
+  readonly releasedByLoginIds: readonly string[];
+};
+
+/** All that the audit looks at, as plain rows read in one snapshot. Units: as in the rows. Errors: none. */
+export type AuditInput = {
+  readonly units: readonly AuditUnit[];
+  readonly accounts: readonly AuditAccount[];
+  readonly entries: readonly AuditEntry[];
+  readonly movements: readonly AuditMovement[];
+  readonly buys: readonly AuditBuy[];
+  readonly costLines: readonly AuditCostLine[];
+  readonly splits: readonly AuditSplit[];
+  readonly reruns: readonly AuditRerun[];
+  readonly lots: readonly AuditLot[];
+  readonly containers: readonly AuditContainer[];
+  readonly codes: readonly string[];
+  readonly pledges: readonly AuditPledge[];
+  readonly fills: readonly AuditFill[];
+  readonly holds: readonly AuditHold[];
+};
+
+/**
+ * One invariant, whether it holds, and the figure that shows it.
+ * `number` is the invariant's number in the trade's list of twenty. Units: none. Errors: none. Source: job map 15.
+ */
+export type AuditFinding = {
+  readonly invariant: string;
+  readonly number: number;
+  readonly holds: boolean;
+  readonly figure: string;
+};
