@@ -8,23 +8,23 @@ export const BUY_STAGES = [
   'fixed',
   'ordered',
   'landed',
-  'shared_out',
+  'shared-out',
   'closed',
-  'called_off',
+  'called-off',
 ] as const;
 
 /** Where a buy stands. Units: none. Errors: none. */
 export type BuyStage = (typeof BUY_STAGES)[number];
 
 const NEXT_STAGES: Readonly<Record<BuyStage, readonly BuyStage[]>> = {
-  planning: ['gathering', 'called_off'],
-  gathering: ['fixed', 'called_off'],
-  fixed: ['ordered', 'gathering', 'called_off'], // back to gathering is the one step back the trade allows
-  ordered: ['landed', 'called_off'],
-  landed: ['shared_out'],
-  shared_out: ['closed'],
+  planning: ['gathering', 'called-off'],
+  gathering: ['fixed', 'called-off'],
+  fixed: ['ordered', 'gathering', 'called-off'], // back to gathering is the one step back the trade allows
+  ordered: ['landed', 'called-off'],
+  landed: ['shared-out'],
+  'shared-out': ['closed'],
   closed: [],
-  called_off: [],
+  'called-off': [],
 };
 
 /**

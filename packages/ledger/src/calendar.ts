@@ -13,7 +13,8 @@ export function daysBetween(fromOn: string, toOn: string): number {
 /**
  * Orders two UTC instants to the nanosecond, so that a database's microseconds count although a Date drops them.
  * Units: negative when a is earlier, 0 when equal, positive when a is later.
- * Errors: AssertionError for a text that is no UTC instant such as 2026-09-05T08:30:00.123456Z.
+ * Errors: AssertionError for a text that is no UTC instant such as 2026-09-05T08:30:00.123456Z, or as PostgreSQL writes
+ * it, 2026-09-05 08:30:00.123456+00.
  */
 export function compareInstants(a: string, b: string): number {
   const [left, right] = [sortableInstant(a), sortableInstant(b)];
@@ -28,7 +29,7 @@ function dayNumber(dayOn: string): number {
 }
 
 function sortableInstant(instant: string): string {
-  const parts = /^(\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d)(?:\.(\d{1,9}))?Z$/.exec(instant);
+  const parts = /^(\d{4}-\d\d-\d\d)[T ](\d\d:\d\d:\d\d)(?:\.(\d{1,9}))?(?:Z|\+00(?::?00)?)$/.exec(instant);
   assert(parts, `${instant} is no UTC instant`);
-  return `${parts[1]}.${(parts[2] ?? '').padEnd(9, '0')}`;
+  return `${parts[1]}T${parts[2]}.${(parts[3] ?? '').padEnd(9, '0')}`;
 }

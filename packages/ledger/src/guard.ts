@@ -14,19 +14,22 @@ const NEVER_BELOW: ReadonlySet<AccountKind> = new Set<AccountKind>([
   'supplies',
   'common_stock',
   'equipment',
+  'pieces',
 ]);
 
 /**
  * The guard of an account. Things that can be counted in the hand never fall below nothing; deposits never become
  * a loan to the member; all else may stand on either side, a bank account by its overdraft.
- * `outsideKind` is given when the account's vessel stands for the outside: the supplier's side falls below zero by
- * every gram that it ever sent.
+ * `outsideKind` is given when the account's vessel stands for the outside. A supplier can't take back more than it
+ * sent, and nothing eaten or given comes back beyond what went; a transform makes grams as well as taking them, and a
+ * re-weigh may find more than was booked.
  * Units: none. Errors: none. Source: ledger-notes 6.1.
  */
-export function guardOf(key: AccountKey, outsideKind?: OutsideKind | null): Guard {
+export function guardOf(key: Pick<AccountKey, 'kind'>, outsideKind?: OutsideKind | null): Guard {
   if (key.kind === 'buy_deposit' || key.kind === 'loan_deposit') return 'not_above';
-  if (key.kind === 'mass' || key.kind === 'pieces') return outsideKind ? 'none' : 'not_below';
-  return NEVER_BELOW.has(key.kind) ? 'not_below' : 'none';
+  if (key.kind !== 'mass') return NEVER_BELOW.has(key.kind) ? 'not_below' : 'none';
+  if (outsideKind === 'supplier') return 'not_above';
+  return outsideKind === 'transformed' || outsideKind === 'unexplained' ? 'none' : 'not_below';
 }
 
 /** Tells whether totals respect a guard. Units: both totals in the account's own unit. Errors: none. */

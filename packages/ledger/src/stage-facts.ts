@@ -10,14 +10,14 @@ export type GatheringFacts = {
 
 /**
  * What fixing a buy is judged by. `isFillCurrent` is null when no fill was run, false when the pledges changed since.
- * Units: grams. Errors: none.
+ * Units: allotted and most in the whole units that the line is filled in. Errors: none.
  */
 export type FixingFacts = {
   readonly isFillCurrent: boolean | null;
   readonly allotments: readonly {
     readonly pledgeId: string;
-    readonly allottedGrams: number;
-    readonly mostGrams: number;
+    readonly allotted: number;
+    readonly most: number;
     readonly isWithinCeiling: boolean;
   }[];
   readonly supplierIdsBelowMinimum: readonly string[];
@@ -94,10 +94,10 @@ export type StageMove =
   | { readonly from: 'fixed'; readonly to: 'gathering'; readonly facts: ReopeningFacts }
   | { readonly from: 'fixed'; readonly to: 'ordered'; readonly facts: OrderingFacts }
   | { readonly from: 'ordered'; readonly to: 'landed'; readonly facts: LandingFacts }
-  | { readonly from: 'landed'; readonly to: 'shared_out'; readonly facts: SharingFacts }
-  | { readonly from: 'shared_out'; readonly to: 'closed'; readonly facts: ClosingFacts }
+  | { readonly from: 'landed'; readonly to: 'shared-out'; readonly facts: SharingFacts }
+  | { readonly from: 'shared-out'; readonly to: 'closed'; readonly facts: ClosingFacts }
   | {
       readonly from: 'planning' | 'gathering' | 'fixed' | 'ordered';
-      readonly to: 'called_off';
+      readonly to: 'called-off';
       readonly facts: CallingOffFacts;
     };

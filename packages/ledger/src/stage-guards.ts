@@ -59,13 +59,13 @@ export type Missing = {
  * price that rose by more than 2 % from its section 2.7.
  */
 export function stageGuards(move: StageMove): Missing[] {
-  if (move.to === 'called_off') return callingOff(move.facts, move.from === 'ordered');
+  if (move.to === 'called-off') return callingOff(move.facts, move.from === 'ordered');
   if (move.to === 'gathering')
     return move.from === 'planning' ? gathering(move.facts) : reopening(move.facts);
   if (move.to === 'fixed') return fixing(move.facts);
   if (move.to === 'ordered') return ordering(move.facts);
   if (move.to === 'landed') return landing(move.facts);
-  return move.to === 'shared_out' ? sharing(move.facts) : closing(move.facts);
+  return move.to === 'shared-out' ? sharing(move.facts) : closing(move.facts);
 }
 
 function gathering({ foodIds, quotes, gatheringClosesOn }: GatheringFacts): Missing[] {
@@ -82,9 +82,9 @@ function gathering({ foodIds, quotes, gatheringClosesOn }: GatheringFacts): Miss
 }
 
 function fixing({ isFillCurrent, allotments, supplierIdsBelowMinimum }: FixingFacts): Missing[] {
-  const above = allotments.filter((allotment) => allotment.allottedGrams > allotment.mostGrams);
-  const tooDear = allotments.filter((allotment) => allotment.allottedGrams > 0 && !allotment.isWithinCeiling);
-  const isEmpty = allotments.every((allotment) => allotment.allottedGrams === 0);
+  const above = allotments.filter((allotment) => allotment.allotted > allotment.most);
+  const tooDear = allotments.filter((allotment) => allotment.allotted > 0 && !allotment.isWithinCeiling);
+  const isEmpty = allotments.every((allotment) => allotment.allotted === 0);
   return [
     ...when(isFillCurrent === null, { code: 'fill-not-run' }),
     ...when(isFillCurrent === false, { code: 'fill-out-of-date' }),

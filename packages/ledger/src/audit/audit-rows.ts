@@ -23,10 +23,11 @@ export type AuditAccount = {
   readonly outflow: number;
 };
 
-/** An entry, by its running number. Units: none. Errors: none. */
+/** An entry, by its running number and the UTC instant it was written down. Units: none. Errors: none. */
 export type AuditEntry = {
   readonly entryId: string;
   readonly entryNo: number;
+  readonly recordedAt: string;
   readonly reversesEntryId: string | null;
 };
 
@@ -47,11 +48,14 @@ export type AuditBuy = {
   readonly moves: readonly { readonly from: BuyStage; readonly to: BuyStage }[];
 };
 
-/** One cost line with its frozen weights and what each bore. Units: minor units; weights have none. Errors: none. */
+/**
+ * One cost line with its frozen weights and what each bore. Weights are bigints: scaled fractions can pass 2^53.
+ * Units: minor units; weights have none. Errors: none.
+ */
 export type AuditCostLine = {
   readonly costLineId: string;
   readonly totalMinorUnits: number;
-  readonly shares: readonly { readonly weight: number; readonly amountMinorUnits: number }[];
+  readonly shares: readonly { readonly weight: bigint; readonly amountMinorUnits: number }[];
 };
 
 /** A split as it was awarded. Units: grams. Errors: none. */
@@ -84,14 +88,18 @@ export type AuditContainer = {
   readonly capacityGrams: number;
 };
 
-/** A pledge and what the fixed fill gave it. Units: grams. Errors: none. */
+/**
+ * A pledge and what the fixed fill gave it; null before there is one.
+ * Units: the five amounts in the whole units that the line is filled in, pounds for a line of 50 lb bags, since steps of
+ * 5 lb are no whole grams. Errors: none.
+ */
 export type AuditPledge = {
   readonly pledgeId: string;
-  readonly leastGrams: number;
-  readonly wantedGrams: number;
-  readonly mostGrams: number;
-  readonly stepGrams: number;
-  readonly allottedGrams: number | null;
+  readonly least: number;
+  readonly wanted: number;
+  readonly most: number;
+  readonly step: number;
+  readonly allotted: number | null;
   readonly isWithinCeiling: boolean | null;
 };
 
@@ -99,16 +107,16 @@ export type AuditPledge = {
 export type AuditFill = { readonly fillId: string; readonly isBest: boolean };
 
 /**
- * A hold on a lot, or on some of its vessels. It covers the entries after `placedAfterEntryNo` up to
- * `releasedAfterEntryNo`, or up to the last when it still stands.
- * Units: entry numbers. Errors: none.
+ * A hold on a lot, or on some of its vessels. It covers what was written down after `heldAt` and before `releasedAt`,
+ * or ever since when it still stands.
+ * Units: UTC instants. Errors: none.
  */
 export type AuditHold = {
   readonly holdId: string;
   readonly lotUnitId: string;
   readonly vesselIds: readonly string[] | null;
-  readonly placedAfterEntryNo: number;
-  readonly releasedAfterEntryNo: number | null;
+  readonly heldAt: string;
+  readonly releasedAt: string | null;
   readonly releasedByLoginIds: readonly string[];
 };
 

@@ -25,7 +25,7 @@ export function buyFindings(input: AuditInput): AuditFinding[] {
 
 function clearedFinding(input: AuditInput): AuditFinding {
   const ended = new Set(
-    input.buys.filter((buy) => buy.stage === 'closed' || buy.stage === 'called_off').map((buy) => buy.buyId),
+    input.buys.filter((buy) => buy.stage === 'closed' || buy.stage === 'called-off').map((buy) => buy.buyId),
   );
   const open = input.accounts.filter(
     (account) =>
@@ -60,10 +60,10 @@ function costLinesFinding(input: AuditInput): AuditFinding {
 
 function isSharedByLargestRemainder({ totalMinorUnits, shares }: AuditCostLine): boolean {
   const total = BigInt(totalMinorUnits);
-  const weightSum = shares.reduce((sum, share) => sum + BigInt(share.weight), 0n);
+  const weightSum = shares.reduce((sum, share) => sum + share.weight, 0n);
   const sharedSum = shares.reduce((sum, share) => sum + BigInt(share.amountMinorUnits), 0n);
   const areNear = shares.every(({ weight, amountMinorUnits }) => {
-    const off = BigInt(amountMinorUnits) * weightSum - total * BigInt(weight);
+    const off = BigInt(amountMinorUnits) * weightSum - total * weight;
     return off === 0n || (-weightSum < off && off < weightSum);
   });
   return sharedSum === total && areNear;
@@ -139,12 +139,11 @@ function pledgesFinding(input: AuditInput): AuditFinding {
   });
 }
 
-function isPledgeKept(pledge: AuditPledge): boolean {
-  const { leastGrams, wantedGrams, mostGrams, stepGrams, allottedGrams, isWithinCeiling } = pledge;
-  const isInOrder = leastGrams <= wantedGrams && wantedGrams <= mostGrams;
-  if (allottedGrams === null || allottedGrams === 0) return isInOrder;
-  const isWithin = leastGrams <= allottedGrams && allottedGrams <= mostGrams;
-  const isInSteps = stepGrams > 0 && allottedGrams % stepGrams === 0;
+function isPledgeKept({ least, wanted, most, step, allotted, isWithinCeiling }: AuditPledge): boolean {
+  const isInOrder = least <= wanted && wanted <= most;
+  if (allotted === null || allotted === 0) return isInOrder;
+  const isWithin = least <= allotted && allotted <= most;
+  const isInSteps = step > 0 && allotted % step === 0;
   return isInOrder && isWithin && isInSteps && isWithinCeiling !== false;
 }
 

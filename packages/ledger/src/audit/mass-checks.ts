@@ -1,3 +1,4 @@
+import { compareInstants } from '../calendar.ts';
 import type { AuditAccount, AuditFinding, AuditHold, AuditInput, AuditMovement } from './audit-rows.ts';
 import { walkBook } from './book-walk.ts';
 import { finding } from './finding.ts';
@@ -95,12 +96,12 @@ function holdsFinding(input: AuditInput): AuditFinding {
   for (const hold of input.holds) {
     for (const movement of input.movements) {
       const entry = entries.get(movement.entryId);
-      if (!entry || entry.reversesEntryId !== null || !isDuring(hold, entry.entryNo)) continue;
+      if (!entry || entry.reversesEntryId !== null || !isDuring(hold, entry.recordedAt)) continue;
       if (breaksHold(hold, movement, accounts)) moved.add(movement);
     }
   }
   const carelessly = input.holds.filter(
-    (hold) => hold.releasedAfterEntryNo !== null && new Set(hold.releasedByLoginIds).size < 2,
+    (hold) => hold.releasedAt !== null && new Set(hold.releasedByLoginIds).size < 2,
   );
   return finding({
     number: 16,
@@ -114,10 +115,9 @@ function holdsFinding(input: AuditInput): AuditFinding {
   });
 }
 
-function isDuring(hold: AuditHold, entryNo: number): boolean {
-  return (
-    entryNo > hold.placedAfterEntryNo && entryNo <= (hold.releasedAfterEntryNo ?? Number.MAX_SAFE_INTEGER)
-  );
+function isDuring({ heldAt, releasedAt }: AuditHold, recordedAt: string): boolean {
+  const isBeforeRelease = releasedAt === null || compareInstants(recordedAt, releasedAt) < 0;
+  return compareInstants(recordedAt, heldAt) > 0 && isBeforeRelease;
 }
 
 /** What may still happen to food on hold: it goes back, is thrown away, tested, spilled or weighed again. */
