@@ -1,1 +1,7 @@
-export {};
+export { bulkFromCup, bulkFromTestWeight } from './bulk-density.ts';
+export * from './container-kind.ts';
+export * from './containers-for.ts';
+export * from './food.ts';
+export * from './level-fill.ts';
+export * from './nourishment.ts';
+export * from './reference-foods.ts';
