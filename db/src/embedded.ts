@@ -4,7 +4,7 @@ import { createServer } from 'node:net';
 import { isAbsolute, resolve } from 'node:path';
 import { assert } from '@sheafbook/units';
 import postgres from 'postgres';
-import { type Binaries, prepareBinaries } from './embedded/binaries.ts';
+import { type Binaries, chooseCacheFolder, prepareBinaries } from './embedded/binaries.ts';
 import { type Layout, prepareCluster, prepareDataFolder, serverEnvironment } from './embedded/cluster.ts';
 import { type Holder, hold } from './embedded/holders.ts';
 import { isAlive, isSomethingElse, readIfThere, readPostmaster, waitFor } from './embedded/postmaster.ts';
@@ -23,6 +23,8 @@ export type EmbeddedOptions = {
   persistent: boolean;
   /** Server settings over the defaults. Only throwaway servers pass `fsync: 'off'`. */
   settings?: Settings;
+  /** Where the binaries are copied to if the server's user can't reach those of npm; any folder that all may enter. */
+  cacheFolder?: string;
 };
 
 const START_MILLISECONDS = 60_000; // recovery after a crash may take a while on a small board
@@ -82,8 +84,8 @@ async function accepts(url: string): Promise<boolean> {
 }
 
 async function startFresh(layout: Layout, options: EmbeddedOptions): Promise<{ port: number }> {
-  const user = chooseServerUser();
-  const binaries = prepareBinaries(user, options.persistent);
+  const user = chooseServerUser(layout.cluster);
+  const binaries = prepareBinaries(user, options.cacheFolder ?? chooseCacheFolder(options.persistent));
   const syncs = options.settings?.fsync !== 'off';
   prepareCluster(layout, binaries, user, syncs);
   for (let attempt = 1; ; attempt += 1) {

@@ -59,7 +59,10 @@ async function startContainer(pullMilliseconds: number): Promise<TestServer> {
     })
     .withCommand(['postgres', ...Object.entries(THROWAWAY_SETTINGS).flatMap(([k, v]) => ['-c', `${k}=${v}`])])
     .start();
-  const started = await withinTime(starting, pullMilliseconds);
+  const started = await withinTime(starting, pullMilliseconds).catch((error: unknown) => {
+    starting.then((late) => late.stop()).catch(() => undefined); // a container that comes too late must not stay
+    throw error;
+  });
   return {
     adminUrl: started.getConnectionUri(),
     where: `a container of ${IMAGE}`,

@@ -25,11 +25,11 @@ export type Binaries = { initdb: string; postgres: string };
  * Finds PostgreSQL's binaries and makes sure that `user` can run them. When they stand where that user can't go, or
  * their library links are missing and can't be mended in place, a copy for all to read is made once per version.
  */
-export function prepareBinaries(user: ServerUser, persistent: boolean): Binaries {
+export function prepareBinaries(user: ServerUser, cacheFolder: string): Binaries {
   const source = findNativeFolder();
   linkLibraries(source.folder);
   if (runs(source.folder, user)) return binariesIn(source.folder);
-  const copy = copyForAll(source, cacheFolder(persistent));
+  const copy = copyForAll(source, cacheFolder);
   assert(runs(copy, user), `PostgreSQL's binaries do not run from ${copy}`);
   return binariesIn(copy);
 }
@@ -80,7 +80,7 @@ function readLinks(folder: string): { source: string; target: string }[] {
 }
 
 /** Real data runs for months and temporary folders are swept, so a lasting server's copy lies with the caches. */
-function cacheFolder(persistent: boolean): string {
+export function chooseCacheFolder(persistent: boolean): string {
   return persistent && process.getuid?.() === 0 && existsSync('/var/cache') ? '/var/cache' : tmpdir();
 }
 

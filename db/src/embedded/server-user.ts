@@ -1,11 +1,16 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 
 /** The operating-system user that the database server runs as; undefined means the user who runs Node. */
 export type ServerUser = { uid: number; gid: number } | undefined;
 
-/** PostgreSQL refuses to run as root, so root hands the server to an unprivileged user of this machine. */
-export function chooseServerUser(): ServerUser {
+/**
+ * PostgreSQL refuses to run as root, so root hands the server to an unprivileged user of this machine: the owner of
+ * the cluster if there is one already, so that a book begun by a plain user can also be opened by root.
+ */
+export function chooseServerUser(cluster: string): ServerUser {
   if (process.getuid?.() !== 0) return undefined;
+  const owner = statSync(cluster, { throwIfNoEntry: false });
+  if (owner && owner.uid !== 0) return { uid: owner.uid, gid: owner.gid };
   return findUser('postgres') ?? findUser('nobody') ?? { uid: 65_534, gid: 65_534 };
 }
 

@@ -1,0 +1,1513 @@
+-- What a freshly migrated database holds, read from its catalogue. Printed by `npm run schema` and compared in the
+-- tests; not meant to be run. A migration, its Drizzle tables and this file change together.
+
+role sheafbook_app login
+role sheafbook_housekeeping nologin
+role sheafbook_owner nologin member of sheafbook_housekeeping, sheafbook_poster
+role sheafbook_poster nologin
+grant connect on the database to sheafbook_app
+grant connect, create on the database to sheafbook_owner
+schema book
+  grant usage to sheafbook_app
+  grant usage to sheafbook_housekeeping
+  grant usage to sheafbook_poster
+schema door
+  grant usage to sheafbook_app
+schema migration
+schema public
+  grant usage to public
+
+domain book.amount as bigint constraint amount_exact_in_a_double CHECK (((VALUE >= 0) AND (VALUE <= '9007199254740991'::bigint)))
+
+table book.account with (fillfactor=60) row level security
+  storehouse_id uuid not null
+  account_id uuid default uuidv7() not null
+  unit_id uuid not null
+  unit_kind text not null
+  kind text not null
+  vessel_id uuid
+  vessel_kind text
+  owner_id uuid
+  cause_id uuid
+  guard text not null
+  closed boolean default false not null
+  inflow book.amount default 0 not null
+  outflow book.amount default 0 not null
+  constraint account_pkey PRIMARY KEY (storehouse_id, account_id)
+  constraint account_id_and_unit UNIQUE (storehouse_id, account_id, unit_id)
+  constraint account_once UNIQUE NULLS NOT DISTINCT (storehouse_id, unit_id, kind, vessel_id, owner_id, cause_id)
+  constraint account_owner_fk FOREIGN KEY (storehouse_id, owner_id) REFERENCES book.owner(storehouse_id, owner_id)
+  constraint account_unit_fk FOREIGN KEY (storehouse_id, unit_id, unit_kind) REFERENCES book.unit(storehouse_id, unit_id, kind)
+  constraint account_vessel_fk FOREIGN KEY (storehouse_id, vessel_id, vessel_kind) REFERENCES book.vessel(storehouse_id, vessel_id, kind)
+  constraint account_cause_fits_kind CHECK (((cause_id IS NOT NULL) OR (kind <> ALL (ARRAY['supplier_claim'::text, 'buy_deposit'::text, 'loan_deposit'::text, 'buy_clearing'::text, 'session_clearing'::text, 'common_stock'::text]))))
+  constraint account_closed_at_zero CHECK (((NOT closed) OR ((inflow)::bigint = (outflow)::bigint)))
+  constraint account_guard_fits_kind CHECK ((guard =
+CASE
+    WHEN ((kind = ANY (ARRAY['buy_deposit'::text, 'loan_deposit'::text])) OR (vessel_kind = 'supplier'::text)) THEN 'not_above'::text
+    WHEN (kind = ANY (ARRAY['cash_tin'::text, 'supplier_claim'::text, 'supplies'::text, 'common_stock'::text, 'equipment'::text, 'pieces'::text])) THEN 'not_below'::text
+    WHEN (vessel_kind = ANY (ARRAY['transformed'::text, 'unexplained'::text])) THEN 'none'::text
+    WHEN (kind = 'mass'::text) THEN 'not_below'::text
+    ELSE 'none'::text
+END))
+  constraint account_kind_known CHECK ((kind = ANY (ARRAY['bank'::text, 'cash_tin'::text, 'household'::text, 'supplier_claim'::text, 'supplies'::text, 'common_stock'::text, 'equipment'::text, 'supplier'::text, 'buy_deposit'::text, 'loan_deposit'::text, 'buy_clearing'::text, 'session_clearing'::text, 'store_fund'::text, 'given_value'::text, 'line_fees'::text, 'equipment_fees'::text, 'cash_gifts'::text, 'losses'::text, 'bank_charges'::text, 'repairs'::text, 'debt_written_off'::text, 'mass'::text, 'pieces'::text])))
+  constraint account_never_above_zero CHECK (((guard <> 'not_above'::text) OR ((inflow)::bigint <= (outflow)::bigint)))
+  constraint account_never_below_zero CHECK (((guard <> 'not_below'::text) OR ((inflow)::bigint >= (outflow)::bigint)))
+  constraint account_owner_fits_kind CHECK (((owner_id IS NOT NULL) OR (kind <> ALL (ARRAY['household'::text, 'supplier'::text, 'supplier_claim'::text, 'buy_deposit'::text, 'loan_deposit'::text, 'mass'::text]))))
+  constraint account_unit_fits_kind CHECK ((unit_kind =
+CASE kind
+    WHEN 'mass'::text THEN 'lot'::text
+    WHEN 'pieces'::text THEN 'supply'::text
+    ELSE 'currency'::text
+END))
+  constraint account_vessel_fits_kind CHECK ((((kind = 'mass'::text) = (vessel_id IS NOT NULL)) AND ((vessel_id IS NULL) = (vessel_kind IS NULL))))
+  CREATE INDEX account_by_cause ON book.account USING btree (storehouse_id, cause_id) WHERE (cause_id IS NOT NULL)
+  CREATE INDEX account_by_owner ON book.account USING btree (storehouse_id, owner_id)
+  CREATE INDEX account_by_vessel ON book.account USING btree (storehouse_id, vessel_id) WHERE (vessel_id IS NOT NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert (account_id, cause_id, guard, kind, owner_id, storehouse_id, unit_id, unit_kind, vessel_id, vessel_kind), select to sheafbook_app
+  grant select, update (closed, inflow, outflow) to sheafbook_poster
+
+table book.allotment row level security
+  storehouse_id uuid not null
+  buy_id uuid not null
+  buy_line_id uuid not null
+  owner_id uuid not null
+  grams book.amount not null
+  units integer not null
+  whole_bags boolean default false not null
+  is_dropped boolean default false not null
+  dropped_because text default ''::text not null
+  constraint allotment_pkey PRIMARY KEY (storehouse_id, buy_line_id, owner_id)
+  constraint allotment_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  constraint allotment_owner_fk FOREIGN KEY (storehouse_id, owner_id) REFERENCES book.owner(storehouse_id, owner_id)
+  constraint allotment_dropped_is_nothing CHECK (((NOT is_dropped) OR ((grams)::bigint = 0)))
+  CREATE INDEX allotment_by_buy ON book.allotment USING btree (storehouse_id, buy_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update (grams, units) to sheafbook_app
+
+table book.bag row level security
+  storehouse_id uuid not null
+  bag_id uuid not null
+  vessel_kind text default 'bag'::text not null
+  bag_code text not null
+  bag_no integer not null
+  buy_id uuid not null
+  buy_line_id uuid not null
+  delivery_id uuid not null
+  bag_offer_id uuid not null
+  lot_id uuid not null
+  declared_grams book.amount not null
+  gross_grams book.amount
+  tare_grams book.amount
+  net_grams book.amount not null
+  condition text default 'dry'::text not null
+  moisture_tenths_percent integer
+  decision text default 'accepted'::text not null
+  note text default ''::text not null
+  is_exempt_from_weighing boolean default false not null
+  weighed_at timestamp with time zone
+  version integer default 1 not null
+  constraint bag_pkey PRIMARY KEY (storehouse_id, bag_id)
+  constraint bag_code_once UNIQUE (storehouse_id, bag_code)
+  constraint bag_number_once UNIQUE (storehouse_id, buy_line_id, bag_no)
+  constraint bag_delivery_fk FOREIGN KEY (storehouse_id, buy_id, delivery_id) REFERENCES book.delivery(storehouse_id, buy_id, delivery_id)
+  constraint bag_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  constraint bag_lot_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.lot(storehouse_id, lot_id)
+  constraint bag_offer_fk FOREIGN KEY (storehouse_id, bag_offer_id) REFERENCES book.bag_offer(storehouse_id, bag_offer_id)
+  constraint bag_vessel_fk FOREIGN KEY (storehouse_id, bag_id, vessel_kind) REFERENCES book.vessel(storehouse_id, vessel_id, kind)
+  constraint bag_condition_known CHECK ((condition = ANY (ARRAY['dry'::text, 'torn'::text, 'wet'::text, 'infested'::text, 'odour'::text, 'wrong'::text])))
+  constraint bag_decision_known CHECK ((decision = ANY (ARRAY['accepted'::text, 'accepted-with-note'::text, 'refused'::text])))
+  constraint bag_is_a_vessel CHECK ((vessel_kind = 'bag'::text))
+  constraint bag_moisture_in_range CHECK (((moisture_tenths_percent >= 0) AND (moisture_tenths_percent <= 1000)))
+  constraint bag_net_possible CHECK (((net_grams)::bigint <= (2 * (declared_grams)::bigint)))
+  constraint bag_weighed_whole CHECK ((((gross_grams IS NULL) = (tare_grams IS NULL)) AND ((gross_grams)::bigint >= (tare_grams)::bigint)))
+  CREATE INDEX bag_by_buy ON book.bag USING btree (storehouse_id, buy_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (condition, decision, gross_grams, is_exempt_from_weighing, moisture_tenths_percent, net_grams, note, tare_grams, version, weighed_at) to sheafbook_app
+
+table book.bag_offer row level security
+  storehouse_id uuid not null
+  bag_offer_id uuid default uuidv7() not null
+  quote_id uuid not null
+  buy_id uuid not null
+  buy_line_id uuid not null
+  bag_size integer not null
+  bag_grams book.amount not null
+  bag_label text not null
+  break_kind text default 'all-units'::text not null
+  most_bags integer
+  constraint bag_offer_pkey PRIMARY KEY (storehouse_id, bag_offer_id)
+  constraint bag_offer_size_once UNIQUE (storehouse_id, quote_id, buy_line_id, bag_size)
+  constraint bag_offer_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  constraint bag_offer_quote_fk FOREIGN KEY (storehouse_id, buy_id, quote_id) REFERENCES book.quote(storehouse_id, buy_id, quote_id)
+  constraint bag_offer_break_kind_known CHECK ((break_kind = ANY (ARRAY['all-units'::text, 'incremental'::text])))
+  constraint bag_offer_most_positive CHECK ((most_bags > 0))
+  constraint bag_offer_size_in_range CHECK ((((bag_size >= 1) AND (bag_size <= 5000)) AND ((bag_grams)::bigint > 0)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select to sheafbook_app
+
+table book.book_state row level security
+  storehouse_id uuid not null
+  last_entry_no bigint default 0 not null
+  closed_through date
+  constraint book_state_pkey PRIMARY KEY (storehouse_id)
+  constraint book_state_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert (storehouse_id), select to sheafbook_app
+  grant select, update (closed_through, last_entry_no) to sheafbook_poster
+
+table book.buy row level security
+  storehouse_id uuid not null
+  buy_id uuid default uuidv7() not null
+  name text not null
+  stage text default 'planning'::text not null
+  gathering_closes_at timestamp with time zone not null
+  order_on date not null
+  landing_on date
+  landing_place text default ''::text not null
+  rules_version integer
+  fill_id uuid
+  made_by uuid not null
+  made_at timestamp with time zone not null
+  version integer default 1 not null
+  constraint buy_pkey PRIMARY KEY (storehouse_id, buy_id)
+  constraint buy_name_once UNIQUE (storehouse_id, name)
+  constraint buy_fill_fk FOREIGN KEY (storehouse_id, buy_id, fill_id) REFERENCES book.fill(storehouse_id, buy_id, fill_id)
+  constraint buy_made_by_fk FOREIGN KEY (storehouse_id, made_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint buy_rules_fk FOREIGN KEY (storehouse_id, rules_version) REFERENCES book.rules(storehouse_id, rules_version)
+  constraint buy_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint buy_fixed_has_rules CHECK (((stage = ANY (ARRAY['planning'::text, 'gathering'::text, 'called-off'::text])) OR ((rules_version IS NOT NULL) AND (fill_id IS NOT NULL))))
+  constraint buy_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
+  constraint buy_stage_known CHECK ((stage = ANY (ARRAY['planning'::text, 'gathering'::text, 'fixed'::text, 'ordered'::text, 'landed'::text, 'shared-out'::text, 'closed'::text, 'called-off'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (fill_id, gathering_closes_at, landing_on, landing_place, name, order_on, rules_version, stage, version) to sheafbook_app
+
+table book.buy_line row level security
+  storehouse_id uuid not null
+  buy_line_id uuid default uuidv7() not null
+  buy_id uuid not null
+  food_id uuid not null
+  "position" integer not null
+  mass_unit text default 'lb'::text not null
+  step_units integer default 5 not null
+  split_rule text
+  common_cap_grams book.amount
+  quote_id uuid
+  version integer default 1 not null
+  constraint buy_line_pkey PRIMARY KEY (storehouse_id, buy_line_id)
+  constraint buy_line_food_once UNIQUE (storehouse_id, buy_id, food_id)
+  constraint buy_line_of_buy UNIQUE (storehouse_id, buy_id, buy_line_id)
+  constraint buy_line_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint buy_line_food_fk FOREIGN KEY (storehouse_id, food_id) REFERENCES book.food(storehouse_id, food_id)
+  constraint buy_line_quote_fk FOREIGN KEY (storehouse_id, buy_id, quote_id) REFERENCES book.quote(storehouse_id, buy_id, quote_id)
+  constraint buy_line_split_rule_known CHECK ((split_rule = ANY (ARRAY['proportional'::text, 'equal-awards'::text, 'equal-losses'::text, 'first-come'::text, 'need-first'::text, 'rotation-of-loss'::text])))
+  constraint buy_line_step_positive CHECK (((step_units >= 1) AND (step_units <= 1000)))
+  constraint buy_line_unit_known CHECK ((mass_unit = ANY (ARRAY['lb'::text, 'kg'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update (common_cap_grams, quote_id, split_rule, step_units, version) to sheafbook_app
+
+table book.charge_line row level security
+  storehouse_id uuid not null
+  charge_line_id uuid default uuidv7() not null
+  buy_id uuid not null
+  cost_line text not null
+  buy_line_id uuid
+  minor_units book.amount not null
+  entry_id uuid not null
+  constraint charge_line_pkey PRIMARY KEY (storehouse_id, charge_line_id)
+  constraint charge_line_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint charge_line_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint charge_line_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  CREATE INDEX charge_line_by_buy ON book.charge_line USING btree (storehouse_id, buy_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.charge_share row level security
+  storehouse_id uuid not null
+  charge_line_id uuid not null
+  owner_id uuid not null
+  minor_units book.amount not null
+  weight numeric(40,0) not null
+  got_spare_unit boolean not null
+  constraint charge_share_pkey PRIMARY KEY (storehouse_id, charge_line_id, owner_id)
+  constraint charge_share_line_fk FOREIGN KEY (storehouse_id, charge_line_id) REFERENCES book.charge_line(storehouse_id, charge_line_id)
+  constraint charge_share_owner_fk FOREIGN KEY (storehouse_id, owner_id) REFERENCES book.owner(storehouse_id, owner_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.claim row level security
+  storehouse_id uuid not null
+  claim_id uuid default uuidv7() not null
+  buy_id uuid not null
+  supplier_id uuid not null
+  buy_line_id uuid
+  kind text not null
+  minor_units book.amount not null
+  because text not null
+  state text default 'open'::text not null
+  raised_on date not null
+  raised_by uuid not null
+  settled_on date
+  credited_minor_units book.amount default 0 not null
+  version integer default 1 not null
+  constraint claim_pkey PRIMARY KEY (storehouse_id, claim_id)
+  constraint claim_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint claim_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  constraint claim_raised_by_fk FOREIGN KEY (storehouse_id, raised_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint claim_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
+  constraint claim_asks_something CHECK ((((minor_units)::bigint > 0) AND ((credited_minor_units)::bigint <= (minor_units)::bigint)))
+  constraint claim_kind_known CHECK ((kind = ANY (ARRAY['short'::text, 'damage'::text, 'wrong'::text, 'freight'::text, 'goodwill'::text])))
+  constraint claim_state_known CHECK ((state = ANY (ARRAY['open'::text, 'credited'::text, 'refused'::text])))
+  CREATE INDEX claim_by_buy ON book.claim USING btree (storehouse_id, buy_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (credited_minor_units, settled_on, state, version) to sheafbook_app
+
+table book.code_counter row level security
+  storehouse_id uuid not null
+  counter text not null
+  last_number bigint default 0 not null
+  constraint code_counter_pkey PRIMARY KEY (storehouse_id, counter)
+  constraint code_counter_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint code_counter_known CHECK ((counter = ANY (ARRAY['bag'::text, 'container'::text, 'order'::text, 'seat'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (last_number) to sheafbook_app
+
+table book.container row level security
+  storehouse_id uuid not null
+  container_id uuid not null
+  vessel_kind text default 'container'::text not null
+  container_code text not null
+  container_kind_id uuid not null
+  lot_id uuid not null
+  household_id uuid not null
+  packed_on date not null
+  opened_on date
+  note text default ''::text not null
+  constraint container_pkey PRIMARY KEY (storehouse_id, container_id)
+  constraint container_code_once UNIQUE (storehouse_id, container_code)
+  constraint container_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint container_kind_fk FOREIGN KEY (storehouse_id, container_kind_id) REFERENCES book.container_kind(storehouse_id, container_kind_id)
+  constraint container_lot_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.lot(storehouse_id, lot_id)
+  constraint container_vessel_fk FOREIGN KEY (storehouse_id, container_id, vessel_kind) REFERENCES book.vessel(storehouse_id, vessel_id, kind)
+  constraint container_is_a_vessel CHECK ((vessel_kind = 'container'::text))
+  CREATE INDEX container_by_household ON book.container USING btree (storehouse_id, household_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (note, opened_on) to sheafbook_app
+
+table book.container_kind row level security
+  storehouse_id uuid not null
+  container_kind_id uuid default uuidv7() not null
+  kind_code text not null
+  name_en text not null
+  name_es text not null
+  is_own boolean not null
+  capacity_microlitres bigint not null
+  tare_grams integer
+  price_minor_units book.amount
+  source text not null
+  version integer default 1 not null
+  constraint container_kind_pkey PRIMARY KEY (storehouse_id, container_kind_id)
+  constraint container_kind_code_once UNIQUE (storehouse_id, kind_code)
+  constraint container_kind_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint container_kind_holds_something CHECK (((capacity_microlitres >= 1000) AND (capacity_microlitres <= 1000000000)))
+  constraint container_kind_tare_in_range CHECK (((tare_grams >= 0) AND (tare_grams <= 100000)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (price_minor_units, tare_grams, version) to sheafbook_app
+
+table book.container_wish row level security
+  storehouse_id uuid not null
+  container_wish_id uuid default uuidv7() not null
+  buy_id uuid not null
+  buy_line_id uuid not null
+  household_id uuid not null
+  "position" integer not null
+  container_kind_id uuid not null
+  grams book.amount
+  entered_by uuid not null
+  constraint container_wish_pkey PRIMARY KEY (storehouse_id, container_wish_id)
+  constraint container_wish_place_once UNIQUE (storehouse_id, buy_line_id, household_id, "position")
+  constraint container_wish_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint container_wish_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint container_wish_kind_fk FOREIGN KEY (storehouse_id, container_kind_id) REFERENCES book.container_kind(storehouse_id, container_kind_id)
+  constraint container_wish_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select to sheafbook_app
+
+table book.delivery row level security
+  storehouse_id uuid not null
+  delivery_id uuid default uuidv7() not null
+  buy_id uuid not null
+  supplier_id uuid not null
+  part_no integer not null
+  carrier text default ''::text not null
+  arrived_on date not null
+  carrier_note text default ''::text not null
+  counted_by text default ''::text not null
+  entered_by uuid not null
+  entered_at timestamp with time zone not null
+  finished_at timestamp with time zone
+  version integer default 1 not null
+  constraint delivery_pkey PRIMARY KEY (storehouse_id, delivery_id)
+  constraint delivery_of_buy UNIQUE (storehouse_id, buy_id, delivery_id)
+  constraint delivery_part_once UNIQUE (storehouse_id, buy_id, part_no)
+  constraint delivery_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint delivery_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint delivery_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (carrier, carrier_note, counted_by, finished_at, version) to sheafbook_app
+
+table book.delivery_count row level security
+  storehouse_id uuid not null
+  delivery_id uuid not null
+  bag_offer_id uuid not null
+  counted_bags integer not null
+  note text default ''::text not null
+  constraint delivery_count_pkey PRIMARY KEY (storehouse_id, delivery_id, bag_offer_id)
+  constraint delivery_count_delivery_fk FOREIGN KEY (storehouse_id, delivery_id) REFERENCES book.delivery(storehouse_id, delivery_id)
+  constraint delivery_count_offer_fk FOREIGN KEY (storehouse_id, bag_offer_id) REFERENCES book.bag_offer(storehouse_id, bag_offer_id)
+  constraint delivery_count_in_range CHECK (((counted_bags >= 0) AND (counted_bags <= 100000)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (counted_bags, note) to sheafbook_app
+
+table book.deposit_ask row level security
+  storehouse_id uuid not null
+  buy_id uuid not null
+  household_id uuid not null
+  estimate_minor_units book.amount not null
+  asked_minor_units book.amount not null
+  due_on date not null
+  waived_by uuid
+  waiver_reason text default ''::text not null
+  constraint deposit_ask_pkey PRIMARY KEY (storehouse_id, buy_id, household_id)
+  constraint deposit_ask_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint deposit_ask_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint deposit_ask_waived_by_fk FOREIGN KEY (storehouse_id, waived_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint deposit_ask_waiver_explained CHECK (((waived_by IS NULL) OR (waiver_reason ~ '\S'::text)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update (asked_minor_units, due_on, estimate_minor_units, waived_by, waiver_reason) to sheafbook_app
+
+table book.duty_grant row level security
+  storehouse_id uuid not null
+  duty_grant_id uuid default uuidv7() not null
+  person_id uuid not null
+  duty text not null
+  granted_by uuid
+  granted_at timestamp with time zone not null
+  ended_at timestamp with time zone
+  constraint duty_grant_pkey PRIMARY KEY (storehouse_id, duty_grant_id)
+  constraint duty_grant_granted_by_fk FOREIGN KEY (storehouse_id, granted_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint duty_grant_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint duty_grant_duty_known CHECK ((duty = ANY (ARRAY['coordinator'::text, 'treasurer'::text, 'packing_lead'::text, 'equipment_keeper'::text, 'reviewer'::text])))
+  CREATE UNIQUE INDEX duty_grant_held_once ON book.duty_grant USING btree (storehouse_id, person_id, duty) WHERE (ended_at IS NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (ended_at) to sheafbook_app
+
+table book.eater row level security
+  storehouse_id uuid not null
+  eater_id uuid default uuidv7() not null
+  household_id uuid not null
+  name text not null
+  birth_on text not null
+  sex text default 'unstated'::text not null
+  activity text default 'moderate'::text not null
+  present_percent integer default 100 not null
+  height_centimetres integer
+  mass_kilograms integer
+  typed_kilocalories integer
+  excluded_allergens text[] default '{}'::text[] not null
+  excluded_food_codes text[] default '{}'::text[] not null
+  avoids_gluten boolean default false not null
+  version integer default 1 not null
+  constraint eater_pkey PRIMARY KEY (storehouse_id, eater_id)
+  constraint eater_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint eater_activity_known CHECK ((activity = ANY (ARRAY['sedentary'::text, 'moderate'::text, 'active'::text])))
+  constraint eater_birth_shape CHECK ((birth_on ~ '^\d{4}(-\d{2}(-\d{2})?)?$'::text))
+  constraint eater_measures_in_range CHECK ((((height_centimetres >= 30) AND (height_centimetres <= 250)) AND ((mass_kilograms >= 1) AND (mass_kilograms <= 400)) AND ((typed_kilocalories >= 0) AND (typed_kilocalories <= 10000))))
+  constraint eater_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
+  constraint eater_present_in_range CHECK (((present_percent >= 0) AND (present_percent <= 100)))
+  constraint eater_sex_known CHECK ((sex = ANY (ARRAY['female'::text, 'male'::text, 'unstated'::text])))
+  CREATE INDEX eater_by_household ON book.eater USING btree (storehouse_id, household_id)
+  policy eater_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'leaving'::text])))) with check ((household_id = ( SELECT book.current_household() AS current_household)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update to sheafbook_app
+
+table book.entry row level security
+  storehouse_id uuid not null
+  entry_id uuid default uuidv7() not null
+  entry_no bigint not null
+  what text not null
+  on_day date not null
+  recorded_at timestamp with time zone not null
+  person_id uuid not null
+  entered_for uuid
+  buy_id uuid
+  subject_id uuid
+  reverses_id uuid
+  note text default ''::text not null
+  constraint entry_pkey PRIMARY KEY (storehouse_id, entry_id)
+  constraint entry_no_once UNIQUE (storehouse_id, entry_no)
+  constraint entry_reversed_once UNIQUE (storehouse_id, reverses_id)
+  constraint entry_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint entry_entered_for_fk FOREIGN KEY (storehouse_id, entered_for) REFERENCES book.household(storehouse_id, household_id)
+  constraint entry_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint entry_reverses_fk FOREIGN KEY (storehouse_id, reverses_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint entry_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint entry_named CHECK ((what ~ '^[a-z][a-z-]*$'::text))
+  CREATE INDEX entry_by_buy ON book.entry USING btree (storehouse_id, buy_id, entry_no) WHERE (buy_id IS NOT NULL)
+  CREATE INDEX entry_by_subject ON book.entry USING btree (storehouse_id, subject_id) WHERE (subject_id IS NOT NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant select to sheafbook_app
+  grant insert, select to sheafbook_poster
+
+table book.fill row level security
+  storehouse_id uuid not null
+  fill_id uuid default uuidv7() not null
+  buy_id uuid not null
+  answer jsonb not null
+  method_version integer not null
+  override_reason text default ''::text not null
+  made_by uuid not null
+  made_at timestamp with time zone not null
+  constraint fill_pkey PRIMARY KEY (storehouse_id, fill_id)
+  constraint fill_of_buy UNIQUE (storehouse_id, buy_id, fill_id)
+  constraint fill_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint fill_made_by_fk FOREIGN KEY (storehouse_id, made_by) REFERENCES book.person(storehouse_id, person_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.fill_inputs row level security
+  storehouse_id uuid not null
+  fill_id uuid not null
+  inputs jsonb not null
+  constraint fill_inputs_pkey PRIMARY KEY (storehouse_id, fill_id)
+  constraint fill_inputs_fill_fk FOREIGN KEY (storehouse_id, fill_id) REFERENCES book.fill(storehouse_id, fill_id)
+  policy fill_inputs_private restrictive for select to public using ((( SELECT book.current_task() AS current_task) = ANY (ARRAY['fill'::text, 'review'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.fixed_bags row level security
+  storehouse_id uuid not null
+  buy_id uuid not null
+  buy_line_id uuid not null
+  bag_offer_id uuid not null
+  bags integer not null
+  goods_minor_units book.amount not null
+  constraint fixed_bags_pkey PRIMARY KEY (storehouse_id, buy_id, buy_line_id, bag_offer_id)
+  constraint fixed_bags_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  constraint fixed_bags_offer_fk FOREIGN KEY (storehouse_id, bag_offer_id) REFERENCES book.bag_offer(storehouse_id, bag_offer_id)
+  constraint fixed_bags_positive CHECK ((bags > 0))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select to sheafbook_app
+
+table book.food row level security
+  storehouse_id uuid not null
+  food_id uuid default uuidv7() not null
+  food_code text not null
+  name_en text not null
+  name_es text not null
+  food_group text not null
+  is_own boolean not null
+  kilocalories_per_100_grams integer
+  protein_milligrams_per_100_grams integer
+  fat_milligrams_per_100_grams integer
+  carbohydrate_milligrams_per_100_grams integer
+  fibre_milligrams_per_100_grams integer
+  bulk_milligrams_per_millilitre integer
+  allergens text[] not null
+  gluten text not null
+  needs_moisture_test boolean not null
+  source text not null
+  source_release text not null
+  source_number text not null
+  version integer default 1 not null
+  retired_at timestamp with time zone
+  constraint food_pkey PRIMARY KEY (storehouse_id, food_id)
+  constraint food_code_once UNIQUE (storehouse_id, food_code)
+  constraint food_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint food_allergens_known CHECK ((allergens <@ ARRAY['milk'::text, 'egg'::text, 'fish'::text, 'crustacean-shellfish'::text, 'tree-nuts'::text, 'peanuts'::text, 'wheat'::text, 'soy'::text, 'sesame'::text]))
+  constraint food_code_shape CHECK ((food_code ~ '^[a-z0-9]+(-[a-z0-9]+)*$'::text))
+  constraint food_figures_in_range CHECK ((((kilocalories_per_100_grams >= 0) AND (kilocalories_per_100_grams <= 950)) AND ((protein_milligrams_per_100_grams >= 0) AND (protein_milligrams_per_100_grams <= 100000)) AND ((fat_milligrams_per_100_grams >= 0) AND (fat_milligrams_per_100_grams <= 100000)) AND ((carbohydrate_milligrams_per_100_grams >= 0) AND (carbohydrate_milligrams_per_100_grams <= 100000)) AND ((fibre_milligrams_per_100_grams >= 0) AND (fibre_milligrams_per_100_grams <= 100000)) AND ((bulk_milligrams_per_millilitre >= 1) AND (bulk_milligrams_per_millilitre <= 3000))))
+  constraint food_gluten_known CHECK ((gluten = ANY (ARRAY['yes'::text, 'no'::text, 'cross-contact'::text])))
+  constraint food_group_known CHECK ((food_group = ANY (ARRAY['grains'::text, 'legumes'::text, 'dried-milk'::text, 'fats'::text, 'sugars'::text, 'salt'::text, 'other'::text])))
+  constraint food_named CHECK (((name_en ~ '\S'::text) AND (name_es ~ '\S'::text)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (allergens, bulk_milligrams_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version) to sheafbook_app
+
+table book.helper_grant row level security
+  storehouse_id uuid not null
+  helper_grant_id uuid default uuidv7() not null
+  person_id uuid not null
+  household_id uuid not null
+  reason text not null
+  granted_by uuid not null
+  granted_at timestamp with time zone not null
+  expires_at timestamp with time zone not null
+  ended_at timestamp with time zone
+  constraint helper_grant_pkey PRIMARY KEY (storehouse_id, helper_grant_id)
+  constraint helper_grant_granted_by_fk FOREIGN KEY (storehouse_id, granted_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint helper_grant_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint helper_grant_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint helper_grant_ends CHECK ((expires_at > granted_at))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (ended_at) to sheafbook_app
+
+table book.hold row level security
+  storehouse_id uuid not null
+  hold_id uuid default uuidv7() not null
+  bag_id uuid not null
+  reason text not null
+  held_by uuid not null
+  held_at timestamp with time zone not null
+  finding text default ''::text not null
+  release_asked_by uuid
+  released_by uuid
+  released_at timestamp with time zone
+  constraint hold_pkey PRIMARY KEY (storehouse_id, hold_id)
+  constraint hold_bag_fk FOREIGN KEY (storehouse_id, bag_id) REFERENCES book.bag(storehouse_id, bag_id)
+  constraint hold_held_by_fk FOREIGN KEY (storehouse_id, held_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint hold_release_asked_by_fk FOREIGN KEY (storehouse_id, release_asked_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint hold_released_by_fk FOREIGN KEY (storehouse_id, released_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint hold_release_needs_two CHECK (((released_by IS NULL) OR ((release_asked_by IS NOT NULL) AND (release_asked_by <> released_by) AND (finding ~ '\S'::text))))
+  CREATE UNIQUE INDEX hold_one_open_per_bag ON book.hold USING btree (storehouse_id, bag_id) WHERE (released_at IS NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (finding, release_asked_by, released_at, released_by) to sheafbook_app
+
+table book.household row level security
+  storehouse_id uuid not null
+  household_id uuid not null
+  owner_kind text default 'household'::text not null
+  seat integer not null
+  name text not null
+  joined_on date not null
+  left_on date
+  version integer default 1 not null
+  constraint household_pkey PRIMARY KEY (storehouse_id, household_id)
+  constraint household_name_once UNIQUE (storehouse_id, name)
+  constraint household_seat_once UNIQUE (storehouse_id, seat)
+  constraint household_owner_fk FOREIGN KEY (storehouse_id, household_id, owner_kind) REFERENCES book.owner(storehouse_id, owner_id, kind)
+  constraint household_is_an_owner CHECK ((owner_kind = 'household'::text))
+  constraint household_leaves_after_joining CHECK ((left_on >= joined_on))
+  constraint household_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
+  constraint household_seat_positive CHECK ((seat > 0))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (left_on, name, version) to sheafbook_app
+
+table book.household_contact row level security
+  storehouse_id uuid not null
+  household_id uuid not null
+  phone text default ''::text not null
+  address text default ''::text not null
+  shown_to_members boolean default false not null
+  version integer default 1 not null
+  constraint household_contact_pkey PRIMARY KEY (storehouse_id, household_id)
+  constraint household_contact_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  policy household_contact_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR shown_to_members OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['contact'::text, 'leaving'::text, 'take-along'::text])))) with check (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'leaving'::text)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update to sheafbook_app
+
+table book.household_guideline row level security
+  storehouse_id uuid not null
+  household_id uuid not null
+  food_group text not null
+  grams_per_adult_year book.amount not null
+  constraint household_guideline_pkey PRIMARY KEY (storehouse_id, household_id, food_group)
+  constraint household_guideline_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  policy household_guideline_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'leaving'::text])))) with check ((household_id = ( SELECT book.current_household() AS current_household)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update to sheafbook_app
+
+table book.household_plan row level security
+  storehouse_id uuid not null
+  household_id uuid not null
+  need_basis text default 'guideline'::text not null
+  target_days integer default 365 not null
+  target_groups text[] default '{grains,legumes}'::text[] not null
+  add_year boolean default false not null
+  version integer default 1 not null
+  constraint household_plan_pkey PRIMARY KEY (storehouse_id, household_id)
+  constraint household_plan_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint household_plan_basis_known CHECK ((need_basis = ANY (ARRAY['guideline'::text, 'energy'::text])))
+  constraint household_plan_target_in_range CHECK (((target_days >= 1) AND (target_days <= 3650)))
+  policy household_plan_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'leaving'::text])))) with check ((household_id = ( SELECT book.current_household() AS current_household)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update to sheafbook_app
+
+table book.invitation row level security
+  storehouse_id uuid not null
+  invitation_id uuid default uuidv7() not null
+  token_hash text not null
+  household_id uuid
+  household_name text
+  made_by uuid not null
+  made_at timestamp with time zone not null
+  expires_at timestamp with time zone not null
+  used_at timestamp with time zone
+  withdrawn_at timestamp with time zone
+  constraint invitation_pkey PRIMARY KEY (storehouse_id, invitation_id)
+  constraint invitation_token_once UNIQUE (storehouse_id, token_hash)
+  constraint invitation_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint invitation_made_by_fk FOREIGN KEY (storehouse_id, made_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint invitation_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (used_at, withdrawn_at) to sheafbook_app
+
+table book.invoice row level security
+  storehouse_id uuid not null
+  invoice_id uuid default uuidv7() not null
+  buy_id uuid not null
+  supplier_id uuid not null
+  number text not null
+  on_day date not null
+  foreign_note text default ''::text not null
+  entered_by uuid not null
+  entered_at timestamp with time zone not null
+  constraint invoice_pkey PRIMARY KEY (storehouse_id, invoice_id)
+  constraint invoice_number_once UNIQUE (storehouse_id, supplier_id, number)
+  constraint invoice_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint invoice_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint invoice_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
+  constraint invoice_numbered CHECK ((number ~ '\S'::text))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.invoice_line row level security
+  storehouse_id uuid not null
+  invoice_id uuid not null
+  line_no integer not null
+  kind text not null
+  buy_id uuid not null
+  buy_line_id uuid
+  minor_units book.amount not null
+  constraint invoice_line_pkey PRIMARY KEY (storehouse_id, invoice_id, line_no)
+  constraint invoice_line_buy_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  constraint invoice_line_invoice_fk FOREIGN KEY (storehouse_id, invoice_id) REFERENCES book.invoice(storehouse_id, invoice_id)
+  constraint invoice_line_asks_something CHECK (((minor_units)::bigint > 0))
+  constraint invoice_line_goods_name_a_line CHECK (((kind = 'goods'::text) = (buy_line_id IS NOT NULL)))
+  constraint invoice_line_kind_known CHECK ((kind = ANY (ARRAY['goods'::text, 'freight'::text, 'other'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.kept_answer row level security
+  storehouse_id uuid not null
+  login_id uuid not null
+  idempotency_key text not null
+  request_hash text not null
+  status integer not null
+  body jsonb
+  kept_at timestamp with time zone not null
+  constraint kept_answer_pkey PRIMARY KEY (storehouse_id, login_id, idempotency_key)
+  constraint kept_answer_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint kept_answer_key_length CHECK (((length(idempotency_key) >= 1) AND (length(idempotency_key) <= 200)))
+  policy housekeeping for all to sheafbook_housekeeping using (true)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (body, status) to sheafbook_app
+  grant delete, select to sheafbook_housekeeping
+
+table book.lot row level security
+  storehouse_id uuid not null
+  lot_id uuid not null
+  unit_kind text default 'lot'::text not null
+  food_id uuid not null
+  buy_line_id uuid
+  supplier_id uuid
+  supplier_mark text default ''::text not null
+  harvest_year integer
+  origin_note text default ''::text not null
+  made_on date not null
+  constraint lot_pkey PRIMARY KEY (storehouse_id, lot_id)
+  constraint lot_food_fk FOREIGN KEY (storehouse_id, food_id) REFERENCES book.food(storehouse_id, food_id)
+  constraint lot_line_fk FOREIGN KEY (storehouse_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_line_id)
+  constraint lot_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
+  constraint lot_unit_fk FOREIGN KEY (storehouse_id, lot_id, unit_kind) REFERENCES book.unit(storehouse_id, unit_id, kind)
+  constraint lot_harvest_in_range CHECK (((harvest_year >= 1950) AND (harvest_year <= 2200)))
+  constraint lot_has_an_origin CHECK (((buy_line_id IS NOT NULL) OR (origin_note ~ '\S'::text)))
+  constraint lot_is_a_unit CHECK ((unit_kind = 'lot'::text))
+  CREATE UNIQUE INDEX lot_mark_once ON book.lot USING btree (storehouse_id, buy_line_id, supplier_mark) WHERE (buy_line_id IS NOT NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.movement row level security
+  storehouse_id uuid not null
+  entry_id uuid not null
+  line smallint not null
+  unit_id uuid not null
+  source_id uuid not null
+  destination_id uuid not null
+  amount bigint not null
+  constraint movement_pkey PRIMARY KEY (storehouse_id, entry_id, line)
+  constraint movement_destination_fk FOREIGN KEY (storehouse_id, destination_id, unit_id) REFERENCES book.account(storehouse_id, account_id, unit_id)
+  constraint movement_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint movement_source_fk FOREIGN KEY (storehouse_id, source_id, unit_id) REFERENCES book.account(storehouse_id, account_id, unit_id)
+  constraint movement_amount_positive CHECK (((amount > 0) AND (amount <= '9007199254740991'::bigint)))
+  constraint movement_goes_somewhere CHECK ((source_id <> destination_id))
+  CREATE INDEX movement_by_destination ON book.movement USING btree (storehouse_id, destination_id, entry_id DESC)
+  CREATE INDEX movement_by_source ON book.movement USING btree (storehouse_id, source_id, entry_id DESC)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant select to sheafbook_app
+  grant insert, select to sheafbook_poster
+
+table book.order_consent row level security
+  storehouse_id uuid not null
+  buy_id uuid not null
+  duty text not null
+  person_id uuid not null
+  agreed_at timestamp with time zone not null
+  constraint order_consent_pkey PRIMARY KEY (storehouse_id, buy_id, duty)
+  constraint order_consent_two_logins UNIQUE (storehouse_id, buy_id, person_id)
+  constraint order_consent_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint order_consent_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint order_consent_duty_known CHECK ((duty = ANY (ARRAY['coordinator'::text, 'treasurer'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select to sheafbook_app
+
+table book.order_line row level security
+  storehouse_id uuid not null
+  supplier_order_id uuid not null
+  buy_line_id uuid not null
+  bag_offer_id uuid not null
+  bags integer not null
+  goods_minor_units book.amount not null
+  constraint order_line_pkey PRIMARY KEY (storehouse_id, supplier_order_id, bag_offer_id)
+  constraint order_line_buy_line_fk FOREIGN KEY (storehouse_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_line_id)
+  constraint order_line_offer_fk FOREIGN KEY (storehouse_id, bag_offer_id) REFERENCES book.bag_offer(storehouse_id, bag_offer_id)
+  constraint order_line_order_fk FOREIGN KEY (storehouse_id, supplier_order_id) REFERENCES book.supplier_order(storehouse_id, supplier_order_id)
+  constraint order_line_bags_positive CHECK ((bags > 0))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.owner row level security
+  storehouse_id uuid not null
+  owner_id uuid default uuidv7() not null
+  kind text not null
+  constraint owner_pkey PRIMARY KEY (storehouse_id, owner_id)
+  constraint owner_id_and_kind UNIQUE (storehouse_id, owner_id, kind)
+  constraint owner_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint owner_kind_known CHECK ((kind = ANY (ARRAY['household'::text, 'common'::text, 'unassigned'::text, 'supplier'::text])))
+  CREATE UNIQUE INDEX owner_single_kinds ON book.owner USING btree (storehouse_id, kind) WHERE (kind = ANY (ARRAY['common'::text, 'unassigned'::text]))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.person row level security
+  storehouse_id uuid not null
+  person_id uuid default uuidv7() not null
+  login_id uuid
+  household_id uuid
+  name text not null
+  joined_on date not null
+  left_on date
+  constraint person_pkey PRIMARY KEY (storehouse_id, person_id)
+  constraint person_login_once UNIQUE (storehouse_id, login_id)
+  constraint person_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint person_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint person_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
+  CREATE INDEX person_by_login ON book.person USING btree (login_id)
+  policy my_storehouses for select to public using (((( SELECT book.current_storehouse() AS current_storehouse) IS NULL) AND (login_id = ( SELECT book.current_login() AS current_login))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (household_id, left_on, login_id, name) to sheafbook_app
+
+table book.pick_up row level security
+  storehouse_id uuid not null
+  pick_up_id uuid default uuidv7() not null
+  buy_id uuid not null
+  household_id uuid not null
+  starts_at timestamp with time zone
+  ends_at timestamp with time zone
+  signed_by text default ''::text not null
+  handed_over_by uuid
+  collected_at timestamp with time zone
+  version integer default 1 not null
+  constraint pick_up_pkey PRIMARY KEY (storehouse_id, pick_up_id)
+  constraint pick_up_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint pick_up_handed_over_by_fk FOREIGN KEY (storehouse_id, handed_over_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint pick_up_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint pick_up_signed CHECK (((collected_at IS NULL) OR (signed_by ~ '\S'::text)))
+  constraint pick_up_window_in_order CHECK ((((starts_at IS NULL) = (ends_at IS NULL)) AND (starts_at < ends_at)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (collected_at, ends_at, handed_over_by, signed_by, starts_at, version) to sheafbook_app
+
+table book.pick_up_piece row level security
+  storehouse_id uuid not null
+  pick_up_id uuid not null
+  bag_id uuid not null
+  grams book.amount not null
+  constraint pick_up_piece_pkey PRIMARY KEY (storehouse_id, pick_up_id, bag_id)
+  constraint pick_up_piece_bag_fk FOREIGN KEY (storehouse_id, bag_id) REFERENCES book.bag(storehouse_id, bag_id)
+  constraint pick_up_piece_pick_up_fk FOREIGN KEY (storehouse_id, pick_up_id) REFERENCES book.pick_up(storehouse_id, pick_up_id)
+  constraint pick_up_piece_positive CHECK (((grams)::bigint > 0))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.pledge row level security
+  storehouse_id uuid not null
+  pledge_id uuid default uuidv7() not null
+  buy_id uuid not null
+  buy_line_id uuid not null
+  household_id uuid not null
+  least_grams book.amount not null
+  wanted_grams book.amount not null
+  most_grams book.amount not null
+  whole_bags boolean not null
+  substitute_line_id uuid
+  as_typed text default ''::text not null
+  pledged_at timestamp with time zone not null
+  ranked_at timestamp with time zone not null
+  entered_by uuid not null
+  is_entered_for boolean default false not null
+  withdrawn_at timestamp with time zone
+  version integer default 1 not null
+  constraint pledge_pkey PRIMARY KEY (storehouse_id, pledge_id)
+  constraint pledge_of_household UNIQUE (storehouse_id, pledge_id, household_id)
+  constraint pledge_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint pledge_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint pledge_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  constraint pledge_substitute_fk FOREIGN KEY (storehouse_id, buy_id, substitute_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  constraint pledge_in_order CHECK ((((least_grams)::bigint <= (wanted_grams)::bigint) AND ((wanted_grams)::bigint <= (most_grams)::bigint) AND ((wanted_grams)::bigint > 0)))
+  constraint pledge_substitute_is_another CHECK ((substitute_line_id <> buy_line_id))
+  CREATE INDEX pledge_by_buy ON book.pledge USING btree (storehouse_id, buy_id)
+  CREATE UNIQUE INDEX pledge_once_per_line ON book.pledge USING btree (storehouse_id, buy_line_id, household_id) WHERE (withdrawn_at IS NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (as_typed, entered_by, is_entered_for, least_grams, most_grams, ranked_at, substitute_line_id, version, wanted_grams, whole_bags, withdrawn_at) to sheafbook_app
+
+table book.pledge_ceiling row level security
+  storehouse_id uuid not null
+  pledge_id uuid not null
+  household_id uuid not null
+  ceiling_minor_units book.amount not null
+  per_grams book.amount not null
+  constraint pledge_ceiling_pkey PRIMARY KEY (storehouse_id, pledge_id)
+  constraint pledge_ceiling_pledge_fk FOREIGN KEY (storehouse_id, pledge_id, household_id) REFERENCES book.pledge(storehouse_id, pledge_id, household_id)
+  constraint pledge_ceiling_per_something CHECK (((per_grams)::bigint > 0))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  policy pledge_ceiling_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['fill'::text, 'review'::text, 'leaving'::text])))) with check ((household_id = ( SELECT book.current_household() AS current_household)))
+  grant delete, insert, select, update to sheafbook_app
+
+table book.price_break row level security
+  storehouse_id uuid not null
+  bag_offer_id uuid not null
+  from_bags integer not null
+  bag_price_minor_units book.amount not null
+  constraint price_break_pkey PRIMARY KEY (storehouse_id, bag_offer_id, from_bags)
+  constraint price_break_offer_fk FOREIGN KEY (storehouse_id, bag_offer_id) REFERENCES book.bag_offer(storehouse_id, bag_offer_id)
+  constraint price_break_from_positive CHECK (((from_bags >= 1) AND (from_bags <= 100000)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select to sheafbook_app
+
+table book.private_read row level security
+  storehouse_id uuid not null
+  private_read_id uuid default uuidv7() not null
+  household_id uuid not null
+  person_id uuid not null
+  what text not null
+  purpose text not null
+  read_at timestamp with time zone not null
+  constraint private_read_pkey PRIMARY KEY (storehouse_id, private_read_id)
+  constraint private_read_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint private_read_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  CREATE INDEX private_read_by_household ON book.private_read USING btree (storehouse_id, household_id, private_read_id DESC)
+  policy housekeeping for all to sheafbook_housekeeping using (true)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+  grant delete, select to sheafbook_housekeeping
+
+table book.quote row level security
+  storehouse_id uuid not null
+  quote_id uuid default uuidv7() not null
+  buy_id uuid not null
+  supplier_id uuid not null
+  reference text default ''::text not null
+  valid_until date not null
+  minimum_goods_minor_units book.amount default 0 not null
+  minimum_grams book.amount default 0 not null
+  freight_free_from_minor_units book.amount
+  lead_days integer default 0 not null
+  crop_year integer
+  moisture_note text default ''::text not null
+  foreign_price_note text default ''::text not null
+  entered_by uuid not null
+  entered_at timestamp with time zone not null
+  withdrawn_at timestamp with time zone
+  version integer default 1 not null
+  constraint quote_pkey PRIMARY KEY (storehouse_id, quote_id)
+  constraint quote_of_buy UNIQUE (storehouse_id, buy_id, quote_id)
+  constraint quote_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint quote_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint quote_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
+  constraint quote_crop_year_in_range CHECK (((crop_year >= 1990) AND (crop_year <= 2200)))
+  constraint quote_lead_in_range CHECK (((lead_days >= 0) AND (lead_days <= 365)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (crop_year, foreign_price_note, freight_free_from_minor_units, lead_days, minimum_goods_minor_units, minimum_grams, moisture_note, reference, valid_until, version, withdrawn_at) to sheafbook_app
+
+table book.quote_freight_step row level security
+  storehouse_id uuid not null
+  quote_id uuid not null
+  from_grams book.amount not null
+  minor_units book.amount not null
+  constraint quote_freight_step_pkey PRIMARY KEY (storehouse_id, quote_id, from_grams)
+  constraint quote_freight_step_quote_fk FOREIGN KEY (storehouse_id, quote_id) REFERENCES book.quote(storehouse_id, quote_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select to sheafbook_app
+
+table book.rules row level security
+  storehouse_id uuid not null
+  rules_version integer not null
+  deposit_percent integer default 40 not null
+  freight_basis text default 'by-weight'::text not null
+  blend_numerator integer default 1 not null
+  blend_denominator integer default 2 not null
+  split_rule text default 'proportional'::text not null
+  common_cap_grams book.amount default 0 not null
+  levy_hundredths_of_percent integer default 0 not null
+  write_off_limit_minor_units book.amount default 500 not null
+  price_rise_percent integer default 2 not null
+  claim_window_hours integer default 48 not null
+  uncollected_days integer default 30 not null
+  decided_by uuid
+  decided_at timestamp with time zone not null
+  constraint rules_pkey PRIMARY KEY (storehouse_id, rules_version)
+  constraint rules_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint rules_blend_in_range CHECK (((blend_denominator > 0) AND ((blend_numerator >= 0) AND (blend_numerator <= blend_denominator))))
+  constraint rules_deposit_percent_in_range CHECK (((deposit_percent >= 0) AND (deposit_percent <= 100)))
+  constraint rules_freight_basis_known CHECK ((freight_basis = ANY (ARRAY['by-weight'::text, 'by-value'::text, 'per-household'::text, 'blend'::text])))
+  constraint rules_levy_in_range CHECK (((levy_hundredths_of_percent >= 0) AND (levy_hundredths_of_percent <= 10000)))
+  constraint rules_split_rule_known CHECK ((split_rule = ANY (ARRAY['proportional'::text, 'equal-awards'::text, 'equal-losses'::text, 'first-come'::text, 'need-first'::text, 'rotation-of-loss'::text])))
+  constraint rules_waits_positive CHECK (((claim_window_hours > 0) AND (uncollected_days > 0) AND (price_rise_percent >= 0)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.share row level security
+  storehouse_id uuid not null
+  split_id uuid not null
+  owner_id uuid not null
+  claim_grams book.amount not null
+  award_grams book.amount not null
+  exact_award text not null
+  carry_change_grams bigint default 0 not null
+  constraint share_pkey PRIMARY KEY (storehouse_id, split_id, owner_id)
+  constraint share_owner_fk FOREIGN KEY (storehouse_id, owner_id) REFERENCES book.owner(storehouse_id, owner_id)
+  constraint share_split_fk FOREIGN KEY (storehouse_id, split_id) REFERENCES book.split(storehouse_id, split_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.share_piece row level security
+  storehouse_id uuid not null
+  split_id uuid not null
+  bag_id uuid not null
+  owner_id uuid not null
+  grams book.amount not null
+  constraint share_piece_pkey PRIMARY KEY (storehouse_id, split_id, bag_id, owner_id)
+  constraint share_piece_bag_fk FOREIGN KEY (storehouse_id, bag_id) REFERENCES book.bag(storehouse_id, bag_id)
+  constraint share_piece_share_fk FOREIGN KEY (storehouse_id, split_id, owner_id) REFERENCES book.share(storehouse_id, split_id, owner_id)
+  constraint share_piece_positive CHECK (((grams)::bigint > 0))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.split row level security
+  storehouse_id uuid not null
+  split_id uuid default uuidv7() not null
+  buy_id uuid not null
+  buy_line_id uuid not null
+  round_no integer not null
+  rule text not null
+  method_version integer not null
+  answer jsonb not null
+  made_by uuid not null
+  made_at timestamp with time zone not null
+  undone_at timestamp with time zone
+  constraint split_pkey PRIMARY KEY (storehouse_id, split_id)
+  constraint split_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  constraint split_made_by_fk FOREIGN KEY (storehouse_id, made_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint split_rule_known CHECK ((rule = ANY (ARRAY['proportional'::text, 'equal-awards'::text, 'equal-losses'::text, 'first-come'::text, 'need-first'::text, 'rotation-of-loss'::text])))
+  CREATE UNIQUE INDEX split_round_once ON book.split USING btree (storehouse_id, buy_line_id, round_no) WHERE (undone_at IS NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (undone_at) to sheafbook_app
+
+table book.split_inputs row level security
+  storehouse_id uuid not null
+  split_id uuid not null
+  inputs jsonb not null
+  constraint split_inputs_pkey PRIMARY KEY (storehouse_id, split_id)
+  constraint split_inputs_split_fk FOREIGN KEY (storehouse_id, split_id) REFERENCES book.split(storehouse_id, split_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  policy split_inputs_private restrictive for select to public using ((( SELECT book.current_task() AS current_task) = ANY (ARRAY['split'::text, 'review'::text])))
+  grant insert, select to sheafbook_app
+
+table book.stage_move row level security
+  storehouse_id uuid not null
+  stage_move_id uuid default uuidv7() not null
+  buy_id uuid not null
+  from_stage text not null
+  to_stage text not null
+  reason text default ''::text not null
+  person_id uuid not null
+  moved_at timestamp with time zone not null
+  constraint stage_move_pkey PRIMARY KEY (storehouse_id, stage_move_id)
+  constraint stage_move_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint stage_move_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint stage_move_along_an_edge CHECK (((((((((((((from_stage = 'planning'::text) AND (to_stage = 'gathering'::text)) OR ((from_stage = 'gathering'::text) AND (to_stage = 'fixed'::text))) OR ((from_stage = 'fixed'::text) AND (to_stage = 'gathering'::text))) OR ((from_stage = 'fixed'::text) AND (to_stage = 'ordered'::text))) OR ((from_stage = 'ordered'::text) AND (to_stage = 'landed'::text))) OR ((from_stage = 'landed'::text) AND (to_stage = 'shared-out'::text))) OR ((from_stage = 'shared-out'::text) AND (to_stage = 'closed'::text))) OR ((from_stage = 'planning'::text) AND (to_stage = 'called-off'::text))) OR ((from_stage = 'gathering'::text) AND (to_stage = 'called-off'::text))) OR ((from_stage = 'fixed'::text) AND (to_stage = 'called-off'::text))) OR ((from_stage = 'ordered'::text) AND (to_stage = 'called-off'::text))))
+  CREATE INDEX stage_move_by_buy ON book.stage_move USING btree (storehouse_id, buy_id, stage_move_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.storehouse row level security
+  storehouse_id uuid default uuidv7() not null
+  name text not null
+  currency character(3) not null
+  time_zone text not null
+  mass_display text default 'lb'::text not null
+  language text default 'en'::text not null
+  version integer default 1 not null
+  founded_at timestamp with time zone not null
+  constraint storehouse_pkey PRIMARY KEY (storehouse_id)
+  constraint storehouse_currency_code CHECK ((currency ~ '^[A-Z]{3}$'::text))
+  constraint storehouse_language_known CHECK ((language = ANY (ARRAY['en'::text, 'es'::text])))
+  constraint storehouse_mass_display_known CHECK ((mass_display = ANY (ARRAY['lb'::text, 'kg'::text])))
+  constraint storehouse_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
+  policy my_storehouses for select to public using (((( SELECT book.current_storehouse() AS current_storehouse) IS NULL) AND (EXISTS ( SELECT
+   FROM book.person p
+  WHERE ((p.storehouse_id = storehouse.storehouse_id) AND (p.login_id = ( SELECT book.current_login() AS current_login)) AND (p.left_on IS NULL))))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (language, mass_display, name, time_zone, version) to sheafbook_app
+
+table book.supplier row level security
+  storehouse_id uuid not null
+  supplier_id uuid not null
+  owner_kind text default 'supplier'::text not null
+  name text not null
+  contact text default ''::text not null
+  version integer default 1 not null
+  constraint supplier_pkey PRIMARY KEY (storehouse_id, supplier_id)
+  constraint supplier_name_once UNIQUE (storehouse_id, name)
+  constraint supplier_owner_fk FOREIGN KEY (storehouse_id, supplier_id, owner_kind) REFERENCES book.owner(storehouse_id, owner_id, kind)
+  constraint supplier_is_an_owner CHECK ((owner_kind = 'supplier'::text))
+  constraint supplier_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (contact, name, version) to sheafbook_app
+
+table book.supplier_order row level security
+  storehouse_id uuid not null
+  supplier_order_id uuid default uuidv7() not null
+  order_no integer not null
+  buy_id uuid not null
+  supplier_id uuid not null
+  quote_id uuid not null
+  ordered_on date not null
+  goods_minor_units book.amount not null
+  freight_minor_units book.amount not null
+  deliver_to text default ''::text not null
+  note text default ''::text not null
+  cancelled_at timestamp with time zone
+  cancellation_note text default ''::text not null
+  constraint supplier_order_pkey PRIMARY KEY (storehouse_id, supplier_order_id)
+  constraint supplier_order_no_once UNIQUE (storehouse_id, order_no)
+  constraint supplier_order_quote_once UNIQUE (storehouse_id, buy_id, quote_id)
+  constraint supplier_order_quote_fk FOREIGN KEY (storehouse_id, buy_id, quote_id) REFERENCES book.quote(storehouse_id, buy_id, quote_id)
+  constraint supplier_order_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (cancellation_note, cancelled_at) to sheafbook_app
+
+table book.unit row level security
+  storehouse_id uuid not null
+  unit_id uuid default uuidv7() not null
+  kind text not null
+  currency character(3)
+  constraint unit_pkey PRIMARY KEY (storehouse_id, unit_id)
+  constraint unit_id_and_kind UNIQUE (storehouse_id, unit_id, kind)
+  constraint unit_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint unit_currency_named CHECK (((kind = 'currency'::text) = (currency IS NOT NULL)))
+  constraint unit_kind_known CHECK ((kind = ANY (ARRAY['currency'::text, 'lot'::text, 'supply'::text])))
+  CREATE UNIQUE INDEX unit_one_currency ON book.unit USING btree (storehouse_id) WHERE (kind = 'currency'::text)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+  grant select to sheafbook_poster
+
+table book.vessel row level security
+  storehouse_id uuid not null
+  vessel_id uuid default uuidv7() not null
+  kind text not null
+  constraint vessel_pkey PRIMARY KEY (storehouse_id, vessel_id)
+  constraint vessel_id_and_kind UNIQUE (storehouse_id, vessel_id, kind)
+  constraint vessel_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint vessel_kind_known CHECK ((kind = ANY (ARRAY['bag'::text, 'container'::text, 'supplier'::text, 'eaten'::text, 'given'::text, 'animals'::text, 'composted'::text, 'spilled'::text, 'sampled'::text, 'discarded'::text, 'transformed'::text, 'unexplained'::text])))
+  CREATE UNIQUE INDEX vessel_outside_once ON book.vessel USING btree (storehouse_id, kind) WHERE (kind <> ALL (ARRAY['bag'::text, 'container'::text]))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.withdrawal row level security
+  storehouse_id uuid not null
+  withdrawal_id uuid default uuidv7() not null
+  buy_id uuid not null
+  household_id uuid not null
+  stage_then text not null
+  reason text not null
+  answer jsonb not null
+  person_id uuid not null
+  withdrawn_at timestamp with time zone not null
+  constraint withdrawal_pkey PRIMARY KEY (storehouse_id, withdrawal_id)
+  constraint withdrawal_once UNIQUE (storehouse_id, buy_id, household_id)
+  constraint withdrawal_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint withdrawal_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint withdrawal_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table door.attempt no row level security
+  attempt_id bigint generated always as identity not null
+  attempt_key text not null
+  attempted_at timestamp with time zone not null
+  constraint attempt_pkey PRIMARY KEY (attempt_id)
+  CREATE INDEX attempt_by_key ON door.attempt USING btree (attempt_key, attempted_at)
+
+table door.login no row level security
+  login_id uuid default uuidv7() not null
+  email text not null
+  name text not null
+  password_hash text not null
+  made_at timestamp with time zone not null
+  constraint login_pkey PRIMARY KEY (login_id)
+  constraint login_email_once UNIQUE (email)
+  constraint login_email_plain CHECK (((email = lower(email)) AND (email ~ '^[^\s@]+@[^\s@]+$'::text) AND (length(email) <= 254)))
+
+table door.session no row level security
+  session_id text not null
+  login_id uuid not null
+  expires_at timestamp with time zone not null
+  constraint session_pkey PRIMARY KEY (session_id)
+  constraint session_login_id_fkey FOREIGN KEY (login_id) REFERENCES door.login(login_id) ON DELETE CASCADE
+  constraint session_id_is_a_hash CHECK ((session_id ~ '^[0-9a-f]{64}$'::text))
+  CREATE INDEX session_by_login ON door.session USING btree (login_id)
+
+table migration.applied no row level security
+  number integer not null
+  name text not null
+  sha256 text not null
+  applied_at timestamp with time zone default now() not null
+  constraint applied_pkey PRIMARY KEY (number)
+  constraint applied_once UNIQUE (name)
+
+CREATE OR REPLACE FUNCTION book.close_account(p_account uuid)
+ RETURNS boolean
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ UPDATE book.account SET closed = true
+   WHERE ((account.storehouse_id = book.current_storehouse()) AND (account.account_id = close_account.p_account) AND (account.kind = ANY (ARRAY['buy_clearing'::text, 'session_clearing'::text, 'buy_deposit'::text])))
+   RETURNING account.closed;
+END
+  owner sheafbook_poster
+  execute: public
+
+CREATE OR REPLACE FUNCTION book.close_period(p_through date)
+ RETURNS date
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ UPDATE book.book_state SET closed_through = close_period.p_through
+   WHERE ((book_state.storehouse_id = book.current_storehouse()) AND ((book_state.closed_through IS NULL) OR (book_state.closed_through < close_period.p_through)))
+   RETURNING book_state.closed_through;
+END
+  owner sheafbook_poster
+  execute: public
+
+CREATE OR REPLACE FUNCTION book.current_household()
+ RETURNS uuid
+ LANGUAGE sql
+ STABLE PARALLEL SAFE
+RETURN (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid
+  owner sheafbook_owner
+  execute: public, sheafbook_app, sheafbook_housekeeping, sheafbook_poster
+
+CREATE OR REPLACE FUNCTION book.current_login()
+ RETURNS uuid
+ LANGUAGE sql
+ STABLE PARALLEL SAFE
+RETURN (NULLIF(current_setting('app.login'::text, true), ''::text))::uuid
+  owner sheafbook_owner
+  execute: public, sheafbook_app, sheafbook_housekeeping, sheafbook_poster
+
+CREATE OR REPLACE FUNCTION book.current_storehouse()
+ RETURNS uuid
+ LANGUAGE sql
+ STABLE PARALLEL SAFE
+RETURN (NULLIF(current_setting('app.storehouse'::text, true), ''::text))::uuid
+  owner sheafbook_owner
+  execute: public, sheafbook_app, sheafbook_housekeeping, sheafbook_poster
+
+CREATE OR REPLACE FUNCTION book.current_task()
+ RETURNS text
+ LANGUAGE sql
+ STABLE PARALLEL SAFE
+RETURN COALESCE(current_setting('app.task'::text, true), ''::text)
+  owner sheafbook_owner
+  execute: public, sheafbook_app, sheafbook_housekeeping, sheafbook_poster
+
+CREATE OR REPLACE FUNCTION book.keep_house(now_at timestamp with time zone)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ DELETE FROM book.kept_answer
+   WHERE (kept_answer.kept_at < (keep_house.now_at - '30 days'::interval));
+ DELETE FROM book.private_read
+   WHERE (private_read.read_at < (keep_house.now_at - '2 years'::interval));
+END
+  owner sheafbook_housekeeping
+  execute: public
+
+CREATE OR REPLACE FUNCTION book.keep_in_storehouse(tenant_table regclass)
+ RETURNS void
+ LANGUAGE plpgsql
+AS $function$
+begin
+  execute format('alter table %s enable row level security', tenant_table);
+  execute format('create policy own_storehouse on %s using (storehouse_id = (select book.current_storehouse()))
+    with check (storehouse_id = (select book.current_storehouse()))', tenant_table);
+end $function$
+  owner sheafbook_owner
+  execute: owner alone
+
+CREATE OR REPLACE FUNCTION book.post_entry(p_what text, p_on_day date, p_recorded_at timestamp with time zone, p_person uuid, p_entered_for uuid, p_buy uuid, p_subject uuid, p_reverses uuid, p_note text, p_units uuid[], p_sources uuid[], p_destinations uuid[], p_amounts bigint[])
+ RETURNS TABLE(entry_id uuid, entry_no bigint)
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+#variable_conflict use_column
+declare
+  s uuid := book.current_storehouse();
+  new_id uuid := uuidv7();
+  new_no bigint;
+  closed_day date;
+  wanted integer;
+  found integer;
+begin
+  if cardinality(p_amounts) is null or cardinality(p_amounts) = 0 then
+    raise exception 'an entry needs a movement' using errcode = 'check_violation', constraint = 'entry_has_movements';
+  end if;
+  update book.book_state b set last_entry_no = b.last_entry_no + 1 where b.storehouse_id = s
+    returning b.last_entry_no, b.closed_through into new_no, closed_day;
+  if new_no is null then
+    raise exception 'no book is open here' using errcode = 'check_violation', constraint = 'entry_has_a_book';
+  end if;
+  if p_on_day <= closed_day then
+    raise exception 'the books are closed through %', closed_day
+      using errcode = 'check_violation', constraint = 'entry_in_open_period';
+  end if;
+  with t as materialized (
+    select account_id, sum(i)::bigint as i, sum(o)::bigint as o from (
+      select unnest(p_destinations) as account_id, unnest(p_amounts) as i, 0::bigint as o
+      union all select unnest(p_sources), 0::bigint, unnest(p_amounts)) sides
+    group by account_id),
+  l as materialized (
+    select a.account_id from book.account a
+    where a.storehouse_id = s and a.account_id in (select account_id from t)
+    order by a.account_id for no key update), -- the fixed lock order
+  up as (
+    update book.account a set inflow = a.inflow + t.i, outflow = a.outflow + t.o
+    from t join l on l.account_id = t.account_id -- the join to l makes the order hold under any plan
+    where a.storehouse_id = s and a.account_id = t.account_id returning 1)
+  select (select count(*) from t), (select count(*) from up) into wanted, found;
+  if wanted <> found then
+    raise exception 'an account of this entry is not in this storehouse'
+      using errcode = 'foreign_key_violation', constraint = 'movement_source_fk';
+  end if;
+  insert into book.entry (storehouse_id, entry_id, entry_no, what, on_day, recorded_at, person_id, entered_for, buy_id,
+    subject_id, reverses_id, note)
+  values (s, new_id, new_no, p_what, p_on_day, p_recorded_at, p_person, p_entered_for, p_buy, p_subject, p_reverses, p_note);
+  insert into book.movement (storehouse_id, entry_id, line, unit_id, source_id, destination_id, amount)
+  select s, new_id, m.line, m.unit_id, m.source_id, m.destination_id, m.amount
+  from unnest(p_units, p_sources, p_destinations, p_amounts)
+    with ordinality m (unit_id, source_id, destination_id, amount, line);
+  return query select new_id, new_no;
+end $function$
+  owner sheafbook_poster
+  execute: public
+
+CREATE OR REPLACE FUNCTION door.add_login(wanted_email text, wanted_name text, wanted_hash text, at timestamp with time zone)
+ RETURNS uuid
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ INSERT INTO door.login (email, name, password_hash, made_at)
+   VALUES (add_login.wanted_email, add_login.wanted_name, add_login.wanted_hash, add_login.at)
+   RETURNING login.login_id;
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.add_session(new_id text, of_login uuid, until timestamp with time zone)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ INSERT INTO door.session (session_id, login_id, expires_at)
+   VALUES (add_session.new_id, add_session.of_login, add_session.until);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.change_password(of_login uuid, new_hash text)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ UPDATE door.login SET password_hash = change_password.new_hash
+   WHERE (login.login_id = change_password.of_login);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.end_expired_sessions(at timestamp with time zone)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ DELETE FROM door.session
+   WHERE (session.expires_at <= end_expired_sessions.at);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.end_session(wanted text)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ DELETE FROM door.session
+   WHERE (session.session_id = end_session.wanted);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.end_sessions_of(of_login uuid)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ DELETE FROM door.session
+   WHERE (session.login_id = end_sessions_of.of_login);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.find_login(wanted uuid)
+ RETURNS TABLE(login_id uuid, email text, name text)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ SELECT l.login_id,
+     l.email,
+     l.name
+    FROM door.login l
+   WHERE (l.login_id = find_login.wanted);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.find_login_by_email(wanted_email text)
+ RETURNS TABLE(login_id uuid, email text, name text, password_hash text)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ SELECT l.login_id,
+     l.email,
+     l.name,
+     l.password_hash
+    FROM door.login l
+   WHERE (l.email = find_login_by_email.wanted_email);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.find_session(wanted text)
+ RETURNS TABLE(session_id text, expires_at timestamp with time zone, login_id uuid, email text, name text)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ SELECT s.session_id,
+     s.expires_at,
+     l.login_id,
+     l.email,
+     l.name
+    FROM (door.session s
+      JOIN door.login l USING (login_id))
+   WHERE (s.session_id = find_session.wanted);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.forget_attempts(of_key text)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ DELETE FROM door.attempt
+   WHERE (attempt.attempt_key = forget_attempts.of_key);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.has_logins()
+ RETURNS boolean
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+RETURN (EXISTS (SELECT FROM door.login))
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.list_sessions(of_login uuid)
+ RETURNS TABLE(session_id text, expires_at timestamp with time zone)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ SELECT s.session_id,
+     s.expires_at
+    FROM door.session s
+   WHERE (s.login_id = list_sessions.of_login)
+   ORDER BY s.session_id;
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.note_attempt(of_key text, at timestamp with time zone, since timestamp with time zone)
+ RETURNS integer
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ DELETE FROM door.attempt
+   WHERE ((attempt.attempt_key = note_attempt.of_key) AND (attempt.attempted_at < note_attempt.since));
+ INSERT INTO door.attempt (attempt_key, attempted_at)
+   VALUES (note_attempt.of_key, note_attempt.at);
+ SELECT (count(*))::integer AS count
+    FROM door.attempt
+   WHERE ((attempt.attempt_key = note_attempt.of_key) AND (attempt.attempted_at >= note_attempt.since));
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.prolong_session(wanted text, until timestamp with time zone)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ UPDATE door.session SET expires_at = prolong_session.until
+   WHERE (session.session_id = prolong_session.wanted);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
