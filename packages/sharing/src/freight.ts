@@ -39,3 +39,13 @@ export function assertFreightTerms({ steps, freeFromGoodsMinorUnits }: FreightTe
     assert(fromGrams > (steps[position - 1]?.fromGrams ?? -1), 'freight steps must ascend by weight');
   }
 }
+
+/**
+ * The least that an order can pay for freight when it comes to at most so much; never above the real one.
+ * Units: `goods` in minor units, `grams` whole, minor units out. Errors: as `freightMinorUnits`.
+ */
+export function leastFreightMinorUnits(terms: FreightTerms, goods: number, grams: number): number {
+  if (freightMinorUnits(terms, goods, grams) === 0) return 0;
+  const reachable = terms.steps.filter((step) => step.fromGrams <= grams);
+  return Math.min(...reachable.map((step) => step.minorUnits));
+}
