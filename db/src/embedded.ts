@@ -44,7 +44,12 @@ export async function startEmbedded(options: EmbeddedOptions): Promise<Embedded>
   try {
     const { port } = (await joinRunning(layout)) ?? (await startFresh(layout, options));
     const adminUrl = urlFor(layout, port);
-    return { adminUrl, port, stop: () => leave(layout, holder, removeAfterwards) };
+    let stopping: Promise<void> | undefined;
+    const stop = () => {
+      stopping ??= leave(layout, holder, removeAfterwards);
+      return stopping;
+    };
+    return { adminUrl, port, stop };
   } catch (error) {
     await leave(layout, holder, removeAfterwards);
     throw error;

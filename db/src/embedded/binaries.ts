@@ -88,6 +88,7 @@ export function chooseCacheFolder(persistent: boolean): string {
 function copyForAll(source: NativeFolder, cache: string): string {
   const shared = join(cache, `sheafbook-postgres-${source.key}`);
   if (isTrueCopy(source.folder, join(shared, 'native'))) return join(shared, 'native');
+  mkdirSync(cache, { recursive: true });
   const own = mkdtempSync(`${shared}.`);
   mkdirSync(join(own, 'native'));
   cpSync(source.folder, join(own, 'native'), { recursive: true, verbatimSymlinks: true });
