@@ -11,6 +11,7 @@ export type MoneyTotals = {
 
 /** One number of the chart in the trial balance. Units: minor units, each ≥ 0. Errors: none. */
 export type TrialBalanceRow = {
+  readonly kind: MoneyKind;
   readonly number: string;
   readonly name: string;
   readonly debitMinorUnits: number;
@@ -39,7 +40,8 @@ export function trialBalance(accounts: readonly MoneyTotals[]): TrialBalance {
     const column = balanceMinorUnits > 0 ? debits : credits;
     column.set(number, (column.get(number) ?? 0) + Math.abs(balanceMinorUnits));
   }
-  const rows = CHART.map(({ number, name }) => ({
+  const rows = CHART.map(({ kind, number, name }) => ({
+    kind,
     number,
     name,
     debitMinorUnits: debits.get(number) ?? 0,

@@ -1,10 +1,10 @@
 import type { AuditFinding } from './audit-rows.ts';
 
-/** Words for one count that an audit prints: how many things were looked at, or found wrong. */
+/** One count that an audit prints: how many things were looked at, or found wrong. Units: as told. Errors: none. */
 export type Counted = readonly [count: number, things: string];
 
 /**
- * Makes a finding whose figure lists counts, such as "3 closed buys, 0 accounts not at zero".
+ * Makes a finding whose figure lists counts, such as "buys ended: 3, accounts not at zero: 0".
  * Units: as the words say. Errors: none.
  */
 export function finding(result: {
@@ -18,6 +18,6 @@ export function finding(result: {
     invariant,
     number,
     holds,
-    figure: counts.map(([count, things]) => `${count} ${things}`).join(', '),
+    figure: counts.map(([count, things]) => `${things}: ${count}`).join(', '),
   };
 }

@@ -33,7 +33,7 @@ function holdersFinding(input: AuditInput): AuditFinding {
     holds: unbalancedLots.length === 0 && negative.size === 0,
     counts: [
       [lotIds.size, 'lots'],
-      [inGrams, 'g from suppliers'],
+      [inGrams, 'grams from suppliers'],
       [unbalancedLots.length, 'lots out of balance'],
       [negative.size, 'holders below zero'],
     ],
@@ -92,24 +92,27 @@ function containersFinding(input: AuditInput): AuditFinding {
 function holdsFinding(input: AuditInput): AuditFinding {
   const accounts = new Map(input.accounts.map((account) => [account.accountId, account]));
   const entries = new Map(input.entries.map((entry) => [entry.entryId, entry]));
-  const moved = new Set<AuditMovement>();
+  const byLot = new Map<string, AuditHold[]>();
   for (const hold of input.holds) {
-    for (const movement of input.movements) {
-      const entry = entries.get(movement.entryId);
-      if (!entry || entry.reversesEntryId !== null || !isDuring(hold, entry.recordedAt)) continue;
-      if (breaksHold(hold, movement, accounts)) moved.add(movement);
-    }
+    byLot.set(hold.lotUnitId, [...(byLot.get(hold.lotUnitId) ?? []), hold]);
   }
+  const moved = input.movements.filter((movement) => {
+    const entry = entries.get(movement.entryId);
+    // Undoing an entry puts the record right; it takes food nowhere new.
+    if (!entry || entry.reversesEntryId !== null) return false;
+    const holds = byLot.get(movement.unitId) ?? [];
+    return holds.some((hold) => isDuring(hold, entry.recordedAt) && breaksHold(hold, movement, accounts));
+  });
   const carelessly = input.holds.filter(
     (hold) => hold.releasedAt !== null && new Set(hold.releasedByLoginIds).size < 2,
   );
   return finding({
     number: 16,
     invariant: 'Nothing on hold moved, and every release was signed by two logins',
-    holds: moved.size === 0 && carelessly.length === 0,
+    holds: moved.length === 0 && carelessly.length === 0,
     counts: [
       [input.holds.length, 'holds'],
-      [moved.size, 'movements during a hold'],
+      [moved.length, 'movements during a hold'],
       [carelessly.length, 'releases without two logins'],
     ],
   });
@@ -134,7 +137,6 @@ function breaksHold(
   movement: AuditMovement,
   accounts: ReadonlyMap<string, AuditAccount>,
 ): boolean {
-  if (movement.unitId !== hold.lotUnitId) return false;
   const sides = [accounts.get(movement.sourceId), accounts.get(movement.destinationId)];
   const { vesselIds } = hold;
   const isHeld = vesselIds === null || sides.some((side) => vesselIds.includes(side?.vesselId ?? ''));
