@@ -1,4 +1,7 @@
-/** A programmer's mistake: the caller broke what a function's doc comment asks of it. Never a refusal to a member. */
+/**
+ * A programmer's mistake: the caller broke what a function's doc comment asks of it. Never a refusal to a member.
+ * Units: none. Errors: this is one.
+ */
 export class AssertionError extends Error {
   override readonly name = 'AssertionError';
 }

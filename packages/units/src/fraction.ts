@@ -1,6 +1,6 @@
 import { assert } from './assert.ts';
 
-/** An exact rational number in lowest terms, the denominator positive. No unit of its own. */
+/** An exact rational number in lowest terms, the denominator positive. Units: the caller's. Errors: none. */
 export type Fraction = { readonly numerator: bigint; readonly denominator: bigint };
 
 /**
