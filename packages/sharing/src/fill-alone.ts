@@ -1,12 +1,13 @@
 import type { Solver } from '@sheafbook/solve';
-import { assert, compareFractions, fraction } from '@sheafbook/units';
+import { assert } from '@sheafbook/units';
 import { LineCandidates } from './fill-candidates.ts';
 import { keyOf } from './fill-case.ts';
 import { isWithinCeiling, landedPrice, meetsMinimum, totalOrder } from './fill-ceilings.ts';
-import type { FillRequest, UnitPrice } from './fill-request.ts';
+import type { FillRequest } from './fill-request.ts';
 import { type Choice, choiceKey, settleChoice } from './fill-search.ts';
 import { leaveOut, type Survey } from './fill-survey.ts';
 import { searchAlone } from './fill-together.ts';
+import { compareUnitPrices, type UnitPrice } from './unit-price.ts';
 
 /** For each line the positions of the pledges taken out of it. */
 export type Drops = readonly ReadonlySet<number>[];
@@ -66,14 +67,12 @@ export function fillByDrops(survey: Survey, solver: Solver): Found & { readonly 
   while (true) {
     const found = fillAlone(survey, drops, solver);
     tried += found.tried;
-    const [lowest] = listBroken(survey.request, found.choice).toReversed().toSorted(byCeiling);
+    const [lowest] = listBroken(survey.request, found.choice)
+      .toReversed()
+      .toSorted((a, b) => compareUnitPrices(a.ceiling, b.ceiling));
     if (!lowest) return { ...found, tried, drops };
     drops[lowest.index]?.add(lowest.position);
   }
-}
-
-function byCeiling({ ceiling: a }: Broken, { ceiling: b }: Broken): number {
-  return compareFractions(fraction(a.minorUnits, a.grams), fraction(b.minorUnits, b.grams));
 }
 
 /** The choice of buying nothing at all, which every supplier accepts. */

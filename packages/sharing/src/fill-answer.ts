@@ -1,4 +1,4 @@
-import type { UnitPrice } from './fill-request.ts';
+import type { UnitPrice } from './unit-price.ts';
 
 /**
  * What one pledge gets, and if it gets nothing, why: its ceiling is below the landed price, it does not fit in

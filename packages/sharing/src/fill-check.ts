@@ -5,6 +5,7 @@ import { sumOf } from './fill-order.ts';
 import type { FillLine, FillPledge, FillRequest } from './fill-request.ts';
 import { assertFreightTerms, freightMinorUnits } from './freight.ts';
 import { assertPriceList, goodsMinorUnits } from './price.ts';
+import { assertUnitPrice } from './unit-price.ts';
 
 /** Stops a request that makes no sense, naming what is wrong. */
 export function assertFillRequest(request: FillRequest): void {
@@ -43,10 +44,7 @@ function assertPledge({ least, wanted, most, step, ceiling }: FillPledge): void 
   assert(wanted > 0, 'a pledge must want something');
   assert(least <= wanted, 'a pledge cannot want less than its least');
   assert(wanted <= most, 'a pledge cannot want more than its most');
-  if (!ceiling) return;
-  assertWhole(ceiling.minorUnits, 'ceiling.minorUnits');
-  assertWhole(ceiling.grams, 'ceiling.grams');
-  assert(ceiling.grams > 0, 'a ceiling price is for at least one gram');
+  if (ceiling) assertUnitPrice(ceiling);
 }
 
 function assertDistinct(names: readonly string[], what: string): void {

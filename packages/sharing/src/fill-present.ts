@@ -4,10 +4,10 @@ import type { FillAllotment, FillAnswer, FilledLine } from './fill-answer.ts';
 import { sortOffers } from './fill-bag-counts.ts';
 import { isWithinCeiling, landedPrice, type OrderTotals, totalOrder } from './fill-ceilings.ts';
 import { sumOf } from './fill-order.ts';
-import type { UnitPrice } from './fill-request.ts';
 import type { Choice, ChoicePart } from './fill-search.ts';
 import type { Survey } from './fill-survey.ts';
 import { splitByWeight } from './split-by-weight.ts';
+import type { UnitPrice } from './unit-price.ts';
 
 /** Spells a settled choice out, line by line, in the order of the request. */
 export function presentFill(survey: Survey, choice: Choice, drops: Drops): Omit<FillAnswer, 'certificate'> {

@@ -1,11 +1,6 @@
 import type { FreightTerms } from './freight.ts';
 import type { BagOffer } from './price.ts';
-
-/**
- * A price per mass, kept as the two whole numbers it was made of: `minorUnits` for `grams`.
- * Units: minor units and grams. Errors: none.
- */
-export type UnitPrice = { readonly minorUnits: number; readonly grams: number };
+import type { UnitPrice } from './unit-price.ts';
 
 /**
  * What one household promised to take of one food.
