@@ -512,9 +512,10 @@ table book.food row level security
   fat_milligrams_per_100_grams integer
   carbohydrate_milligrams_per_100_grams integer
   fibre_milligrams_per_100_grams integer
-  bulk_milligrams_per_millilitre integer
+  bulk_micrograms_per_millilitre integer
   allergens text[] not null
   gluten text not null
+  keeping_class text
   needs_moisture_test boolean not null
   source text not null
   source_release text not null
@@ -526,12 +527,12 @@ table book.food row level security
   constraint food_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
   constraint food_allergens_known CHECK ((allergens <@ ARRAY['milk'::text, 'egg'::text, 'fish'::text, 'crustacean-shellfish'::text, 'tree-nuts'::text, 'peanuts'::text, 'wheat'::text, 'soy'::text, 'sesame'::text]))
   constraint food_code_shape CHECK ((food_code ~ '^[a-z0-9]+(-[a-z0-9]+)*$'::text))
-  constraint food_figures_in_range CHECK ((((kilocalories_per_100_grams >= 0) AND (kilocalories_per_100_grams <= 950)) AND ((protein_milligrams_per_100_grams >= 0) AND (protein_milligrams_per_100_grams <= 100000)) AND ((fat_milligrams_per_100_grams >= 0) AND (fat_milligrams_per_100_grams <= 100000)) AND ((carbohydrate_milligrams_per_100_grams >= 0) AND (carbohydrate_milligrams_per_100_grams <= 100000)) AND ((fibre_milligrams_per_100_grams >= 0) AND (fibre_milligrams_per_100_grams <= 100000)) AND ((bulk_milligrams_per_millilitre >= 1) AND (bulk_milligrams_per_millilitre <= 3000))))
+  constraint food_figures_in_range CHECK ((((kilocalories_per_100_grams >= 0) AND (kilocalories_per_100_grams <= 950)) AND ((protein_milligrams_per_100_grams >= 0) AND (protein_milligrams_per_100_grams <= 100000)) AND ((fat_milligrams_per_100_grams >= 0) AND (fat_milligrams_per_100_grams <= 100000)) AND ((carbohydrate_milligrams_per_100_grams >= 0) AND (carbohydrate_milligrams_per_100_grams <= 100000)) AND ((fibre_milligrams_per_100_grams >= 0) AND (fibre_milligrams_per_100_grams <= 100000)) AND ((bulk_micrograms_per_millilitre >= 1000) AND (bulk_micrograms_per_millilitre <= 3000000))))
   constraint food_gluten_known CHECK ((gluten = ANY (ARRAY['yes'::text, 'no'::text, 'cross-contact'::text])))
   constraint food_group_known CHECK ((food_group = ANY (ARRAY['grains'::text, 'legumes'::text, 'dried-milk'::text, 'fats'::text, 'sugars'::text, 'salt'::text, 'other'::text])))
   constraint food_named CHECK (((name_en ~ '\S'::text) AND (name_es ~ '\S'::text)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (allergens, bulk_milligrams_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version) to sheafbook_app
+  grant insert, select, update (allergens, bulk_micrograms_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version) to sheafbook_app
 
 table book.helper_grant row level security
   storehouse_id uuid not null

@@ -2,6 +2,7 @@ import { createHash, createHmac, pbkdf2Sync, randomBytes, scryptSync } from 'nod
 import postgres from 'postgres';
 import { administer } from './administer.ts';
 import { passwordOf, withLogin } from './database-url.ts';
+import { StartRefusal } from './refusal.ts';
 import { ROLES } from './roles.ts';
 
 /**
@@ -44,7 +45,10 @@ async function logsIn(url: string): Promise<boolean> {
 }
 
 async function unlessSetByAnother(error: unknown, appUrl: string): Promise<void> {
-  if (!(await logsIn(appUrl))) throw error;
+  if (await logsIn(appUrl)) return;
+  if (!(error instanceof postgres.PostgresError) || error.code !== '42501') throw error;
+  const message = `The login of DATABASE_URL may not set the password of ${ROLES.app}: give APP_DATABASE_URL`;
+  throw new StartRefusal(message, { cause: error });
 }
 
 /** RFC 5803 with PostgreSQL's own spelling: SCRAM-SHA-256$iterations:salt$stored key:server key. */

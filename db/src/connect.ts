@@ -1,6 +1,7 @@
 import { assert } from '@sheafbook/units';
 import { drizzle, type PostgresJsDatabase } from 'drizzle-orm/postgres-js';
 import postgres, { type Sql } from 'postgres';
+import { refuseUnless } from './refusal.ts';
 
 /** The app's connections, as Drizzle sees them. Not assignable to `Tx`: a query can't run outside a transaction. */
 export type Db = PostgresJsDatabase;
@@ -34,11 +35,17 @@ export async function checkServer(sql: Sql, { allowUnsafe = false }: CheckOption
     select current_setting('server_version_num')::int as version, current_setting('fsync') as fsync,
       current_setting('synchronous_commit') as commit, current_setting('server_encoding') as encoding`;
   assert(server, 'a select without from returns one row');
-  assert(server.version >= 180_000, `PostgreSQL 18 or newer is needed, this is ${server.version}`);
-  assert(server.encoding === 'UTF8', `the database must be encoded in UTF8, this is ${server.encoding}`);
+  refuseUnless(server.version >= 180_000, `PostgreSQL 18 or newer is needed, this is ${server.version}`);
+  refuseUnless(
+    server.encoding === 'UTF8',
+    `the database must be encoded in UTF8, this is ${server.encoding}`,
+  );
   if (allowUnsafe) return;
-  assert(server.fsync === 'on', 'the server runs with fsync off and could lose the book in a power cut');
-  assert(
+  refuseUnless(
+    server.fsync === 'on',
+    'the server runs with fsync off and could lose the book in a power cut',
+  );
+  refuseUnless(
     server.commit !== 'off',
     'the server runs with synchronous_commit off and could lose what it confirmed',
   );
@@ -51,6 +58,6 @@ export async function checkAppRole(sql: Sql): Promise<void> {
       pg_has_role('sheafbook_owner', 'member') as "isOwner"
     from pg_roles where rolname = current_user`;
   assert(role, 'current_user is a role');
-  assert(!role.isMighty, `the app must not run as ${role.name}, which passes row-level security`);
-  assert(!role.isOwner, `the app must not run as ${role.name}, which owns the book's tables`);
+  refuseUnless(!role.isMighty, `the app must not run as ${role.name}, which passes row-level security`);
+  refuseUnless(!role.isOwner, `the app must not run as ${role.name}, which owns the book's tables`);
 }

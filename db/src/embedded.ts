@@ -2,7 +2,6 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { closeSync, existsSync, openSync, renameSync, rmSync, statSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { isAbsolute, resolve } from 'node:path';
-import { assert } from '@sheafbook/units';
 import postgres from 'postgres';
 import { type Binaries, chooseCacheFolder, prepareBinaries } from './embedded/binaries.ts';
 import { type Layout, prepareCluster, prepareDataFolder, serverEnvironment } from './embedded/cluster.ts';
@@ -11,6 +10,7 @@ import { isAlive, isSomethingElse, readIfThere, readPostmaster, waitFor } from '
 import { pathForServer } from './embedded/server-path.ts';
 import { chooseServerUser, type ServerUser } from './embedded/server-user.ts';
 import { asArguments, FIXED_SETTINGS, memorySettings, type Settings } from './embedded/settings.ts';
+import { refuseUnless } from './refusal.ts';
 
 /** An embedded server in use. `stop` waits for a clean shutdown, unless another process still uses the server. */
 export type Embedded = { adminUrl: string; port: number; stop(): Promise<void> };
@@ -101,7 +101,8 @@ async function startFresh(layout: Layout, options: EmbeddedOptions): Promise<{ p
     // Two processes may have started at once: the postmaster's own lock file let one through, the other joins it.
     const joined = await joinRunning(layout);
     if (joined) return joined;
-    assert(attempt < 3 && !options.port, `PostgreSQL did not start:\n${problem}`);
+    const mayRetry = attempt < 3 && !options.port && problem.includes('could not bind'); // a port just taken
+    refuseUnless(mayRetry, `PostgreSQL did not start:\n${problem}`);
   }
 }
 

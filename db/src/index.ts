@@ -7,4 +7,5 @@ export * from './embedded.ts';
 export * from './migrate.ts';
 export * from './open-database.ts';
 export * from './print-schema.ts';
+export * from './refusal.ts';
 export * from './roles.ts';

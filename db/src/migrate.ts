@@ -1,7 +1,7 @@
-import { assert } from '@sheafbook/units';
 import postgres, { type Sql, type TransactionSql } from 'postgres';
 import { administer } from './administer.ts';
 import { MIGRATIONS_FOLDER, type MigrationFile, readMigrationFiles } from './migration-files.ts';
+import { refuseUnless, StartRefusal } from './refusal.ts';
 import { ensureRoles } from './roles.ts';
 
 export type MigrateOptions = { log?: (line: string) => void };
@@ -57,15 +57,15 @@ function listApplied(sql: Sql): Promise<Applied[]> {
 function choosePending(files: readonly MigrationFile[], applied: readonly Applied[]): MigrationFile[] {
   for (const [position, row] of applied.entries()) {
     const file = files[position];
-    assert(
+    refuseUnless(
       file,
       `the database knows migration ${row.name}, this version does not: it is older than the data`,
     );
-    assert(
+    refuseUnless(
       file.number === row.number && file.name === row.name,
       `migration ${file.name} stands where the database has already applied ${row.name}`,
     );
-    assert(file.sha256 === row.sha256, `migration ${file.name} was edited after it was applied`);
+    refuseUnless(file.sha256 === row.sha256, `migration ${file.name} was edited after it was applied`);
   }
   return files.slice(applied.length);
 }
@@ -109,5 +109,5 @@ function fail(file: MigrationFile, error: unknown): never {
   const position = error instanceof postgres.PostgresError ? Number(error.position ?? 0) : 0;
   const line = position > 0 ? `, line ${file.text.slice(0, position).split('\n').length}` : '';
   const what = error instanceof Error ? error.message : String(error);
-  throw new Error(`migration ${file.name}${line}: ${what}`, { cause: error });
+  throw new StartRefusal(`migration ${file.name}${line}: ${what}`, { cause: error });
 }

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { assert } from '@sheafbook/units';
+import { refuseUnless } from './refusal.ts';
 
 export type MigrationFile = { number: number; name: string; text: string; sha256: string };
 
@@ -15,8 +15,8 @@ export function readMigrationFiles(folder: string): MigrationFile[] {
   const files = names.map((name) => readMigrationFile(folder, name)).toSorted(byNumberThenName);
   files.forEach(({ number, name }, position) => {
     const before = files[position - 1];
-    assert(before?.number !== number, `migrations ${before?.name} and ${name} bear the same number`);
-    assert(number === position + 1, `migration ${position + 1} is missing before ${name}`);
+    refuseUnless(before?.number !== number, `migrations ${before?.name} and ${name} bear the same number`);
+    refuseUnless(number === position + 1, `migration ${position + 1} is missing before ${name}`);
   });
   return files;
 }
@@ -26,10 +26,10 @@ const byNumberThenName = (a: MigrationFile, b: MigrationFile) =>
 
 function readMigrationFile(folder: string, name: string): MigrationFile {
   const [, digits] = /^(\d{4})_[a-z0-9_]+\.sql$/.exec(name) ?? [];
-  assert(digits !== undefined, `migration ${name} must be named like 0007_pledge.sql`);
+  refuseUnless(digits !== undefined, `migration ${name} must be named like 0007_pledge.sql`);
   // Git may check files out with other line ends; that is no edit.
   const text = readFileSync(join(folder, name), 'utf8').replaceAll('\r\n', '\n');
   const endsTransaction = /^\s*(commit|rollback)\b/im.test(text);
-  assert(!endsTransaction, `migration ${name} must not end the transaction that it runs in`);
+  refuseUnless(!endsTransaction, `migration ${name} must not end the transaction that it runs in`);
   return { number: Number(digits), name, text, sha256: createHash('sha256').update(text).digest('hex') };
 }

@@ -1,5 +1,5 @@
 import type { Sql } from 'postgres';
-import { ensureDatabase } from './administer.ts';
+import { administer, ensureDatabase } from './administer.ts';
 import { ensureAppLogin } from './app-login.ts';
 import { checkAppRole, checkServer, connectApp, type Db } from './connect.ts';
 import { startEmbedded } from './embedded.ts';
@@ -31,6 +31,7 @@ export async function openDatabase({ env, dataFolder, log }: OpenDatabaseOptions
   const embedded = DATABASE_URL ? undefined : await startEmbedded({ dataFolder, persistent: true });
   try {
     const adminUrl = embedded ? await ensureDatabase(embedded.adminUrl, 'sheafbook') : (DATABASE_URL ?? '');
+    await administer(adminUrl, checkServer); // before anything is written
     await migrate(adminUrl, undefined, { log });
     const appUrl = APP_DATABASE_URL || (await ensureAppLogin(adminUrl));
     const { db, sql } = await connectChecked(appUrl);

@@ -1,4 +1,5 @@
 import postgres, { type Sql, type TransactionSql } from 'postgres';
+import { StartRefusal } from './refusal.ts';
 
 /**
  * The roles of a book, none of them a superuser or exempt from row-level security.
@@ -17,12 +18,12 @@ export const ROLES = {
 export const ROLES_BY_HAND = `create role sheafbook_owner nologin;
 create role sheafbook_poster nologin;
 create role sheafbook_housekeeping nologin;
-create role sheafbook_app login;
+create role sheafbook_app login password '<a password for APP_DATABASE_URL>';
 grant sheafbook_poster, sheafbook_housekeeping to sheafbook_owner with inherit false, set true;
 grant sheafbook_owner to <the login of DATABASE_URL> with inherit true, set true;
-grant sheafbook_app to <the login of DATABASE_URL> with admin true; -- or give APP_DATABASE_URL
-grant connect, create on database <the database> to sheafbook_owner;
-grant connect on database <the database> to sheafbook_app;`;
+revoke all on database <the database> from public;
+grant connect on database <the database> to <the login of DATABASE_URL>, sheafbook_app;
+grant connect, create on database <the database> to sheafbook_owner;`;
 
 /** Creates the roles that are missing, with their memberships and their rights on this database. */
 export async function ensureRoles(sql: Sql): Promise<void> {
@@ -52,8 +53,8 @@ function isCollision(error: unknown): boolean {
 function explain(error: unknown): unknown {
   if (!(error instanceof postgres.PostgresError) || error.code !== '42501') return error;
   const message = `The login of DATABASE_URL may not prepare the roles of the book (${error.message}).
-Let an administrator run this once, then start again:\n${ROLES_BY_HAND}`;
-  return new Error(message, { cause: error });
+Let an administrator run this once, then start again with APP_DATABASE_URL too:\n${ROLES_BY_HAND}`;
+  return new StartRefusal(message, { cause: error });
 }
 
 async function createMissingRoles(tx: TransactionSql): Promise<void> {
@@ -111,5 +112,5 @@ async function refuseMightyRoles(sql: Sql): Promise<void> {
     where rolname in ${sql(Object.values(ROLES))} and (rolsuper or rolbypassrls) order by rolname`;
   if (mighty.length === 0) return;
   const names = mighty.map((role) => role.rolname).join(', ');
-  throw new Error(`${names} must be neither superuser nor exempt from row-level security`);
+  throw new StartRefusal(`${names} must be neither superuser nor exempt from row-level security`);
 }

