@@ -1,0 +1,68 @@
+import { Hono } from 'hono';
+import { HTTPException } from 'hono/http-exception';
+import { methodNotAllowed } from 'hono/method-not-allowed';
+import { secureHeaders } from 'hono/secure-headers';
+import type { Logger } from 'pino';
+import { healthRoutes } from './features/health/routes.ts';
+import { sessionRoutes } from './features/session/routes.ts';
+import { setUpRoutes } from './features/set-up/routes.ts';
+import { storehouseRoutes } from './features/storehouse/routes.ts';
+import type { AppEnv } from './platform/app-env.ts';
+import type { Config } from './platform/config.ts';
+import type { Outside } from './platform/context.ts';
+import { docsRoutes } from './platform/docs.ts';
+import { jsonOnly, limitBody, refuseOtherOrigins } from './platform/guards.ts';
+import { logFailure, logRequests } from './platform/log.ts';
+import { memberOnly, signedIn } from './platform/member.ts';
+import { newId } from './platform/new-id.ts';
+import { Problem, problemBody } from './platform/problem.ts';
+import { PROBLEMS } from './platform/problem-catalogue.ts';
+import { toProblem } from './platform/to-problem.ts';
+
+/** Everything inside one storehouse. Features are mounted here, one noun a line. */
+const insideStorehouse = new Hono<AppEnv>().route('/', storehouseRoutes);
+
+/** The whole application as a function of the outside: no port, no clock and no database of its own. */
+export function createApp(parts: { outside: Outside; config: Config; log: Logger }) {
+  const app = new Hono<AppEnv>();
+  app.use(async (c, next) => {
+    c.set('requestId', newId(parts.outside));
+    c.set('outside', parts.outside);
+    c.set('config', parts.config);
+    c.set('log', parts.log);
+    await next();
+  });
+  app.use(methodNotAllowed({ app }));
+  app.use(logRequests, secureHeaders({ contentSecurityPolicy: { defaultSrc: ["'self'"] } }));
+  app.use(refuseOtherOrigins, limitBody, jsonOnly);
+  app.onError((error, c) => {
+    const problem = asProblem(error);
+    const { status } = PROBLEMS[problem.code];
+    if (status >= 500) logFailure(c.var.log, c.var.requestId, problem.cause ?? problem);
+    return c.json(problemBody(problem, c.var.requestId), status, {
+      'Content-Type': 'application/problem+json',
+    });
+  });
+  app.notFound(() => {
+    throw new Problem('not-found');
+  });
+  const routes = app
+    .use('/api/storehouses/:storehouse/*', signedIn, memberOnly)
+    .use('/api/storehouses/:storehouse', signedIn, memberOnly)
+    .route('/api', healthRoutes)
+    .route('/api', setUpRoutes)
+    .route('/api', sessionRoutes)
+    .route('/api/storehouses/:storehouse', insideStorehouse);
+  routes.route('/', docsRoutes(app));
+  return routes;
+}
+
+/** The type that the web's client is made from. */
+export type AppType = ReturnType<typeof createApp>;
+
+function asProblem(error: Error): Problem {
+  if (!(error instanceof HTTPException)) return toProblem(error);
+  if (error.status === 400) return new Problem('not-json', { cause: error });
+  if (error.status === 405) return new Problem('method-not-allowed', { cause: error });
+  return new Problem('unexpected', { cause: error });
+}

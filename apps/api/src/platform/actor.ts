@@ -1,0 +1,19 @@
+/** What a person may do in one storehouse. Duties only add rights; `member` needs none. */
+export const DUTIES = ['coordinator', 'treasurer', 'packing_lead', 'equipment_keeper', 'reviewer'] as const;
+export type Duty = (typeof DUTIES)[number];
+
+/** Whoever is asking, in one storehouse, for the length of one request. */
+export type Actor = {
+  readonly loginId: string;
+  readonly personId: string;
+  readonly storehouseId: string;
+  readonly currency: string;
+  readonly timeZone: string;
+  readonly duties: ReadonlySet<Duty>;
+  /** The household acted for: one's own, or a neighbour's under a helper's grant in force. */
+  readonly householdId: string | null;
+  readonly isHelping: boolean;
+};
+
+export const hasDuty = (actor: Actor, ...duties: readonly Duty[]): boolean =>
+  duties.some((duty) => actor.duties.has(duty));

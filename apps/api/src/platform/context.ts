@@ -1,0 +1,21 @@
+import type { Db } from '@sheafbook/db';
+import type { Sql } from 'postgres';
+import type { Actor } from './actor.ts';
+
+/** What a use case needs from outside: the database, the time, chance, and who is asking. */
+export type Outside = {
+  readonly db: Db;
+  readonly sql: Sql;
+  readonly now: () => Date;
+  readonly randomBytes: (count: number) => Uint8Array;
+};
+
+/** A command that must count once however often it is sent (ledger-notes 6.17). */
+export type Once = {
+  readonly key: string;
+  readonly requestHash: string;
+  readonly status: number;
+  readonly present: (result: never) => unknown;
+};
+
+export type Context = Outside & { readonly actor: Actor; readonly once?: Once | undefined };

@@ -1,0 +1,39 @@
+import { html, raw } from 'hono/html';
+
+type Operation = {
+  tags?: string[];
+  summary?: string;
+  requestBody?: unknown;
+  parameters?: unknown;
+  responses?: Record<string, { description?: string }>;
+};
+type Spec = { paths?: Record<string, Record<string, unknown> | undefined>; info?: { description?: string } };
+
+/** A page that needs no script and no other host: each route with what it takes and how it may refuse. */
+export function docsPage(spec: Spec) {
+  const operations = Object.entries(spec.paths ?? {}).flatMap(([path, methods]) =>
+    Object.entries(methods ?? {}).map(([method, operation]) => ({
+      path,
+      method: method.toUpperCase(),
+      ...(operation as Operation),
+    })),
+  );
+  const tags = [...new Set(operations.map((operation) => operation.tags?.[0] ?? 'Other'))];
+  return html`<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Sheafbook API</title>
+    <meta name="viewport" content="width=device-width"></head><body>
+    <h1>Sheafbook API</h1><p>${spec.info?.description ?? ''} <a href="/api/openapi.json">OpenAPI 3.1 document</a></p>
+    ${tags.map((tag) => section(tag, operations))}</body></html>`;
+}
+
+function section(tag: string, operations: readonly (Operation & { path: string; method: string })[]) {
+  const own = operations.filter((operation) => (operation.tags?.[0] ?? 'Other') === tag);
+  return html`<h2>${tag}</h2>${own.map(
+    ({ path, method, summary, requestBody, parameters, responses }) => html`<details><summary>
+      <code>${method} ${path}</code> — ${summary ?? ''}</summary><p>${responses?.default?.description ?? ''}</p>
+      ${requestBody ? preformatted('Body', requestBody) : ''}${parameters ? preformatted('Parameters', parameters) : ''}
+    </details>`,
+  )}`;
+}
+
+const preformatted = (title: string, value: unknown) =>
+  html`<h3>${title}</h3><pre>${JSON.stringify(value, null, 2)}</pre>${raw('')}`;

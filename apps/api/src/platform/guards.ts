@@ -1,0 +1,39 @@
+import { bodyLimit } from 'hono/body-limit';
+import { createMiddleware } from 'hono/factory';
+import type { AppEnv } from './app-env.ts';
+import { Problem } from './problem.ts';
+
+const MOST_BODY_BYTES = 256 * 1024;
+const CHANGES = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
+
+export const limitBody = bodyLimit({
+  maxSize: MOST_BODY_BYTES,
+  onError: () => {
+    throw new Problem('body-too-large', { mostBytes: MOST_BODY_BYTES });
+  },
+});
+
+/** A browser names the page that a change comes from; another site's page is refused. */
+export const refuseOtherOrigins = createMiddleware<AppEnv>(async (c, next) => {
+  const origin = c.req.header('Origin');
+  const isForeign = origin !== undefined && !isOwn(origin, [c.req.header('Host'), c.var.config.publicUrl]);
+  if (CHANGES.has(c.req.method) && (isForeign || c.req.header('Sec-Fetch-Site') === 'cross-site'))
+    throw new Problem('origin-refused');
+  await next();
+});
+
+function isOwn(origin: string, own: readonly (string | undefined)[]): boolean {
+  if (!URL.canParse(origin)) return false;
+  const { host } = new URL(origin);
+  return own.some(
+    (address) => address === host || (address?.includes('://') && new URL(address).host === host),
+  );
+}
+
+/** A body of another kind would be read as an empty one, and its fields reported missing: say what is really wrong. */
+export const jsonOnly = createMiddleware<AppEnv>(async (c, next) => {
+  const hasBody = c.req.raw.body !== null && c.req.header('Content-Length') !== '0';
+  const isJson = /^application\/([a-z.-]+\+)?json(;|$)/i.test(c.req.header('Content-Type') ?? '');
+  if (CHANGES.has(c.req.method) && hasBody && !isJson) throw new Problem('not-json');
+  await next();
+});

@@ -1,0 +1,85 @@
+import { createHash } from 'node:crypto';
+import type { Context as HonoContext } from 'hono';
+import { createMiddleware } from 'hono/factory';
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import { describeRoute, validator } from 'hono-openapi';
+import { z } from 'zod';
+import type { Actor } from './actor.ts';
+import type { AppEnv } from './app-env.ts';
+import type { Context } from './context.ts';
+import { KeptAnswer } from './kept-answer.ts';
+import { Problem } from './problem.ts';
+import type { ProblemCode } from './problem-catalogue.ts';
+import { listFields } from './to-problem.ts';
+
+/** Refuses before the body is read, when the actor's duties do not include this. */
+export const may = (
+  policy: (actor: Actor) => boolean,
+  code: 'duty-missing' | 'household-needed' = 'duty-missing',
+) =>
+  createMiddleware<AppEnv>(async (c, next) => {
+    if (!policy(c.var.actor)) throw new Problem(code);
+    await next();
+  });
+
+/** Reads and checks the JSON body. Unknown fields are refused by the schemas, which are all strict. */
+export const jsonBody = <Schema extends z.ZodType>(schema: Schema) =>
+  validator('json', schema, (result) => {
+    if (!result.success) throw new Problem('invalid-input', { fields: listFields(result.error) });
+  });
+
+/** Reads and checks the query string. */
+export const queryOf = <Schema extends z.ZodType>(schema: Schema) =>
+  validator('query', schema, (result) => {
+    if (!result.success) throw new Problem('invalid-input', { fields: listFields(result.error) });
+  });
+
+/** An id in the path. One that is no id at all names nothing here. */
+export function idParam(c: HonoContext, name: string): string {
+  const parsed = z.uuid().safeParse(c.req.param(name));
+  if (!parsed.success) throw new Problem('thing-not-found', { thing: name });
+  return parsed.data;
+}
+
+/** The use case's context of a request that changes nothing or needs no key. */
+export function contextOf(c: HonoContext<AppEnv>): Context {
+  return { ...c.var.outside, actor: c.var.actor };
+}
+
+/**
+ * Carries out a command that moves money or mass, once for each Idempotency-Key: a retry gets the first answer back,
+ * with the same status, and the same key with another body is refused.
+ */
+export async function answerOnce<Result, Body, Status extends ContentfulStatusCode>(
+  c: HonoContext<AppEnv>,
+  answer: { status: Status; run: (context: Context) => Promise<Result>; present: (result: Result) => Body },
+) {
+  const key = c.req.header('Idempotency-Key')?.trim();
+  if (!key || key.length > 200) throw new Problem('idempotency-key-missing');
+  const { householdId } = c.var.actor;
+  const requestHash = createHash('sha256')
+    .update(JSON.stringify([c.req.method, c.req.path, householdId, await c.req.text()]))
+    .digest('hex');
+  const once = { key, requestHash, status: answer.status, present: answer.present };
+  try {
+    const result = await answer.run({ ...contextOf(c), once });
+    return c.json(answer.present(result), answer.status);
+  } catch (error) {
+    if (!(error instanceof KeptAnswer)) throw error;
+    c.header('Idempotent-Replay', 'true');
+    return c.json(error.body as Body, error.status as Status);
+  }
+}
+
+/** Says what a route does and which refusals it is known for, for the OpenAPI document. */
+export const describe = (tag: string, summary: string, refusals: readonly ProblemCode[] = []) =>
+  describeRoute({
+    tags: [tag],
+    summary,
+    responses: {
+      default: {
+        description: `RFC 9457 problem${refusals.length > 0 ? `: ${refusals.join(', ')}, or one that every route may give` : ''}.`,
+        content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },
+      },
+    },
+  });

@@ -1,0 +1,87 @@
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+
+type Entry = { readonly status: ContentfulStatusCode; readonly title: string };
+
+const refuse = (status: ContentfulStatusCode, title: string): Entry => ({ status, title });
+
+/** Every refusal: one code, one status, and the same words each time. A code, once given, keeps its meaning. */
+export const PROBLEMS = {
+  // The request itself
+  'invalid-input': refuse(400, 'Something in what was sent is missing or not possible.'),
+  'not-json': refuse(400, 'The request is not readable JSON.'),
+  'body-too-large': refuse(413, 'The request is larger than this address accepts.'),
+  'idempotency-key-missing': refuse(
+    400,
+    'Sending this needs an Idempotency-Key, so that a retry counts once.',
+  ),
+  'idempotency-key-reused': refuse(409, 'This Idempotency-Key was used before for something else.'),
+  'origin-refused': refuse(403, 'The request came from another site.'),
+  'not-found': refuse(404, 'There is nothing at this address.'),
+  'method-not-allowed': refuse(405, 'This address does not answer that method.'),
+  'too-many-attempts': refuse(429, 'Too many attempts. Wait a little and try again.'),
+  'busy-retry': refuse(503, 'The book was busy with the same thing. Try again.'),
+  unexpected: refuse(500, 'Something went wrong on our side. Nothing was changed.'),
+  // Who is asking
+  'not-signed-in': refuse(401, 'Sign in first.'),
+  'sign-in-failed': refuse(401, 'The e-mail address or the password is wrong.'),
+  'duty-missing': refuse(403, 'Your duties in this storehouse do not include this.'),
+  'household-needed': refuse(403, 'Only a person of a household can do this.'),
+  'not-your-household': refuse(403, 'This belongs to another household.'),
+  'helper-grant-missing': refuse(403, 'You have no right in force to act for this household.'),
+  'already-set-up': refuse(409, 'This server is set up already. Ask its coordinator for an invitation.'),
+  'email-taken': refuse(409, 'There is a login with this e-mail address already.'),
+  'password-too-weak': refuse(422, 'Choose a longer password.'),
+  'invitation-not-valid': refuse(410, 'This invitation has been used, withdrawn, or has run out.'),
+  'already-a-member': refuse(409, 'You belong to this storehouse already.'),
+  // Not here, or gone stale
+  'storehouse-not-found': refuse(404, 'There is no such storehouse for you.'),
+  'thing-not-found': refuse(404, 'There is no such thing in this storehouse.'),
+  'stale-version': refuse(409, 'Somebody changed this since you read it. Look at the newer state first.'),
+  'already-there': refuse(409, 'There is one of these already.'),
+  'in-use': refuse(409, 'Something else still depends on this.'),
+  // People
+  'duties-not-separate': refuse(
+    409,
+    'The reviewer may not be the treasurer nor live in the treasurer’s household.',
+  ),
+  'last-of-duty': refuse(409, 'Somebody else must hold this duty before it can end.'),
+  'household-not-settled': refuse(
+    409,
+    'The household can leave once what it owes, holds and is promised is settled.',
+  ),
+  'household-has-left': refuse(409, 'This household has left the storehouse.'),
+  // A buy
+  'buy-stage-wrong': refuse(409, 'The buy is not at a stage that allows this.'),
+  'buy-guard-unmet': refuse(409, 'The buy can’t move on yet. What is missing is listed.'),
+  'deadline-passed': refuse(409, 'The gathering has closed.'),
+  'quote-not-valid': refuse(409, 'The quote is not valid for this.'),
+  'pledge-not-in-order': refuse(422, 'Least, wanted and most are not in order.'),
+  'pledge-off-step': refuse(422, 'The mass is not a whole number of steps.'),
+  'already-pledged': refuse(
+    409,
+    'The household has pledged for this food already. Change that pledge instead.',
+  ),
+  'second-login-needed': refuse(409, 'A second person must agree to this.'),
+  'rule-frozen': refuse(409, 'The rules of this buy were frozen when it was fixed.'),
+  // Landing and sharing out
+  'bag-of-another-buy': refuse(409, 'This bag belongs to another buy.'),
+  'bag-already-weighed': refuse(409, 'This bag has been weighed already.'),
+  'bag-on-hold': refuse(409, 'The bag is on hold. Nothing leaves it until it is released.'),
+  'bag-already-held': refuse(409, 'The bag is on hold already.'),
+  'not-enough-left': refuse(409, 'There is not enough left for that.'),
+  'does-not-add-up': refuse(422, 'The figures do not add up.'),
+  'already-split': refuse(409, 'This has been split already.'),
+  'over-capacity': refuse(422, 'The container can’t hold that much.'),
+  'another-lot': refuse(409, 'A container holds one lot only.'),
+  'claim-settled': refuse(409, 'This claim has been settled already.'),
+  // The book
+  'currency-mixed': refuse(422, 'The storehouse keeps one currency. Put a foreign price in the note.'),
+  'period-closed': refuse(409, 'The books are closed through that day. Post it today and name the old day.'),
+  'account-closed': refuse(409, 'This account is closed at 0.00 and stays there.'),
+  'already-reversed': refuse(409, 'This entry has been reversed already.'),
+  'cannot-reverse': refuse(409, 'This entry can’t be reversed while others depend on it.'),
+  'amount-too-large': refuse(422, 'The amount is larger than the book can hold.'),
+  'looks-like-a-duplicate': refuse(409, 'The same amount was received from this household within two days.'),
+} as const satisfies Record<string, Entry>;
+
+export type ProblemCode = keyof typeof PROBLEMS;

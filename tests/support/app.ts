@@ -1,0 +1,79 @@
+import { createHash } from 'node:crypto';
+import { createApp, openLog, readConfig } from '@sheafbook/api';
+import { openTestDatabase, type TestDatabase } from './database.ts';
+
+/** What came back: the status, the body as read, and the session cookie if one was set. */
+// biome-ignore lint/suspicious/noExplicitAny: a test reads bodies freely; their shapes are what it asserts
+export type Answer = { status: number; body: any; headers: Headers };
+
+export type Caller = {
+  get(path: string, headers?: Record<string, string>): Promise<Answer>;
+  post(path: string, body?: unknown, headers?: Record<string, string>): Promise<Answer>;
+  put(path: string, body?: unknown, headers?: Record<string, string>): Promise<Answer>;
+  patch(path: string, body?: unknown, headers?: Record<string, string>): Promise<Answer>;
+  delete(path: string, body?: unknown, headers?: Record<string, string>): Promise<Answer>;
+};
+
+export type TestApp = TestDatabase & {
+  app: ReturnType<typeof createApp>;
+  /** The clock stands still until a test moves it. */
+  clock: { now: Date };
+  /** Calls as a stranger, or with a session cookie. Every POST gets a fresh Idempotency-Key unless one is given. */
+  as(cookie?: string): Caller;
+};
+
+/** The real application on a real database of this test file's own, with a clock that a test sets. */
+export async function openTestApp(startsAt = '2026-09-01T15:00:00Z'): Promise<TestApp> {
+  const database = await openTestDatabase();
+  const clock = { now: new Date(startsAt) };
+  const randomBytes = countingBytes(database.name);
+  const outside = { db: database.db, sql: database.sql, now: () => new Date(clock.now), randomBytes };
+  const app = createApp({ outside, config: readConfig({}), log: openLog(process.env.TEST_LOG ?? 'silent') });
+  let keys = 0;
+  const as = (cookie?: string): Caller => {
+    const call =
+      (method: string) =>
+      async (path: string, body?: unknown, headers = {}) => {
+        const response = await app.request(path, {
+          method,
+          headers: {
+            ...(body === undefined ? {} : { 'Content-Type': 'application/json' }),
+            ...(cookie ? { Cookie: cookie } : {}),
+            ...(method === 'POST' ? { 'Idempotency-Key': `key-${++keys}` } : {}),
+            ...headers,
+          },
+          ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
+        });
+        const text = await response.text();
+        const isJson = response.headers.get('Content-Type')?.includes('json') ?? false;
+        return { status: response.status, body: isJson ? JSON.parse(text) : text, headers: response.headers };
+      };
+    const get = call('GET');
+    return {
+      get: (path, headers) => get(path, undefined, headers),
+      post: call('POST'),
+      put: call('PUT'),
+      patch: call('PATCH'),
+      delete: call('DELETE'),
+    };
+  };
+  return { ...database, app, clock, as };
+}
+
+/** The cookie that an answer set, as a browser would send it back. */
+export function cookieOf(answer: Answer): string {
+  const cookie = answer.headers.getSetCookie().find((line) => line.includes('sheafbook='));
+  if (!cookie) throw new Error(`no session cookie in an answer with status ${answer.status}`);
+  return cookie.split(';')[0] ?? '';
+}
+
+/** Bytes that differ from call to call and are the same in every run of a test file. */
+function countingBytes(seed: string) {
+  let count = 0;
+  return (wanted: number): Uint8Array => {
+    const blocks: Buffer[] = [];
+    for (let length = 0; length < wanted; length += 32)
+      blocks.push(createHash('sha256').update(`${seed} ${++count}`).digest());
+    return Buffer.concat(blocks).subarray(0, wanted);
+  };
+}
