@@ -22,7 +22,7 @@ export function shareLine(
   const shares = owners.map(({ ownerId, weight }, position) => {
     const part = parts[position] ?? 0;
     const isAboveExact = BigInt(part) * weightSum > BigInt(Math.abs(minorUnits)) * BigInt(weight);
-    return { ownerId, minorUnits: minorUnits < 0 ? -part || 0 : part, weight, gotSpareUnit: isAboveExact };
+    return { ownerId, minorUnits: minorUnits < 0 ? 0 - part : part, weight, gotSpareUnit: isAboveExact };
   });
   return { costLineId, minorUnits, shares };
 }

@@ -94,7 +94,7 @@ function partByWeight(
   assertWhole(denominator, 'the denominator of a blend');
   assert(denominator > 0 && numerator <= denominator, 'a blend lies between 0 and 1');
   const size = (BigInt(Math.abs(minorUnits)) * BigInt(numerator)) / BigInt(denominator);
-  return Math.sign(minorUnits) * Number(size);
+  return Number(minorUnits < 0 ? -size : size); // the sign on the bigint, which knows no -0
 }
 
 function sumByOwner<Row extends { readonly ownerId: string }>(
