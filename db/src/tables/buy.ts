@@ -12,7 +12,7 @@ import {
 } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
 
-export const buies = book.table(
+export const buys = book.table(
   'buy',
   {
     storehouseId: uuid('storehouse_id').notNull(),
@@ -31,7 +31,7 @@ export const buies = book.table(
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.buyId] })],
 );
-export type BuyRow = typeof buies.$inferSelect;
+export type BuyRow = typeof buys.$inferSelect;
 
 export const stageMoves = book.table(
   'stage_move',

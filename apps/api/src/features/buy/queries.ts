@@ -1,19 +1,10 @@
 import type { Tx } from '@sheafbook/db';
 import { type BuyLineRow, type BuyRow, buyLines, buys, stageMoves } from '@sheafbook/db/tables';
+import type { BuyStage } from '@sheafbook/ledger';
 import { assert } from '@sheafbook/units';
 import { and, eq } from 'drizzle-orm';
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
-
-export type BuyStage =
-  | 'planning'
-  | 'gathering'
-  | 'fixed'
-  | 'ordered'
-  | 'landed'
-  | 'shared-out'
-  | 'closed'
-  | 'called-off';
 
 const isThis = (storehouseId: string, buyId: string) =>
   and(eq(buys.storehouseId, storehouseId), eq(buys.buyId, buyId));
