@@ -13,8 +13,8 @@ test('a payment of March that was written down in May was not known in April', (
   expect(known.map((row) => row.id)).toEqual(['march, written in march']);
 });
 
-test('in May, March reads as it was', () => {
-  const known = asKnownOn(rows, { throughOn: '2026-03-31', knownAt: '2026-05-31T00:00:00Z' });
+test('in May, March up to its 25th reads as it was, the 25th included', () => {
+  const known = asKnownOn(rows, { throughOn: '2026-03-25', knownAt: '2026-05-31T00:00:00Z' });
   expect(known.map((row) => row.id)).toEqual(['march, written in march', 'march, written in may']);
 });
 

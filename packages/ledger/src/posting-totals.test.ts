@@ -3,7 +3,7 @@ import { accountKeyText, CURRENCY, lotUnit } from './account-key.ts';
 import { shareAwarded } from './events/bag-events.ts';
 import { cashBanked, paymentReceived } from './events/payment-events.ts';
 import { massAccount } from './mass-account.ts';
-import { tillAccount } from './money-accounts.ts';
+import { depositAccount, tillAccount } from './money-accounts.ts';
 import { netDrafts, postingTotals } from './posting-totals.ts';
 
 const batch = [
@@ -37,6 +37,11 @@ test('accounts stand in the order of their key texts, which is the order of lock
 test('grams of two lots in one bag under one owner are two accounts', () => {
   const inBag = massAccount('bag-1', 'ashdown');
   expect(accountKeyText(lotUnit('wheat'), inBag)).not.toBe(accountKeyText(lotUnit('oats'), inBag));
+});
+
+test('the deposits of one household on two buys are two accounts', () => {
+  const on = (buyId: string) => accountKeyText(CURRENCY, depositAccount({ householdId: 'ashdown', buyId }));
+  expect(on('spring')).not.toBe(on('autumn'));
 });
 
 test('ids with separators in them cannot make two accounts look like one', () => {

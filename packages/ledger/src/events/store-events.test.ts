@@ -25,9 +25,11 @@ test('a year ends with each fee and each loss at nothing, whatever order they ar
   expect(yearEnd({ accounts: accounts.toReversed() })).toEqual(drafts);
 });
 
-test('what a household owes does not end with the year', () => {
-  const accounts = [{ key: householdAccount('ashdown'), balanceMinorUnits: 5 }];
-  expect(() => yearEnd({ accounts })).toThrow('does not end with the year');
+test('what a household owes does not end with the year, nor does the value given away', () => {
+  for (const key of [householdAccount('ashdown'), moneyAccount('given_value')]) {
+    const accounts = [{ key, balanceMinorUnits: 5 }];
+    expect(() => yearEnd({ accounts })).toThrow('does not end with the year');
+  }
 });
 
 test('a sale for nothing at all is none', () => {
