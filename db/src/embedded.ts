@@ -91,8 +91,7 @@ async function accepts(url: string): Promise<boolean> {
 async function startFresh(layout: Layout, options: EmbeddedOptions): Promise<{ port: number }> {
   const user = chooseServerUser(layout.cluster);
   const binaries = prepareBinaries(user, options.cacheFolder ?? chooseCacheFolder(options.persistent));
-  const syncs = options.settings?.fsync !== 'off';
-  prepareCluster(layout, binaries, user, syncs);
+  prepareCluster({ layout, binaries, user, syncs: options.persistent });
   for (let attempt = 1; ; attempt += 1) {
     const port = options.port || (await findFreePort());
     const settings = { ...memorySettings(), ...FIXED_SETTINGS, ...options.settings, port };

@@ -20,7 +20,7 @@ const isRoot = process.getuid?.() === 0;
 const modeOf = (path: string) => (statSync(path).mode & 0o777).toString(8);
 
 async function start(options: Partial<EmbeddedOptions> = {}) {
-  const server = await startEmbedded({ dataFolder: makeTemporaryFolder(), persistent: true, ...options });
+  const server = await startEmbedded({ dataFolder: makeTemporaryFolder(), persistent: false, ...options });
   onTestFinished(() => server.stop());
   return server;
 }
@@ -49,11 +49,11 @@ const countBales = (url: string) =>
 
 test('what was written is there after a stop and a new start', async () => {
   const dataFolder = makeTemporaryFolder();
-  const first = await start({ dataFolder });
+  const first = await start({ dataFolder, persistent: true });
   await writeBale(first.adminUrl);
   await first.stop();
   expect(existsSync(join(dataFolder, 'cluster/postmaster.pid'))).toBe(false);
-  const second = await start({ dataFolder });
+  const second = await start({ dataFolder, persistent: true });
   expect(await countBales(second.adminUrl)).toBe(1);
 });
 
@@ -96,7 +96,7 @@ test('nobody gets in without the password, which only its owner can read', async
 
 test('a throwaway server removes its data when it stops', async () => {
   const dataFolder = join(makeTemporaryFolder(), 'data');
-  const server = await start({ dataFolder, persistent: false });
+  const server = await start({ dataFolder });
   expect(existsSync(dataFolder)).toBe(true);
   await server.stop();
   expect(existsSync(dataFolder)).toBe(false);
@@ -108,15 +108,15 @@ test('a server that can not start says why, from its own log', async () => {
 });
 
 test('a given port is used, and one that is in use is refused', async () => {
-  const freed = await start({ persistent: false });
+  const freed = await start();
   await freed.stop();
-  const server = await start({ persistent: false, port: freed.port });
+  const server = await start({ port: freed.port });
   expect(server.port).toBe(freed.port);
-  await expect(start({ persistent: false, port: lasting.port })).rejects.toThrow('could not bind');
+  await expect(start({ port: lasting.port })).rejects.toThrow('could not bind');
 });
 
 test('ledger-notes 6.22: a server with fsync off is refused, unless a test says that it knows', async () => {
-  const { adminUrl } = await start({ persistent: false, settings: THROWAWAY_SETTINGS });
+  const { adminUrl } = await start({ settings: THROWAWAY_SETTINGS });
   await administer(adminUrl, async (sql) => {
     await expect(checkServer(sql)).rejects.toThrow('fsync off');
     await expect(checkServer(sql, { allowUnsafe: true })).resolves.toBeUndefined();

@@ -103,7 +103,7 @@ test.for([
   { files: { '0001_barn.sql': BARN, '0001_silo.sql': SILO }, refusal: 'bear the same number' },
   { files: { '1_barn.sql': BARN }, refusal: 'must be named like' },
   { files: { '0001_barn.sql': `${BARN}\nCommit;` }, refusal: 'must not end the transaction' },
-])('a folder is refused because "$refusal"', async ({ files, refusal }) => {
+])('a folder is refused: $refusal', async ({ files, refusal }) => {
   await expect(migrate(url, makeTemporaryFolder(files))).rejects.toThrow(refusal);
   expect(await listTables()).toEqual([]);
 });

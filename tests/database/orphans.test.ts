@@ -15,7 +15,7 @@ const answers = (url: string) =>
   });
 
 async function waitUntilStopped(dataFolder: string): Promise<void> {
-  for (let attempt = 0; attempt < 500 && isRunning(dataFolder); attempt += 1) await sleep(20);
+  for (let attempt = 0; attempt < 1_500 && isRunning(dataFolder); attempt += 1) await sleep(20);
 }
 
 async function start(dataFolder: string) {

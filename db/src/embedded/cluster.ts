@@ -53,8 +53,10 @@ function writeOnce(path: string, text: string): void {
   }
 }
 
+type ClusterCall = { layout: Layout; binaries: Binaries; user: ServerUser; syncs: boolean };
+
 /** Runs initdb into a folder of its own and renames it, so that a cluster is either whole or not there. */
-export function prepareCluster(layout: Layout, binaries: Binaries, user: ServerUser, syncs: boolean): void {
+export function prepareCluster({ layout, binaries, user, syncs }: ClusterCall): void {
   if (existsSync(join(layout.cluster, 'PG_VERSION'))) return;
   const draft = mkdtempSync(`${layout.cluster}.`);
   const password = `${draft}.password`;
