@@ -11,8 +11,8 @@ COPY packages/sharing/package.json packages/sharing/
 COPY packages/solve/package.json packages/solve/
 COPY packages/units/package.json packages/units/
 COPY tests/package.json tests/
-# tsx runs the TypeScript as it is; the database is a server of its own, so its embedded one is left out.
-RUN npm ci --omit=dev --omit=optional && npm install --no-save tsx@4.23.15
+# tsx runs the TypeScript as it is, so there is nothing to build.
+RUN npm ci --omit=dev
 COPY . .
 USER node
 EXPOSE 4180
