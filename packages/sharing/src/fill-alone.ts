@@ -16,7 +16,7 @@ export type Found = { readonly choice: Choice; readonly tried: number; readonly 
 
 /** Fills each line by itself: the sum of the lines' own best choices. */
 export function fillAlone(survey: Survey, drops: Drops, solver: Solver): Found {
-  const filled = survey.lines.map((line, index) => {
+  const filled = survey.aloneLines.map((line, index) => {
     const candidates = new LineCandidates(leaveOut(line, drops[index] ?? new Set()), solver);
     const { best, tried, bound } = searchAlone(candidates);
     assert(best, 'buying nothing is always possible');

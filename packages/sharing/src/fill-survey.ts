@@ -1,20 +1,24 @@
 import type { Solver } from '@sheafbook/solve';
-import { addFractions, fraction } from '@sheafbook/units';
+import { addFractions, type Fraction, fraction } from '@sheafbook/units';
 import { type BagCount, listBagCounts } from './fill-bag-counts.ts';
 import { type HopefulLine, LineCandidates } from './fill-candidates.ts';
-import { allowedAt, landedPrice, leastFreightPerGram, totalOrder } from './fill-ceilings.ts';
+import { allowedAt, leastFreightPerGram, totalOrder } from './fill-ceilings.ts';
 import { compareNames, sumOf } from './fill-order.ts';
 import type { FillLine, FillRequest } from './fill-request.ts';
 import { leastFreightMinorUnits } from './freight.ts';
 
 /**
- * All bag counts of all lines, and who could take part in each at the lowest landed price it could have.
- * Lines stand in the order of their names, so that the order they were typed in decides nothing.
+ * All bag counts of all lines, and who could take part in each. Lines stand in the order of their names, so that
+ * the order they were typed in decides nothing.
  */
 export type Survey = {
   readonly request: FillRequest;
+  /** For lines by themselves: everyone whose ceiling would hold if delivery were free. */
+  readonly aloneLines: readonly HopefulLine[];
+  /** For lines together: everyone whose ceiling would hold at the least freight per gram that any order pays. */
   readonly lines: readonly HopefulLine[];
   readonly leastFreight: number;
+  readonly canReachMinimum: boolean;
   /** False when some line had more bag counts than could be listed one by one. */
   readonly isComplete: boolean;
 };
@@ -23,26 +27,34 @@ export function surveyLines(request: FillRequest): Survey {
   const sorted = request.lines.toSorted((a, b) => compareNames(a.lineId, b.lineId));
   const listed = sorted.map((line) => ({ line, ...listBagCounts(line) }));
   const most = {
-    goods: sumOf(listed.map(({ counts }) => Math.max(...counts.map((count) => count.goods)))),
-    grams: sumOf(listed.map(({ counts }) => Math.max(...counts.map((count) => count.grams)))),
+    goods: sumOf(listed.map(({ counts }) => counts.reduce((top, count) => Math.max(top, count.goods), 0))),
+    grams: sumOf(listed.map(({ counts }) => counts.reduce((top, count) => Math.max(top, count.grams), 0))),
   };
   const freightPerGram = leastFreightPerGram(request, most);
-  const lowestPrice = (count: BagCount) =>
-    sorted.length === 1
-      ? landedPrice(count, totalOrder(request, [count])) // a single line: nothing else moves its price
-      : addFractions(fraction(count.goods, count.grams), freightPerGram);
-  const hopefuls = (line: FillLine, count: BagCount): number[] =>
-    count.bagsInAll > 0 && line.pledges.some((pledge) => pledge.ceiling !== null)
-      ? allowedAt(line, lowestPrice(count))
-      : [...line.pledges.keys()];
+  const pricedFrom = (freight: (count: BagCount) => Fraction): HopefulLine[] =>
+    listed.map(({ line, counts }) => ({
+      line,
+      counts: counts.map((count) => ({ count, allowed: listHopefuls(line, count, freight) })),
+    }));
+  const ownFreight = (count: BagCount) => {
+    const { freight, grams } = totalOrder(request, [count]);
+    return fraction(freight, grams);
+  };
   return {
     request,
-    lines: listed.map(({ line, counts }) => {
-      return { line, counts: counts.map((count) => ({ count, allowed: hopefuls(line, count) })) };
-    }),
+    aloneLines: pricedFrom(() => fraction(0)),
+    // A single line knows its freight: nothing else moves its price.
+    lines: pricedFrom(sorted.length === 1 ? ownFreight : () => freightPerGram),
     leastFreight: leastFreightMinorUnits(request.freight, most.goods, most.grams),
+    canReachMinimum: most.goods >= request.minimumGoodsMinorUnits && most.grams >= request.minimumGrams,
     isComplete: listed.every((line) => line.isComplete),
   };
+}
+
+function listHopefuls(line: FillLine, count: BagCount, freight: (count: BagCount) => Fraction): number[] {
+  const hasCeilings = line.pledges.some((pledge) => pledge.ceiling !== null);
+  if (count.bagsInAll === 0 || !hasCeilings) return [...line.pledges.keys()];
+  return allowedAt(line, addFractions(fraction(count.goods, count.grams), freight(count)));
 }
 
 /** A surveyed line without some of its pledges. */

@@ -22,8 +22,10 @@ type Unfinished = Pick<Findings, 'bound'> & { readonly found: Choice | undefined
  * goods cost, then the number of bags; the deviations in pledge order; then the earlier pledge gets more. Left
  * ties: more bags of the larger size, then of the offer whose name sorts first. So the same pledges always get
  * the same answer, whatever order lines and offers are typed in.
- * Each line is filled by itself; if then a ceiling breaks or the supplier's minimum is missed, all lines
- * together, with the cost of the whole order after the largest deviation. The joint key is the sum over lines.
+ * Each line is filled by itself, without the pledges whose ceiling would not hold even if delivery were free; if
+ * then a ceiling breaks or the supplier's minimum is missed, all lines are filled together, with the cost of the
+ * whole order, then its bags, after the largest deviation. The joint key is the sum over lines. A ceiling is
+ * compared with the landed price at the bag counts: (goods + by-weight share of freight) / grams of the line.
  * Units: whole line units, bags, grams and minor units, as in `FillRequest`. Nothing bought is a valid answer.
  * Grams: the grams of all bags of a line by largest remainder over allotments in pledge order, then common.
  * Errors: AssertionError when the request makes no sense (amounts not whole, not multiples of the step, out of
@@ -45,6 +47,12 @@ export function fillBags(request: FillRequest, solver: Solver): FillAnswer {
 function solveFill(survey: Survey, solver: Solver): Solved {
   const { request } = survey;
   const noDrops = survey.lines.map(() => new Set<number>());
+  const method = survey.lines.length > 1 ? 'joint-bag-counts' : 'exhausted-bag-counts';
+  if (!survey.canReachMinimum) {
+    const note = 'no order of these pledges reaches the supplier’s minimum';
+    const certificate = { method, countsTried: 0, bound: undefined, note } as const;
+    return { choice: buyNothing(survey), drops: noDrops, certificate };
+  }
   if (survey.lines.length !== 1) {
     const { choice, tried, isProven } = fillAlone(survey, noDrops, solver);
     const note = 'each line is at its own best, and the order keeps every ceiling and the minimum';
@@ -62,7 +70,6 @@ function solveFill(survey: Survey, solver: Solver): Solved {
   const found = best && settleChoice(lines, best);
   if (found && !bound) {
     const isJoint = survey.lines.length > 1;
-    const method = isJoint ? 'joint-bag-counts' : 'exhausted-bag-counts';
     const note = isJoint ? 'the lines were weighed together' : 'the line was weighed at every bag count';
     return { choice: found, drops: noDrops, certificate: { method, countsTried: tried, bound, note } };
   }
