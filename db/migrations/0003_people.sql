@@ -113,7 +113,8 @@ create table book.invitation (
 );
 select book.keep_in_storehouse('book.invitation');
 grant select, insert on book.invitation to sheafbook_app;
-grant update (used_at, withdrawn_at) on book.invitation to sheafbook_app;
+-- Once used it names the household it led to and forgets the suggested name, which leaves with its household.
+grant update (used_at, withdrawn_at, household_id, household_name) on book.invitation to sheafbook_app;
 
 -- Eaters and plans are the worst leak between neighbours, hence a second, restrictive policy (ledger-notes 6.19).
 create table book.eater (

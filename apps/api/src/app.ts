@@ -3,7 +3,9 @@ import { HTTPException } from 'hono/http-exception';
 import { methodNotAllowed } from 'hono/method-not-allowed';
 import { secureHeaders } from 'hono/secure-headers';
 import type { Logger } from 'pino';
+import { dutyRoutes } from './features/duty/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
+import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { storehouseRoutes } from './features/storehouse/routes.ts';
@@ -20,7 +22,10 @@ import { PROBLEMS } from './platform/problem-catalogue.ts';
 import { toProblem } from './platform/to-problem.ts';
 
 /** Everything inside one storehouse. Features are mounted here, one noun a line. */
-const insideStorehouse = new Hono<AppEnv>().route('/', storehouseRoutes);
+const insideStorehouse = new Hono<AppEnv>()
+  .route('/', storehouseRoutes)
+  .route('/', invitationRoutes)
+  .route('/', dutyRoutes);
 
 /** The whole application as a function of the outside: no port, no clock and no database of its own. */
 export function createApp(parts: { outside: Outside; config: Config; log: Logger }) {
@@ -52,6 +57,7 @@ export function createApp(parts: { outside: Outside; config: Config; log: Logger
     .route('/api', healthRoutes)
     .route('/api', setUpRoutes)
     .route('/api', sessionRoutes)
+    .route('/api', joiningRoutes)
     .route('/api/storehouses/:storehouse', insideStorehouse);
   routes.route('/', docsRoutes(app));
   return routes;

@@ -1,0 +1,80 @@
+import type { Tx } from '@sheafbook/db';
+import { type DutyGrantRow, dutyGrants, persons, storehouses } from '@sheafbook/db/tables';
+import { assert } from '@sheafbook/units';
+import { and, desc, eq, isNotNull, isNull, lt } from 'drizzle-orm';
+import type { Duty } from '../../platform/actor.ts';
+import type { Holder } from './policy.ts';
+
+/** One change of duties at a time, since their guards read all of them. Inserts that refer to the row may go on. */
+export async function lockDuties(tx: Tx, storehouseId: string): Promise<void> {
+  await tx
+    .select({ storehouseId: storehouses.storehouseId })
+    .from(storehouses)
+    .where(eq(storehouses.storehouseId, storehouseId))
+    .for('no key update');
+}
+
+/** Everyone who holds a duty now and can sign in to use it. */
+export async function listHolders(tx: Tx, storehouseId: string): Promise<Holder[]> {
+  const rows = await tx
+    .select({ personId: persons.personId, householdId: persons.householdId, duty: dutyGrants.duty })
+    .from(dutyGrants)
+    .innerJoin(
+      persons,
+      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
+    )
+    .where(
+      and(
+        eq(dutyGrants.storehouseId, storehouseId),
+        isNull(dutyGrants.endedAt),
+        isNull(persons.leftOn),
+        isNotNull(persons.loginId),
+      ),
+    );
+  return rows.map((row) => ({ ...row, duty: row.duty as Duty }));
+}
+
+export async function insertDutyGrant(tx: Tx, grant: typeof dutyGrants.$inferInsert): Promise<DutyGrantRow> {
+  const [row] = await tx.insert(dutyGrants).values(grant).returning();
+  assert(row, 'an insert returns its row');
+  return row;
+}
+
+export async function updateDutyEnded(
+  tx: Tx,
+  held: { storehouseId: string; personId: string; duty: Duty },
+  endedAt: Date,
+): Promise<DutyGrantRow | undefined> {
+  const [row] = await tx
+    .update(dutyGrants)
+    .set({ endedAt })
+    .where(
+      and(
+        eq(dutyGrants.storehouseId, held.storehouseId),
+        eq(dutyGrants.personId, held.personId),
+        eq(dutyGrants.duty, held.duty),
+        isNull(dutyGrants.endedAt),
+      ),
+    )
+    .returning();
+  return row;
+}
+
+/** Who held which duty and when, newest first; `after` is the id that the page before ended with. */
+export async function listDutyGrants(
+  tx: Tx,
+  storehouseId: string,
+  page: { after: string | undefined; limit: number },
+) {
+  const isOlder = page.after === undefined ? undefined : lt(dutyGrants.dutyGrantId, page.after);
+  return tx
+    .select({ grant: dutyGrants, personName: persons.name })
+    .from(dutyGrants)
+    .innerJoin(
+      persons,
+      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
+    )
+    .where(and(eq(dutyGrants.storehouseId, storehouseId), isOlder))
+    .orderBy(desc(dutyGrants.dutyGrantId))
+    .limit(page.limit + 1);
+}

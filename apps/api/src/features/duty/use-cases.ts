@@ -1,0 +1,71 @@
+import type { Tx } from '@sheafbook/db';
+import type { Duty } from '../../platform/actor.ts';
+import type { Context, Outside } from '../../platform/context.ts';
+import type { PageQuery } from '../../platform/paging.ts';
+import { Problem } from '../../platform/problem.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { loadPresentPerson } from '../person/queries.ts';
+import { areSeparate, needsSuccessor } from './policy.ts';
+import { insertDutyGrant, listDutyGrants, listHolders, lockDuties, updateDutyEnded } from './queries.ts';
+
+/** Grants a duty inside the caller's transaction, unguarded: the founder's first duty is granted by nobody. */
+export function grantDutyTo(
+  tx: Tx,
+  outside: Outside,
+  grant: { storehouseId: string; personId: string; duty: Duty; grantedBy: string | null },
+) {
+  return insertDutyGrant(tx, { ...grant, grantedAt: outside.now() });
+}
+
+export function grantDuty(context: Context, personId: string, duty: Duty) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    await lockDuties(tx, storehouseId);
+    const person = await loadPresentPerson(tx, storehouseId, personId);
+    const holders = await listHolders(tx, storehouseId);
+    if (person.loginId === null)
+      throw new Problem('invalid-input', {
+        detail: `${person.name} has no login, and a duty is done with one.`,
+        fields: [{ field: 'person', message: 'A duty needs a login.' }],
+      });
+    if (holders.some((holder) => holder.personId === personId && holder.duty === duty))
+      throw new Problem('already-there', { detail: `${person.name} holds this duty already.` });
+    if (!areSeparate(person, duty, holders)) throw new Problem('duties-not-separate');
+    const grant = await grantDutyTo(tx, context, {
+      storehouseId,
+      personId,
+      duty,
+      grantedBy: context.actor.personId,
+    });
+    return { grant, person };
+  });
+}
+
+export function endDuty(context: Context, personId: string, duty: Duty) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    await lockDuties(tx, storehouseId);
+    const person = await loadPresentPerson(tx, storehouseId, personId);
+    return { grant: await endDutyOf(tx, context, { storehouseId, personId, duty }), person };
+  });
+}
+
+/** Ends one duty, or refuses when nobody else holds it. The caller has locked the duties. */
+export async function endDutyOf(
+  tx: Tx,
+  outside: Outside,
+  held: { storehouseId: string; personId: string; duty: Duty },
+) {
+  const holders = await listHolders(tx, held.storehouseId);
+  const isHeld = holders.some((holder) => holder.personId === held.personId && holder.duty === held.duty);
+  if (isHeld && needsSuccessor(held.personId, held.duty, holders))
+    throw new Problem('last-of-duty', { duty: held.duty });
+  const grant = await updateDutyEnded(tx, held, outside.now());
+  if (!grant) throw new Problem('thing-not-found', { thing: 'duty' });
+  return grant;
+}
+
+export function readDutyGrants(context: Context, page: PageQuery) {
+  const { after, limit } = page;
+  return withTx(context, (tx) => listDutyGrants(tx, context.actor.storehouseId, { after, limit }));
+}
