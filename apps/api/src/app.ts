@@ -6,9 +6,12 @@ import type { Logger } from 'pino';
 import { dutyRoutes } from './features/duty/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
+import { moneyRoutes } from './features/money/routes.ts';
+import { periodRoutes } from './features/period/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { storehouseRoutes } from './features/storehouse/routes.ts';
+import { writeOffRoutes } from './features/write-off/routes.ts';
 import type { AppEnv } from './platform/app-env.ts';
 import type { Config } from './platform/config.ts';
 import type { Outside } from './platform/context.ts';
@@ -25,7 +28,10 @@ import { toProblem } from './platform/to-problem.ts';
 const insideStorehouse = new Hono<AppEnv>()
   .route('/', storehouseRoutes)
   .route('/', invitationRoutes)
-  .route('/', dutyRoutes);
+  .route('/', dutyRoutes)
+  .route('/', moneyRoutes)
+  .route('/', writeOffRoutes)
+  .route('/', periodRoutes);
 
 /** The whole application as a function of the outside: no port, no clock and no database of its own. */
 export function createApp(parts: { outside: Outside; config: Config; log: Logger }) {

@@ -39,6 +39,10 @@ export const PROBLEMS = {
   'stale-version': refuse(409, 'Somebody changed this since you read it. Look at the newer state first.'),
   'already-there': refuse(409, 'There is one of these already.'),
   'in-use': refuse(409, 'Something else still depends on this.'),
+  'food-is-published': refuse(
+    409,
+    'The figures of this food are published and stay as they are. Add a food of your own instead.',
+  ),
   // People
   'duties-not-separate': refuse(
     409,
@@ -81,6 +85,7 @@ export const PROBLEMS = {
   'already-reversed': refuse(409, 'This entry has been reversed already.'),
   'cannot-reverse': refuse(409, 'This entry can’t be reversed while others depend on it.'),
   'amount-too-large': refuse(422, 'The amount is larger than the book can hold.'),
+  'nothing-to-post': refuse(409, 'There is nothing to post.'),
   'looks-like-a-duplicate': refuse(409, 'The same amount was received from this household within two days.'),
 } as const satisfies Record<string, Entry>;
 

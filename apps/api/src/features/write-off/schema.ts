@@ -1,0 +1,10 @@
+import { z } from 'zod';
+import { amountMinorUnits, currency, reason } from '../money/schema.ts';
+
+export const writeOffWish = z.strictObject({
+  householdId: z.uuid(),
+  minorUnits: amountMinorUnits,
+  currency,
+  reason,
+});
+export type WriteOffWish = z.infer<typeof writeOffWish>;

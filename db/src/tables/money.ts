@@ -1,0 +1,35 @@
+import { sql } from 'drizzle-orm';
+import { bigint, boolean, date, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { book } from './book.ts';
+
+export const writeOffs = book.table(
+  'write_off',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    writeOffId: uuid('write_off_id').notNull().default(sql`uuidv7()`),
+    householdId: uuid('household_id').notNull(),
+    minorUnits: bigint('minor_units', { mode: 'number' }).notNull(),
+    needsTwo: boolean('needs_two').notNull(),
+    reason: text('reason').notNull(),
+    askedBy: uuid('asked_by').notNull(),
+    askedAt: timestamp('asked_at', { withTimezone: true, mode: 'date' }).notNull(),
+    agreedBy: uuid('agreed_by'),
+    agreedAt: timestamp('agreed_at', { withTimezone: true, mode: 'date' }),
+    withdrawnAt: timestamp('withdrawn_at', { withTimezone: true, mode: 'date' }),
+    entryId: uuid('entry_id'),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.writeOffId] })],
+);
+export type WriteOffRow = typeof writeOffs.$inferSelect;
+
+export const periodCloses = book.table(
+  'period_close',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    closedThrough: date('closed_through', { mode: 'string' }).notNull(),
+    closedBy: uuid('closed_by').notNull(),
+    closedAt: timestamp('closed_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.closedThrough] })],
+);
+export type PeriodCloseRow = typeof periodCloses.$inferSelect;
