@@ -27,19 +27,21 @@ export type BuyWish = {
   isOpen?: boolean;
 };
 
+export type OfferWish = {
+  foodCode?: string;
+  bagSize?: number;
+  bagPriceMinorUnits?: number;
+  breaks?: readonly { fromBags: number; bagPriceMinorUnits: number }[];
+  breakKind?: 'all-units' | 'incremental';
+  mostBags?: number;
+};
+
 export type QuoteWish = {
   supplierId?: string;
   reference?: string;
   validUntil?: string;
   /** Bags of whole line units with the price of one, by number of bags. One size at one price by default. */
-  offers?: readonly {
-    foodCode?: string;
-    bagSize?: number;
-    bagPriceMinorUnits?: number;
-    breaks?: readonly { fromBags: number; bagPriceMinorUnits: number }[];
-    breakKind?: 'all-units' | 'incremental';
-    mostBags?: number;
-  }[];
+  offers?: readonly OfferWish[];
   freightSteps?: readonly { fromGrams: number; minorUnits: number }[];
   freightFreeFromMinorUnits?: number;
   minimumGoodsMinorUnits?: number;
@@ -112,7 +114,8 @@ export async function aQuote(
   buy: Pick<TestBuy, 'path' | 'lines'>,
   wish: QuoteWish = {},
 ): Promise<string> {
-  const { offers = Object.keys(buy.lines).map((foodCode) => ({ foodCode })), ...terms } = wish;
+  const { offers: wished, ...terms } = wish;
+  const offers: readonly OfferWish[] = wished ?? Object.keys(buy.lines).map((foodCode) => ({ foodCode }));
   const [onlyCode = ''] = Object.keys(buy.lines);
   const quote = bodyOf(
     await storehouse.coordinator.post(`${buy.path}/quotes`, {

@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { pageQuery } from '../../platform/paging.ts';
+import { thingName } from '../storehouse/schema.ts';
+
+const tareGrams = z.int().min(0).max(100_000).nullable();
+const priceMinorUnits = z.int().min(0).max(1_000_000_000).nullable();
+
+export const containerKindWish = z.strictObject({
+  kindCode: z
+    .string()
+    .max(80, 'A code has 80 characters at most.')
+    .regex(
+      /^[a-z0-9]+(-[a-z0-9]+)*$/,
+      'A code is small letters and digits with single hyphens, such as jar-pint.',
+    ),
+  nameEn: thingName,
+  nameEs: thingName.optional(),
+  /** What it truly holds, filled level; its name may say less or more. */
+  capacityMicrolitres: z.int().min(1000).max(1_000_000_000),
+  tareGrams: tareGrams.default(null),
+  priceMinorUnits: priceMinorUnits.default(null),
+  source: z.string().trim().min(1, 'Say where the capacity comes from.').max(300),
+});
+export type ContainerKindWish = z.infer<typeof containerKindWish>;
+
+/** A capacity never changes: containers were filled by it. A different one is a kind of its own. */
+export const containerKindEdit = z.strictObject({ version: z.int().positive(), tareGrams, priceMinorUnits });
+export type ContainerKindEdit = z.infer<typeof containerKindEdit>;
+
+export const containerKindQuery = pageQuery;
