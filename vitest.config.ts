@@ -6,11 +6,16 @@ export default defineConfig({
     maxWorkers: 2,
     projects: [
       { test: { name: 'pure', include: ['packages/**/*.test.ts', 'tests/published/**/*.test.ts'] } },
-      { test: { name: 'tidy', include: ['tests/tidy/**/*.test.ts'] } },
+      { test: { name: 'tidy', include: ['tests/tidy/*.test.ts'] } },
       {
         test: {
           name: 'books',
-          include: ['tests/api/**/*.test.ts', 'tests/races/**/*.test.ts', 'tests/database/**/*.test.ts'],
+          include: [
+            'tests/api/**/*.test.ts',
+            'tests/races/**/*.test.ts',
+            'tests/database/**/*.test.ts',
+            'tests/tidy/catalogue/**/*.test.ts',
+          ],
           globalSetup: ['tests/support/global-setup.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,

@@ -427,6 +427,7 @@ table book.eater row level security
   constraint eater_present_in_range CHECK (((present_percent >= 0) AND (present_percent <= 100)))
   constraint eater_sex_known CHECK ((sex = ANY (ARRAY['female'::text, 'male'::text, 'unstated'::text])))
   CREATE INDEX eater_by_household ON book.eater USING btree (storehouse_id, household_id)
+  CREATE TRIGGER household_still_here BEFORE INSERT ON book.eater FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
   policy eater_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'leaving'::text])))) with check ((household_id = ( SELECT book.current_household() AS current_household)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update to sheafbook_app
@@ -549,8 +550,9 @@ table book.helper_grant row level security
   constraint helper_grant_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint helper_grant_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
   constraint helper_grant_ends CHECK ((expires_at > granted_at))
+  CREATE TRIGGER household_still_here BEFORE INSERT ON book.helper_grant FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (ended_at) to sheafbook_app
+  grant insert, select, update (ended_at, reason) to sheafbook_app
 
 table book.hold row level security
   storehouse_id uuid not null
@@ -602,6 +604,7 @@ table book.household_contact row level security
   version integer default 1 not null
   constraint household_contact_pkey PRIMARY KEY (storehouse_id, household_id)
   constraint household_contact_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  CREATE TRIGGER household_still_here BEFORE INSERT ON book.household_contact FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
   policy household_contact_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR shown_to_members OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['contact'::text, 'leaving'::text, 'take-along'::text])))) with check (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'leaving'::text)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update to sheafbook_app
@@ -629,6 +632,7 @@ table book.household_plan row level security
   constraint household_plan_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint household_plan_basis_known CHECK ((need_basis = ANY (ARRAY['guideline'::text, 'energy'::text])))
   constraint household_plan_target_in_range CHECK (((target_days >= 1) AND (target_days <= 3650)))
+  CREATE TRIGGER household_still_here BEFORE INSERT ON book.household_plan FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
   policy household_plan_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'leaving'::text])))) with check ((household_id = ( SELECT book.current_household() AS current_household)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update to sheafbook_app
@@ -649,8 +653,9 @@ table book.invitation row level security
   constraint invitation_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint invitation_made_by_fk FOREIGN KEY (storehouse_id, made_by) REFERENCES book.person(storehouse_id, person_id)
   constraint invitation_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  CREATE TRIGGER household_still_here BEFORE INSERT ON book.invitation FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (used_at, withdrawn_at) to sheafbook_app
+  grant insert, select, update (household_id, household_name, used_at, withdrawn_at) to sheafbook_app
 
 table book.invoice row level security
   storehouse_id uuid not null
@@ -788,6 +793,16 @@ table book.owner row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
+table book.period_close row level security
+  storehouse_id uuid not null
+  closed_through date not null
+  closed_by uuid not null
+  closed_at timestamp with time zone not null
+  constraint period_close_pkey PRIMARY KEY (storehouse_id, closed_through)
+  constraint period_close_closed_by_fk FOREIGN KEY (storehouse_id, closed_by) REFERENCES book.person(storehouse_id, person_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.person row level security
   storehouse_id uuid not null
   person_id uuid default uuidv7() not null
@@ -802,6 +817,7 @@ table book.person row level security
   constraint person_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
   constraint person_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
   CREATE INDEX person_by_login ON book.person USING btree (login_id)
+  CREATE TRIGGER household_still_here BEFORE INSERT ON book.person FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
   policy my_storehouses for select to public using (((( SELECT book.current_storehouse() AS current_storehouse) IS NULL) AND (login_id = ( SELECT book.current_login() AS current_login))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (household_id, left_on, login_id, name) to sheafbook_app
@@ -866,6 +882,7 @@ table book.pledge row level security
   constraint pledge_substitute_is_another CHECK ((substitute_line_id <> buy_line_id))
   CREATE INDEX pledge_by_buy ON book.pledge USING btree (storehouse_id, buy_id)
   CREATE UNIQUE INDEX pledge_once_per_line ON book.pledge USING btree (storehouse_id, buy_line_id, household_id) WHERE (withdrawn_at IS NULL)
+  CREATE TRIGGER household_still_here BEFORE INSERT ON book.pledge FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (as_typed, entered_by, is_entered_for, least_grams, most_grams, ranked_at, substitute_line_id, version, wanted_grams, whole_bags, withdrawn_at) to sheafbook_app
 
@@ -1151,6 +1168,35 @@ table book.withdrawal row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
+table book.write_off row level security
+  storehouse_id uuid not null
+  write_off_id uuid default uuidv7() not null
+  household_id uuid not null
+  minor_units book.amount not null
+  needs_two boolean not null
+  reason text not null
+  asked_by uuid not null
+  asked_at timestamp with time zone not null
+  agreed_by uuid
+  agreed_at timestamp with time zone
+  withdrawn_at timestamp with time zone
+  entry_id uuid
+  constraint write_off_pkey PRIMARY KEY (storehouse_id, write_off_id)
+  constraint write_off_entry_once UNIQUE (storehouse_id, entry_id)
+  constraint write_off_agreed_by_fk FOREIGN KEY (storehouse_id, agreed_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint write_off_asked_by_fk FOREIGN KEY (storehouse_id, asked_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint write_off_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint write_off_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint write_off_agreed_whole CHECK (((agreed_by IS NULL) = (agreed_at IS NULL)))
+  constraint write_off_explained CHECK ((reason ~ '\S'::text))
+  constraint write_off_posted_when_agreed CHECK (((entry_id IS NULL) OR (NOT needs_two) OR (agreed_by IS NOT NULL)))
+  constraint write_off_two_logins CHECK ((agreed_by <> asked_by))
+  constraint write_off_withdrawn_before_posting CHECK (((entry_id IS NULL) OR (withdrawn_at IS NULL)))
+  constraint write_off_writes_something_off CHECK (((minor_units)::bigint > 0))
+  CREATE INDEX write_off_by_household ON book.write_off USING btree (storehouse_id, household_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (agreed_at, agreed_by, entry_id, withdrawn_at) to sheafbook_app
+
 table door.attempt no row level security
   attempt_id bigint generated always as identity not null
   attempt_key text not null
@@ -1196,7 +1242,7 @@ BEGIN ATOMIC
    RETURNING account.closed;
 END
   owner sheafbook_poster
-  execute: public
+  execute: sheafbook_app
 
 CREATE OR REPLACE FUNCTION book.close_period(p_through date)
  RETURNS date
@@ -1209,7 +1255,7 @@ BEGIN ATOMIC
    RETURNING book_state.closed_through;
 END
   owner sheafbook_poster
-  execute: public
+  execute: sheafbook_app
 
 CREATE OR REPLACE FUNCTION book.current_household()
  RETURNS uuid
@@ -1255,7 +1301,7 @@ BEGIN ATOMIC
    WHERE (private_read.read_at < (keep_house.now_at - '2 years'::interval));
 END
   owner sheafbook_housekeeping
-  execute: public
+  execute: sheafbook_app
 
 CREATE OR REPLACE FUNCTION book.keep_in_storehouse(tenant_table regclass)
  RETURNS void
@@ -1268,6 +1314,20 @@ begin
 end $function$
   owner sheafbook_owner
   execute: owner alone
+
+CREATE OR REPLACE FUNCTION book.lock_book()
+ RETURNS bigint
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ SELECT book_state.last_entry_no
+    FROM book.book_state
+   WHERE (book_state.storehouse_id = book.current_storehouse())
+  FOR NO KEY UPDATE OF book_state;
+END
+  owner sheafbook_poster
+  execute: sheafbook_app
 
 CREATE OR REPLACE FUNCTION book.post_entry(p_what text, p_on_day date, p_recorded_at timestamp with time zone, p_person uuid, p_entered_for uuid, p_buy uuid, p_subject uuid, p_reverses uuid, p_note text, p_units uuid[], p_sources uuid[], p_destinations uuid[], p_amounts bigint[])
  RETURNS TABLE(entry_id uuid, entry_no bigint)
@@ -1324,6 +1384,23 @@ begin
   return query select new_id, new_no;
 end $function$
   owner sheafbook_poster
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION book.refuse_left_household()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare gone date;
+begin
+  select h.left_on into gone from book.household h
+    where h.storehouse_id = new.storehouse_id and h.household_id = new.household_id for key share;
+  if gone is not null then
+    raise exception 'the household has left' using errcode = 'check_violation', constraint = 'household_still_here';
+  end if;
+  return new;
+end $function$
+  owner sheafbook_owner
   execute: public
 
 CREATE OR REPLACE FUNCTION door.add_login(wanted_email text, wanted_name text, wanted_hash text, at timestamp with time zone)

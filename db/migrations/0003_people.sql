@@ -203,7 +203,7 @@ create table book.helper_grant (
 );
 select book.keep_in_storehouse('book.helper_grant');
 grant select, insert on book.helper_grant to sheafbook_app;
-grant update (ended_at) on book.helper_grant to sheafbook_app;
+grant update (ended_at, reason) on book.helper_grant to sheafbook_app; -- the reason leaves with its household
 
 -- Who looked at a household's private things, when and why; shown to that household, never changed.
 create table book.private_read (
@@ -223,6 +223,33 @@ select book.keep_in_storehouse('book.private_read');
 grant select, insert on book.private_read to sheafbook_app;
 grant select, delete on book.private_read to sheafbook_housekeeping;
 create policy housekeeping on book.private_read for all to sheafbook_housekeeping using (true);
+
+/*
+ * Nothing new is tied to a household that has left. Leaving locks the household's row first, so a write that races with
+ * it waits here and then finds it gone. An import therefore sets left_on last.
+ */
+create function book.refuse_left_household() returns trigger language plpgsql set search_path = pg_catalog, pg_temp as $$
+declare gone date;
+begin
+  select h.left_on into gone from book.household h
+    where h.storehouse_id = new.storehouse_id and h.household_id = new.household_id for key share;
+  if gone is not null then
+    raise exception 'the household has left' using errcode = 'check_violation', constraint = 'household_still_here';
+  end if;
+  return new;
+end $$;
+create trigger household_still_here before insert on book.person
+  for each row execute function book.refuse_left_household();
+create trigger household_still_here before insert on book.invitation
+  for each row execute function book.refuse_left_household();
+create trigger household_still_here before insert on book.household_contact
+  for each row execute function book.refuse_left_household();
+create trigger household_still_here before insert on book.eater
+  for each row execute function book.refuse_left_household();
+create trigger household_still_here before insert on book.household_plan
+  for each row execute function book.refuse_left_household();
+create trigger household_still_here before insert on book.helper_grant
+  for each row execute function book.refuse_left_household();
 
 -- A retry gets the first answer back (ledger-notes 6.17). Refusals are not kept.
 create table book.kept_answer (
@@ -249,8 +276,6 @@ create function book.keep_house(now_at timestamptz) returns void language sql se
     delete from book.kept_answer where kept_at < now_at - interval '30 days';
     delete from book.private_read where read_at < now_at - interval '24 months';
   end;
-grant create on schema book to sheafbook_housekeeping; -- only while the function changes hands
-alter function book.keep_house(timestamptz) owner to sheafbook_housekeeping;
-revoke create on schema book from sheafbook_housekeeping;
 revoke execute on function book.keep_house(timestamptz) from public;
 grant execute on function book.keep_house(timestamptz) to sheafbook_app;
+alter function book.keep_house(timestamptz) owner to sheafbook_housekeeping;

@@ -143,7 +143,7 @@ select book.keep_in_storehouse('book.movement');
 grant select on book.entry, book.movement to sheafbook_app, sheafbook_poster;
 grant insert on book.entry, book.movement to sheafbook_poster;
 
-grant create on schema book to sheafbook_poster; -- only while the functions below change hands
+-- Rights are given before a function changes hands: its first owner has none over it afterwards.
 /*
  * Posts one entry. The tenant comes from the transaction's setting, never from a parameter, and the totals come from
  * the movements themselves, so that no caller can raise a balance without one. Lock order: the book's own row, then
@@ -202,9 +202,9 @@ begin
     with ordinality m (unit_id, source_id, destination_id, amount, line);
   return query select new_id, new_no;
 end $$;
-alter function book.post_entry owner to sheafbook_poster;
 revoke execute on function book.post_entry from public;
 grant execute on function book.post_entry to sheafbook_app;
+alter function book.post_entry owner to sheafbook_poster;
 
 -- Closes a clearing account for good: from here its check holds it at zero after every entry (ledger-notes 6.2).
 create function book.close_account(p_account uuid) returns boolean language sql security definer
@@ -214,9 +214,18 @@ create function book.close_account(p_account uuid) returns boolean language sql 
       and kind in ('buy_clearing', 'session_clearing', 'buy_deposit')
     returning closed;
   end;
-alter function book.close_account owner to sheafbook_poster;
 revoke execute on function book.close_account from public;
 grant execute on function book.close_account to sheafbook_app;
+alter function book.close_account owner to sheafbook_poster;
+
+-- Holds off every posting until this transaction ends: for a command that must find balances settled and keep them so.
+create function book.lock_book() returns bigint language sql security definer set search_path = pg_catalog, pg_temp
+  begin atomic
+    select last_entry_no from book.book_state where storehouse_id = book.current_storehouse() for no key update;
+  end;
+revoke execute on function book.lock_book from public;
+grant execute on function book.lock_book to sheafbook_app;
+alter function book.lock_book owner to sheafbook_poster;
 
 -- Closes the books through a day; never opens them again (ledger-notes 6.5).
 create function book.close_period(p_through date) returns date language sql security definer
@@ -226,7 +235,6 @@ create function book.close_period(p_through date) returns date language sql secu
     where storehouse_id = book.current_storehouse() and (closed_through is null or closed_through < p_through)
     returning closed_through;
   end;
-alter function book.close_period owner to sheafbook_poster;
 revoke execute on function book.close_period from public;
 grant execute on function book.close_period to sheafbook_app;
-revoke create on schema book from sheafbook_poster;
+alter function book.close_period owner to sheafbook_poster;
