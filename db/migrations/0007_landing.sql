@@ -150,13 +150,21 @@ create table book.invoice (
   foreign_note text not null default '',
   entered_by uuid not null,
   entered_at timestamptz not null,
+  entry_id uuid not null,
+  voided_by uuid, -- entered by mistake: its entry is reversed, and the number is free again
+  voided_at timestamptz,
+  void_reason text not null default '',
   primary key (storehouse_id, invoice_id),
   constraint invoice_buy_fk foreign key (storehouse_id, buy_id) references book.buy,
   constraint invoice_supplier_fk foreign key (storehouse_id, supplier_id) references book.supplier,
-  constraint invoice_number_once unique (storehouse_id, supplier_id, number),
   constraint invoice_numbered check (number ~ '\S'),
-  constraint invoice_entered_by_fk foreign key (storehouse_id, entered_by) references book.person
+  constraint invoice_entered_by_fk foreign key (storehouse_id, entered_by) references book.person,
+  constraint invoice_entry_fk foreign key (storehouse_id, entry_id) references book.entry,
+  constraint invoice_voided_by_fk foreign key (storehouse_id, voided_by) references book.person,
+  constraint invoice_void_explained check (voided_at is null or (voided_by is not null and void_reason ~ '\S'))
 );
+create unique index invoice_number_once on book.invoice (storehouse_id, supplier_id, number) where voided_at is null;
+create index invoice_by_buy on book.invoice (storehouse_id, buy_id);
 create table book.invoice_line (
   storehouse_id uuid not null,
   invoice_id uuid not null,
@@ -177,6 +185,8 @@ select book.keep_in_storehouse(t) from unnest(array['book.lot', 'book.delivery',
   'book.hold', 'book.claim', 'book.invoice', 'book.invoice_line']::regclass[]) t;
 grant select, insert on book.lot, book.delivery, book.delivery_count, book.bag, book.hold, book.claim, book.invoice,
   book.invoice_line to sheafbook_app;
+grant update (harvest_year) on book.lot to sheafbook_app; -- read off a later bag of the same mark
+grant update (voided_by, voided_at, void_reason) on book.invoice to sheafbook_app;
 grant update (carrier, carrier_note, counted_by, finished_at, version) on book.delivery to sheafbook_app;
 grant update (counted_bags, note) on book.delivery_count to sheafbook_app;
 grant update (gross_grams, tare_grams, net_grams, condition, moisture_tenths_percent, decision, note,

@@ -135,6 +135,10 @@ export const invoices = book.table(
     foreignNote: text('foreign_note').notNull().default(''),
     enteredBy: uuid('entered_by').notNull(),
     enteredAt: timestamp('entered_at', { withTimezone: true, mode: 'date' }).notNull(),
+    entryId: uuid('entry_id').notNull(),
+    voidedBy: uuid('voided_by'),
+    voidedAt: timestamp('voided_at', { withTimezone: true, mode: 'date' }),
+    voidReason: text('void_reason').notNull().default(''),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.invoiceId] })],
 );

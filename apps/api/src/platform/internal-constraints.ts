@@ -66,6 +66,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'invoice_line_goods_name_a_line',
   'invoice_line_kind_known',
   'invoice_numbered',
+  'invoice_void_explained',
   'kept_answer_key_length',
   'login_email_plain',
   'lot_harvest_in_range',

@@ -68,10 +68,12 @@ export const PROBLEMS = {
   'second-login-needed': refuse(409, 'A second person must agree to this.'),
   'rule-frozen': refuse(409, 'The rules of this buy were frozen when it was fixed.'),
   // Landing and sharing out
+  'delivery-finished': refuse(409, 'This delivery is finished. What comes later is a further part of it.'),
   'bag-of-another-buy': refuse(409, 'This bag belongs to another buy.'),
   'bag-already-weighed': refuse(409, 'This bag has been weighed already.'),
   'bag-on-hold': refuse(409, 'The bag is on hold. Nothing leaves it until it is released.'),
   'bag-already-held': refuse(409, 'The bag is on hold already.'),
+  'hold-ended': refuse(409, 'This hold has ended already.'),
   'not-enough-left': refuse(409, 'There is not enough left for that.'),
   'does-not-add-up': refuse(422, 'The figures do not add up.'),
   'already-split': refuse(409, 'This has been split already.'),
