@@ -187,6 +187,9 @@ grant select, insert on book.pledge to sheafbook_app;
 grant update (least_grams, wanted_grams, most_grams, whole_bags, substitute_line_id, as_typed, ranked_at, entered_by,
   is_entered_for, withdrawn_at, version) on book.pledge to sheafbook_app;
 
+create trigger household_still_here before insert on book.pledge
+  for each row execute function book.refuse_left_household();
+
 -- A ceiling is nobody else's business: its own household sees it, and the fill while it runs (ledger-notes 6.19).
 create table book.pledge_ceiling (
   storehouse_id uuid not null,

@@ -3,11 +3,17 @@ import { HTTPException } from 'hono/http-exception';
 import { methodNotAllowed } from 'hono/method-not-allowed';
 import { secureHeaders } from 'hono/secure-headers';
 import type { Logger } from 'pino';
+import { contactRoutes } from './features/contact/routes.ts';
 import { dutyRoutes } from './features/duty/routes.ts';
+import { eaterRoutes } from './features/eater/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
+import { helperRoutes } from './features/helper/routes.ts';
+import { householdRoutes } from './features/household/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
 import { periodRoutes } from './features/period/routes.ts';
+import { planRoutes } from './features/plan/routes.ts';
+import { privateReadRoutes } from './features/private-read/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { storehouseRoutes } from './features/storehouse/routes.ts';
@@ -29,6 +35,12 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', storehouseRoutes)
   .route('/', invitationRoutes)
   .route('/', dutyRoutes)
+  .route('/', householdRoutes)
+  .route('/', contactRoutes)
+  .route('/', eaterRoutes)
+  .route('/', planRoutes)
+  .route('/', helperRoutes)
+  .route('/', privateReadRoutes)
   .route('/', moneyRoutes)
   .route('/', writeOffRoutes)
   .route('/', periodRoutes);

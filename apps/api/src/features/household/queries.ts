@@ -1,7 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { codeCounters, type HouseholdRow, households, owners } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, eq, sql } from 'drizzle-orm';
+import { and, eq, gt, sql } from 'drizzle-orm';
 import { Problem } from '../../platform/problem.ts';
 
 const isThis = (storehouseId: string, householdId: string) =>
@@ -57,7 +57,45 @@ export async function loadPresentHousehold(
   storehouseId: string,
   householdId: string,
 ): Promise<HouseholdRow> {
-  const household = await loadHousehold(tx, storehouseId, householdId);
+  return refuseLeft(await loadHousehold(tx, storehouseId, householdId));
+}
+
+/** Alone with it: nothing new can be tied to the household meanwhile, because that takes a lock on its row too. */
+export async function lockPresentHousehold(
+  tx: Tx,
+  storehouseId: string,
+  householdId: string,
+): Promise<HouseholdRow> {
+  const [row] = await tx.select().from(households).where(isThis(storehouseId, householdId)).for('update');
+  if (!row) throw new Problem('thing-not-found', { thing: 'household' });
+  return refuseLeft(row);
+}
+
+function refuseLeft(household: HouseholdRow): HouseholdRow {
   if (household.leftOn !== null) throw new Problem('household-has-left', { seat: household.seat });
   return household;
+}
+
+/** In the order of seats; `after` is the seat that the page before ended with. */
+export function listHouseholds(
+  tx: Tx,
+  storehouseId: string,
+  page: { after: number | undefined; limit: number },
+): Promise<HouseholdRow[]> {
+  return tx
+    .select()
+    .from(households)
+    .where(and(eq(households.storehouseId, storehouseId), gt(households.seat, page.after ?? 0)))
+    .orderBy(households.seat)
+    .limit(page.limit + 1);
+}
+
+export async function updateName(tx: Tx, household: HouseholdRow, name: string): Promise<HouseholdRow> {
+  const [row] = await tx
+    .update(households)
+    .set({ name, version: household.version + 1 })
+    .where(isThis(household.storehouseId, household.householdId))
+    .returning();
+  assert(row, 'the household was locked before');
+  return row;
 }

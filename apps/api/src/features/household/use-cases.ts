@@ -1,11 +1,27 @@
 import type { Tx } from '@sheafbook/db';
+import type { HouseholdRow } from '@sheafbook/db/tables';
 import { dayInZone } from '@sheafbook/units';
-import type { Outside } from '../../platform/context.ts';
+import type { Context, Outside } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
-import { fieldProblem } from '../../platform/problem.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { withTx } from '../../platform/with-tx.ts';
 import { insertPerson } from '../person/queries.ts';
-import { hasHouseholdNamed, insertHousehold, loadPresentHousehold, takeNumber } from './queries.ts';
-import { isSeatName } from './seat-name.ts';
+import { isTheirs, mayRenameThis } from './policy.ts';
+import { presentHousehold } from './present.ts';
+import {
+  hasHouseholdNamed,
+  insertHousehold,
+  listHouseholds,
+  loadHousehold,
+  loadPresentHousehold,
+  lockPresentHousehold,
+  takeNumber,
+  updateName,
+} from './queries.ts';
+import type { HouseholdEdit, PaperHousehold } from './schema.ts';
+import { isSeatName, seatName } from './seat-name.ts';
+
+export { seatName };
 
 type Joining = { storehouseId: string; timeZone: string; loginId: string | null; personName: string };
 
@@ -49,4 +65,51 @@ export async function refuseTakenName(
     throw fieldProblem('invalid-input', field, 'A seat’s number is what a household that left is called.');
   if (await hasHouseholdNamed(tx, storehouseId, name))
     throw fieldProblem('already-there', field, `There is a household called ${name} already.`);
+}
+
+export function readHouseholds(context: Context, page: { after: number | undefined; limit: number }) {
+  return withTx(context, (tx) => listHouseholds(tx, context.actor.storehouseId, page));
+}
+
+export function readHousehold(context: Context, householdId: string) {
+  return withTx(context, (tx) => loadHousehold(tx, context.actor.storehouseId, householdId));
+}
+
+/** Enters a household whose person has no login and writes on paper; a helper's grant lets somebody act for it. */
+export function foundPaperHousehold(context: Context, wish: PaperHousehold) {
+  const { storehouseId, timeZone } = context.actor;
+  return withTx(context, async (tx) => {
+    const { householdId, personId } = await joinWithNewHousehold(tx, context, {
+      storehouseId,
+      timeZone,
+      loginId: null,
+      personName: wish.personName,
+      householdName: wish.name,
+    });
+    return { household: await loadHousehold(tx, storehouseId, householdId), personId };
+  });
+}
+
+export function renameHousehold(context: Context, householdId: string, edit: HouseholdEdit) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const household = await lockPresentHousehold(tx, storehouseId, householdId);
+    if (!mayRenameThis(context.actor, householdId)) throw new Problem('not-your-household');
+    refuseStale(household, edit.version);
+    if (household.name !== edit.name) await refuseTakenName(tx, storehouseId, edit.name, 'name');
+    return updateName(tx, household, edit.name);
+  });
+}
+
+/** An edit names the version that was read; another one is refused with the newer state. */
+export function refuseStale(household: HouseholdRow, version: number): void {
+  if (household.version !== version)
+    throw new Problem('stale-version', { newer: presentHousehold(household) });
+}
+
+/** The household of the path, when the actor acts for it and it has not left. */
+export async function loadOwnHousehold(tx: Tx, context: Context, householdId: string): Promise<HouseholdRow> {
+  const household = await loadPresentHousehold(tx, context.actor.storehouseId, householdId);
+  if (!isTheirs(context.actor, householdId)) throw new Problem('not-your-household');
+  return household;
 }

@@ -1,0 +1,27 @@
+import type { PrivateReadRow } from '@sheafbook/db/tables';
+import type { LooksRow } from './queries.ts';
+
+/** Who looked, at what, when and why. */
+export function presentPrivateRead({ read, readerName }: { read: PrivateReadRow; readerName: string }) {
+  return {
+    id: read.privateReadId,
+    readerId: read.personId,
+    readerName,
+    what: read.what,
+    purpose: read.purpose,
+    readAt: read.readAt.toISOString(),
+  };
+}
+
+export function presentLooks(row: LooksRow) {
+  return {
+    duties: row.duties,
+    what: row.what,
+    purpose: row.purpose,
+    looks: row.looks,
+    readers: row.readers,
+    households: row.households,
+    firstOn: row.first_on,
+    lastOn: row.last_on,
+  };
+}
