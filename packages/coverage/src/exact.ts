@@ -36,3 +36,8 @@ export function sharedDenominator(values: readonly Fraction[]): bigint {
 function common(a: bigint, b: bigint): bigint {
   return b === 0n ? a : common(b, a % b);
 }
+
+/** Math.min does not take bigints. Units: the same for both. Errors: none. */
+export function smaller(a: bigint, b: bigint): bigint {
+  return a < b ? a : b;
+}

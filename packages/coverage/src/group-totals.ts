@@ -21,7 +21,7 @@ export function groupTotals(
   minimumHouseholds: number = LEAST_HOUSEHOLDS,
 ): GroupTotal {
   assert(minimumHouseholds >= 1, 'a figure needs at least one household');
-  values.forEach((value) => assertWhole(value, 'value'));
+  for (const value of values) assertWhole(value, 'value');
   if (values.length < minimumHouseholds) return { isShown: false };
   const total = values.reduce((sum, value) => sum + value, 0);
   return { isShown: true, households: values.length, total, mean: fraction(total, values.length) };
