@@ -54,27 +54,29 @@ create table book.charge_line (
   storehouse_id uuid not null,
   charge_line_id uuid not null default uuidv7(),
   buy_id uuid not null,
-  cost_line text not null, -- such as 'goods:<line>', 'freight:by-weight', 'levy'
+  cost_line text not null, -- such as 'goods:<line>', 'freight:by-weight', 'levy'; 'late:…' once shared out
   buy_line_id uuid,
-  minor_units book.amount not null,
+  minor_units bigint not null, -- below zero: a credit
   entry_id uuid not null,
   primary key (storehouse_id, charge_line_id),
   constraint charge_line_buy_fk foreign key (storehouse_id, buy_id) references book.buy,
   constraint charge_line_line_fk foreign key (storehouse_id, buy_id, buy_line_id)
     references book.buy_line (storehouse_id, buy_id, buy_line_id),
-  constraint charge_line_entry_fk foreign key (storehouse_id, entry_id) references book.entry
+  constraint charge_line_entry_fk foreign key (storehouse_id, entry_id) references book.entry,
+  constraint charge_line_exact_in_a_double check (minor_units between -9007199254740991 and 9007199254740991)
 );
 create index charge_line_by_buy on book.charge_line (storehouse_id, buy_id);
 create table book.charge_share (
   storehouse_id uuid not null,
   charge_line_id uuid not null,
   owner_id uuid not null,
-  minor_units book.amount not null,
+  minor_units bigint not null,
   weight numeric(40) not null,
   got_spare_unit boolean not null,
   primary key (storehouse_id, charge_line_id, owner_id),
   constraint charge_share_line_fk foreign key (storehouse_id, charge_line_id) references book.charge_line,
-  constraint charge_share_owner_fk foreign key (storehouse_id, owner_id) references book.owner
+  constraint charge_share_owner_fk foreign key (storehouse_id, owner_id) references book.owner,
+  constraint charge_share_exact_in_a_double check (minor_units between -9007199254740991 and 9007199254740991)
 );
 create table book.pick_up (
   storehouse_id uuid not null,

@@ -16,6 +16,7 @@ import { planRoutes } from './features/plan/routes.ts';
 import { privateReadRoutes } from './features/private-read/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
+import { splitRoutes } from './features/split/routes.ts';
 import { storehouseRoutes } from './features/storehouse/routes.ts';
 import { writeOffRoutes } from './features/write-off/routes.ts';
 import type { AppEnv } from './platform/app-env.ts';
@@ -43,6 +44,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', privateReadRoutes)
   .route('/', moneyRoutes)
   .route('/', writeOffRoutes)
+  .route('/', splitRoutes)
   .route('/', periodRoutes);
 
 /** The whole application as a function of the outside: no port, no clock and no database of its own. */

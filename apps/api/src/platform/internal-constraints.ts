@@ -26,6 +26,8 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'buy_line_unit_known',
   'buy_named',
   'buy_stage_known',
+  'charge_line_exact_in_a_double',
+  'charge_share_exact_in_a_double',
   'claim_asks_something',
   'claim_kind_known',
   'claim_state_known',

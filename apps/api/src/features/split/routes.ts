@@ -1,0 +1,60 @@
+import { Hono } from 'hono';
+import type { AppEnv } from '../../platform/app-env.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { mayMakeSplits, mayRerunSplits } from './policy.ts';
+import { presentRerun, presentSplit } from './present.ts';
+import { splitWish } from './schema.ts';
+import { makeSplit, readSplit, readSplitsOfBuy, rerunSplit, undoSplit } from './use-cases.ts';
+
+const TAG = 'Sharing out';
+
+export const splitRoutes = new Hono<AppEnv>()
+  .get('/buys/:buy/splits', describe(TAG, 'The splits of a buy, newest first'), async (c) => {
+    const sheets = await readSplitsOfBuy(contextOf(c), idParam(c, 'buy'));
+    return c.json({ splits: sheets.map(presentSplit) });
+  })
+  .post(
+    '/buys/:buy/lines/:line/splits',
+    describe(TAG, 'Split what has landed of a food by a named rule', [
+      'buy-stage-wrong',
+      'already-split',
+      'not-enough-left',
+      'buy-guard-unmet',
+      'rule-frozen',
+    ]),
+    may(mayMakeSplits),
+    jsonBody(splitWish),
+    (c) => {
+      const where = { buyId: idParam(c, 'buy'), lineId: idParam(c, 'line') };
+      return answerOnce(c, {
+        status: 201,
+        run: (context) => makeSplit(context, where, c.req.valid('json')),
+        present: presentSplit,
+      });
+    },
+  )
+  .get('/splits/:split', describe(TAG, 'The split sheet'), async (c) =>
+    c.json(presentSplit(await readSplit(contextOf(c), idParam(c, 'split')))),
+  )
+  .get(
+    '/splits/:split/re-run',
+    describe(TAG, 'Does the kept split come out the same when it is run again?'),
+    may(mayRerunSplits),
+    async (c) => c.json(presentRerun(await rerunSplit(contextOf(c), idParam(c, 'split')))),
+  )
+  .post(
+    '/splits/:split/undoing',
+    describe(TAG, 'Take a split back before the buy is shared out', [
+      'buy-stage-wrong',
+      'already-reversed',
+      'in-use',
+      'cannot-reverse',
+    ]),
+    may(mayMakeSplits),
+    (c) =>
+      answerOnce(c, {
+        status: 200,
+        run: (context) => undoSplit(context, idParam(c, 'split')),
+        present: presentSplit,
+      }),
+  );

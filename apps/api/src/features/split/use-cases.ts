@@ -1,0 +1,391 @@
+import type { Tx } from '@sheafbook/db';
+import type { BuyLineRow, BuyRow, FoodRow, SplitRow } from '@sheafbook/db/tables';
+import { shareAwarded } from '@sheafbook/ledger';
+import {
+  cutNumberedBags,
+  type FrozenSplit,
+  freezeSplit,
+  frozenSplitText,
+  type SplitAnswer,
+  type SplitClaim,
+  type SplitRule,
+  splitByRule,
+  thawSplit,
+} from '@sheafbook/sharing';
+import type { Context } from '../../platform/context.ts';
+import { newId } from '../../platform/new-id.ts';
+import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
+import { notePrivateRead } from '../../platform/private-read.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { listBuyLines, loadBuy, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
+import { loadRules } from '../storehouse/queries.ts';
+import { carryChanges, type EarlierAward, openClaims, type Promised, ratioRange, stepOf } from './claims.ts';
+import { readNeeds } from './needs.ts';
+import {
+  findSplitInputs,
+  insertSharePieces,
+  insertShares,
+  insertSplit,
+  insertSplitInputs,
+  listChargesOfLine,
+  listEarlierAwards,
+  listLossesOfLine,
+  listMovedPieces,
+  listPiecesOf,
+  listPromised,
+  listRounds,
+  listSharesOf,
+  listSplitsOfBuy,
+  listSplittableBags,
+  loadFoodOfLine,
+  loadSharingOwners,
+  loadSplit,
+  loadSplitEntryId,
+  type SharingOwners,
+  type SplittableBag,
+  sumCarries,
+  updateSplitUndone,
+} from './queries.ts';
+import type { SplitWish } from './schema.ts';
+
+/** Everything a round of a split divides, and among whom. */
+export type SplitRound = {
+  readonly line: BuyLineRow;
+  readonly food: FoodRow;
+  readonly owners: SharingOwners;
+  readonly roundNo: number;
+  /** The rule of the first round, which every later one keeps; else the line's own, else the buy's frozen one. */
+  readonly defaultRule: SplitRule;
+  readonly bags: readonly SplittableBag[];
+  readonly availableGrams: number;
+  readonly promised: readonly Promised[];
+  readonly earlier: readonly EarlierAward[];
+  readonly carries: ReadonlyMap<string, number>;
+};
+
+/** Gathers what is there of a line to divide. Refuses when nothing is, or a bag has not been weighed. */
+export async function prepareRound(
+  tx: Tx,
+  context: Context,
+  { buy, lineId }: { buy: BuyRow; lineId: string },
+): Promise<SplitRound> {
+  const { storehouseId } = context.actor;
+  const line = await loadLine(tx, storehouseId, { buyId: buy.buyId, lineId });
+  const owners = await loadSharingOwners(tx, storehouseId);
+  const rounds = await listRounds(tx, storehouseId, lineId);
+  const { unassignedId } = owners;
+  const bags = await listSplittableBags(tx, storehouseId, { lineId, unassignedId });
+  refuseNothingToSplit(bags, rounds);
+  const food = await loadFoodOfLine(tx, storehouseId, line.foodId);
+  const rules = await loadRules(tx, storehouseId, buy.rulesVersion ?? undefined);
+  return {
+    line,
+    food,
+    owners,
+    bags,
+    roundNo: (rounds.at(-1)?.roundNo ?? 0) + 1,
+    defaultRule: (rounds[0]?.rule ?? line.splitRule ?? rules.splitRule) as SplitRule,
+    availableGrams: bags.reduce((sum, bag) => sum + bag.grams, 0),
+    promised: await listPromised(tx, storehouseId, { buyId: buy.buyId, lineId, owners }),
+    earlier: await listEarlierAwards(tx, storehouseId, lineId),
+    carries: await sumCarries(tx, storehouseId, food.foodGroup),
+  };
+}
+
+export async function loadLine(
+  tx: Tx,
+  storehouseId: string,
+  { buyId, lineId }: { buyId: string; lineId: string },
+): Promise<BuyLineRow> {
+  const lines = await listBuyLines(tx, storehouseId, buyId);
+  const line = lines.find((candidate) => candidate.buyLineId === lineId);
+  if (!line) throw new Problem('thing-not-found', { thing: 'line' });
+  return line;
+}
+
+function refuseNothingToSplit(bags: readonly SplittableBag[], rounds: readonly SplitRow[]): void {
+  if (bags.length === 0 && rounds.length > 0)
+    throw new Problem('already-split', { splitId: rounds.at(-1)?.splitId });
+  if (bags.length === 0)
+    throw new Problem('not-enough-left', { detail: 'Nothing of this food is there to split.' });
+  const unweighed = bags.filter((bag) => !bag.isWeighed);
+  if (unweighed.length > 0)
+    throw new Problem('buy-guard-unmet', {
+      detail: 'Weigh every bag first, or say that it need not be weighed.',
+      missing: [{ code: 'bag-not-weighed', count: unweighed.length, ids: unweighed.map((bag) => bag.bagId) }],
+    });
+}
+
+/** The claims of a round as one rule reads them: need-first alone looks at what households eat and hold. */
+export async function claimsFor(
+  tx: Tx,
+  context: Context,
+  { round, rule, purpose }: { round: SplitRound; rule: SplitRule; purpose: string },
+): Promise<SplitClaim[]> {
+  const { food, owners, promised, earlier, carries } = round;
+  const householdIds = promised
+    .map(({ ownerId }) => ownerId)
+    .filter((ownerId) => ownerId !== owners.commonId);
+  const needs =
+    rule === 'need-first' ? await readNeeds(tx, context, { food, ownerIds: householdIds, purpose }) : null;
+  return openClaims(promised, earlier, { needs, carries });
+}
+
+/** What a rule gives of a round, exactly and in grams. */
+export function runRound(round: SplitRound, rule: SplitRule, claims: readonly SplitClaim[]): SplitAnswer {
+  return splitByRule(inputOf(round, rule, claims));
+}
+
+const inputOf = (round: SplitRound, rule: SplitRule, claims: readonly SplitClaim[]) => ({
+  rule,
+  availableUnits: round.availableGrams,
+  stepUnits: stepOf(
+    round.promised,
+    claims,
+    round.bags.map((bag) => bag.grams),
+  ),
+  claims,
+});
+
+/**
+ * Splits what has landed of a line by a named rule: freezes the question with its answer, cuts the bags with the
+ * fewest pieces, and makes every piece its owner's. What the claims leave over goes to common stock.
+ */
+export function makeSplit(context: Context, where: { buyId: string; lineId: string }, wish: SplitWish) {
+  const { storehouseId } = context.actor;
+  return withTx(
+    context,
+    async (tx) => {
+      const buy = await lockBuyForUpdate(tx, storehouseId, where.buyId);
+      await loadLine(tx, storehouseId, where);
+      requireStage(buy, 'landed', 'shared-out');
+      const round = await prepareRound(tx, context, { buy, lineId: where.lineId });
+      const rule = chooseRule(round, wish.rule);
+      const claims = await claimsFor(tx, context, { round, rule, purpose: 'splitting by need first' });
+      const frozen = freezeSplit(inputOf(round, rule, claims));
+      const split = await keepSplit(tx, context, { buy, round, frozen });
+      return readSheet(tx, context, split);
+    },
+    { task: 'need-first' },
+  );
+}
+
+function chooseRule(round: SplitRound, wished: SplitRule | undefined): SplitRule {
+  if (wished === undefined || wished === round.defaultRule || round.roundNo === 1)
+    return wished ?? round.defaultRule;
+  throw fieldProblem(
+    'rule-frozen',
+    'rule',
+    `What comes later is split as the first part was: ${round.defaultRule}.`,
+  );
+}
+
+async function keepSplit(
+  tx: Tx,
+  context: Context,
+  { buy, round, frozen }: { buy: BuyRow; round: SplitRound; frozen: FrozenSplit },
+): Promise<SplitRow> {
+  const { storehouseId, personId } = context.actor;
+  const splitId = newId(context);
+  const { claims: _claims, ...answer } = frozen; // claims hold what need-first read, so they stay in the inputs
+  const awards = ownerAwards(round, frozen);
+  const cut = cutNumberedBags({
+    bags: round.bags.map(({ bagId, bagNo, grams }) => ({ bagId, number: bagNo, netGrams: grams })),
+    awards: awards.map(({ ownerId, seat, awardGrams, wholeBags }) => ({
+      ownerId,
+      seat,
+      grams: awardGrams,
+      wholeBags,
+    })),
+  });
+  const split = await insertSplit(tx, {
+    storehouseId,
+    splitId,
+    buyId: buy.buyId,
+    buyLineId: round.line.buyLineId,
+    roundNo: round.roundNo,
+    rule: frozen.rule,
+    methodVersion: frozen.version,
+    answer: { ...answer, pieceCount: cut.pieceCount, isFewest: cut.isFewest },
+    madeBy: personId,
+    madeAt: context.now(),
+  });
+  await insertSplitInputs(tx, { storehouseId, splitId, inputs: frozen });
+  await insertShares(
+    tx,
+    awards.map(({ ownerId, claimGrams, awardGrams, exactAward, carryChangeGrams }) => ({
+      storehouseId,
+      splitId,
+      ownerId,
+      claimGrams,
+      awardGrams,
+      exactAward,
+      carryChangeGrams,
+    })),
+  );
+  const pieces = cut.bags.flatMap((bag) => bag.pieces.map((piece) => ({ bagId: bag.bagId, ...piece })));
+  await insertSharePieces(
+    tx,
+    pieces.map((piece) => ({ storehouseId, splitId, ...piece })),
+  );
+  await postPieces(tx, context, { buy, round, splitId, pieces });
+  return split;
+}
+
+/** Every claimant's award, and common stock's: its claim, if it stands in for someone, and whatever was left over. */
+function ownerAwards(round: SplitRound, frozen: FrozenSplit) {
+  const { promised, earlier, owners } = round;
+  const changes = carryChanges(promised, earlier, frozen.awards);
+  const wholeBags = new Map(promised.map((promise) => [promise.ownerId, promise.wholeBags]));
+  const awards = frozen.awards.map((award) => ({
+    ownerId: award.ownerId,
+    claimGrams: award.claimUnits,
+    awardGrams: award.awardUnits,
+    exactAward: award.exactUnits,
+  }));
+  const isClaiming = awards.some((award) => award.ownerId === owners.commonId);
+  const leftOver = { ownerId: owners.commonId, claimGrams: 0, awardGrams: 0, exactAward: '0' };
+  const all = isClaiming || frozen.surplusUnits === 0 ? awards : [...awards, leftOver];
+  return all.map((award) => {
+    const surplusGrams = award.ownerId === owners.commonId ? frozen.surplusUnits : 0;
+    return {
+      ...award,
+      awardGrams: award.awardGrams + surplusGrams,
+      exactAward: surplusGrams === 0 ? award.exactAward : `${award.exactAward} + ${surplusGrams}`,
+      seat: owners.seats.get(award.ownerId)?.seat ?? 0,
+      wholeBags: wholeBags.get(award.ownerId) ?? false,
+      carryChangeGrams: changes.get(award.ownerId) ?? 0,
+    };
+  });
+}
+
+async function postPieces(
+  tx: Tx,
+  context: Context,
+  made: {
+    buy: BuyRow;
+    round: SplitRound;
+    splitId: string;
+    pieces: readonly { bagId: string; ownerId: string; grams: number }[];
+  },
+): Promise<void> {
+  const { unassignedId } = made.round.owners;
+  const lotOf = new Map(made.round.bags.map((bag) => [bag.bagId, bag.lotId]));
+  const drafts = made.pieces.flatMap(({ bagId, ownerId, grams }) =>
+    shareAwarded({
+      lotId: lotOf.get(bagId) ?? '',
+      bagVesselId: bagId,
+      unassignedOwnerId: unassignedId,
+      ownerId,
+      amountGrams: grams,
+    }),
+  );
+  const { buyId } = made.buy;
+  await postEntry(tx, context, {
+    what: 'split-made',
+    onDay: todayOf(context),
+    drafts,
+    buyId,
+    subjectId: made.splitId,
+  });
+}
+
+/** Takes a split back before the buy is shared out, the newest round first, while all of it still stands in its bags. */
+export function undoSplit(context: Context, splitId: string) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const { buyId, buyLineId } = await loadSplit(tx, storehouseId, splitId);
+    const buy = await lockBuyForUpdate(tx, storehouseId, buyId);
+    const split = await loadSplit(tx, storehouseId, splitId); // again, behind the lock
+    if (split.undoneAt !== null) throw new Problem('already-reversed');
+    requireStage(buy, 'landed');
+    const newest = (await listRounds(tx, storehouseId, buyLineId)).at(-1);
+    if (newest?.splitId !== splitId)
+      throw new Problem('in-use', { detail: 'Undo the later round first.', splitId: newest?.splitId });
+    const moved = await listMovedPieces(tx, storehouseId, splitId);
+    if (moved.length > 0)
+      throw new Problem('cannot-reverse', {
+        detail: 'Some of it is no longer in its bag.',
+        bags: moved.map(({ bagId, bagCode }) => ({ bagId, bagCode })),
+      });
+    await reverseEntry(tx, context, {
+      what: 'split-undone',
+      onDay: todayOf(context),
+      buyId,
+      subjectId: splitId,
+      reversesId: await loadSplitEntryId(tx, storehouseId, splitId),
+    });
+    const undone = await updateSplitUndone(tx, storehouseId, { splitId, undoneAt: context.now() });
+    return readSheet(tx, context, undone);
+  });
+}
+
+export function readSplit(context: Context, splitId: string) {
+  return withTx(context, async (tx) =>
+    readSheet(tx, context, await loadSplit(tx, context.actor.storehouseId, splitId)),
+  );
+}
+
+export function readSplitsOfBuy(context: Context, buyId: string) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    await loadBuy(tx, storehouseId, buyId);
+    const splits = await listSplitsOfBuy(tx, storehouseId, buyId);
+    const sheets = [];
+    for (const split of splits) sheets.push(await readSheet(tx, context, split));
+    return sheets;
+  });
+}
+
+/** Runs a kept split again from its kept inputs and compares the bytes (job map section 15, invariant 7). */
+export function rerunSplit(context: Context, splitId: string) {
+  const { storehouseId } = context.actor;
+  return withTx(
+    context,
+    async (tx) => {
+      const split = await loadSplit(tx, storehouseId, splitId);
+      const kept = (await findSplitInputs(tx, storehouseId, splitId)) as FrozenSplit;
+      const households = kept.claims.map((claim) => claim.ownerId);
+      const { commonId } = await loadSharingOwners(tx, storehouseId);
+      if (split.rule === 'need-first')
+        await notePrivateRead(tx, context, {
+          householdIds: households.filter((ownerId) => ownerId !== commonId),
+          what: 'days of stock, as need-first read it',
+          purpose: 'running a split again',
+        });
+      const [before, again] = [frozenSplitText(kept), frozenSplitText(freezeSplit(thawSplit(kept)))];
+      const shares = await listSharesOf(tx, storehouseId, [splitId]);
+      const isBooked = kept.awards.every((award) => {
+        const share = shares.find((row) => row.ownerId === award.ownerId);
+        const surplusGrams = award.ownerId === commonId ? kept.surplusUnits : 0;
+        return share?.awardGrams === award.awardUnits + surplusGrams;
+      });
+      return { split, isSame: before === again && isBooked };
+    },
+    { task: 'review' },
+  );
+}
+
+export type SplitSheet = Awaited<ReturnType<typeof readSheet>> & { readonly actor: Context['actor'] };
+
+/** Everything that the split sheet prints; `present` leaves out what the reader may not see. */
+async function readSheet(tx: Tx, context: Context, split: SplitRow) {
+  const { storehouseId } = context.actor;
+  const { buyId, buyLineId: lineId, splitId } = split;
+  const line = await loadLine(tx, storehouseId, { buyId, lineId });
+  const shares = await listSharesOf(tx, storehouseId, [splitId]);
+  return {
+    actor: context.actor,
+    split,
+    line,
+    food: await loadFoodOfLine(tx, storehouseId, line.foodId),
+    owners: await loadSharingOwners(tx, storehouseId),
+    shares,
+    range: ratioRange(shares),
+    pieces: await listPiecesOf(tx, storehouseId, [splitId]),
+    losses: await listLossesOfLine(tx, storehouseId, lineId),
+    charges: await listChargesOfLine(tx, storehouseId, { buyId, lineId }),
+  };
+}
