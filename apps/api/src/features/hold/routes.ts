@@ -1,0 +1,50 @@
+import { Hono } from 'hono';
+import type { AppEnv } from '../../platform/app-env.ts';
+import { answerCsv } from '../../platform/csv.ts';
+import { contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
+import { pageOf } from '../../platform/paging.ts';
+import { mayHold } from './policy.ts';
+import { presentHold } from './present.ts';
+import { holdFinding, holdQuery, holdReason } from './schema.ts';
+import { agreeToRelease, askForRelease, holdBag, readHold, readHolds } from './use-cases.ts';
+
+const TAG = 'Holds';
+
+export const holdRoutes = new Hono<AppEnv>()
+  .post(
+    '/bags/:bag/holds',
+    describe(TAG, 'Put a bag on hold: nothing leaves it', ['bag-already-held', 'not-enough-left']),
+    may(mayHold),
+    jsonBody(holdReason),
+    async (c) =>
+      c.json(presentHold(await holdBag(contextOf(c), idParam(c, 'bag'), c.req.valid('json'))), 201),
+  )
+  .get(
+    '/holds',
+    describe(TAG, 'Holds, oldest first; `open` for those that stand'),
+    queryOf(holdQuery),
+    async (c) => {
+      const query = c.req.valid('query');
+      const found = await readHolds(contextOf(c), query);
+      const { rows, next } = pageOf(found, query.limit, ({ hold }) => hold.holdId);
+      const holds = rows.map(presentHold);
+      return query.format === 'csv' ? answerCsv(c, 'holds', holds) : c.json({ holds, next });
+    },
+  )
+  .get('/holds/:hold', describe(TAG, 'One hold', ['thing-not-found']), async (c) =>
+    c.json(presentHold(await readHold(contextOf(c), idParam(c, 'hold')))),
+  )
+  .post(
+    '/holds/:hold/release-request',
+    describe(TAG, 'Write down what was found and ask for the release', ['hold-ended']),
+    may(mayHold),
+    jsonBody(holdFinding),
+    async (c) =>
+      c.json(presentHold(await askForRelease(contextOf(c), idParam(c, 'hold'), c.req.valid('json')))),
+  )
+  .post(
+    '/holds/:hold/release',
+    describe(TAG, 'Agree to a release as the second of two', ['second-login-needed', 'hold-ended']),
+    may(mayHold),
+    async (c) => c.json(presentHold(await agreeToRelease(contextOf(c), idParam(c, 'hold')))),
+  );

@@ -1,0 +1,134 @@
+import type { Tx } from '@sheafbook/db';
+import { type InvoiceLineRow, type InvoiceRow, invoiceLines, invoices } from '@sheafbook/db/tables';
+import { assert } from '@sheafbook/units';
+import { and, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { Problem } from '../../platform/problem.ts';
+
+const isThis = (storehouseId: string, invoiceId: string) =>
+  and(eq(invoices.storehouseId, storehouseId), eq(invoices.invoiceId, invoiceId));
+
+/** A line that a supplier or carrier bills, with whose invoice it stands on. */
+export type BilledLine = {
+  readonly invoiceId: string;
+  readonly supplierId: string;
+  readonly number: string;
+  readonly onDay: string;
+  readonly lineNo: number;
+  readonly kind: 'goods' | 'freight' | 'other';
+  readonly buyLineId: string | null;
+  readonly minorUnits: number;
+};
+
+/** What a buy was billed, line by line; invoices that were entered by mistake count nothing. */
+export async function listInvoiceLines(tx: Tx, storehouseId: string, buyId: string): Promise<BilledLine[]> {
+  const rows = await tx
+    .select({
+      invoiceId: invoices.invoiceId,
+      supplierId: invoices.supplierId,
+      number: invoices.number,
+      onDay: invoices.onDay,
+      lineNo: invoiceLines.lineNo,
+      kind: invoiceLines.kind,
+      buyLineId: invoiceLines.buyLineId,
+      minorUnits: invoiceLines.minorUnits,
+    })
+    .from(invoices)
+    .innerJoin(
+      invoiceLines,
+      and(
+        eq(invoiceLines.storehouseId, invoices.storehouseId),
+        eq(invoiceLines.invoiceId, invoices.invoiceId),
+      ),
+    )
+    .where(and(eq(invoices.storehouseId, storehouseId), eq(invoices.buyId, buyId), isNull(invoices.voidedAt)))
+    .orderBy(invoices.invoiceId, invoiceLines.lineNo);
+  return rows.map((row) => ({ ...row, kind: row.kind as BilledLine['kind'] }));
+}
+
+export async function listInvoices(
+  tx: Tx,
+  storehouseId: string,
+  of: { buyId: string; after?: string | undefined; limit?: number },
+): Promise<InvoiceRow[]> {
+  const { buyId, after, limit = Number.MAX_SAFE_INTEGER } = of;
+  return tx
+    .select()
+    .from(invoices)
+    .where(
+      and(
+        eq(invoices.storehouseId, storehouseId),
+        eq(invoices.buyId, buyId),
+        after === undefined ? undefined : gt(invoices.invoiceId, after),
+      ),
+    )
+    .orderBy(invoices.invoiceId)
+    .limit(limit);
+}
+
+export async function listLinesOf(
+  tx: Tx,
+  storehouseId: string,
+  invoiceIds: readonly string[],
+): Promise<InvoiceLineRow[]> {
+  return tx
+    .select()
+    .from(invoiceLines)
+    .where(and(eq(invoiceLines.storehouseId, storehouseId), inArray(invoiceLines.invoiceId, [...invoiceIds])))
+    .orderBy(invoiceLines.invoiceId, invoiceLines.lineNo);
+}
+
+export async function loadInvoice(tx: Tx, storehouseId: string, invoiceId: string): Promise<InvoiceRow> {
+  const [row] = await tx.select().from(invoices).where(isThis(storehouseId, invoiceId));
+  if (!row) throw new Problem('thing-not-found', { thing: 'invoice' });
+  return row;
+}
+
+/** The invoice in force that has this number of this supplier. */
+export async function findInvoiceByNumber(
+  tx: Tx,
+  storehouseId: string,
+  of: { supplierId: string; number: string },
+): Promise<InvoiceRow | undefined> {
+  const [row] = await tx
+    .select()
+    .from(invoices)
+    .where(
+      and(
+        eq(invoices.storehouseId, storehouseId),
+        eq(invoices.supplierId, of.supplierId),
+        eq(invoices.number, of.number),
+        isNull(invoices.voidedAt),
+      ),
+    );
+  return row;
+}
+
+export async function insertInvoice(tx: Tx, invoice: typeof invoices.$inferInsert): Promise<InvoiceRow> {
+  const [row] = await tx.insert(invoices).values(invoice).returning();
+  assert(row, 'an insert returns its row');
+  return row;
+}
+
+export async function insertInvoiceLines(
+  tx: Tx,
+  rows: readonly (typeof invoiceLines.$inferInsert)[],
+): Promise<InvoiceLineRow[]> {
+  return tx
+    .insert(invoiceLines)
+    .values([...rows])
+    .returning();
+}
+
+export async function updateVoided(
+  tx: Tx,
+  invoice: InvoiceRow,
+  set: { voidedBy: string; voidedAt: Date; voidReason: string },
+): Promise<InvoiceRow> {
+  const [row] = await tx
+    .update(invoices)
+    .set(set)
+    .where(isThis(invoice.storehouseId, invoice.invoiceId))
+    .returning();
+  assert(row, 'the invoice was read under the lock of its buy');
+  return row;
+}
