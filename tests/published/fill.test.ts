@@ -1,8 +1,14 @@
 import { fillBags } from '@sheafbook/sharing';
 import { loadSolver } from '@sheafbook/solve';
 import { describe, expect, test } from 'vitest';
+import {
+  aLine,
+  anOffer,
+  aPledge,
+  aRequest,
+  type PledgeRow,
+} from '../../packages/sharing/src/fill-builders.ts';
 import { fillByBruteForce, listCandidates, listWays } from './fill-brute-force.ts';
-import { aLine, anOffer, aPledge, aRequest, type PledgeRow } from './fill-builders.ts';
 
 const solver = await loadSolver();
 
@@ -33,7 +39,6 @@ const four: PledgeRow[] = [
   ['C', 5, 10, 10, 5],
   ['D', 20, 20, 20, 10],
 ];
-// prettier rows: name, bag size, common cap, pledges, candidates, feasible, ties, units, bags, spare, key
 const instances = [
   {
     name: 'five wants of 140 lb in 50 lb bags',
@@ -102,7 +107,7 @@ const instances = [
   },
 ];
 
-describe.for(instances)('$name', (instance) => {
+describe.for(instances)('$name', { timeout: 30_000 }, (instance) => {
   const { bagSize, commonCap, rows } = instance;
   const line = aLine({ offers: [anOffer({ bagSize })], commonCap, pledges: rows.map(aPledge) });
   const request = aRequest({ lines: [line] });

@@ -3,6 +3,7 @@ import { assert } from '@sheafbook/units';
 import { LineCandidates } from './fill-candidates.ts';
 import { keyOf } from './fill-case.ts';
 import { isWithinCeiling, landedPrice, meetsMinimum, totalOrder } from './fill-ceilings.ts';
+import { chooseTogether } from './fill-choose.ts';
 import type { FillRequest } from './fill-request.ts';
 import { type Choice, choiceKey, settleChoice } from './fill-search.ts';
 import { leaveOut, type Survey } from './fill-survey.ts';
@@ -15,9 +16,9 @@ export type Drops = readonly ReadonlySet<number>[];
 export type Found = { readonly choice: Choice; readonly tried: number; readonly isProven: boolean };
 
 /** Fills each line by itself: the sum of the lines' own best choices. */
-export function fillAlone(survey: Survey, drops: Drops, solver: Solver): Found {
-  const filled = survey.aloneLines.map((line, index) => {
-    const candidates = new LineCandidates(leaveOut(line, drops[index] ?? new Set()), solver);
+export function fillAlone(survey: Survey, solver: Solver): Found {
+  const filled = survey.aloneLines.map((line) => {
+    const candidates = new LineCandidates(line, solver);
     const { best, tried, bound } = searchAlone(candidates);
     assert(best, 'buying nothing is always possible');
     return { ...settleChoice([candidates], best), tried, isProven: bound === undefined };
@@ -58,19 +59,21 @@ function listBroken(request: FillRequest, { parts }: Choice): Broken[] {
 }
 
 /**
- * Fills the lines alone and takes out the lowest ceiling that does not hold, one at a time (of equal ones the
- * later pledge), until all hold. It ends because the pledges only get fewer.
+ * Fills all lines together without ceilings, and takes out the lowest ceiling that does not hold, one at a time
+ * (of equal ones the later pledge), until all hold. It ends because the pledges only get fewer.
  */
-export function fillByDrops(survey: Survey, solver: Solver): Found & { readonly drops: Drops } {
+export function fillByDrops(
+  survey: Survey,
+  solver: Solver,
+): { readonly choice: Choice; readonly drops: Drops } {
   const drops = survey.lines.map(() => new Set<number>());
-  let tried = 0;
   while (true) {
-    const found = fillAlone(survey, drops, solver);
-    tried += found.tried;
-    const [lowest] = listBroken(survey.request, found.choice)
+    const lines = survey.aloneLines.map((line, index) => leaveOut(line, drops[index] ?? new Set()));
+    const choice = chooseTogether(survey.request, lines, solver);
+    const [lowest] = listBroken(survey.request, choice)
       .toReversed()
       .toSorted((a, b) => compareUnitPrices(a.ceiling, b.ceiling));
-    if (!lowest) return { ...found, tried, drops };
+    if (!lowest) return { choice, drops };
     drops[lowest.index]?.add(lowest.position);
   }
 }

@@ -1,4 +1,4 @@
-import { compareNames, sumOf } from './fill-order.ts';
+import { compareKeys, compareNames, sumOf } from './fill-order.ts';
 import type { FillLine } from './fill-request.ts';
 import { type BagOffer, goodsMinorUnits } from './price.ts';
 
@@ -57,12 +57,11 @@ function extendByOffers(line: FillLine, { isMerging }: { isMerging: boolean }): 
       extended.push(...extendByOffer(partial, offer, mostUnits));
       if (!isMerging && extended.length > MOST_BAG_COUNTS) return undefined;
     }
-    partials = isMerging ? mergeEqualMass(extended) : extended;
+    partials = isMerging ? mergeCheapest(extended) : mergeTwins(extended, line.leastBags);
   }
   return partials;
 }
 
-/** More bags of the earlier offer come first, which is the last tie-break between choices. */
 function extendByOffer(partial: Partial, offer: BagOffer, mostUnits: number): Partial[] {
   const room = Math.floor((mostUnits - partial.units) / offer.bagSize);
   const most = Math.min(room, offer.mostBags ?? room);
@@ -79,12 +78,27 @@ function extendByOffer(partial: Partial, offer: BagOffer, mostUnits: number): Pa
   });
 }
 
-function mergeEqualMass(partials: readonly Partial[]): Partial[] {
-  const cheapest = new Map<string, Partial>();
+/**
+ * Equal in mass and cost: the one with fewer bags is better whatever else is ordered, so no answer is lost. The
+ * number of bags still counts while a least number must be reached.
+ */
+function mergeTwins(partials: readonly Partial[], leastBags: number): Partial[] {
+  return mergeBy(partials, ({ units, smallest, goods, grams, bagsInAll }) =>
+    [units, smallest, goods, grams, leastBags > 0 ? bagsInAll : 0].join(' '),
+  );
+}
+
+/** Equal in mass and number of bags: the cheaper one, which is better unless a dearer order is wanted. */
+function mergeCheapest(partials: readonly Partial[]): Partial[] {
+  return mergeBy(partials, ({ units, smallest, bagsInAll }) => [units, smallest, bagsInAll].join(' '));
+}
+
+function mergeBy(partials: readonly Partial[], groupOf: (partial: Partial) => string): Partial[] {
+  const best = new Map<string, Partial>();
+  const rankOf = ({ goods, bagsInAll, bags }: Partial) => [goods, bagsInAll, ...bags.map((count) => -count)];
   for (const partial of partials) {
-    const mass = `${partial.units} ${partial.smallest} ${partial.bagsInAll}`;
-    const known = cheapest.get(mass);
-    if (!known || partial.goods < known.goods) cheapest.set(mass, partial);
+    const known = best.get(groupOf(partial));
+    if (!known || compareKeys(rankOf(partial), rankOf(known)) < 0) best.set(groupOf(partial), partial);
   }
-  return [...cheapest.values()];
+  return [...best.values()];
 }

@@ -27,17 +27,19 @@ export function certify(
   { method, countsTried, note, bound, key }: Findings & { readonly key: readonly number[] },
   tally: Tally,
 ): FillCertificate {
-  const countsInAll = survey.lines.map((line) => line.counts.length);
-  const merged = survey.isComplete ? '' : '; equal masses in equally many bags were merged into the cheapest';
-  const counted =
-    `${note}; ${countsTried} bag counts looked at (the lines have ${countsInAll.join(' + ') || 'none'}), ` +
-    `the others excluded by their bounds${merged}; ${tally.solves} solves; ` +
-    'ties by deviations in pledge order, then more to the earlier pledge';
+  const countsInAll = survey.lines.map((line) => line.counts.length).join(' + ') || '0';
+  const details = [
+    note,
+    `${countsTried} bag counts looked at, where the lines have ${countsInAll}`,
+    ...(bound === undefined && method !== 'drops-then-solve' ? ['the others excluded by their bounds'] : []),
+    ...(survey.isComplete ? [] : ['equal masses in equally many bags merged into the cheapest']),
+    `${tally.solves} solves`,
+  ];
   return {
     method,
     countsTried,
     isProvenBest: bound === undefined && tally.isProven && survey.isComplete,
-    note: counted,
+    note: details.join('; '),
     levels: levelsOf(survey, key, bound),
   };
 }

@@ -13,7 +13,11 @@ import { searchTogether } from './fill-together.ts';
 
 type Solved = { readonly choice: Choice; readonly drops: Drops; readonly certificate: Findings };
 
-type Unfinished = Pick<Findings, 'bound'> & { readonly found: Choice | undefined; readonly tried: number };
+type Unfinished = {
+  readonly found: Choice | undefined;
+  readonly tried: number;
+  readonly bound: readonly number[] | undefined;
+};
 
 /**
  * Decides how many whole bags to buy and what each pledge gets.
@@ -45,51 +49,59 @@ export function fillBags(request: FillRequest, solver: Solver): FillAnswer {
 }
 
 function solveFill(survey: Survey, solver: Solver): Solved {
-  const { request } = survey;
-  const noDrops = survey.lines.map(() => new Set<number>());
-  const method = survey.lines.length > 1 ? 'joint-bag-counts' : 'exhausted-bag-counts';
-  if (!survey.canReachMinimum) {
-    const note = 'no order of these pledges reaches the supplier’s minimum';
-    const certificate = { method, countsTried: 0, bound: undefined, note } as const;
-    return { choice: buyNothing(survey), drops: noDrops, certificate };
-  }
-  if (survey.lines.length !== 1) {
-    const { choice, tried, isProven } = fillAlone(survey, noDrops, solver);
-    const note = 'each line is at its own best, and the order keeps every ceiling and the minimum';
-    const certificate = {
-      method: 'exhausted-bag-counts',
-      countsTried: tried,
-      bound: undefined,
-      note,
-    } as const;
-    if (isProven && isSound(request, choice)) return { choice, drops: noDrops, certificate };
-  }
-  const lines = openCandidates(survey.lines, solver);
-  const { best, tried, bound } = searchTogether(request, { lines, leastFreight: survey.leastFreight });
-  assert(best || bound, 'buying nothing is always possible');
-  const found = best && settleChoice(lines, best);
-  if (found && !bound) {
-    const isJoint = survey.lines.length > 1;
-    const note = isJoint ? 'the lines were weighed together' : 'the line was weighed at every bag count';
-    return { choice: found, drops: noDrops, certificate: { method, countsTried: tried, bound, note } };
-  }
-  return solveByDrops(survey, { found, tried, bound }, solver);
+  if (!survey.canReachMinimum) return refuseAll(survey);
+  const alone = survey.lines.length === 1 ? undefined : solveAlone(survey, solver);
+  return alone ?? solveTogether(survey, solver);
 }
 
-/** Too many joint counts to finish: the better of what the search saw and of dropping the lowest ceilings. */
+function refuseAll(survey: Survey): Solved {
+  const method = survey.lines.length > 1 ? 'joint-bag-counts' : 'exhausted-bag-counts';
+  const note = 'no order of these pledges reaches the supplier’s minimum';
+  const certificate = { method, countsTried: 0, bound: undefined, note } as const;
+  return { choice: buyNothing(survey), drops: noDrops(survey), certificate };
+}
+
+/** Each line by itself, when the order that makes is one that can be placed. */
+function solveAlone(survey: Survey, solver: Solver): Solved | undefined {
+  const { choice, tried, isProven } = fillAlone(survey, solver);
+  if (!isProven || !isSound(survey.request, choice)) return undefined;
+  const note = 'each line is at its own best, and the order keeps every ceiling and the minimum';
+  const certificate = { method: 'exhausted-bag-counts', countsTried: tried, bound: undefined, note } as const;
+  return { choice, drops: noDrops(survey), certificate };
+}
+
+function solveTogether(survey: Survey, solver: Solver): Solved {
+  const lines = openCandidates(survey.lines, solver);
+  const { request, leastFreight } = survey;
+  const { best, tried, bound } = searchTogether(request, { lines, leastFreight });
+  assert(best || bound, 'buying nothing is always possible');
+  const found = best && settleChoice(lines, best);
+  if (!found || bound) return solveByDrops(survey, { found, tried, bound }, solver);
+  const isJoint = survey.lines.length > 1;
+  const method = isJoint ? 'joint-bag-counts' : 'exhausted-bag-counts';
+  const note = isJoint ? 'the lines were weighed together' : 'the line was weighed at every bag count';
+  return { choice: found, drops: noDrops(survey), certificate: { method, countsTried: tried, bound, note } };
+}
+
+/**
+ * Too many joint counts to look at: an integer program over all lines without ceilings. If every ceiling holds
+ * all the same, that is the best; if not, the better of what the search saw and of dropping the lowest ceilings.
+ */
 function solveByDrops(survey: Survey, search: Unfinished, solver: Solver): Solved {
   const byDrops = fillByDrops(survey, solver);
-  const noDrops = survey.lines.map(() => new Set<number>());
-  const options: Pick<Solved, 'choice' | 'drops'>[] = [{ choice: buyNothing(survey), drops: noDrops }];
-  if (isSound(survey.request, byDrops.choice)) options.unshift(byDrops);
-  if (search.found) options.unshift({ choice: search.found, drops: noDrops });
-  const best = options.reduce((a, b) => (compareKeys(b.choice.key, a.choice.key) < 0 ? b : a));
   const dropped = sumOf(byDrops.drops.map((positions) => positions.size));
-  const how =
-    best.choice === byDrops.choice
-      ? `best given ${dropped} pledges dropped one by one, the lowest ceiling first`
-      : 'the best of the joint bag counts that were looked at';
-  const note = `too many joint bag counts to look at all: ${how}`;
-  const countsTried = search.tried + byDrops.tried;
-  return { ...best, certificate: { method: 'drops-then-solve', countsTried, bound: search.bound, note } };
+  const found = { method: 'drops-then-solve', countsTried: search.tried } as const;
+  const tooMany = 'too many joint bag counts to look at all';
+  if (dropped === 0) {
+    const note = `${tooMany}: the solver proved each level; between equal keys its own order decides`;
+    return { ...byDrops, certificate: { ...found, bound: undefined, note } };
+  }
+  const isSearchBetter = search.found && compareKeys(search.found.key, byDrops.choice.key) < 0;
+  const kept = isSearchBetter ? { choice: search.found, drops: noDrops(survey) } : byDrops;
+  const how = isSearchBetter
+    ? 'the best of those looked at'
+    : `the best once ${dropped} pledges were dropped one by one, the lowest ceiling first`;
+  return { ...kept, certificate: { ...found, bound: search.bound, note: `${tooMany}: ${how}` } };
 }
+
+const noDrops = (survey: Survey): Drops => survey.lines.map(() => new Set());

@@ -93,9 +93,10 @@ function runHighs(highs: Highs, model: IntegerModel): RawAnswer {
 }
 
 function toExact(model: IntegerModel, raw: Exclude<RawAnswer, 'infeasible'>): IntegerAnswer {
-  const values = Array.from(raw.values, (value) => Math.round(value) + 0); // + 0 turns -0 into 0
+  // Adding 0 turns the double -0 into 0.
+  const values = Array.from(raw.values, (value) => Math.round(value) + 0);
   const objective = checkAnswer(model, values);
   // Every cost is whole, so the next whole number above the solver's bound is a bound too.
-  const bound = Math.min(objective, Math.ceil(raw.bound - 1e-4));
+  const bound = Math.min(objective, Math.ceil(raw.bound - 1e-4)) + 0;
   return { status: 'optimal', values, objective, bound };
 }

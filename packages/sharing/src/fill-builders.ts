@@ -1,4 +1,7 @@
-import type { BagOffer, FillLine, FillPledge, FillRequest } from '@sheafbook/sharing';
+import type { FillLine, FillPledge, FillRequest } from './fill-request.ts';
+import type { BagOffer } from './price.ts';
+
+// Builders for tests: plain defaults, so that a test states only what it is about.
 
 /** Name, least, wanted, most, step. */
 export type PledgeRow = readonly [string, number, number, number, number];
