@@ -6,6 +6,7 @@ import type { Logger } from 'pino';
 import { contactRoutes } from './features/contact/routes.ts';
 import { dutyRoutes } from './features/duty/routes.ts';
 import { eaterRoutes } from './features/eater/routes.ts';
+import { entryRoutes } from './features/entry/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
 import { helperRoutes } from './features/helper/routes.ts';
 import { householdRoutes } from './features/household/routes.ts';
@@ -17,7 +18,9 @@ import { privateReadRoutes } from './features/private-read/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
+import { statementRoutes } from './features/statement/routes.ts';
 import { storehouseRoutes } from './features/storehouse/routes.ts';
+import { trialBalanceRoutes } from './features/trial-balance/routes.ts';
 import { writeOffRoutes } from './features/write-off/routes.ts';
 import type { AppEnv } from './platform/app-env.ts';
 import type { Config } from './platform/config.ts';
@@ -44,6 +47,9 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', privateReadRoutes)
   .route('/', moneyRoutes)
   .route('/', writeOffRoutes)
+  .route('/', entryRoutes)
+  .route('/', statementRoutes)
+  .route('/', trialBalanceRoutes)
   .route('/', splitRoutes)
   .route('/', periodRoutes);
 

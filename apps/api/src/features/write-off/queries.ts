@@ -33,7 +33,7 @@ export async function updateWriteOff(
   return updated;
 }
 
-/** What one person alone has written off for a household since an instant. */
+/** What one person alone has written off for a household since an instant, and nobody took back. */
 export async function sumWrittenOffAlone(
   tx: Tx,
   storehouseId: string,
@@ -49,6 +49,8 @@ export async function sumWrittenOffAlone(
         gt(writeOffs.askedAt, of.since),
         isNotNull(writeOffs.entryId),
         isNull(writeOffs.agreedBy),
+        sql`not exists (select from book.entry r where r.storehouse_id = ${storehouseId}
+          and r.reverses_id = ${writeOffs.entryId})`,
       ),
     );
   assert(row, 'an aggregate without group by returns one row');

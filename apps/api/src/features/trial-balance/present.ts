@@ -1,0 +1,122 @@
+import type { MoneyKind } from '@sheafbook/ledger';
+import { daysBetween } from '@sheafbook/units';
+import type { ClearingPart } from './queries.ts';
+import type { readClearing, readHeldDeposits, readOpenClaims, readTrialBalance } from './use-cases.ts';
+
+type Reading<UseCase extends (...input: never[]) => unknown> = Awaited<ReturnType<UseCase>>;
+
+export function presentTrialBalance({ balance, currency, throughOn }: Reading<typeof readTrialBalance>) {
+  return {
+    currency,
+    throughOn,
+    rows: trialBalanceRows({ balance }),
+    debitMinorUnits: balance.debitMinorUnits,
+    creditMinorUnits: balance.creditMinorUnits,
+    agrees: balance.agrees,
+  };
+}
+
+export const trialBalanceRows = ({ balance }: Pick<Reading<typeof readTrialBalance>, 'balance'>) =>
+  balance.rows.map(({ number, name, debitMinorUnits, creditMinorUnits }) => ({
+    number,
+    name,
+    debitMinorUnits,
+    creditMinorUnits,
+  }));
+
+/** Which part of a buy's bill an account on the other side of its clearing stands for. */
+const PART_OF: Partial<Record<MoneyKind, 'invoiced' | 'credited' | 'charged' | 'forfeited' | 'fund'>> = {
+  supplier: 'invoiced',
+  supplier_claim: 'credited',
+  household: 'charged',
+  common_stock: 'charged',
+  buy_deposit: 'forfeited',
+  store_fund: 'fund',
+};
+
+export function presentClearing({ buy, parts, showsNotes, currency }: Reading<typeof readClearing>) {
+  const sumOf = (part: string) =>
+    parts
+      .filter(({ otherKind }) => (PART_OF[otherKind] ?? 'other') === part)
+      .reduce((sum, { minorUnits }) => sum + minorUnits, 0);
+  const steps = stepsOf(parts);
+  return {
+    currency,
+    buy: { id: buy.buyId, name: buy.name, stage: buy.stage },
+    invoicedMinorUnits: sumOf('invoiced'),
+    creditedMinorUnits: negated(sumOf('credited')),
+    chargedMinorUnits: negated(sumOf('charged')),
+    forfeitedMinorUnits: negated(sumOf('forfeited')),
+    fundMinorUnits: sumOf('fund'),
+    otherMinorUnits: sumOf('other'),
+    balanceMinorUnits: steps.at(-1)?.balanceMinorUnits ?? 0,
+    steps: steps.map((step) => ({ ...step, note: showsNotes ? step.note : '' })),
+  };
+}
+
+const negated = (minorUnits: number): number => (minorUnits === 0 ? 0 : -minorUnits);
+
+/** One step an entry, with what is left on the clearing account after it. */
+function stepsOf(parts: readonly ClearingPart[]) {
+  let balanceMinorUnits = 0;
+  return [...new Set(parts.map((part) => part.entryNo))].map((entryNo) => {
+    const own = parts.filter((part) => part.entryNo === entryNo);
+    const amountMinorUnits = own.reduce((sum, part) => sum + part.minorUnits, 0);
+    balanceMinorUnits += amountMinorUnits;
+    const [first] = own;
+    return {
+      entryId: first?.entryId ?? '',
+      entryNo,
+      onDay: first?.onDay ?? '',
+      what: first?.what ?? '',
+      note: first?.note ?? '',
+      amountMinorUnits,
+      balanceMinorUnits,
+    };
+  });
+}
+
+const ENDED: ReadonlySet<string> = new Set(['closed', 'called-off']);
+
+/** A deposit still held for a buy that has ended is a mistake to mend. */
+export const heldDepositRows = ({ deposits }: Reading<typeof readHeldDeposits>) =>
+  deposits.map(({ buyId, buy, stage, householdId, household, heldMinorUnits }) => ({
+    buyId,
+    buy,
+    stage,
+    householdId,
+    household,
+    heldMinorUnits,
+    isOverdue: ENDED.has(stage),
+  }));
+
+export const presentHeldDeposits = (reading: Reading<typeof readHeldDeposits>) => ({
+  currency: reading.currency,
+  deposits: heldDepositRows(reading),
+  heldMinorUnits: reading.deposits.reduce((sum, deposit) => sum + deposit.heldMinorUnits, 0),
+});
+
+export const openClaimRows = ({ claims, todayOn }: Reading<typeof readOpenClaims>) =>
+  claims.map((claim) => ({
+    claimId: claim.claimId,
+    buyId: claim.buyId,
+    buy: claim.buy,
+    supplierId: claim.supplierId,
+    supplier: claim.supplier,
+    food: claim.foodEn,
+    foodEs: claim.foodEs,
+    kind: claim.kind,
+    because: claim.because,
+    state: claim.state,
+    raisedOn: claim.raisedOn,
+    ageDays: daysBetween(claim.raisedOn, todayOn),
+    minorUnits: claim.minorUnits,
+    creditedMinorUnits: claim.creditedMinorUnits,
+    outstandingMinorUnits: claim.outstandingMinorUnits,
+  }));
+
+export const presentOpenClaims = (reading: Reading<typeof readOpenClaims>) => ({
+  currency: reading.currency,
+  claims: openClaimRows(reading),
+  outstandingMinorUnits: reading.claims.reduce((sum, claim) => sum + claim.outstandingMinorUnits, 0),
+});

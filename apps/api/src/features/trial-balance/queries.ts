@@ -1,0 +1,163 @@
+import type { Tx } from '@sheafbook/db';
+import { accounts, buyLines, buys, claims, foods, households, suppliers } from '@sheafbook/db/tables';
+import type { MoneyKind, MoneyTotals } from '@sheafbook/ledger';
+import { and, asc, eq, ne, or, sql } from 'drizzle-orm';
+
+/** Each money account's running totals, or what they were through a day. */
+export async function listMoneyTotals(
+  tx: Tx,
+  storehouseId: string,
+  throughOn?: string,
+): Promise<MoneyTotals[]> {
+  if (throughOn === undefined) {
+    const rows = await tx
+      .select({ kind: accounts.kind, inflow: accounts.inflow, outflow: accounts.outflow })
+      .from(accounts)
+      .where(and(eq(accounts.storehouseId, storehouseId), eq(accounts.unitKind, 'currency')));
+    return rows.map((row) => ({ ...row, kind: row.kind as MoneyKind }));
+  }
+  const rows = await tx.execute<{ kind: MoneyKind; inflow: string; outflow: string }>(sql`
+    with a as (select account_id, kind from book.account
+      where storehouse_id = ${storehouseId} and unit_kind = 'currency'),
+    m as (
+      select a.*, m.entry_id, m.amount as inflow, 0 as outflow from a join book.movement m
+        on m.storehouse_id = ${storehouseId} and m.destination_id = a.account_id
+      union all
+      select a.*, m.entry_id, 0, m.amount from a join book.movement m
+        on m.storehouse_id = ${storehouseId} and m.source_id = a.account_id)
+    select m.kind, sum(m.inflow) as inflow, sum(m.outflow) as outflow
+    from m join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = m.entry_id
+    where e.on_day <= ${throughOn}::date
+    group by m.account_id, m.kind`);
+  return rows.map(({ kind, inflow, outflow }) => ({
+    kind,
+    inflow: Number(inflow),
+    outflow: Number(outflow),
+  }));
+}
+
+/** What an entry moved between a buy's clearing account and accounts of one kind; costs above zero. */
+export type ClearingPart = {
+  readonly entryId: string;
+  readonly entryNo: number;
+  readonly onDay: string;
+  readonly what: string;
+  readonly note: string;
+  readonly otherKind: MoneyKind;
+  readonly minorUnits: number;
+};
+
+export async function listClearingParts(
+  tx: Tx,
+  storehouseId: string,
+  buyId: string,
+): Promise<ClearingPart[]> {
+  const rows = await tx.execute<{
+    entry_id: string;
+    entry_no: string;
+    on_day: string;
+    what: string;
+    note: string;
+    other_kind: MoneyKind;
+    amount: string;
+  }>(sql`
+    with a as (select account_id from book.account
+      where storehouse_id = ${storehouseId} and kind = 'buy_clearing' and cause_id = ${buyId}),
+    m as (
+      select m.entry_id, m.source_id as other_id, m.amount from a join book.movement m
+        on m.storehouse_id = ${storehouseId} and m.destination_id = a.account_id
+      union all
+      select m.entry_id, m.destination_id, -m.amount from a join book.movement m
+        on m.storehouse_id = ${storehouseId} and m.source_id = a.account_id)
+    select e.entry_id, e.entry_no, e.on_day, e.what, e.note, o.kind as other_kind, sum(m.amount) as amount
+    from m
+    join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = m.entry_id
+    join book.account o on o.storehouse_id = ${storehouseId} and o.account_id = m.other_id
+    group by e.entry_id, e.entry_no, e.on_day, e.what, e.note, o.kind
+    order by e.entry_no, o.kind`);
+  return rows.map((row) => ({
+    entryId: row.entry_id,
+    entryNo: Number(row.entry_no),
+    onDay: row.on_day,
+    what: row.what,
+    note: row.note,
+    otherKind: row.other_kind,
+    minorUnits: Number(row.amount),
+  }));
+}
+
+/** Deposits that are held, by buy and seat. */
+export async function listHeldDeposits(tx: Tx, storehouseId: string) {
+  return tx
+    .select({
+      buyId: buys.buyId,
+      buy: buys.name,
+      stage: buys.stage,
+      householdId: households.householdId,
+      household: households.name,
+      heldMinorUnits: sql<number>`${accounts.outflow} - ${accounts.inflow}`.mapWith(Number),
+    })
+    .from(accounts)
+    .innerJoin(buys, and(eq(buys.storehouseId, accounts.storehouseId), eq(buys.buyId, accounts.causeId)))
+    .innerJoin(
+      households,
+      and(eq(households.storehouseId, accounts.storehouseId), eq(households.householdId, accounts.ownerId)),
+    )
+    .where(
+      and(
+        eq(accounts.storehouseId, storehouseId),
+        eq(accounts.kind, 'buy_deposit'),
+        ne(accounts.outflow, accounts.inflow),
+      ),
+    )
+    .orderBy(asc(buys.name), asc(households.seat));
+}
+
+/** Claims that the supplier has not answered, and any whose account is not at zero. */
+export async function listOpenClaims(tx: Tx, storehouseId: string) {
+  return tx
+    .select({
+      claimId: claims.claimId,
+      buyId: claims.buyId,
+      buy: buys.name,
+      supplierId: claims.supplierId,
+      supplier: suppliers.name,
+      foodEn: foods.nameEn,
+      foodEs: foods.nameEs,
+      kind: claims.kind,
+      because: claims.because,
+      state: claims.state,
+      raisedOn: claims.raisedOn,
+      minorUnits: claims.minorUnits,
+      creditedMinorUnits: claims.creditedMinorUnits,
+      outstandingMinorUnits: sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(
+        Number,
+      ),
+    })
+    .from(claims)
+    .innerJoin(buys, and(eq(buys.storehouseId, claims.storehouseId), eq(buys.buyId, claims.buyId)))
+    .innerJoin(
+      suppliers,
+      and(eq(suppliers.storehouseId, claims.storehouseId), eq(suppliers.supplierId, claims.supplierId)),
+    )
+    .leftJoin(
+      accounts,
+      and(
+        eq(accounts.storehouseId, claims.storehouseId),
+        eq(accounts.kind, 'supplier_claim'),
+        eq(accounts.causeId, claims.claimId),
+      ),
+    )
+    .leftJoin(
+      buyLines,
+      and(eq(buyLines.storehouseId, claims.storehouseId), eq(buyLines.buyLineId, claims.buyLineId)),
+    )
+    .leftJoin(foods, and(eq(foods.storehouseId, buyLines.storehouseId), eq(foods.foodId, buyLines.foodId)))
+    .where(
+      and(
+        eq(claims.storehouseId, storehouseId),
+        or(eq(claims.state, 'open'), ne(accounts.inflow, accounts.outflow)),
+      ),
+    )
+    .orderBy(asc(claims.raisedOn), asc(claims.claimId));
+}
