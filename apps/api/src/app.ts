@@ -3,23 +3,32 @@ import { HTTPException } from 'hono/http-exception';
 import { methodNotAllowed } from 'hono/method-not-allowed';
 import { secureHeaders } from 'hono/secure-headers';
 import type { Logger } from 'pino';
+import { buyRoutes } from './features/buy/routes.ts';
 import { contactRoutes } from './features/contact/routes.ts';
+import { containerKindRoutes } from './features/container-kind/routes.ts';
 import { dutyRoutes } from './features/duty/routes.ts';
 import { eaterRoutes } from './features/eater/routes.ts';
 import { entryRoutes } from './features/entry/routes.ts';
+import { foodRoutes } from './features/food/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
 import { helperRoutes } from './features/helper/routes.ts';
 import { householdRoutes } from './features/household/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
+import { leavingRoutes } from './features/leaving/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
 import { periodRoutes } from './features/period/routes.ts';
+import { personRoutes } from './features/person/routes.ts';
 import { planRoutes } from './features/plan/routes.ts';
+import { pledgeRoutes } from './features/pledge/routes.ts';
 import { privateReadRoutes } from './features/private-read/routes.ts';
+import { quoteRoutes } from './features/quote/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
 import { statementRoutes } from './features/statement/routes.ts';
 import { storehouseRoutes } from './features/storehouse/routes.ts';
+import { supplierRoutes } from './features/supplier/routes.ts';
+import { takeAlongRoutes } from './features/take-along/routes.ts';
 import { trialBalanceRoutes } from './features/trial-balance/routes.ts';
 import { writeOffRoutes } from './features/write-off/routes.ts';
 import type { AppEnv } from './platform/app-env.ts';
@@ -45,6 +54,15 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', planRoutes)
   .route('/', helperRoutes)
   .route('/', privateReadRoutes)
+  .route('/', personRoutes)
+  .route('/', leavingRoutes)
+  .route('/', takeAlongRoutes)
+  .route('/', foodRoutes)
+  .route('/', containerKindRoutes)
+  .route('/', supplierRoutes)
+  .route('/', buyRoutes)
+  .route('/', quoteRoutes)
+  .route('/', pledgeRoutes)
   .route('/', moneyRoutes)
   .route('/', writeOffRoutes)
   .route('/', entryRoutes)

@@ -108,3 +108,6 @@ export type QuoteChoice = z.infer<typeof quoteChoice>;
 
 /** Compares at these grams of every line instead of at what is pledged. */
 export const comparisonQuery = z.strictObject({ grams: z.coerce.number().pipe(grams).optional() });
+
+/** All quotes of a buy are few, so they are not paged. */
+export const quoteQuery = z.strictObject({ format: z.enum(['json', 'csv']).default('json') });

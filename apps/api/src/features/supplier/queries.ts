@@ -27,15 +27,25 @@ export async function listSuppliers(
     .limit(limit + 1);
 }
 
+export async function findSupplier(
+  tx: Tx,
+  storehouseId: string,
+  supplierId: string,
+): Promise<SupplierRow | undefined> {
+  const [supplier] = await tx.select().from(suppliers).where(isThis(storehouseId, supplierId));
+  return supplier;
+}
+
 export async function loadSupplier(tx: Tx, storehouseId: string, supplierId: string): Promise<SupplierRow> {
-  return found(await tx.select().from(suppliers).where(isThis(storehouseId, supplierId)));
+  return found(await findSupplier(tx, storehouseId, supplierId));
 }
 
 export async function lockSupplier(tx: Tx, storehouseId: string, supplierId: string): Promise<SupplierRow> {
-  return found(await tx.select().from(suppliers).where(isThis(storehouseId, supplierId)).for('update'));
+  const [supplier] = await tx.select().from(suppliers).where(isThis(storehouseId, supplierId)).for('update');
+  return found(supplier);
 }
 
-function found([supplier]: SupplierRow[]): SupplierRow {
+function found(supplier: SupplierRow | undefined): SupplierRow {
   if (!supplier) throw new Problem('thing-not-found', { thing: 'supplier' });
   return supplier;
 }
