@@ -6,9 +6,11 @@ import type { Logger } from 'pino';
 import { buyRoutes } from './features/buy/routes.ts';
 import { contactRoutes } from './features/contact/routes.ts';
 import { containerKindRoutes } from './features/container-kind/routes.ts';
+import { depositRoutes } from './features/deposit/routes.ts';
 import { dutyRoutes } from './features/duty/routes.ts';
 import { eaterRoutes } from './features/eater/routes.ts';
 import { entryRoutes } from './features/entry/routes.ts';
+import { fillRoutes } from './features/fill/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
 import { helperRoutes } from './features/helper/routes.ts';
@@ -16,6 +18,7 @@ import { householdRoutes } from './features/household/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
 import { leavingRoutes } from './features/leaving/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
+import { orderRoutes } from './features/order/routes.ts';
 import { periodRoutes } from './features/period/routes.ts';
 import { personRoutes } from './features/person/routes.ts';
 import { planRoutes } from './features/plan/routes.ts';
@@ -63,6 +66,9 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', buyRoutes)
   .route('/', quoteRoutes)
   .route('/', pledgeRoutes)
+  .route('/', fillRoutes)
+  .route('/', depositRoutes)
+  .route('/', orderRoutes)
   .route('/', moneyRoutes)
   .route('/', writeOffRoutes)
   .route('/', entryRoutes)

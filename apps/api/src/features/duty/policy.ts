@@ -20,9 +20,9 @@ const isNear = (candidate: Candidate, holder: Candidate) =>
 
 /**
  * A storehouse is never without a coordinator; and once it has had a treasurer, never without one, because somebody
- * answers for the money (job map 2.19). The other duties may stand empty.
+ * answers for the money (job map 2.19). The other duties may stand empty. `leavers` are those who lay the duty down.
  */
-export function needsSuccessor(personId: string, duty: Duty, holders: readonly Holder[]): boolean {
+export function needsSuccessor(leavers: readonly string[], duty: Duty, holders: readonly Holder[]): boolean {
   const isKept = duty === 'coordinator' || duty === 'treasurer';
-  return isKept && !holders.some((holder) => holder.duty === duty && holder.personId !== personId);
+  return isKept && !holders.some((holder) => holder.duty === duty && !leavers.includes(holder.personId));
 }

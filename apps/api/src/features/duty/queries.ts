@@ -1,7 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { type DutyGrantRow, dutyGrants, persons, storehouses } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, desc, eq, isNotNull, isNull, lt } from 'drizzle-orm';
+import { and, desc, eq, inArray, isNotNull, isNull, lt } from 'drizzle-orm';
 import type { Duty } from '../../platform/actor.ts';
 import type { Holder } from './policy.ts';
 
@@ -58,6 +58,24 @@ export async function updateDutyEnded(
     )
     .returning();
   return row;
+}
+
+export function updateDutiesEnded(
+  tx: Tx,
+  leavers: { storehouseId: string; personIds: readonly string[] },
+  endedAt: Date,
+): Promise<DutyGrantRow[]> {
+  return tx
+    .update(dutyGrants)
+    .set({ endedAt })
+    .where(
+      and(
+        eq(dutyGrants.storehouseId, leavers.storehouseId),
+        inArray(dutyGrants.personId, [...leavers.personIds]),
+        isNull(dutyGrants.endedAt),
+      ),
+    )
+    .returning();
 }
 
 /** Who held which duty and when, newest first; `after` is the id that the page before ended with. */

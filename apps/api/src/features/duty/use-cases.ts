@@ -5,8 +5,15 @@ import type { PageQuery } from '../../platform/paging.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadPresentPerson } from '../person/queries.ts';
-import { areSeparate, needsSuccessor } from './policy.ts';
-import { insertDutyGrant, listDutyGrants, listHolders, lockDuties, updateDutyEnded } from './queries.ts';
+import { areSeparate, type Holder, needsSuccessor } from './policy.ts';
+import {
+  insertDutyGrant,
+  listDutyGrants,
+  listHolders,
+  lockDuties,
+  updateDutiesEnded,
+  updateDutyEnded,
+} from './queries.ts';
 
 /** Grants a duty inside the caller's transaction, unguarded: the founder's first duty is granted by nobody. */
 export function grantDutyTo(
@@ -51,18 +58,38 @@ export function endDuty(context: Context, personId: string, duty: Duty) {
 }
 
 /** Ends one duty, or refuses when nobody else holds it. The caller has locked the duties. */
-export async function endDutyOf(
+async function endDutyOf(
   tx: Tx,
   outside: Outside,
   held: { storehouseId: string; personId: string; duty: Duty },
 ) {
-  const holders = await listHolders(tx, held.storehouseId);
-  const isHeld = holders.some((holder) => holder.personId === held.personId && holder.duty === held.duty);
-  if (isHeld && needsSuccessor(held.personId, held.duty, holders))
-    throw new Problem('last-of-duty', { duty: held.duty });
+  const last = await listLastOfDuty(tx, held.storehouseId, [held.personId]);
+  if (last.some(({ duty }) => duty === held.duty)) throw new Problem('last-of-duty', { duty: held.duty });
   const grant = await updateDutyEnded(tx, held, outside.now());
   if (!grant) throw new Problem('thing-not-found', { thing: 'duty' });
   return grant;
+}
+
+/** Which duties would stand empty without these persons, though somebody must hold them. Locks the duties. */
+export async function listLastOfDuty(
+  tx: Tx,
+  storehouseId: string,
+  personIds: readonly string[],
+): Promise<Holder[]> {
+  await lockDuties(tx, storehouseId);
+  const holders = await listHolders(tx, storehouseId);
+  return holders.filter(
+    ({ personId, duty }) => personIds.includes(personId) && needsSuccessor(personIds, duty, holders),
+  );
+}
+
+/** Ends every duty of persons who leave, unguarded: the caller has asked `listLastOfDuty`. */
+export function endDutiesOf(
+  tx: Tx,
+  outside: Outside,
+  leavers: { storehouseId: string; personIds: readonly string[] },
+) {
+  return updateDutiesEnded(tx, leavers, outside.now());
 }
 
 export function readDutyGrants(context: Context, page: PageQuery) {

@@ -1,0 +1,274 @@
+import type { Tx } from '@sheafbook/db';
+import {
+  accounts,
+  buys,
+  containers,
+  containerWishes,
+  depositAsks,
+  eaters,
+  helperGrants,
+  householdContacts,
+  householdGuidelines,
+  householdPlans,
+  households,
+  invitations,
+  type PersonRow,
+  persons,
+  pickUps,
+  pledgeCeilings,
+  vessels,
+} from '@sheafbook/db/tables';
+import { assert } from '@sheafbook/units';
+import { and, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
+
+/** Whose leaving is asked about; every statement here is about this one household. */
+export type Subject = { readonly storehouseId: string; readonly householdId: string };
+
+/** Holds off every posting until this transaction ends, so that what was found settled stays so. */
+export async function lockBook(tx: Tx): Promise<void> {
+  await tx.execute(sql`select book.lock_book()`);
+}
+
+export function listPresentPersons(tx: Tx, { storehouseId, householdId }: Subject): Promise<PersonRow[]> {
+  return tx
+    .select()
+    .from(persons)
+    .where(
+      and(
+        eq(persons.storehouseId, storehouseId),
+        eq(persons.householdId, householdId),
+        isNull(persons.leftOn),
+      ),
+    )
+    .orderBy(persons.personId);
+}
+
+/** Accounts of money in the household's name that are not at zero. */
+export function listMoneyLeft(tx: Tx, { storehouseId, householdId }: Subject) {
+  return tx
+    .select({
+      kind: accounts.kind,
+      minorUnits: sql`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number),
+      buyId: buys.buyId,
+      buyName: buys.name,
+    })
+    .from(accounts)
+    .leftJoin(buys, and(eq(buys.storehouseId, accounts.storehouseId), eq(buys.buyId, accounts.causeId)))
+    .where(
+      and(
+        eq(accounts.storehouseId, storehouseId),
+        eq(accounts.ownerId, householdId),
+        inArray(accounts.kind, ['household', 'buy_deposit', 'loan_deposit']),
+        ne(accounts.inflow, accounts.outflow),
+      ),
+    )
+    .orderBy(accounts.kind, accounts.accountId);
+}
+
+export type OpenBuyRow = { buy_id: string; name: string; stage: string; because: string };
+
+/**
+ * Buys that still bind the household: by a pledge, by mass it is promised, or by a withdrawal after ordering, whose
+ * remaining costs are charged when the buy is shared out (job map 4.7).
+ */
+export async function listOpenBuys(tx: Tx, { storehouseId, householdId }: Subject): Promise<OpenBuyRow[]> {
+  return tx.execute<OpenBuyRow>(sql`
+    select b.buy_id, b.name, b.stage, o.because from book.buy b
+    cross join lateral (
+      select case
+        when exists (select from book.pledge p where p.storehouse_id = b.storehouse_id and p.buy_id = b.buy_id
+          and p.household_id = ${householdId} and p.withdrawn_at is null) then 'pledge'
+        when exists (select from book.allotment a where a.storehouse_id = b.storehouse_id and a.buy_id = b.buy_id
+          and a.owner_id = ${householdId} and a.grams > 0) then 'allotment'
+        when exists (select from book.withdrawal w where w.storehouse_id = b.storehouse_id and w.buy_id = b.buy_id
+          and w.household_id = ${householdId} and w.stage_then in ('ordered', 'landed', 'shared-out')) then 'withdrawal'
+        end as because) o
+    where b.storehouse_id = ${storehouseId} and b.stage not in ('closed', 'called-off') and o.because is not null
+    order by b.name, b.buy_id`);
+}
+
+export type HoldingRow = {
+  lot_id: string;
+  vessel_id: string;
+  vessel_kind: 'bag' | 'container';
+  vessel_code: string;
+  food: string;
+  grams: number;
+  is_uncollected: boolean;
+  is_on_hold: boolean;
+};
+
+/**
+ * Everything that the household owns in bags and containers. A bag is at home once its household fetched it: grams of
+ * a bag that no collected pick-up covers, or that an open pick-up still waits for, are at the store.
+ */
+export async function listHoldings(tx: Tx, { storehouseId, householdId }: Subject): Promise<HoldingRow[]> {
+  return tx.execute<HoldingRow>(sql`
+    select a.unit_id as lot_id, a.vessel_id, a.vessel_kind, coalesce(b.bag_code, c.container_code) as vessel_code,
+      f.name_en as food, (a.inflow - a.outflow)::double precision as grams,
+      a.vessel_kind = 'bag' and (fetched.grams < a.inflow - a.outflow or fetched.waits) as is_uncollected,
+      exists (select from book.hold h where h.storehouse_id = a.storehouse_id and h.bag_id = a.vessel_id
+        and h.released_at is null) as is_on_hold
+    from book.account a
+    join book.lot l on l.storehouse_id = a.storehouse_id and l.lot_id = a.unit_id
+    join book.food f on f.storehouse_id = l.storehouse_id and f.food_id = l.food_id
+    left join book.bag b on b.storehouse_id = a.storehouse_id and b.bag_id = a.vessel_id
+    left join book.container c on c.storehouse_id = a.storehouse_id and c.container_id = a.vessel_id
+    cross join lateral (
+      select coalesce(sum(pp.grams) filter (where p.collected_at is not null), 0) as grams,
+        coalesce(bool_or(p.collected_at is null), false) as waits
+      from book.pick_up p left join book.pick_up_piece pp on pp.storehouse_id = p.storehouse_id
+        and pp.pick_up_id = p.pick_up_id and pp.bag_id = a.vessel_id
+      where p.storehouse_id = a.storehouse_id and p.household_id = a.owner_id and p.buy_id = b.buy_id) fetched
+    where a.storehouse_id = ${storehouseId} and a.owner_id = ${householdId} and a.kind = 'mass'
+      and a.vessel_kind in ('bag', 'container') and a.inflow > a.outflow
+    order by vessel_code, a.account_id`);
+}
+
+export async function loadGivenVesselId(tx: Tx, storehouseId: string): Promise<string> {
+  const [row] = await tx
+    .select({ vesselId: vessels.vesselId })
+    .from(vessels)
+    .where(and(eq(vessels.storehouseId, storehouseId), eq(vessels.kind, 'given')));
+  assert(row, 'a storehouse is founded with its outside vessels');
+  return row.vesselId;
+}
+
+/** The seat's name replaces the household's own. */
+export async function updateHouseholdLeft(
+  tx: Tx,
+  { storehouseId, householdId }: Subject,
+  left: { name: string; leftOn: string; version: number },
+) {
+  const [row] = await tx
+    .update(households)
+    .set(left)
+    .where(and(eq(households.storehouseId, storehouseId), eq(households.householdId, householdId)))
+    .returning();
+  assert(row, 'the household was locked before');
+  return row;
+}
+
+/** Parts a person from their login, which keeps its other storehouses and may be invited here again. */
+export async function updatePersonsLeft(
+  tx: Tx,
+  leavers: { storehouseId: string; personIds: readonly string[] },
+  left: { name: string; leftOn: string },
+): Promise<void> {
+  await tx
+    .update(persons)
+    .set({ ...left, loginId: null })
+    .where(
+      and(eq(persons.storehouseId, leavers.storehouseId), inArray(persons.personId, [...leavers.personIds])),
+    );
+}
+
+/** What these persons might do for other households. */
+export async function updateHelpEnded(
+  tx: Tx,
+  leavers: { storehouseId: string; personIds: readonly string[] },
+  endedAt: Date,
+): Promise<void> {
+  await tx
+    .update(helperGrants)
+    .set({ endedAt })
+    .where(
+      and(
+        eq(helperGrants.storehouseId, leavers.storehouseId),
+        inArray(helperGrants.personId, [...leavers.personIds]),
+        isNull(helperGrants.endedAt),
+      ),
+    );
+}
+
+/** What others might do for this household; why they did is the household's own and leaves with it. */
+export async function updateHelpersEnded(
+  tx: Tx,
+  { storehouseId, householdId }: Subject,
+  endedAt: Date,
+): Promise<void> {
+  await tx
+    .update(helperGrants)
+    .set({
+      endedAt: sql`coalesce(${helperGrants.endedAt}, ${endedAt.toISOString()}::timestamptz)`,
+      reason: '',
+    })
+    .where(and(eq(helperGrants.storehouseId, storehouseId), eq(helperGrants.householdId, householdId)));
+}
+
+export async function updateInvitationsWithdrawn(
+  tx: Tx,
+  { storehouseId, householdId }: Subject,
+  withdrawnAt: Date,
+): Promise<void> {
+  await tx
+    .update(invitations)
+    .set({ withdrawnAt })
+    .where(
+      and(
+        eq(invitations.storehouseId, storehouseId),
+        eq(invitations.householdId, householdId),
+        isNull(invitations.usedAt),
+        isNull(invitations.withdrawnAt),
+      ),
+    );
+}
+
+/** Whoever signed for a share signed with a name. */
+export async function updatePickUpsSigned(
+  tx: Tx,
+  { storehouseId, householdId }: Subject,
+  signedBy: string,
+): Promise<void> {
+  await tx
+    .update(pickUps)
+    .set({ signedBy })
+    .where(
+      and(
+        eq(pickUps.storehouseId, storehouseId),
+        eq(pickUps.householdId, householdId),
+        ne(pickUps.signedBy, ''),
+      ),
+    );
+}
+
+/** That a deposit was waived stays, and by whom; the hardship behind it does not. */
+export async function updateWaiversForgotten(tx: Tx, { storehouseId, householdId }: Subject): Promise<void> {
+  await tx
+    .update(depositAsks)
+    .set({ waiverReason: 'no longer kept' })
+    .where(
+      and(
+        eq(depositAsks.storehouseId, storehouseId),
+        eq(depositAsks.householdId, householdId),
+        ne(depositAsks.waiverReason, ''),
+      ),
+    );
+}
+
+export async function updateContainerNotesForgotten(
+  tx: Tx,
+  { storehouseId, householdId }: Subject,
+): Promise<void> {
+  await tx
+    .update(containers)
+    .set({ note: '' })
+    .where(and(eq(containers.storehouseId, storehouseId), eq(containers.householdId, householdId)));
+}
+
+/** Tables of which nothing stays behind. */
+const OWN_TABLES = [
+  eaters,
+  householdPlans,
+  householdGuidelines,
+  householdContacts,
+  pledgeCeilings,
+  containerWishes,
+] as const;
+
+export async function deleteOwnThings(tx: Tx, { storehouseId, householdId }: Subject): Promise<void> {
+  for (const table of OWN_TABLES)
+    await tx
+      .delete(table)
+      .where(and(eq(table.storehouseId, storehouseId), eq(table.householdId, householdId)));
+}

@@ -1,0 +1,62 @@
+import { formatMoney } from '@sheafbook/units';
+import type { Duty } from '../../platform/actor.ts';
+
+/** Something that keeps a household from leaving. Money above zero is owed by it, below zero to it. */
+export type Unsettled =
+  | { readonly what: 'balance'; readonly minorUnits: number }
+  | {
+      readonly what: 'deposit';
+      readonly minorUnits: number;
+      readonly buyId: string | null;
+      readonly buyName: string | null;
+    }
+  | {
+      readonly what: 'open-buy';
+      readonly buyId: string;
+      readonly buyName: string;
+      readonly stage: string;
+      readonly because: string;
+    }
+  | {
+      readonly what: 'uncollected';
+      readonly bagId: string;
+      readonly bagCode: string;
+      readonly food: string;
+      readonly grams: number;
+    }
+  | {
+      readonly what: 'on-hold';
+      readonly bagId: string;
+      readonly bagCode: string;
+      readonly food: string;
+      readonly grams: number;
+    }
+  | { readonly what: 'last-of-duty'; readonly duty: Duty; readonly personId: string };
+
+/** Says in a member's words what is still to be done. Amounts are left out for whoever may not see the balance. */
+export function sayUnsettled(item: Unsettled, money: { currency: string; isShown: boolean }): string {
+  const amount = (minorUnits: number) =>
+    money.isShown ? ` ${formatMoney(Math.abs(minorUnits), money.currency, 'en')} ${money.currency}` : '';
+  switch (item.what) {
+    case 'balance':
+      return item.minorUnits > 0
+        ? `The household owes${amount(item.minorUnits)}. It is to be paid first.`
+        : `The household is owed${amount(item.minorUnits)}. It is to be paid back first.`;
+    case 'deposit':
+      return `A deposit${amount(item.minorUnits)} is held${item.buyName === null ? '' : ` for ${item.buyName}`}.`;
+    case 'open-buy':
+      return `${item.buyName} is ${item.stage}: ${OPEN_BUY[item.because] ?? 'it must be closed first.'}`;
+    case 'uncollected':
+      return `${item.grams} g of ${item.food} in bag ${item.bagCode} wait to be fetched.`;
+    case 'on-hold':
+      return `${item.grams} g of ${item.food} in bag ${item.bagCode} are on hold.`;
+    case 'last-of-duty':
+      return `Somebody else must become ${item.duty.replaceAll('_', ' ')} first.`;
+  }
+}
+
+const OPEN_BUY: Readonly<Record<string, string>> = {
+  pledge: 'withdraw the pledge, or wait until the buy is closed.',
+  allotment: 'a share is promised; withdraw, or wait until the buy is closed.',
+  withdrawal: 'what a withdrawal after ordering costs is charged when it is shared out.',
+};

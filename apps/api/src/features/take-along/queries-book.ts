@@ -1,0 +1,177 @@
+import type { Tx } from '@sheafbook/db';
+import {
+  accounts,
+  bags,
+  buys,
+  containerKinds,
+  containers,
+  containerWishes,
+  entries,
+  foods,
+  lots,
+  movements,
+} from '@sheafbook/db/tables';
+import { and, eq, gt, inArray, ne, or, sql } from 'drizzle-orm';
+import { alias } from 'drizzle-orm/pg-core';
+import type { Subject } from './queries.ts';
+
+const ofLot = and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId));
+
+export function listContainerWishes(tx: Tx, { storehouseId, householdId }: Subject) {
+  const { position, grams } = containerWishes;
+  return tx
+    .select({ buy: buys.name, position, kindCode: containerKinds.kindCode, grams })
+    .from(containerWishes)
+    .innerJoin(
+      buys,
+      and(eq(buys.storehouseId, containerWishes.storehouseId), eq(buys.buyId, containerWishes.buyId)),
+    )
+    .innerJoin(
+      containerKinds,
+      and(
+        eq(containerKinds.storehouseId, containerWishes.storehouseId),
+        eq(containerKinds.containerKindId, containerWishes.containerKindId),
+      ),
+    )
+    .where(and(eq(containerWishes.storehouseId, storehouseId), eq(containerWishes.householdId, householdId)))
+    .orderBy(containerWishes.containerWishId);
+}
+
+export function listContainers(tx: Tx, { storehouseId, householdId }: Subject) {
+  const { containerCode, lotId, packedOn, openedOn, note } = containers;
+  return tx
+    .select({
+      containerCode,
+      kindCode: containerKinds.kindCode,
+      lotId,
+      foodCode: foods.foodCode,
+      food: foods.nameEn,
+      harvestYear: lots.harvestYear,
+      packedOn,
+      openedOn,
+      note,
+    })
+    .from(containers)
+    .innerJoin(
+      containerKinds,
+      and(
+        eq(containerKinds.storehouseId, containers.storehouseId),
+        eq(containerKinds.containerKindId, containers.containerKindId),
+      ),
+    )
+    .innerJoin(lots, and(eq(lots.storehouseId, containers.storehouseId), eq(lots.lotId, containers.lotId)))
+    .innerJoin(foods, ofLot)
+    .where(and(eq(containers.storehouseId, storehouseId), eq(containers.householdId, householdId)))
+    .orderBy(containerCode);
+}
+
+/** What the household owns now, by lot and vessel. */
+export function listHoldings(tx: Tx, { storehouseId, householdId }: Subject) {
+  return tx
+    .select({
+      lotId: lots.lotId,
+      foodCode: foods.foodCode,
+      food: foods.nameEn,
+      vesselKind: accounts.vesselKind,
+      bagCode: bags.bagCode,
+      containerCode: containers.containerCode,
+      grams: sql`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number),
+    })
+    .from(accounts)
+    .innerJoin(lots, and(eq(lots.storehouseId, accounts.storehouseId), eq(lots.lotId, accounts.unitId)))
+    .innerJoin(foods, ofLot)
+    .leftJoin(bags, and(eq(bags.storehouseId, accounts.storehouseId), eq(bags.bagId, accounts.vesselId)))
+    .leftJoin(
+      containers,
+      and(eq(containers.storehouseId, accounts.storehouseId), eq(containers.containerId, accounts.vesselId)),
+    )
+    .where(
+      and(
+        eq(accounts.storehouseId, storehouseId),
+        eq(accounts.ownerId, householdId),
+        inArray(accounts.vesselKind, ['bag', 'container']),
+        gt(accounts.inflow, accounts.outflow),
+      ),
+    )
+    .orderBy(foods.foodCode, accounts.accountId);
+}
+
+const source = alias(accounts, 'source');
+const destination = alias(accounts, 'destination');
+const isIn = sql`${destination.ownerId} is not distinct from`;
+
+const ofEntry = and(eq(entries.storehouseId, movements.storehouseId), eq(entries.entryId, movements.entryId));
+const ofSource = and(
+  eq(source.storehouseId, movements.storehouseId),
+  eq(source.accountId, movements.sourceId),
+);
+const ofDestination = and(
+  eq(destination.storehouseId, movements.storehouseId),
+  eq(destination.accountId, movements.destinationId),
+);
+const entry = {
+  entryNo: entries.entryNo,
+  onDay: entries.onDay,
+  recordedAt: entries.recordedAt,
+  what: entries.what,
+};
+
+/**
+ * Every movement of money on the household's own accounts: `account` is the household's side, and an amount above zero
+ * was charged to it, one below was paid, credited or taken in as a deposit.
+ */
+export function listStatement(tx: Tx, { storehouseId, householdId }: Subject) {
+  return tx
+    .select({
+      ...entry,
+      buy: buys.name,
+      account: sql<string>`case when ${isIn} ${householdId} then ${destination.kind} else ${source.kind} end`,
+      minorUnits:
+        sql`case when ${isIn} ${householdId} then ${movements.amount} else -${movements.amount} end`.mapWith(
+          Number,
+        ),
+      note: entries.note,
+    })
+    .from(movements)
+    .innerJoin(entries, ofEntry)
+    .innerJoin(source, ofSource)
+    .innerJoin(destination, ofDestination)
+    .leftJoin(buys, and(eq(buys.storehouseId, entries.storehouseId), eq(buys.buyId, entries.buyId)))
+    .where(
+      and(
+        eq(movements.storehouseId, storehouseId),
+        ne(source.kind, 'mass'),
+        or(eq(source.ownerId, householdId), eq(destination.ownerId, householdId)),
+      ),
+    )
+    .orderBy(entries.entryNo, movements.line);
+}
+
+/** Every gram that came to the household, moved between its vessels, or left it. */
+export function listMassMovements(tx: Tx, { storehouseId, householdId }: Subject) {
+  return tx
+    .select({
+      ...entry,
+      lotId: lots.lotId,
+      food: foods.nameEn,
+      fromVessel: source.vesselKind,
+      toVessel: destination.vesselKind,
+      wasOwn: sql`${source.ownerId} is not distinct from ${householdId}`.mapWith(Boolean),
+      isOwn: sql`${isIn} ${householdId}`.mapWith(Boolean),
+      grams: movements.amount,
+    })
+    .from(movements)
+    .innerJoin(entries, ofEntry)
+    .innerJoin(source, ofSource)
+    .innerJoin(destination, ofDestination)
+    .innerJoin(lots, and(eq(lots.storehouseId, movements.storehouseId), eq(lots.lotId, movements.unitId)))
+    .innerJoin(foods, ofLot)
+    .where(
+      and(
+        eq(movements.storehouseId, storehouseId),
+        eq(source.kind, 'mass'),
+        or(eq(source.ownerId, householdId), eq(destination.ownerId, householdId)),
+      ),
+    )
+    .orderBy(entries.entryNo, movements.line);
+}
