@@ -3,6 +3,7 @@ import { HTTPException } from 'hono/http-exception';
 import { methodNotAllowed } from 'hono/method-not-allowed';
 import { secureHeaders } from 'hono/secure-headers';
 import type { Logger } from 'pino';
+import { auditRoutes } from './features/audit/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
 import { contactRoutes } from './features/contact/routes.ts';
 import { containerKindRoutes } from './features/container-kind/routes.ts';
@@ -75,7 +76,8 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', statementRoutes)
   .route('/', trialBalanceRoutes)
   .route('/', splitRoutes)
-  .route('/', periodRoutes);
+  .route('/', periodRoutes)
+  .route('/', auditRoutes);
 
 /** The whole application as a function of the outside: no port, no clock and no database of its own. */
 export function createApp(parts: { outside: Outside; config: Config; log: Logger }) {

@@ -34,6 +34,10 @@ import {
 import type { Fixing, PledgePreview } from './schema.ts';
 import { loadFillSolver } from './solver.ts';
 
+// An audit fills again what was frozen.
+export { type Refilled, refill } from './rerun.ts';
+export { loadFillSolver } from './solver.ts';
+
 export type FillView = FillEstimate & {
   readonly buy: BuyRow;
   readonly rules: RulesRow;
