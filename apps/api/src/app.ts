@@ -5,6 +5,7 @@ import { secureHeaders } from 'hono/secure-headers';
 import type { Logger } from 'pino';
 import { auditRoutes } from './features/audit/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
+import { callingOffRoutes } from './features/calling-off/routes.ts';
 import { contactRoutes } from './features/contact/routes.ts';
 import { containerKindRoutes } from './features/container-kind/routes.ts';
 import { depositRoutes } from './features/deposit/routes.ts';
@@ -67,6 +68,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', buyRoutes)
   .route('/', quoteRoutes)
   .route('/', pledgeRoutes)
+  .route('/', callingOffRoutes)
   .route('/', fillRoutes)
   .route('/', depositRoutes)
   .route('/', orderRoutes)

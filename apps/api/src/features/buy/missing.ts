@@ -1,6 +1,6 @@
 import type { Missing, MissingCode } from '@sheafbook/ledger';
 import { type Actor, hasDuty } from '../../platform/actor.ts';
-import { maySeePledges } from './policy.ts';
+import { maySeePledges } from '../pledge/use-cases.ts';
 
 const WORDS: Readonly<Record<MissingCode, string>> = {
   'no-food-line': 'The buy has no food yet.',

@@ -65,17 +65,5 @@ export type BuyFacts = Omit<BuyEdit, 'version'>;
 export const stageWish = z.strictObject({ to: z.enum(BUY_STAGES) });
 export type StageWish = z.infer<typeof stageWish>;
 
-export const callingOff = z.strictObject({
-  reason,
-  /** What was agreed with the supplier; needed once the buy is ordered. */
-  cancellationNote: note.default(''),
-  /** What suppliers still bill; the store fund bears it (job map 4.7). */
-  cancellationCosts: z
-    .array(z.strictObject({ supplierId: z.uuid(), minorUnits }))
-    .max(20)
-    .default([]),
-});
-export type CallingOff = z.infer<typeof callingOff>;
-
 export const buyQuery = pageQuery.extend({ stage: z.enum(BUY_STAGES).optional() });
 export type BuyQuery = z.infer<typeof buyQuery>;

@@ -2,7 +2,7 @@ import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
-import { mayPledge, maySeeHouseholdPledges } from './policy.ts';
+import { mayPledge, maySeePledges } from './policy.ts';
 import {
   presentHouseholdPledge,
   presentHouseholdPledges,
@@ -78,7 +78,7 @@ export const pledgeRoutes = new Hono<AppEnv>()
   .get(
     '/buys/:buy/household-pledges',
     describe(TAG, 'What each household pledged, without ceilings; each look is recorded'),
-    may(maySeeHouseholdPledges),
+    may(maySeePledges),
     queryOf(householdPledgeQuery),
     async (c) => {
       const query = c.req.valid('query');

@@ -1,7 +1,7 @@
 import { LEAST_HOUSEHOLDS } from '@sheafbook/coverage';
 import type { PledgeRow } from '@sheafbook/db/tables';
 import type { Actor } from '../../platform/actor.ts';
-import { maySeePledges } from '../buy/policy.ts';
+import { maySeePledges } from './policy.ts';
 
 export type PledgedSum = { readonly buyLineId: string } & (
   | {
@@ -33,7 +33,7 @@ export function sumPledges(
 }
 
 /** Units: grams. A household pledges once on a line, so the pledges are the households. */
-export function totalsOf(pledges: readonly PledgeRow[]) {
+function totalsOf(pledges: readonly PledgeRow[]) {
   const sum = (gramsOf: (pledge: PledgeRow) => number) =>
     pledges.reduce((total, pledge) => total + gramsOf(pledge), 0);
   return {

@@ -28,7 +28,8 @@ import { refuseDisorder, refuseOffStep } from './steps.ts';
 import { sumPledges } from './sums.ts';
 import { bagSizeOfPledge } from './whole-bags.ts';
 
-export { type PledgedSum, sumPledges, totalsOf } from './sums.ts';
+export { maySeePledges } from './policy.ts';
+export { type PledgedSum, sumPledges } from './sums.ts';
 
 type Named = { readonly buyId: string; readonly pledgeId: string };
 export type OwnPledge = { readonly pledge: PledgeRow; readonly ceiling: UnitPrice | null };

@@ -6,13 +6,29 @@ import {
   compareQuotes,
   type SupplierQuote,
 } from '@sheafbook/sharing';
+import { gramsOfPhysicalUnit } from '@sheafbook/units';
 import type { BuyQuote } from './queries.ts';
 
-/** A mass that a line is compared at, and what it stands for. Units: grams. */
+/**
+ * A mass that a line is compared at, and what it stands for. `coverGrams` is what the bags must hold for it.
+ * Units: grams.
+ */
 export type ComparedMass = {
   readonly at: 'least' | 'wanted' | 'most' | 'asked';
   readonly grams: number;
+  readonly coverGrams: number;
 };
+
+/**
+ * Whole line units as a mass to compare at. Fifty pledges of 1 lb are 22,700 g and one bag of 50 lb is 22,680 g
+ * (ledger-notes 6.14), so units are summed, not grams, and the bags may fall short by half a unit: less than that is
+ * rounding of each bag, more is a unit that is missing.
+ */
+export function massOfUnits(at: ComparedMass['at'], units: number, massUnit: 'lb' | 'kg'): ComparedMass {
+  const grams = gramsOfPhysicalUnit(units, massUnit);
+  const halfUnit = Math.floor(gramsOfPhysicalUnit(1, massUnit) / 2);
+  return { at, grams, coverGrams: grams - halfUnit };
+}
 export type ComparedLine = { readonly line: BuyLineRow; readonly masses: readonly ComparedMass[] };
 
 /** One line at one mass: `quoteId` names each row, because a supplier may quote a buy twice. */
@@ -66,11 +82,11 @@ function toSupplierQuote({ quote, freight, offers }: BuyQuote): SupplierQuote {
 
 function compareRow(line: BuyLineRow, mass: ComparedMass, quotes: readonly SupplierQuote[]): ComparisonRow {
   const { buyLineId } = line;
-  const isFew = (quote: SupplierQuote) => countWays(quote, buyLineId, mass.grams) <= MOST_WAYS;
+  const isFew = (quote: SupplierQuote) => countWays(quote, buyLineId, mass.coverGrams) <= MOST_WAYS;
   const [row] = compareQuotes({
     foodId: buyLineId,
     quotes: quotes.filter(isFew),
-    quantitiesGrams: [mass.grams],
+    quantitiesGrams: [mass.coverGrams],
   });
   return {
     ...mass,
@@ -97,7 +113,7 @@ function findBasket(
   const wants = lines.flatMap(({ line, masses }) =>
     masses
       .filter(({ at }) => at === 'wanted' || at === 'asked')
-      .map(({ grams }) => ({ foodId: line.buyLineId, grams })),
+      .map(({ coverGrams }) => ({ foodId: line.buyLineId, grams: coverGrams })),
   );
   if (wants.length === 0) return { basket: null, basketAbsent: 'nothing-wanted' };
   const isTooLarge =

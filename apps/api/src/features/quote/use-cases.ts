@@ -1,15 +1,15 @@
 import type { Tx } from '@sheafbook/db';
 import type { BuyLineRow, BuyRow, PledgeRow } from '@sheafbook/db/tables';
-import { dayInZone, gramsOfPhysicalUnit } from '@sheafbook/units';
+import { countFromGrams, dayInZone, gramsOfPhysicalUnit } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listBuyLines, loadBuy, lockBuyForUpdate, requireStage, updateBuyLine } from '../buy/queries.ts';
 import { listPledgesOfBuy } from '../pledge/queries.ts';
-import { countPledgesOffBagSize, totalsOf } from '../pledge/use-cases.ts';
+import { countPledgesOffBagSize } from '../pledge/use-cases.ts';
 import { findSupplier } from '../supplier/queries.ts';
-import { type ComparedMass, compareBuy } from './comparison.ts';
+import { type ComparedMass, compareBuy, massOfUnits } from './comparison.ts';
 import { presentLineChoice, presentQuote, type QuoteWithWarnings } from './present.ts';
 import {
   type BuyQuote,
@@ -165,7 +165,8 @@ export function compareQuotesOfBuy(context: Context, buyId: string, grams: numbe
     const pledges = await listPledgesOfBuy(tx, storehouseId, buyId);
     const compared = lines.map((line) => {
       const onLine = pledges.filter((pledge) => pledge.buyLineId === line.buyLineId);
-      return { line, masses: grams === undefined ? massesOf(onLine) : [{ at: 'asked' as const, grams }] };
+      const asked = grams === undefined ? null : [{ at: 'asked' as const, grams, coverGrams: grams }];
+      return { line, masses: asked ?? massesOf(line, onLine) };
     });
     return compareBuy(
       compared,
@@ -174,15 +175,19 @@ export function compareQuotesOfBuy(context: Context, buyId: string, grams: numbe
   });
 }
 
-function massesOf(pledges: readonly PledgeRow[]): ComparedMass[] {
-  const { leastGrams, wantedGrams, mostGrams } = totalsOf(pledges);
-  const masses: ComparedMass[] = [
-    { at: 'least', grams: leastGrams },
-    { at: 'wanted', grams: wantedGrams },
-    { at: 'most', grams: mostGrams },
-  ];
-  return masses.filter((mass) => mass.grams > 0);
+function massesOf(line: BuyLineRow, pledges: readonly PledgeRow[]): ComparedMass[] {
+  const massUnit = unitOf(line);
+  const sum = (gramsOf: (pledge: PledgeRow) => number) =>
+    pledges.reduce((units, pledge) => units + (countFromGrams(gramsOf(pledge), massUnit) ?? 0), 0);
+  const sums = [
+    ['least', sum((pledge) => pledge.leastGrams)],
+    ['wanted', sum((pledge) => pledge.wantedGrams)],
+    ['most', sum((pledge) => pledge.mostGrams)],
+  ] as const;
+  return sums.filter(([, units]) => units > 0).map(([at, units]) => massOfUnits(at, units, massUnit));
 }
+
+const unitOf = (line: BuyLineRow) => (line.massUnit === 'kg' ? 'kg' : 'lb');
 
 /** The sizes a quote offers a line in; refuses a quote that can't be ordered from for this line. */
 function bagSizesFor(context: Context, { quote, offers }: BuyQuote, line: BuyLineRow): number[] {
