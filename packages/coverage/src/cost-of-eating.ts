@@ -2,6 +2,7 @@ import {
   assert,
   assertWhole,
   divideFractions,
+  exactGrams,
   type Fraction,
   fraction,
   multiplyFractions,
@@ -14,7 +15,7 @@ export type LandedCost = { readonly minorUnits: number; readonly grams: number }
  * Wheat in one loaf: a 60 lb bushel bakes about ninety one-pound whole-wheat loaves.
  * Units: grams of wheat, exact. Errors: none. Source: state wheat groups, as cited on a page of no authority of its own.
  */
-export const WHEAT_GRAMS_PER_LOAF: Fraction = fraction(60n * 45_359_237n, 90n * 100_000n);
+export const WHEAT_GRAMS_PER_LOAF: Fraction = divideFractions(exactGrams(60, 'lb'), fraction(90));
 
 /** Units: grams of dry food in a serving. Errors: none. Source: common practice, no source. */
 export const SERVING_GRAMS = 50;

@@ -1,9 +1,9 @@
-import { assert, divideFractions, type Fraction, fraction } from '@sheafbook/units';
-import { type Age, ageInYears, ageOn } from './age.ts';
+import { asFraction, assert, divideFractions, type Fraction, fraction } from '@sheafbook/units';
+import { type Age, ageOn, yearsOf } from './age.ts';
 import type { EaterFacts } from './eater.ts';
 import { ACTIVITY_CATEGORY, EQUATION_SOURCE, energyRequirement } from './energy-requirement.ts';
 import { ACTIVITY_COLUMN, ENERGY_TABLE, TODDLER_TABLE } from './energy-table.ts';
-import { exactDecimal, sumFractions } from './exact.ts';
+import { sumFractions } from './sums.ts';
 
 /** Where an energy need comes from; a typed figure goes before an equation, and that before the table. Units: none. Errors: none. */
 export type EnergyBasis = 'typed' | 'equation' | 'table' | 'unknown-under-2';
@@ -49,7 +49,7 @@ function unknown(note: string): DailyKilocalories {
 function typed(kilocalories: number): DailyKilocalories {
   assert(kilocalories > 0, `a typed energy need must be above 0, got ${kilocalories}`);
   return {
-    kilocalories: exactDecimal(kilocalories),
+    kilocalories: asFraction(kilocalories),
     basis: 'typed',
     note: '',
     source: 'typed in by the household',
@@ -77,7 +77,7 @@ function byEquation(eater: EaterFacts, age: Age): DailyKilocalories | undefined 
   if (heightCentimetres === null || massKilograms === null || age.years < 3) return undefined;
   const kilocalories = bySex(eater, (sex) => {
     const category = ACTIVITY_CATEGORY[eater.activity];
-    return energyRequirement({ sex, ageYears: ageInYears(age), heightCentimetres, massKilograms, category });
+    return energyRequirement({ sex, ageYears: yearsOf(age), heightCentimetres, massKilograms, category });
   });
   if (kilocalories.numerator <= 0n) return undefined;
   return { kilocalories, basis: 'equation', note: notes(eater, ''), source: EQUATION_SOURCE };

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { daysCovered } from './days-covered.ts';
 import type { DaysCoveredInput } from './edible-stock.ts';
-import { smaller } from './exact.ts';
+import { smaller } from './sums.ts';
 
 // A second opinion on stocks too large for the formula over all sets: the network as the job describes it, lots to
 // (eater, piece of time), filled by plain augmenting paths. Slow and unlike the code under test, which hops over diets.

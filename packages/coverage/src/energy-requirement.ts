@@ -1,6 +1,13 @@
-import { assert, compareFractions, type Fraction, fraction, multiplyFractions } from '@sheafbook/units';
+import {
+  asFraction,
+  assert,
+  compareFractions,
+  type Fraction,
+  fraction,
+  multiplyFractions,
+} from '@sheafbook/units';
 import type { Activity } from './eater.ts';
-import { exactDecimal, sumFractions } from './exact.ts';
+import { sumFractions } from './sums.ts';
 
 /** The activity categories of the equations. Units: none. Errors: none. */
 export type ActivityCategory = 'inactive' | 'low-active' | 'active' | 'very-active';
@@ -86,10 +93,10 @@ export function energyRequirement(person: MeasuredPerson): Fraction {
   const equation = equationFor(person.sex, years);
   const { base, height, mass } = equation[person.category];
   return sumFractions([
-    exactDecimal(base),
-    multiplyFractions(exactDecimal(equation.age), person.ageYears),
-    multiplyFractions(exactDecimal(height), exactDecimal(person.heightCentimetres)),
-    multiplyFractions(exactDecimal(mass), exactDecimal(person.massKilograms)),
+    asFraction(base),
+    multiplyFractions(asFraction(equation.age), person.ageYears),
+    multiplyFractions(asFraction(height), asFraction(person.heightCentimetres)),
+    multiplyFractions(asFraction(mass), asFraction(person.massKilograms)),
     fraction(GROWTH[person.sex].find((row) => years <= row.toAge)?.kilocalories ?? 0),
   ]);
 }

@@ -1,7 +1,7 @@
 import { assert, compareFractions, type Fraction, fraction } from '@sheafbook/units';
-import { smaller } from './exact.ts';
 import type { Pile } from './larder.ts';
 import { pour } from './pouring.ts';
+import { smaller } from './sums.ts';
 
 /** A diet that eats until a fixed day, or until the day in question when `until` is null. */
 export type Mouth = { readonly perDay: bigint; readonly until: bigint | null };
@@ -62,7 +62,9 @@ export function feedLongest(table: Table): { readonly days: Fraction; readonly c
   for (;;) {
     const { lacking, cut } = feedUntil(table, days);
     if (lacking.numerator === 0n) return { days, cut };
-    days = dayOfCut(table, cut);
+    const sooner = dayOfCut(table, cut);
+    assert(compareFractions(sooner, days) < 0, 'a cut that lacks food ends sooner');
+    days = sooner;
   }
 }
 

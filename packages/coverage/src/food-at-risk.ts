@@ -1,8 +1,8 @@
 import { type Fraction, fraction } from '@sheafbook/units';
 import type { EdibleLot } from './edible-stock.ts';
-import { smaller } from './exact.ts';
 import { amountOf, type Larder, type Pile } from './larder.ts';
 import { pour } from './pouring.ts';
+import { smaller } from './sums.ts';
 
 /** What nobody can eat in time, lot by lot in the order given, when everything that ends first is eaten first. */
 export function foodAtRisk(

@@ -1,10 +1,10 @@
 import { ceilFraction, type Fraction, fraction } from '@sheafbook/units';
 import { type DaysCovered, daysCovered } from './days-covered.ts';
 import type { EaterRate, EdibleLot } from './edible-stock.ts';
-import { sumFractions } from './exact.ts';
 import type { FoodGroupCode } from './food-group.ts';
 import { type GapPiece, gapAt, gapPieces } from './gap-pieces.ts';
 import { amountOf, isPast } from './larder.ts';
+import { sumFractions } from './sums.ts';
 
 /**
  * Coverage of one food group: what daysCovered says of it, and what is lacking to the target.
@@ -23,6 +23,10 @@ export type GroupCoverage = DaysCovered & {
   readonly gapPieces: readonly GapPiece[];
 };
 
+/**
+ * Covers one food group, for householdCoverage.
+ * Units: grams, rates in grams a day; see GroupCoverage. Errors: as daysCovered.
+ */
 export function coverGroup(input: {
   readonly group: FoodGroupCode;
   readonly rates: readonly EaterRate[];

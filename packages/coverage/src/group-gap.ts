@@ -23,14 +23,14 @@ export type GroupGap = {
   readonly gapPieces?: readonly GapPiece[];
 };
 
-/** The pieces of a group's gap; a group that nobody needs has none and never limits. */
+/** The pieces of a group's gap; a group that nobody needs has none and never limits. Units: grams. Errors: none. */
 export function piecesOf(gap: GroupGap): readonly GapPiece[] {
   if (gap.gapPieces) return gap.gapPieces;
   if (gap.needGramsPerDay.numerator === 0n) return [];
   return [{ gramsPerDay: gap.needGramsPerDay, coveredGrams: fraction(gap.stockGrams) }];
 }
 
-/** How long a group lasts with some grams more, of food that all may eat. */
+/** How long a group lasts with some grams more, of food that all may eat. Units: exact grams and days. Errors: none. */
 export function daysWith(pieces: readonly GapPiece[], moreGrams: Fraction): Days {
   return pieces.reduce<Days>((least, { gramsPerDay, coveredGrams }) => {
     const days = divideFractions(addFractions(coveredGrams, moreGrams), gramsPerDay);
@@ -38,6 +38,7 @@ export function daysWith(pieces: readonly GapPiece[], moreGrams: Fraction): Days
   }, 'no-end');
 }
 
+/** Units: as in GroupGap. Errors: AssertionError when a group stands twice, or a need or stock makes no sense. */
 export function assertGaps(groups: readonly GroupGap[]): void {
   assert(new Set(groups.map(({ group }) => group)).size === groups.length, 'a group stands once');
   for (const { group, needGramsPerDay, stockGrams } of groups) {

@@ -1,4 +1,10 @@
-import { type Fraction, fraction, multiplyFractions } from '@sheafbook/units';
+import {
+  divideFractions,
+  type Fraction,
+  fraction,
+  GRAMS_PER_UNIT,
+  multiplyFractions,
+} from '@sheafbook/units';
 import type { FoodGroupCode } from './food-group.ts';
 
 /**
@@ -12,9 +18,6 @@ export type GuidelineRow = {
   readonly source: string;
   readonly note: string;
 };
-
-/** Units: grams in an avoirdupois pound, exact by definition. Errors: none. Source: NIST Handbook 44, appendix C. */
-export const GRAMS_PER_POUND: Fraction = fraction(45_359_237, 100_000);
 
 const REPRINT = 'a reprinted home-storage guideline of 2006; a planning convention, not a nutrition standard';
 
@@ -40,7 +43,7 @@ export const GUIDELINE: readonly GuidelineRow[] = [
   ),
   {
     group: 'fats',
-    poundsPerAdultYear: fraction(OIL_GRAMS.numerator * 100_000n, 45_359_237),
+    poundsPerAdultYear: divideFractions(OIL_GRAMS, GRAMS_PER_UNIT.lb),
     gramsPerAdultYear: OIL_GRAMS,
     source: `${REPRINT} (10 quarts of oil), as mass by the cup weight of soybean oil in the USDA SR weight file`,
     note: 'A variant of the same guideline says 25 lb of oil.',
@@ -60,7 +63,7 @@ export function guidelineRow(row: {
   readonly note?: string;
 }): GuidelineRow {
   const pounds = fraction(row.pounds);
-  const gramsPerAdultYear = multiplyFractions(pounds, GRAMS_PER_POUND);
+  const gramsPerAdultYear = multiplyFractions(pounds, GRAMS_PER_UNIT.lb);
   return {
     group: row.group,
     poundsPerAdultYear: pounds,

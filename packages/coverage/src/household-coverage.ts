@@ -1,16 +1,23 @@
-import { assertWhole, divideFractions, type Fraction, fraction, multiplyFractions } from '@sheafbook/units';
+import {
+  asFraction,
+  assertWhole,
+  divideFractions,
+  type Fraction,
+  fraction,
+  multiplyFractions,
+} from '@sheafbook/units';
 import { adultEquivalents, adultShare, presence } from './adult-equivalents.ts';
 import { dailyKilocalories, type EnergyBasis } from './daily-kilocalories.ts';
 import { compareDays, type Days } from './days.ts';
 import { daysCovered } from './days-covered.ts';
 import type { EaterFacts } from './eater.ts';
 import type { EaterRate, EdibleLot } from './edible-stock.ts';
-import { exactDecimal, sumFractions } from './exact.ts';
 import type { FoodGroupCode } from './food-group.ts';
 import { coverGroup, type GroupCoverage } from './group-coverage.ts';
 import { GUIDELINE, type GuidelineRow } from './guideline.ts';
 import { mayEat } from './may-eat.ts';
 import type { StockLot } from './stock-lot.ts';
+import { sumFractions } from './sums.ts';
 
 /**
  * What one eater needs by both measures, weighed by the part of the year that they are present.
@@ -181,7 +188,7 @@ function coverEnergy(input: HouseholdCoverageInput, needs: readonly EaterNeed[])
 
 function kilocaloriesOf(lot: StockLot | undefined): Fraction {
   if (!lot) return fraction(0);
-  return multiplyFractions(fraction(lot.grams, 100), exactDecimal(lot.kilocaloriesPer100Grams));
+  return multiplyFractions(fraction(lot.grams, 100), asFraction(lot.kilocaloriesPer100Grams));
 }
 
 function pickMeasure(basis: 'mass' | 'energy' | 'both', byMass: Days, byEnergy: Days): 'mass' | 'energy' {

@@ -1,7 +1,7 @@
 import { assert, type Fraction, fraction } from '@sheafbook/units';
 import type { EaterRate, EdibleLot } from './edible-stock.ts';
-import { sharedDenominator } from './exact.ts';
 import { groupBy } from './group-by.ts';
+import { sharedDenominator } from './sums.ts';
 
 /** Eaters who may eat exactly the same lots: they count as one mouth, since food between them can be shared at will. */
 export type Diet = { readonly eaterIds: readonly string[]; readonly perDay: bigint };

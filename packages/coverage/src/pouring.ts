@@ -1,4 +1,4 @@
-import { smaller } from './exact.ts';
+import { smaller } from './sums.ts';
 
 /** Food that ends at one level (a place in the list of last days), and who may eat it. */
 export type PouredPile = {

@@ -1,5 +1,5 @@
-import { divideFractions, type Fraction, fraction, multiplyFractions } from '@sheafbook/units';
-import { exactDecimal, sumFractions } from './exact.ts';
+import { asFraction, divideFractions, type Fraction, fraction, multiplyFractions } from '@sheafbook/units';
+import { sumFractions } from './sums.ts';
 
 /** A food as part of a year's ration. Units: exact grams a year; composition per 100 g as bought. Errors: none by itself. */
 export type RationFood = {
@@ -19,7 +19,7 @@ export function rationPerDay(foods: readonly RationFood[]): {
 } {
   const perDay = (of: (food: RationFood) => number): Fraction =>
     divideFractions(
-      sumFractions(foods.map((food) => multiplyFractions(food.gramsPerYear, exactDecimal(of(food))))),
+      sumFractions(foods.map((food) => multiplyFractions(food.gramsPerYear, asFraction(of(food))))),
       fraction(365 * 100),
     );
   return {
