@@ -12,8 +12,8 @@ import { fillByBruteForce, listCandidates, listWays } from './fill-brute-force.t
 
 const solver = await loadSolver();
 
-// The instances and their optima were worked for the bag-fill rules of this product by trying everything in another
-// program; the candidate and feasible counts say how much that was. Amounts in pounds.
+// The instances and their optima were worked for the bag-fill rules of this product by trying everything in
+// another program; the candidate and feasible counts say how much that was. Amounts in pounds.
 const five: PledgeRow[] = [
   ['Ashdown', 20, 30, 40, 5],
   ['Birchall', 25, 45, 50, 5],

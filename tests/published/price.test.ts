@@ -2,10 +2,11 @@ import { breakWeight, freightMinorUnits, goodsMinorUnits, rateFreight } from '@s
 import { floorFraction, fraction, fractionToNumber, multiplyFractions } from '@sheafbook/units';
 import { describe, expect, test } from 'vitest';
 
-// A textbook exercise on all-units discounts as reprinted, with its solution, at nursingexpertshelp.com ("find the
-// least-cost order quantities when there are quantity discounts"): 800 units a year, 60 an order, holding 30 % of
-// the price a year; 53 below 50 units, 51.50 from 50, 49.50 from 100, 48 from 200, 47 from 500.
-// The published totals for 100, 200 and 500 units are 40,822.50, 40,080.00 and 41,221.00, and 200 is the answer.
+// A textbook exercise on all-units discounts as reprinted, with its solution, at nursingexpertshelp.com
+// ("find the least-cost order quantities when there are quantity discounts"): 800 units a year, 60 an order,
+// holding 30 % of the price a year; 53 below 50 units, 51.50 from 50, 49.50 from 100, 48 from 200, 47 from
+// 500. The published totals for 100, 200 and 500 units are 40,822.50, 40,080.00 and 41,221.00, and 200 is the
+// answer.
 describe('a published example of all-units discounts', () => {
   const offer = {
     bagOfferId: 'unit',
@@ -38,8 +39,9 @@ describe('a published example of all-units discounts', () => {
   ])('ordering $quantity costs $total in a year', ({ quantity, total }) => {
     expect(yearlyCost(quantity)).toBeCloseTo(total, 6);
   });
-  // The economic quantity at 51.50 is the root of 2 × 800 × 60 / (0.30 × 51.50) = 78.826, the only one that falls into
-  // its own step; 42,417.87 a year (recomputed; the page rounds the quantity to 79 and prints 42,417.9).
+  // The economic quantity at 51.50 is the root of 2 × 800 × 60 / (0.30 × 51.50) = 78.826, the only one that
+  // falls into its own step; 42,417.87 a year (recomputed; the page rounds the quantity to 79 and prints
+  // 42,417.9).
   test('the economic quantity of 78.826 costs 42,417.87 in a year', () => {
     const quantity = Math.sqrt((2 * 800 * 60) / (0.3 * 51.5));
     expect(quantity).toBeCloseTo(78.826, 3);
@@ -51,8 +53,9 @@ describe('a published example of all-units discounts', () => {
   });
 });
 
-// help.insiteship.com, "Calculate Rated LTL Shipment": 1–499 lb at 14.38 and 500–999 lb at 10.29 for 100 lb. 450 lb
-// come to 64.71, 500 lb to 51.45, and from 357.78 lb up (the page cuts 357.7886… off) rating 500 lb is cheaper.
+// help.insiteship.com, "Calculate Rated LTL Shipment": 1–499 lb at 14.38 and 500–999 lb at 10.29 for 100 lb.
+// 450 lb come to 64.71, 500 lb to 51.45, and from 357.78 lb up (the page cuts 357.7886… off) rating 500 lb is
+// cheaper.
 describe('a published example of freight by weight', () => {
   const rates = [
     { fromMass: 0, minorUnits: 1438, perMass: 100 },
@@ -76,7 +79,8 @@ describe('a published example of freight by weight', () => {
   ])('$mass lb are rated as $ratedMass lb', ({ mass, minorUnits, ratedMass }) => {
     expect(rateFreight(rates, mass)).toEqual({ minorUnits, ratedMass });
   });
-  // The same tariff as steps of a delivery of 500 lb upwards would be: 51.45 from 357.7886… lb on until 500 lb.
+  // The same tariff as steps of a delivery of 500 lb upwards would be: 51.45 from 357.7886… lb on until 500
+  // lb.
   test('as a freight step the 500 lb price holds from the break weight on', () => {
     const poundGrams = 453.592_37;
     const steps = [

@@ -3,8 +3,8 @@ import { expect, test } from 'vitest';
 import { costCurve } from './cost-curve.ts';
 import { anOffer } from './fill-builders.ts';
 
-// 50 lb bags; all units: 1–9 at 27.00, 10–19 at 25.50, from 20 on 24.00; freight 95.00, free from goods of 600.00.
-// Each row is that arithmetic: 18 × 25.50 = 459.00, + 95.00 = 554.00, / 18 = 30.78.
+// 50 lb bags; all units: 1–9 at 27.00, 10–19 at 25.50, from 20 on 24.00; freight 95.00, free from goods of
+// 600.00. Each row is that arithmetic: 18 × 25.50 = 459.00, + 95.00 = 554.00, / 18 = 30.78.
 const offer = anOffer({
   breaks: [
     { fromBags: 1, bagPriceMinorUnits: 2700 },
@@ -42,8 +42,8 @@ test('a dead zone reaches only as far as the supplier has bags', () => {
   expect(row?.isDeadZone).toBe(false);
 });
 
-// With 300.00 of oats in the same order, 13 bags (331.50) already make 631.50: free freight. At 11 (280.50) freight
-// of 95.00 falls by weight on 11 of 22 bags: (280.50 + 47.50) / 11 = 29.8182.
+// With 300.00 of oats in the same order, 13 bags (331.50) already make 631.50: free freight. At 11 (280.50)
+// freight of 95.00 falls by weight on 11 of 22 bags: (280.50 + 47.50) / 11 = 29.8182.
 test('what else is ordered moves free freight and bears its share', () => {
   const others = { goodsMinorUnits: 30_000, grams: 11 * 22_680 };
   const rows = costCurve({ offer, freight, others, fromBags: 11, toBags: 13 });
@@ -80,7 +80,8 @@ const someTerms = fc
     },
   }));
 
-// Any cheaper larger order stands within 700 bags here: prices are 0 or at least 1, and goods of 600 are free.
+// Any cheaper larger order stands within 700 bags here: prices are 0 or at least 1, and goods of 600 are
+// free.
 test('a dead zone is one where trying every larger order finds one that costs no more', () => {
   const property = fc.property(someTerms, (terms) => {
     const all = costCurve({ ...terms, fromBags: 1, toBags: terms.offer.mostBags ?? 700 });

@@ -5,8 +5,8 @@ import { type BagOffer, goodsMinorUnits } from './price.ts';
 
 /**
  * What a number of bags costs.
- * Units: bags; minor units. Shape: freight is that of the whole order; `totalMinorUnits` = goods of these bags +
- * freight; `perBagMinorUnits` counts only the bags' by-weight share of freight, rounded, a half up;
+ * Units: bags; minor units. Shape: freight is that of the whole order; `totalMinorUnits` = goods of these
+ * bags + freight; `perBagMinorUnits` counts only the bags' by-weight share of freight, rounded, a half up;
  * `isDeadZone`: some larger number of bags costs no more, so never order this one; `isBreak`: a price break
  * begins here; `isFreeFrom`: freight becomes free here.
  * Errors: none.
@@ -53,8 +53,8 @@ function costRow(terms: CostTerms, bags: number): CostRow {
 }
 
 /**
- * Between two jumps the cost only rises with the bags, so a cheaper larger order, if there is one, stands at a
- * jump or is the very next.
+ * Between two jumps the cost only rises with the bags, so a cheaper larger order, if there is one, stands at
+ * a jump or is the very next.
  */
 function isDeadZone(terms: CostTerms, bags: number): boolean {
   const most = terms.offer.mostBags ?? Number.POSITIVE_INFINITY;
@@ -63,7 +63,9 @@ function isDeadZone(terms: CostTerms, bags: number): boolean {
   return larger.some((count) => costOfBags(terms, count).total <= total);
 }
 
-/** Where the cost may fall or leap: price breaks, the first bags that reach free freight, and freight steps. */
+/**
+ * Where the cost may fall or leap: price breaks, the first bags that reach free freight, and freight steps.
+ */
 function listJumps({ offer, freight, others }: CostTerms): number[] {
   const starts = offer.breaks.map((priceBreak) => priceBreak.fromBags);
   const threshold = (freight.freeFromGoodsMinorUnits ?? 0) - (others?.goodsMinorUnits ?? 0);

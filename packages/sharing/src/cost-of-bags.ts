@@ -3,7 +3,10 @@ import type { CostTerms } from './cost-terms.ts';
 import { freightMinorUnits } from './freight.ts';
 import { goodsMinorUnits } from './price.ts';
 
-/** Goods of this bag size, freight of the whole order, the two together, and goods with their share of freight. */
+/**
+ * Goods of this bag size, freight of the whole order, the two together, and goods with their share of
+ * freight.
+ */
 export function costOfBags({ offer, freight, others }: CostTerms, bags: number) {
   const goods = goodsMinorUnits(offer, bags);
   const orderGoods = goods + (others?.goodsMinorUnits ?? 0);

@@ -2,8 +2,8 @@ import type { FreightTerms } from './freight.ts';
 import type { BagOffer } from './price.ts';
 
 /**
- * One bag size under its freight terms. `others` is what else the same order holds: it moves freight steps and
- * free freight, and bears its by-weight share of freight.
+ * One bag size under its freight terms. `others` is what else the same order holds: it moves freight steps
+ * and free freight, and bears its by-weight share of freight.
  * Units: minor units and grams. Errors: none.
  */
 export type CostTerms = {

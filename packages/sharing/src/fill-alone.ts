@@ -59,8 +59,8 @@ function listBroken(request: FillRequest, { parts }: Choice): Broken[] {
 }
 
 /**
- * Fills all lines together without ceilings, and takes out the lowest ceiling that does not hold, one at a time
- * (of equal ones the later pledge), until all hold. It ends because the pledges only get fewer.
+ * Fills all lines together without ceilings, and takes out the lowest ceiling that does not hold, one at a
+ * time (of equal ones the later pledge), until all hold. It ends because the pledges only get fewer.
  */
 export function fillByDrops(
   survey: Survey,

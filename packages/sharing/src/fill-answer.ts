@@ -1,8 +1,8 @@
 import type { UnitPrice } from './unit-price.ts';
 
 /**
- * What one pledge gets, and if it gets nothing, why: its ceiling is below the landed price, it does not fit in
- * whole bags with the others, or no bag of the line is bought.
+ * What one pledge gets, and if it gets nothing, why: its ceiling is below the landed price, it does not fit
+ * in whole bags with the others, or no bag of the line is bought.
  * Units: `units` whole line units, `grams` its part of the grams of all bags of the line. Errors: none.
  */
 export type FillAllotment = {
@@ -17,8 +17,8 @@ export type FillAllotment = {
  * The fill of one line.
  * Units: whole bags, line units, grams, minor units. Shape: bags and allotments stand in the order of the
  * request; allotments and common grams add up to the grams of the bags. `key` is the line's own
- * [dropped pledges, unfilled bags, unfilled units, total deviation, largest deviation], with several bag sizes
- * also goods and bags. `landedPrice` is exact, in lowest terms, null when nothing is bought.
+ * [dropped pledges, unfilled bags, unfilled units, total deviation, largest deviation], with several bag
+ * sizes also goods and bags. `landedPrice` is exact, in lowest terms, null when nothing is bought.
  * Errors: none.
  */
 export type FilledLine = {
@@ -45,7 +45,10 @@ export type FillCertificate = {
   readonly levels: readonly { readonly level: string; readonly value: number; readonly bound: number }[];
 };
 
-/** The fill of a whole order. Units: minor units and grams. Shape: lines in the order of the request. Errors: none. */
+/**
+ * The fill of a whole order. Units: minor units and grams. Shape: lines in the order of the request. Errors:
+ * none.
+ */
 export type FillAnswer = {
   readonly lines: readonly FilledLine[];
   readonly goodsMinorUnits: number;

@@ -10,7 +10,10 @@ export type BagCount = {
   readonly units: number;
   readonly grams: number;
   readonly goods: number;
-  /** The most unfilled units: within the common cap, and less than any bag bought, so that no bag is bought in vain. */
+  /**
+   * The most unfilled units: within the common cap, and less than any bag bought, so that no bag is bought in
+   * vain.
+   */
   readonly mostSpare: number;
 };
 
@@ -79,8 +82,8 @@ function extendByOffer(partial: Partial, offer: BagOffer, mostUnits: number): Pa
 }
 
 /**
- * Equal in mass and cost: the one with fewer bags is better whatever else is ordered, so no answer is lost. The
- * number of bags still counts while a least number must be reached.
+ * Equal in mass and cost: the one with fewer bags is better whatever else is ordered, so no answer is lost.
+ * The number of bags still counts while a least number must be reached.
  */
 function mergeTwins(partials: readonly Partial[], leastBags: number): Partial[] {
   return mergeBy(partials, ({ units, smallest, goods, grams, bagsInAll }) =>

@@ -11,15 +11,17 @@ export type Candidate = LineCase & { readonly allotted: Allotted; readonly order
 
 type Waiting = LineCase & { readonly orderKey: readonly number[]; readonly allotted?: Allotted };
 
-/** A line with its bag counts, each with the pledges that could take part in it, whatever the other lines buy. */
+/**
+ * A line with its bag counts, each with the pledges that could take part in it, whatever the other lines buy.
+ */
 export type HopefulLine = {
   readonly line: FillLine;
   readonly counts: readonly { readonly count: BagCount; readonly allowed: readonly number[] }[];
 };
 
 /**
- * The bag counts of one line, best first. A count is solved only when its bound says that it might be next, and
- * each distinct question is solved once.
+ * The bag counts of one line, best first. A count is solved only when its bound says that it might be next,
+ * and each distinct question is solved once.
  */
 export class LineCandidates {
   readonly line: FillLine;

@@ -3,7 +3,9 @@ import type { BagCount } from './fill-bag-counts.ts';
 import { sumOf } from './fill-order.ts';
 import type { FillLine, FillPledge } from './fill-request.ts';
 
-/** One line at one bag count; `allowed` are the positions of the pledges whose ceiling lets them take part. */
+/**
+ * One line at one bag count; `allowed` are the positions of the pledges whose ceiling lets them take part.
+ */
 export type LineCase = {
   readonly line: FillLine;
   readonly count: BagCount;

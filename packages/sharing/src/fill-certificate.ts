@@ -3,7 +3,10 @@ import type { FillCertificate } from './fill-answer.ts';
 import { LEVELS } from './fill-case.ts';
 import type { Survey } from './fill-survey.ts';
 
-/** What a way of filling found out. `bound`: the least key of what was not looked at, undefined when nothing was left. */
+/**
+ * What a way of filling found out. `bound`: the least key of what was not looked at, undefined when nothing
+ * was left.
+ */
 export type Findings = Pick<FillCertificate, 'method' | 'countsTried' | 'note'> & {
   readonly bound: readonly number[] | undefined;
 };

@@ -18,8 +18,9 @@ export type ChoiceModel = {
 };
 
 /**
- * One unknown of 0 or 1 for each bag count of each line, one of each line chosen; one that says whether anything
- * is bought; and one for each freight step and for free freight, of which one holds when anything is bought.
+ * One unknown of 0 or 1 for each bag count of each line, one of each line chosen; one that says whether
+ * anything is bought; and one for each freight step and for free freight, of which one holds when anything is
+ * bought.
  */
 export function buildChoiceModel(request: FillRequest, items: readonly (readonly Item[])[]): ChoiceModel {
   const itemAt = items.flat();
@@ -68,7 +69,10 @@ function minimumRows(request: FillRequest, { goods, grams, isBought }: Amounts):
   return [reach(goods, request.minimumGoodsMinorUnits), reach(grams, request.minimumGrams)];
 }
 
-/** The freight step in force is the one whose weights hold the order; free freight may be taken when it is earned. */
+/**
+ * The freight step in force is the one whose weights hold the order; free freight may be taken when it is
+ * earned.
+ */
 function freightRows({ freight }: FillRequest, amounts: Amounts & { readonly mostGrams: number }) {
   const { goods, grams, isBought, mostGrams } = amounts;
   const steps = freight.steps.map(({ fromGrams, minorUnits }, position) => {

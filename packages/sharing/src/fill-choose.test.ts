@@ -56,8 +56,9 @@ const under = (pledge: FillPledge, minorUnits: number, grams: number) => ({
   ceiling: { minorUnits, grams },
 });
 
-// One bag for each, 36.00 the bag. Freight of 30.00 makes 46.00 a bag for three, 51.00 for two and 66.00 for one.
-// Corran's 40.00 is the lowest that does not hold, then Birchall's 50.00; Ashdown's 70.00 holds to the end.
+// One bag for each, 36.00 the bag. Freight of 30.00 makes 46.00 a bag for three, 51.00 for two and 66.00 for
+// one. Corran's 40.00 is the lowest that does not hold, then Birchall's 50.00; Ashdown's 70.00 holds to the
+// end.
 describe('dropping the lowest ceiling first', () => {
   const pledges = [7000, 5000, 4000].map((ceiling, i) =>
     under(aPledge([`h${i}`, 50, 50, 50, 50]), ceiling, 22_680),
@@ -82,8 +83,8 @@ describe('dropping the lowest ceiling first', () => {
   });
 });
 
-// Six foods in three bag sizes each, wants worth some 600.00, and a minimum of 750.00: more joint bag counts come
-// into question than are looked at one by one.
+// Six foods in three bag sizes each, wants worth some 600.00, and a minimum of 750.00: more joint bag counts
+// come into question than are looked at one by one.
 test('too many joint bag counts still end in a proven fill that reaches the minimum', {
   timeout: 60_000,
 }, () => {

@@ -4,16 +4,17 @@ import { boundKey } from './fill-bound.ts';
 import type { HopefulLine } from './fill-candidates.ts';
 import { totalOrder } from './fill-ceilings.ts';
 import { buildChoiceModel, type Item } from './fill-choose-model.ts';
-import { allotLine, breakTies } from './fill-levels.ts';
+import { type Allotted, allotLine, breakTies } from './fill-levels.ts';
+import { compareKeys } from './fill-order.ts';
 import type { FillRequest } from './fill-request.ts';
 import { type Choice, type ChoicePart, choiceKey } from './fill-search.ts';
 
 /**
  * Picks one bag count for every line by an integer program over all of them, under the supplier's minimum but
- * without ceilings: the five levels, then the cost of the whole order, then its bags, one solve each. It starts
- * from bounds of the keys and makes those exact that it picks, until it picks exact ones only; since a bound is
- * never above its key, nothing has a smaller key. Between equal keys the solver's own order decides, which is
- * the same every time.
+ * without ceilings: the five levels, then the cost of the whole order, then its bags, one solve each. It
+ * starts from bounds of the keys and makes those exact that it might pick, until it picks exact ones only;
+ * since a bound is never above its key, nothing has a smaller key. Between equal keys the solver's own order
+ * decides, which is the same every time.
  */
 export function chooseTogether(request: FillRequest, lines: readonly HopefulLine[], solver: Solver): Choice {
   let items = lines.map(listItems);
@@ -32,13 +33,15 @@ function listItems({ line, counts }: HopefulLine): Item[] {
   });
 }
 
-/** Solves the picked bag count, and with it all others of the same line that ask the same question. */
+/** Makes exact what was picked and all that bound no worse, since those would be picked next. */
 function makeExact(items: readonly Item[], picked: Item | undefined, solver: Solver): Item[] {
   if (!picked || picked.allotted) return [...items];
-  const questionOf = ({ count, allowed }: Item) => [count.units, count.mostSpare, ...allowed].join(' ');
-  const allotted = allotLine(picked, solver);
+  const solved = new Map<string, Allotted | undefined>();
   return items.flatMap((item) => {
-    if (questionOf(item) !== questionOf(picked)) return [item];
+    if (item.allotted || compareKeys(item.key, picked.key) > 0) return [item];
+    const question = [item.count.units, item.count.mostSpare, ...item.allowed].join(' ');
+    if (!solved.has(question)) solved.set(question, allotLine(item, solver));
+    const allotted = solved.get(question);
     return allotted ? [{ ...item, key: allotted.key, allotted }] : [];
   });
 }

@@ -10,8 +10,8 @@ export type Allotted = { readonly key: readonly number[]; readonly units: readon
 
 /**
  * Levels 1 to 5 of one line at one bag count. First it holds drops and unfilled units at what they must be at
- * least: if that fits, levels 1 to 3 are proven by that bound and one solve settles level 4. Otherwise one solve
- * a level. Level 2 needs none of its own: a bag is unfilled exactly when a unit is.
+ * least: if that fits, levels 1 to 3 are proven by that bound and one solve settles level 4. Otherwise one
+ * solve a level. Level 2 needs none of its own: a bag is unfilled exactly when a unit is.
  */
 export function allotLine(lineCase: LineCase, solver: Solver): Allotted | undefined {
   const bound = boundKey(lineCase);
@@ -74,8 +74,8 @@ function leastLargest(lineCase: LineCase, key: readonly number[]): number {
 }
 
 /**
- * Levels 6 and 7: of all allotments with this key the one whose deviations, in pledge order, are smallest, then
- * the one that gives the earlier pledge more. An amount that already stands at its bound needs no solve.
+ * Levels 6 and 7: of all allotments with this key the one whose deviations, in pledge order, are smallest,
+ * then the one that gives the earlier pledge more. An amount that already stands at its bound needs no solve.
  */
 export function breakTies(lineCase: LineCase, allotted: Allotted, solver: Solver): readonly number[] {
   const { taking } = splitPledges(lineCase);

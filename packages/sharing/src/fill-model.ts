@@ -8,8 +8,8 @@ type Terms = IntegerRow['terms'];
 
 /**
  * The integer program of one line at one bag count. For each pledge that takes part three unknowns: served
- * (0 or 1), steps (its allotment in steps), deviation; and two for the line: spare (unfilled units) and largest
- * (the largest deviation).
+ * (0 or 1), steps (its allotment in steps), deviation; and two for the line: spare (unfilled units) and
+ * largest (the largest deviation).
  */
 export type FillModel = {
   readonly pledges: readonly FillPledge[];

@@ -20,8 +20,8 @@ export type FillPledge = {
 
 /**
  * One food of a buy at one supplier.
- * Units: whole line units, the same unit on every line of a request; `leastBags` and `mostBags` count the bags
- * of all sizes together and bind only if the line is bought at all (null = no limit).
+ * Units: whole line units, the same unit on every line of a request; `leastBags` and `mostBags` count the
+ * bags of all sizes together and bind only if the line is bought at all (null = no limit).
  * Shape: `pledges` stand in pledge order (pledged-at, then seat), the order of the tie-breaks.
  * `commonCap` is the most unfilled mass that the common stock takes.
  * Errors: none.

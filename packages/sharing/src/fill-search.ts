@@ -9,9 +9,9 @@ export type Choice = { readonly parts: readonly ChoicePart[]; readonly key: read
 export type ChoicePart = LineCase & { readonly allotted: Allotted };
 
 /**
- * What a search looks for. `judge` turns the lines' own best candidates into a choice (or none, when the order
- * may not be placed); a choice that could not beat `best` may be left out. `boundOf` bounds the key of every
- * choice with these candidates from below.
+ * What a search looks for. `judge` turns the lines' own best candidates into a choice (or none, when the
+ * order may not be placed); a choice that could not beat `best` may be left out. `boundOf` bounds the key of
+ * every choice with these candidates from below.
  */
 export type SearchRules = {
   readonly lines: readonly LineCandidates[];
@@ -36,8 +36,8 @@ type Ranks = {
 const MOST_TRIED = 100_000;
 
 /**
- * Looks at joint bag counts from the smallest possible key upwards, and stops when no other can be better: the
- * same answer as looking at all of them.
+ * Looks at joint bag counts from the smallest possible key upwards, and stops when no other can be better:
+ * the same answer as looking at all of them.
  */
 export function searchCounts({ lines, judge, boundOf }: SearchRules): SearchResult {
   const queue = new Heap<Ranks>(

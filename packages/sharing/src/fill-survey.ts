@@ -8,14 +8,16 @@ import type { FillLine, FillRequest } from './fill-request.ts';
 import { leastFreightMinorUnits } from './freight.ts';
 
 /**
- * All bag counts of all lines, and who could take part in each. Lines stand in the order of their names, so that
- * the order they were typed in decides nothing.
+ * All bag counts of all lines, and who could take part in each. Lines stand in the order of their names, so
+ * that the order they were typed in decides nothing.
  */
 export type Survey = {
   readonly request: FillRequest;
   /** For lines by themselves: everyone whose ceiling would hold if delivery were free. */
   readonly aloneLines: readonly HopefulLine[];
-  /** For lines together: everyone whose ceiling would hold at the least freight per gram that any order pays. */
+  /**
+   * For lines together: everyone whose ceiling would hold at the least freight per gram that any order pays.
+   */
   readonly lines: readonly HopefulLine[];
   readonly leastFreight: number;
   readonly canReachMinimum: boolean;

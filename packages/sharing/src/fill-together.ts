@@ -7,7 +7,9 @@ import { compareKeys } from './fill-order.ts';
 import type { FillRequest } from './fill-request.ts';
 import { choiceKey, type SearchResult, type SearchRules, searchCounts } from './fill-search.ts';
 
-/** One line by itself: nothing but its own levels; with several bag sizes also what its goods cost, and bags. */
+/**
+ * One line by itself: nothing but its own levels; with several bag sizes also what its goods cost, and bags.
+ */
 export function searchAlone(line: LineCandidates): SearchResult {
   const costCounts = line.line.offers.length > 1;
   return searchCounts({

@@ -60,7 +60,8 @@ describe('who gets nothing, and why', () => {
     const [line] = fillLine({ pledges }).lines;
     expect(reasonsOf(line)).toEqual([null, 'does-not-fit']);
   });
-  // 35 + 15 = 50 would do with the second at nothing; but a pledge whose least is 0 and that gets nothing is dropped.
+  // 35 + 15 = 50 would do with the second at nothing; but a pledge whose least is 0 and that gets nothing is
+  // dropped.
   test('a pledge with no least that gets nothing counts as dropped', () => {
     const pledges = [aPledge(['first', 35, 35, 50, 5]), aPledge(['second', 0, 5, 5, 5])];
     const [line] = fillLine({ pledges }).lines;
@@ -85,8 +86,8 @@ describe('ceilings', () => {
     const [line] = fillLine({ pledges: [...two] }, { freight: flat(3000) }).lines;
     expect(line?.landedPrice).toEqual({ minorUnits: 85, grams: 378 }); // 10,200 / 45,360
   });
-  // From two bags on a bag costs 30.00, a single one 40.00. Birchall would pay 25.00, so only one bag is left, and
-  // that is above Ashdown's 35.00.
+  // From two bags on a bag costs 30.00, a single one 40.00. Birchall would pay 25.00, so only one bag is
+  // left, and that is above Ashdown's 35.00.
   test('one pledge too dear can price another out', () => {
     const breaks = [
       { fromBags: 1, bagPriceMinorUnits: 4000 },
@@ -98,7 +99,8 @@ describe('ceilings', () => {
     // Ashdown's would hold if somebody else took a bag, but nobody else may: no bag is bought.
     expect(reasonsOf(line)).toEqual(['line-not-bought', 'ceiling']);
   });
-  // Wheat alone: 36.00 + 20.00 freight for one bag. With a bag of oats of the same mass the freight is halved: 46.00.
+  // Wheat alone: 36.00 + 20.00 freight for one bag. With a bag of oats of the same mass the freight is
+  // halved: 46.00.
   test.for([
     { oats: 50, wheat: 50 },
     { oats: 25, wheat: 0 },
@@ -116,9 +118,9 @@ describe('ceilings', () => {
 });
 
 describe('limits of the supplier', () => {
-  // Oats 50 lb at 36.00, beans 25 lb at 18.00. The wants alone, 50 and 25 lb, come to 54.00. For 80.00: two bags
-  // of oats and one of beans (90.00) is 50 lb off; one of oats and three of beans (90.00) is 50 lb off too, but
-  // its largest deviation is the same 50 and its bags are more.
+  // Oats 50 lb at 36.00, beans 25 lb at 18.00. The wants alone, 50 and 25 lb, come to 54.00. For 80.00: two
+  // bags of oats and one of beans (90.00) is 50 lb off; one of oats and three of beans (90.00) is 50 lb off
+  // too, but its largest deviation is the same 50 and its bags are more.
   const pair = [
     aLine({ lineId: 'oats', pledges: [aPledge(['Ashdown', 50, 50, 100, 50])] }),
     aLine({

@@ -21,19 +21,21 @@ type Unfinished = {
 
 /**
  * Decides how many whole bags to buy and what each pledge gets.
- * Made as small as can be, one after the other: dropped pledges; unfilled bags; unfilled units; total deviation
- * from what was wanted (a dropped pledge by its whole want); the largest deviation; with several bag sizes the
- * goods cost, then the number of bags; the deviations in pledge order; then the earlier pledge gets more. Left
- * ties: more bags of the larger size, then of the offer whose name sorts first. So the same pledges always get
- * the same answer, whatever order lines and offers are typed in.
- * Each line is filled by itself, without the pledges whose ceiling would not hold even if delivery were free; if
- * then a ceiling breaks or the supplier's minimum is missed, all lines are filled together, with the cost of the
- * whole order, then its bags, after the largest deviation. The joint key is the sum over lines. A ceiling is
- * compared with the landed price at the bag counts: (goods + by-weight share of freight) / grams of the line.
- * Units: whole line units, bags, grams and minor units, as in `FillRequest`. Nothing bought is a valid answer.
+ * Made as small as can be, one after the other: dropped pledges; unfilled bags; unfilled units; total
+ * deviation from what was wanted (a dropped pledge by its whole want); the largest deviation; with several
+ * bag sizes the goods cost, then the number of bags; the deviations in pledge order; then the earlier pledge
+ * gets more. Left ties: more bags of the larger size, then of the offer whose name sorts first. So the same
+ * pledges always get the same answer, whatever order lines and offers are typed in.
+ * Each line is filled by itself, without the pledges whose ceiling would not hold even if delivery were free;
+ * if then a ceiling breaks or the supplier's minimum is missed, all lines are filled together, with the cost
+ * of the whole order, then its bags, after the largest deviation. The joint key is the sum over lines. A
+ * ceiling is compared with the landed price at the bag counts: (goods + by-weight share of freight) / grams
+ * of the line.
+ * Units: whole line units, bags, grams and minor units, as in `FillRequest`. Nothing bought is a valid
+ * answer.
  * Grams: the grams of all bags of a line by largest remainder over allotments in pledge order, then common.
- * Errors: AssertionError when the request makes no sense (amounts not whole, not multiples of the step, out of
- * order, ids twice), or the answer fails its exact re-check.
+ * Errors: AssertionError when the request makes no sense (amounts not whole, not multiples of the step, out
+ * of order, ids twice), or the answer fails its exact re-check.
  */
 export function fillBags(request: FillRequest, solver: Solver): FillAnswer {
   assertFillRequest(request);
@@ -84,8 +86,9 @@ function solveTogether(survey: Survey, solver: Solver): Solved {
 }
 
 /**
- * Too many joint counts to look at: an integer program over all lines without ceilings. If every ceiling holds
- * all the same, that is the best; if not, the better of what the search saw and of dropping the lowest ceilings.
+ * Too many joint counts to look at: an integer program over all lines without ceilings. If every ceiling
+ * holds all the same, that is the best; if not, the better of what the search saw and of dropping the lowest
+ * ceilings.
  */
 function solveByDrops(survey: Survey, search: Unfinished, solver: Solver): Solved {
   const byDrops = fillByDrops(survey, solver);

@@ -2,8 +2,8 @@ import { assert, assertWhole, type Fraction, fraction, roundFraction } from '@sh
 
 /**
  * One step of a carrier's tariff: from a weight on, so much for each `perMass` of weight.
- * Units: one unit of mass of the tariff's own (pounds or kilograms, whole) for `fromMass` and `perMass` (100 in
- * a tariff by the hundredweight); minor units. Errors: none.
+ * Units: one unit of mass of the tariff's own (pounds or kilograms, whole) for `fromMass` and `perMass` (100
+ * in a tariff by the hundredweight); minor units. Errors: none.
  */
 export type FreightRate = {
   readonly fromMass: number;
@@ -16,7 +16,8 @@ export type FreightRate = {
  * weight when declaring more comes cheaper, as carriers do.
  * Units: whole mass units in; minor units out, a half rounded up. Shape: rates ascend, the first from 0;
  * `ratedMass` is the weight that is charged.
- * Ties: the lower rated weight. Errors: AssertionError when a number is not whole and ≥ 0 or the rates do not ascend.
+ * Ties: the lower rated weight. Errors: AssertionError when a number is not whole and ≥ 0 or the rates do not
+ * ascend.
  */
 export function rateFreight(
   rates: readonly FreightRate[],
@@ -33,7 +34,8 @@ export function rateFreight(
 }
 
 /**
- * The break weight between two neighbouring steps: above it, declaring the heavier step's least weight is cheaper.
+ * The break weight between two neighbouring steps: above it, declaring the heavier step's least weight is
+ * cheaper.
  * Units: mass units of the tariff, exact. Errors: AssertionError when there is no step after this one, or its
  * rate is 0.
  */

@@ -23,7 +23,8 @@ export type NextBag = {
 
 /**
  * Says what the next bag of a line lacks. Limits on the number of bags are not looked at.
- * Units: whole line units. Errors: AssertionError when there is no offer, or an amount is not whole, or a size is 0.
+ * Units: whole line units. Errors: AssertionError when there is no offer, or an amount is not whole, or a
+ * size is 0.
  */
 export function nextBag({ pledges, offers }: Pick<FillLine, 'pledges' | 'offers'>): NextBag {
   assert(offers.length > 0, 'a line needs at least one bag offer');

@@ -9,7 +9,8 @@ const breaks = [
   { fromBags: 20, bagPriceMinorUnits: 2400 },
 ];
 
-// All units: the price reached holds for every bag, so 20 bags at 24.00 (480.00) cost less than 19 at 25.50 (484.50).
+// All units: the price reached holds for every bag, so 20 bags at 24.00 (480.00) cost less than 19 at 25.50
+// (484.50).
 test.for([
   { bags: 0, goods: 0 },
   { bags: 1, goods: 2700 },
@@ -22,8 +23,8 @@ test.for([
   expect(goodsMinorUnits(anOffer({ breaks }), bags)).toBe(goods);
 });
 
-// Incremental: each bag costs the price of the step that it falls in. The first nine bags at 27.00 are 243.00, the
-// next ten at 25.50 are 255.00, all further ones 24.00 each:
+// Incremental: each bag costs the price of the step that it falls in. The first nine bags at 27.00 are
+// 243.00, the next ten at 25.50 are 255.00, all further ones 24.00 each:
 // 10 bags 243.00 + 25.50 = 268.50; 19 bags 243.00 + 255.00 = 498.00; 25 bags 498.00 + 6 × 24.00 = 642.00.
 test.for([
   { bags: 9, goods: 24_300 },

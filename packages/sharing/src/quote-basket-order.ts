@@ -2,7 +2,10 @@ import { sumOf } from './fill-order.ts';
 import type { Cover } from './quote-cover.ts';
 import type { SupplierQuote } from './quote-terms.ts';
 
-/** What a supplier's order comes to while foods are tried in it. Changed in place: millions of trials share it. */
+/**
+ * What a supplier's order comes to while foods are tried in it. Changed in place: millions of trials share
+ * it.
+ */
 export type RunningOrder = {
   goods: number;
   grams: number;

@@ -34,8 +34,8 @@ const suppliersOf = (basket: ReturnType<typeof cheapestBasket>) =>
 
 describe('freight couples the foods of one supplier', () => {
   const farm = aSupplier('farm', { wheat: 100, oats: 130 }, { freight: flat(500) });
-  // Farm for both: 1000 + 1300 + 500 = 2800. Mill for both: 1200 + 1100 + 500 = 2800. Wheat at the farm and oats at
-  // the mill: 1000 + 500 + 1100 + 500 = 3100. The tie goes to the farm, whose name sorts first.
+  // Farm for both: 1000 + 1300 + 500 = 2800. Mill for both: 1200 + 1100 + 500 = 2800. Wheat at the farm and
+  // oats at the mill: 1000 + 500 + 1100 + 500 = 3100. The tie goes to the farm, whose name sorts first.
   test('each food at its own cheapest supplier would pay two freights', () => {
     const basket = cheapestBasket(wants, [
       aSupplier('mill', { wheat: 120, oats: 110 }, { freight: flat(500) }),
@@ -47,8 +47,8 @@ describe('freight couples the foods of one supplier', () => {
       { supplierId: 'farm', goodsMinorUnits: 2300, freightMinorUnits: 500, grams: 20_000 },
     ]);
   });
-  // The mill delivers for 100: wheat at the farm, oats at the mill: 1000 + 500 + 1100 + 100 = 2700; the mill for
-  // both: 1200 + 1100 + 100 = 2400.
+  // The mill delivers for 100: wheat at the farm, oats at the mill: 1000 + 500 + 1100 + 100 = 2700; the mill
+  // for both: 1200 + 1100 + 100 = 2400.
   test('a cheap freight draws all foods to it', () => {
     const mill = aSupplier('mill', { wheat: 120, oats: 110 }, { freight: flat(100) });
     expect(suppliersOf(cheapestBasket(wants, [mill, farm]))).toEqual(['mill', 'mill']);

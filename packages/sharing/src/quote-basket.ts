@@ -82,8 +82,8 @@ function listOptions(suppliers: readonly SupplierQuote[], foodId: string, grams:
 }
 
 /**
- * Foods one after the other, suppliers by name. A start is given up when its goods, the least goods of the other
- * foods and the least freight of the suppliers that it uses already reach the best total.
+ * Foods one after the other, suppliers by name. A start is given up when its goods, the least goods of the
+ * other foods and the least freight of the suppliers that it uses already reach the best total.
  */
 function assignFoods(options: readonly (readonly Option[])[], suppliers: readonly SupplierQuote[]) {
   const leastGoods = options.map((choices) => Math.min(...choices.map((choice) => choice.cover.goods)));

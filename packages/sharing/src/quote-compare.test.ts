@@ -15,8 +15,8 @@ const aQuote = (given: Partial<SupplierQuote> = {}): SupplierQuote => ({
   ...given,
 });
 
-// The mill sells 50 lb (22,680 g) at 36.00 with 40.00 of freight; the farm 25 lb (11,340 g) at 19.00, delivered.
-// 45,360 g: mill 2 × 36.00 + 40.00 = 112.00; farm 4 × 19.00 = 76.00.
+// The mill sells 50 lb (22,680 g) at 36.00 with 40.00 of freight; the farm 25 lb (11,340 g) at 19.00,
+// delivered. 45,360 g: mill 2 × 36.00 + 40.00 = 112.00; farm 4 × 19.00 = 76.00.
 // 226,800 g: mill 10 × 36.00 + 40.00 = 400.00; farm 20 × 19.00 = 380.00.
 // 453,600 g: mill 20 × 36.00 + 40.00 = 760.00; farm 40 × 19.00 = 760.00: a tie, and "farm" sorts first.
 // 680,400 g: mill 30 × 36.00 + 40.00 = 1120.00; farm 60 × 19.00 = 1140.00.

@@ -22,13 +22,14 @@ export type ComparedQuote = {
 };
 
 /**
- * Puts suppliers of one food side by side on landed cost, at several quantities. Bags of different sizes compare
- * because every price is per mass. Each supplier's bags are the cheapest goods that cover the quantity; a larger
- * order for the sake of freight is what `findTip` looks for.
+ * Puts suppliers of one food side by side on landed cost, at several quantities. Bags of different sizes
+ * compare because every price is per mass. Each supplier's bags are the cheapest goods that cover the
+ * quantity; a larger order for the sake of freight is what `findTip` looks for.
  * Units: whole grams wanted. Shape: one row a quantity; suppliers in the order given, those that do not quote
  * the food, or not so much of it, left out; `cheapestSupplierId` has the lowest landed price of those whose
  * minimum is met, null when there is none. Ties: the lower total, then the supplier whose name sorts first.
- * Errors: AssertionError when a quantity is not whole and above 0, a supplier comes twice, or terms make no sense.
+ * Errors: AssertionError when a quantity is not whole and above 0, a supplier comes twice, or terms make no
+ * sense.
  */
 export function compareQuotes(input: {
   readonly foodId: string;

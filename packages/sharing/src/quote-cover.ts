@@ -12,7 +12,8 @@ export type Cover = {
 type Counted = { readonly counts: readonly number[]; readonly grams: number; readonly goods: number };
 
 /**
- * The cheapest whole bags that hold at least some grams; more than needed when a price break makes that cheaper.
+ * The cheapest whole bags that hold at least some grams; more than needed when a price break makes that
+ * cheaper.
  * Ties: fewer grams, then fewer bags, then more of the larger size. `undefined` when the bags do not suffice.
  */
 export function coverGrams(offers: readonly BagOffer[], grams: number): Cover | undefined {

@@ -16,8 +16,8 @@ export type SupplierQuote = {
 
 /**
  * Checks quotes that are to be compared; price lists are checked where they are priced.
- * Units: as in `SupplierQuote`. Errors: AssertionError when two quotes name one supplier, a minimum is not whole
- * and ≥ 0, or freight terms make no sense.
+ * Units: as in `SupplierQuote`. Errors: AssertionError when two quotes name one supplier, a minimum is not
+ * whole and ≥ 0, or freight terms make no sense.
  */
 export function assertSuppliers(quotes: readonly SupplierQuote[]): void {
   const ids = quotes.map((quote) => quote.supplierId);

@@ -5,7 +5,8 @@ import { costCurve } from './cost-curve.ts';
 import { anOffer } from './fill-builders.ts';
 import { findTip, shareSaving } from './tipping.ts';
 
-// The price list of the cost curve: 27.00, from 10 bags 25.50, from 20 bags 24.00; freight 95.00, free from 600.00.
+// The price list of the cost curve: 27.00, from 10 bags 25.50, from 20 bags 24.00; freight 95.00, free from
+// 600.00.
 const offer = anOffer({
   breaks: [
     { fromBags: 1, bagPriceMinorUnits: 2700 },
@@ -17,7 +18,8 @@ const freight = { steps: [{ fromGrams: 0, minorUnits: 9500 }], freeFromGoodsMino
 const tipAt = (committedBags: number) => findTip({ offer, freight, committedBags, upToBags: 40 });
 
 describe('at 18 bags for 554.00', () => {
-  // 20 bags cost 575.00: 21.00 more, 10.50 a bag; those in pay 28.75 instead of 30.7778: 554.00 − 18 × 28.75 = 36.50.
+  // 20 bags cost 575.00: 21.00 more, 10.50 a bag; those in pay 28.75 instead of 30.7778: 554.00 − 18 × 28.75
+  // = 36.50.
   test('two more bags reach the price break', () => {
     expect(tipAt(18).tip).toEqual({
       extraBags: 2,
@@ -43,8 +45,8 @@ describe('at 18 bags for 554.00', () => {
   });
   test('no larger order is free', () => expect(tipAt(18).freeTip).toBeNull());
 
-  // 122.00 over 10, 5 and 3 bags: 67.78, 33.89, 20.33; exactly 6777.78, 3388.89, 2033.33, so both spare cents go to
-  // the larger fractions.
+  // 122.00 over 10, 5 and 3 bags: 67.78, 33.89, 20.33; exactly 6777.78, 3388.89, 2033.33, so both spare cents
+  // go to the larger fractions.
   test('the saving is shared by mass, to the cent', () => {
     const best = tipAt(18).tips.at(-1);
     const households = [10, 5, 3].map((bags, i) => ({ ownerId: `h${i}`, grams: bags * 22_680 }));
@@ -73,8 +75,8 @@ test('beyond the last break nothing tips, and not beyond what the supplier has',
   expect(few).toEqual({ tip: null, freeTip: null, tips: [] });
 });
 
-// Bags of oats for 300.00 in the same order: 11 of the 22 bags carry 47.50 of freight. 12 bags make 606.00: free.
-// Those in pay 25.50 a bag instead of (280.50 + 47.50) / 11: they save 328.00 − 280.50 = 47.50.
+// Bags of oats for 300.00 in the same order: 11 of the 22 bags carry 47.50 of freight. 12 bags make 606.00:
+// free. Those in pay 25.50 a bag instead of (280.50 + 47.50) / 11: they save 328.00 − 280.50 = 47.50.
 test('what else is ordered brings free freight nearer', () => {
   const others = { goodsMinorUnits: 30_000, grams: 11 * 22_680 };
   const { tip } = findTip({ offer, freight, others, committedBags: 11, upToBags: 15 });

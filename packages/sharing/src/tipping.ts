@@ -15,8 +15,8 @@ import { splitByWeight } from './split-by-weight.ts';
 /**
  * A larger order than the committed one, and what it does.
  * Units: whole bags; minor units. Shape: `extraCostMinorUnits` is for the whole order and may be negative;
- * `extraPerBag` is the value of a bag at which the extra bags pay for themselves; `saved` is what those already
- * in save together on their bags with a by-weight share of freight, exact and rounded (a half up).
+ * `extraPerBag` is the value of a bag at which the extra bags pay for themselves; `saved` is what those
+ * already in save together on their bags with a by-weight share of freight, exact and rounded (a half up).
  * Errors: none.
  */
 export type Tip = {
@@ -99,7 +99,8 @@ function listTips(terms: CostTerms, larger: readonly Tip[]): Tip[] {
  * Shares a tip's saving over those already in, by the mass of their bags.
  * Units: grams in, minor units out. Shape: one amount per household, in the same order; they add up to
  * `savedMinorUnits`. Ties: the odd minor unit goes to the largest remainder, then to the earlier.
- * Errors: AssertionError when a mass is not whole and ≥ 0, none is above 0, or the larger order saves nothing.
+ * Errors: AssertionError when a mass is not whole and ≥ 0, none is above 0, or the larger order saves
+ * nothing.
  */
 export function shareSaving(
   tip: Tip,

@@ -18,8 +18,8 @@ export function compareUnitPrices(a: UnitPrice, b: UnitPrice): number {
 
 /**
  * What some mass costs at a price per mass, for an estimate; charges are shared out, never multiplied.
- * Units: whole grams in, minor units out, a half rounded up. Errors: AssertionError when an amount is not whole
- * and ≥ 0, or the price is for no gram.
+ * Units: whole grams in, minor units out, a half rounded up. Errors: AssertionError when an amount is not
+ * whole and ≥ 0, or the price is for no gram.
  */
 export function priceOfGrams(price: UnitPrice, grams: number): number {
   assertUnitPrice(price);

@@ -23,8 +23,8 @@ const aRow = (coefficients: readonly number[], least: number | null, most: numbe
   most,
 });
 
-// The workshop of the highs-js README (version 1.15): chairs earn 30, tables 50; carpentry c + 2t ≤ 40, finishing
-// 2c + t ≤ 50; the published answer is 20 chairs and 10 tables for 1100.
+// The workshop of the highs-js README (version 1.15): chairs earn 30, tables 50; carpentry c + 2t ≤ 40,
+// finishing 2c + t ≤ 50; the published answer is 20 chairs and 10 tables for 1100.
 test('finds the published plan of a workshop', () => {
   const variables = [
     { least: 0, most: 1000 },
@@ -157,6 +157,18 @@ describe('an engine that breaks', () => {
 
   test('is replaced, and the model is solved again', async () => {
     expect((await loadBreaking(1)).minimise(model)).toMatchObject({ objective: 11 });
+  });
+  test('is loaded anew even when loading fails once in between', { timeout: 30_000 }, async () => {
+    const howOften = { left: 2 };
+    let loads = 0;
+    const breaking = await loadSolver(async () => {
+      loads += 1;
+      if (loads === 3) throw new WebAssembly.RuntimeError('no memory');
+      return breakOnce(await loadHighs(), howOften);
+    });
+    expect(() => breaking.minimise(model)).toThrow('the solver broke twice on the same model');
+    const solveAgain = () => breaking.minimise(model);
+    await expect.poll(solveAgain, { timeout: 20_000 }).toMatchObject({ objective: 11 });
   });
   test('is not tried forever, and later calls work again', { timeout: 30_000 }, async () => {
     const breaking = await loadBreaking(2);

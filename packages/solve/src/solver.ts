@@ -5,7 +5,10 @@ import { checkAnswer } from './check-answer.ts';
 import { checkModel, LARGEST, toHighs } from './highs-model.ts';
 import type { IntegerAnswer, IntegerModel, IntegerRow } from './model.ts';
 
-/** The door to HiGHS: one integer model in, one exact answer out. Units: the model's. Errors: see `loadSolver`. */
+/**
+ * The door to HiGHS: one integer model in, one exact answer out. Units: the model's. Errors: see
+ * `loadSolver`.
+ */
 export type Solver = { minimise(model: IntegerModel): IntegerAnswer };
 
 /**
@@ -19,13 +22,15 @@ export type Solver = { minimise(model: IntegerModel): IntegerAnswer };
  */
 export async function loadSolver(loadRuntime: () => Promise<Highs> = () => loadHighs()): Promise<Solver> {
   const ready: Highs[] = [await loadRuntime(), await loadRuntime()];
-  const replaceBroken = (): void => {
-    ready.shift();
-    // A failed load leaves the pool shorter by one; the next break, or an empty pool, is told by the assertion.
-    loadRuntime().then(
-      (loaded) => ready.push(loaded),
-      () => undefined,
-    );
+  let isLoading = false;
+  // A load that fails is tried again when the pool is next found wanting.
+  const refill = async (): Promise<void> => {
+    if (isLoading) return;
+    isLoading = true;
+    const loaded = await loadRuntime().catch(() => undefined);
+    isLoading = false;
+    if (loaded) ready.push(loaded);
+    if (loaded && ready.length < 2) await refill();
   };
   return {
     minimise(model) {
@@ -34,10 +39,12 @@ export async function loadSolver(loadRuntime: () => Promise<Highs> = () => loadH
       if (model.variables.length === 0) return { status: 'optimal', values: [], objective: 0, bound: 0 };
       for (let attempt = 1; attempt <= 2; attempt += 1) {
         const [active] = ready;
+        if (ready.length < 2) void refill();
         assert(active, 'the solver broke and is being loaded again');
         const answer = tryOnce(active, model);
         if (!('broke' in answer)) return answer;
-        replaceBroken();
+        ready.shift();
+        void refill();
       }
       throw new AssertionError('the solver broke twice on the same model');
     },
@@ -54,7 +61,9 @@ function isPlainlyInfeasible({ variables, rows }: IntegerModel): boolean {
   );
 }
 
-/** A trap in WebAssembly leaves its memory in an unknown state, so whatever is thrown inside means "broke". */
+/**
+ * A trap in WebAssembly leaves its memory in an unknown state, so whatever is thrown inside means "broke".
+ */
 function tryOnce(highs: Highs, model: IntegerModel): IntegerAnswer | { readonly broke: unknown } {
   let raw: RawAnswer;
   try {
