@@ -1,6 +1,7 @@
 import { compareFractions, type Fraction, fraction } from '@sheafbook/units';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { closeGapWhole } from './close-gap-whole.ts';
 import type { EaterFacts } from './eater.ts';
 import { guidelineRow } from './guideline.ts';
 import { type HouseholdCoverage, householdCoverage } from './household-coverage.ts';
@@ -277,6 +278,32 @@ describe('whatever is in the house', () => {
         }
       }),
       { numRuns: 50 },
+    );
+  });
+
+  test('the packs that close a gap, put into the house, give exactly the days they promise', () => {
+    const packs = (['grains', 'salt'] as const).map((group) => {
+      return { packId: group, group, grams: 700, minorUnits: group === 'salt' ? 90 : 250, mostPacks: null };
+    });
+    const budget = fc.integer({ min: 0, max: 60_000 });
+    fc.assert(
+      fc.property(someEaters, someStock, budget, (eaters, stock, budgetMinorUnits) => {
+        const groups = coverageOf({ eaters, stock }).groups.filter(({ isTargeted }) => isTargeted);
+        const offered = packs.filter(({ group }) => groups.some((each) => each.group === group));
+        const closing = closeGapWhole({ groups, packs: offered, budgetMinorUnits, targetDays: 100 });
+        const bought = closing.packs.map(({ packId, count }) => {
+          return aLot({
+            lotId: `bought ${packId}`,
+            group: packId === 'salt' ? 'salt' : 'grains',
+            grams: 700 * count,
+          });
+        });
+        const { days } = coverageOf({ eaters, stock: [...stock, ...bought] }).byMass;
+        const target = fraction(100);
+        const upToTarget = compareFractions(endOf(days), target) < 0 ? endOf(days) : target;
+        expect(closing.days).toEqual(upToTarget);
+      }),
+      { numRuns: 60 },
     );
   });
 
