@@ -4,10 +4,18 @@ import { methodNotAllowed } from 'hono/method-not-allowed';
 import { secureHeaders } from 'hono/secure-headers';
 import type { Logger } from 'pino';
 import { auditRoutes } from './features/audit/routes.ts';
+import { bagRoutes } from './features/bag/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
 import { callingOffRoutes } from './features/calling-off/routes.ts';
+import { chargeRoutes } from './features/charge/routes.ts';
+import { claimRoutes } from './features/claim/routes.ts';
+import { closeRoutes } from './features/close/routes.ts';
 import { contactRoutes } from './features/contact/routes.ts';
+import { containerRoutes } from './features/container/routes.ts';
 import { containerKindRoutes } from './features/container-kind/routes.ts';
+import { containerWishRoutes } from './features/container-wish/routes.ts';
+import { coverageRoutes } from './features/coverage/routes.ts';
+import { deliveryRoutes } from './features/delivery/routes.ts';
 import { depositRoutes } from './features/deposit/routes.ts';
 import { dutyRoutes } from './features/duty/routes.ts';
 import { eaterRoutes } from './features/eater/routes.ts';
@@ -16,13 +24,17 @@ import { fillRoutes } from './features/fill/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
 import { helperRoutes } from './features/helper/routes.ts';
+import { holdRoutes } from './features/hold/routes.ts';
 import { householdRoutes } from './features/household/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
+import { invoiceRoutes } from './features/invoice/routes.ts';
+import { landingRoutes } from './features/landing/routes.ts';
 import { leavingRoutes } from './features/leaving/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
 import { orderRoutes } from './features/order/routes.ts';
 import { periodRoutes } from './features/period/routes.ts';
 import { personRoutes } from './features/person/routes.ts';
+import { pickUpRoutes } from './features/pick-up/routes.ts';
 import { planRoutes } from './features/plan/routes.ts';
 import { pledgeRoutes } from './features/pledge/routes.ts';
 import { privateReadRoutes } from './features/private-read/routes.ts';
@@ -35,6 +47,7 @@ import { storehouseRoutes } from './features/storehouse/routes.ts';
 import { supplierRoutes } from './features/supplier/routes.ts';
 import { takeAlongRoutes } from './features/take-along/routes.ts';
 import { trialBalanceRoutes } from './features/trial-balance/routes.ts';
+import { withdrawalRoutes } from './features/withdrawal/routes.ts';
 import { writeOffRoutes } from './features/write-off/routes.ts';
 import type { AppEnv } from './platform/app-env.ts';
 import type { Config } from './platform/config.ts';
@@ -72,12 +85,25 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', fillRoutes)
   .route('/', depositRoutes)
   .route('/', orderRoutes)
+  .route('/', withdrawalRoutes)
+  .route('/', deliveryRoutes)
+  .route('/', bagRoutes)
+  .route('/', holdRoutes)
+  .route('/', landingRoutes)
+  .route('/', invoiceRoutes)
+  .route('/', claimRoutes)
   .route('/', moneyRoutes)
   .route('/', writeOffRoutes)
   .route('/', entryRoutes)
   .route('/', statementRoutes)
   .route('/', trialBalanceRoutes)
   .route('/', splitRoutes)
+  .route('/', chargeRoutes)
+  .route('/', pickUpRoutes)
+  .route('/', closeRoutes)
+  .route('/', containerRoutes)
+  .route('/', containerWishRoutes)
+  .route('/', coverageRoutes)
   .route('/', periodRoutes)
   .route('/', auditRoutes);
 

@@ -3,7 +3,7 @@ import {
   accounts,
   type BagRow,
   bags,
-  bookStates,
+  buyLines,
   entries,
   holds,
   households,
@@ -236,6 +236,7 @@ export type SeenBag = {
   readonly leftGrams: number;
 };
 
+/** By line and number; `after` is the bag that the page before ended with. */
 export async function listSeenBags(
   tx: Tx,
   storehouseId: string,
@@ -259,17 +260,26 @@ export async function listSeenBags(
     })
     .from(bags)
     .innerJoin(lots, and(eq(lots.storehouseId, bags.storehouseId), eq(lots.lotId, bags.lotId)))
+    .innerJoin(
+      buyLines,
+      and(eq(buyLines.storehouseId, bags.storehouseId), eq(buyLines.buyLineId, bags.buyLineId)),
+    )
     .where(
       and(
         eq(bags.storehouseId, storehouseId),
         buyId === undefined ? undefined : eq(bags.buyId, buyId),
         bagIds === undefined ? undefined : inArray(bags.bagId, [...bagIds]),
-        after === undefined ? undefined : gt(bags.bagId, after),
+        after === undefined ? undefined : standsAfter(storehouseId, after),
       ),
     )
-    .orderBy(bags.bagId)
+    .orderBy(buyLines.position, bags.bagNo)
     .limit(limit);
 }
+
+const standsAfter = (storehouseId: string, bagId: string) =>
+  sql`(${buyLines.position}, ${bags.bagNo}) > (select l.position, b.bag_no from book.bag b
+    join book.buy_line l on l.storehouse_id = b.storehouse_id and l.buy_line_id = b.buy_line_id
+    where b.storehouse_id = ${storehouseId} and b.bag_id = ${bagId})`;
 
 export async function loadSeenBag(tx: Tx, storehouseId: string, bagId: string): Promise<SeenBag> {
   const [seen] = await listSeenBags(tx, storehouseId, { bagIds: [bagId] });
@@ -293,12 +303,4 @@ export async function listReceipts(tx: Tx, storehouseId: string, bagId: string) 
       ),
     )
     .orderBy(desc(entries.entryNo));
-}
-
-export async function findClosedThrough(tx: Tx, storehouseId: string): Promise<string | null> {
-  const [row] = await tx
-    .select({ closedThrough: bookStates.closedThrough })
-    .from(bookStates)
-    .where(eq(bookStates.storehouseId, storehouseId));
-  return row?.closedThrough ?? null;
 }

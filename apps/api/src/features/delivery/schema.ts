@@ -1,11 +1,12 @@
 import { z } from 'zod';
+import { bookDay } from '../money/schema.ts';
 
 const line = (most: number) => z.string().trim().max(most, `At most ${most} characters.`);
 
 export const deliveryFacts = z.strictObject({
   supplierId: z.uuid(),
   carrier: line(120).default(''),
-  arrivedOn: z.iso.date('This is no day of the calendar, such as 2026-09-30.'),
+  arrivedOn: bookDay,
   carrierNote: line(1000).default(''),
   /** Who counted, as written on the paper: it asks for two people. */
   countedBy: line(200).default(''),

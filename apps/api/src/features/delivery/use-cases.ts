@@ -1,8 +1,8 @@
 import type { Tx } from '@sheafbook/db';
 import type { BuyRow, DeliveryRow } from '@sheafbook/db/tables';
-import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { refuseFutureDay } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
 import { loadSupplier } from '../supplier/queries.ts';
@@ -24,9 +24,8 @@ import type { DeliveryCounts, DeliveryFacts } from './schema.ts';
 
 /** Writes down that a lorry came. Each further one of the same buy is a further part of its delivery. */
 export function addDelivery(context: Context, buyId: string, facts: DeliveryFacts) {
-  const { storehouseId, personId, timeZone } = context.actor;
-  if (facts.arrivedOn > dayInZone(context.now().getTime(), timeZone))
-    throw fieldProblem('invalid-input', 'arrivedOn', 'This day has not come yet.');
+  const { storehouseId, personId } = context.actor;
+  refuseFutureDay(context, { field: 'arrivedOn', on: facts.arrivedOn });
   return withBuy(context, buyId, async (tx) => {
     await loadSupplier(tx, storehouseId, facts.supplierId);
     const ordered = await listOrderedBags(tx, storehouseId, buyId);
