@@ -1,5 +1,6 @@
 export { bulkFromCup, bulkFromTestWeight } from './bulk-density.ts';
 export * from './container-kind.ts';
+export * from './container-plan.ts';
 export * from './containers-for.ts';
 export * from './food.ts';
 export * from './level-fill.ts';

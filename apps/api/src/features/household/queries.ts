@@ -7,19 +7,29 @@ import { Problem } from '../../platform/problem.ts';
 const isThis = (storehouseId: string, householdId: string) =>
   and(eq(households.storehouseId, storehouseId), eq(households.householdId, householdId));
 
+type Counter = 'bag' | 'container' | 'order' | 'seat';
+
 /** Takes the next number of a counter of the storehouse; the row stays locked until the transaction ends. */
-export async function takeNumber(
+export async function takeNumber(tx: Tx, storehouseId: string, counter: Counter): Promise<number> {
+  const [number] = await takeNumbers(tx, storehouseId, { counter, count: 1 });
+  assert(number !== undefined, 'one number was asked for');
+  return number;
+}
+
+/** Takes the next few numbers of a counter at once, in their order. */
+export async function takeNumbers(
   tx: Tx,
   storehouseId: string,
-  counter: 'bag' | 'container' | 'order' | 'seat',
-): Promise<number> {
+  { counter, count }: { counter: Counter; count: number },
+): Promise<number[]> {
   const [row] = await tx
     .update(codeCounters)
-    .set({ lastNumber: sql`${codeCounters.lastNumber} + 1` })
+    .set({ lastNumber: sql`${codeCounters.lastNumber} + ${count}::bigint` })
     .where(and(eq(codeCounters.storehouseId, storehouseId), eq(codeCounters.counter, counter)))
-    .returning({ number: codeCounters.lastNumber });
+    .returning({ last: codeCounters.lastNumber });
   assert(row, 'a storehouse is founded with its counters');
-  return row.number;
+  const { last } = row;
+  return Array.from({ length: count }, (_, position) => last - count + 1 + position);
 }
 
 export async function insertHousehold(

@@ -1,0 +1,54 @@
+import type { ContainerKindRow, ContainerRow, FoodRow } from '@sheafbook/db/tables';
+import type { PostedEntry } from '../../platform/post-entry.ts';
+import type { Shelved } from './queries.ts';
+
+export function presentShelved({ container, kind, food, lot, grams }: Shelved) {
+  return {
+    id: container.containerId,
+    code: container.containerCode,
+    kind: { id: kind.containerKindId, code: kind.kindCode, nameEn: kind.nameEn, nameEs: kind.nameEs },
+    food: { id: food.foodId, code: food.foodCode, nameEn: food.nameEn, nameEs: food.nameEs },
+    lotId: lot.lotId,
+    supplierMark: lot.supplierMark,
+    originNote: lot.originNote,
+    packedOn: container.packedOn,
+    openedOn: container.openedOn,
+    grams,
+    note: container.note,
+  };
+}
+
+export function presentShelf({ rows, next }: { rows: readonly Shelved[]; next: string | null }) {
+  return { containers: rows.map(presentShelved), next };
+}
+
+/** One row a container, for a spreadsheet. */
+export const toCsvRow = ({ container, kind, food, grams }: Shelved) => ({
+  code: container.containerCode,
+  kind: kind.nameEn,
+  food: food.nameEn,
+  grams,
+  packedOn: container.packedOn,
+  openedOn: container.openedOn,
+});
+
+export function presentFilled(filled: {
+  entry: PostedEntry;
+  containers: readonly ContainerRow[];
+  gramsEach: number;
+  kind: ContainerKindRow;
+  food: FoodRow;
+  warnings: readonly string[];
+}) {
+  return {
+    entryId: filled.entry.entryId,
+    entryNo: filled.entry.entryNo,
+    containers: filled.containers.map((container) => ({
+      id: container.containerId,
+      code: container.containerCode,
+      grams: filled.gramsEach,
+    })),
+    grams: filled.containers.length * filled.gramsEach,
+    warnings: [...filled.warnings],
+  };
+}

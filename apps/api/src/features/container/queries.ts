@@ -1,0 +1,207 @@
+import type { Tx } from '@sheafbook/db';
+import {
+  accounts,
+  bags,
+  type ContainerRow,
+  containerKinds,
+  containers,
+  entries,
+  foods,
+  lots,
+  movements,
+  owners,
+  units,
+  vessels,
+} from '@sheafbook/db/tables';
+import type { OutsideKind } from '@sheafbook/ledger';
+import { assert } from '@sheafbook/units';
+import { and, eq, gt, inArray, sql } from 'drizzle-orm';
+import { Problem } from '../../platform/problem.ts';
+
+/** What a mass account holds now. */
+const gramsLeft = sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number);
+
+const shelfColumns = {
+  container: containers,
+  kind: containerKinds,
+  food: foods,
+  lot: lots,
+  grams: gramsLeft,
+};
+
+function shelf(tx: Tx) {
+  return tx
+    .select(shelfColumns)
+    .from(containers)
+    .innerJoin(
+      containerKinds,
+      and(
+        eq(containerKinds.storehouseId, containers.storehouseId),
+        eq(containerKinds.containerKindId, containers.containerKindId),
+      ),
+    )
+    .innerJoin(lots, and(eq(lots.storehouseId, containers.storehouseId), eq(lots.lotId, containers.lotId)))
+    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
+    .leftJoin(
+      accounts,
+      and(
+        eq(accounts.storehouseId, containers.storehouseId),
+        eq(accounts.vesselId, containers.containerId),
+        eq(accounts.ownerId, containers.householdId),
+      ),
+    );
+}
+
+export type Shelved = Awaited<ReturnType<typeof listContainers>>[number];
+
+/** One household's containers in the order of their codes' making, the empty ones too. */
+export async function listContainers(
+  tx: Tx,
+  storehouseId: string,
+  wish: { householdId: string; after?: string | undefined; limit: number },
+) {
+  return shelf(tx)
+    .where(
+      and(
+        eq(containers.storehouseId, storehouseId),
+        eq(containers.householdId, wish.householdId),
+        wish.after === undefined ? undefined : gt(containers.containerId, wish.after),
+      ),
+    )
+    .orderBy(containers.containerId)
+    .limit(wish.limit);
+}
+
+/** A container of this household; a neighbour's is not there. */
+export async function loadContainer(
+  tx: Tx,
+  storehouseId: string,
+  { householdId, containerId }: { householdId: string; containerId: string },
+): Promise<Shelved> {
+  const [row] = await shelf(tx).where(
+    and(
+      eq(containers.storehouseId, storehouseId),
+      eq(containers.householdId, householdId),
+      eq(containers.containerId, containerId),
+    ),
+  );
+  if (!row) throw new Problem('thing-not-found', { thing: 'container' });
+  return row;
+}
+
+/** Alone with a container, so that two pours can't fill it past its brim together (ledger-notes 6.8). */
+export async function lockContainer(tx: Tx, storehouseId: string, containerId: string): Promise<void> {
+  await tx
+    .select({ id: containers.containerId })
+    .from(containers)
+    .where(and(eq(containers.storehouseId, storehouseId), eq(containers.containerId, containerId)))
+    .for('update');
+}
+
+/** A bag with its food, and what this household owns in it. */
+export async function loadBagOfOwner(
+  tx: Tx,
+  storehouseId: string,
+  { bagId, ownerId }: { bagId: string; ownerId: string },
+) {
+  const [row] = await tx
+    .select({ bag: bags, food: foods, ownGrams: gramsLeft })
+    .from(bags)
+    .innerJoin(lots, and(eq(lots.storehouseId, bags.storehouseId), eq(lots.lotId, bags.lotId)))
+    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
+    .leftJoin(
+      accounts,
+      and(
+        eq(accounts.storehouseId, bags.storehouseId),
+        eq(accounts.vesselId, bags.bagId),
+        eq(accounts.ownerId, ownerId),
+      ),
+    )
+    .where(and(eq(bags.storehouseId, storehouseId), eq(bags.bagId, bagId)));
+  if (!row) throw new Problem('thing-not-found', { thing: 'bag' });
+  return row;
+}
+
+export async function insertVessels(tx: Tx, rows: readonly (typeof vessels.$inferInsert)[]): Promise<void> {
+  await tx.insert(vessels).values([...rows]);
+}
+
+export async function insertContainers(tx: Tx, rows: readonly (typeof containers.$inferInsert)[]) {
+  return tx
+    .insert(containers)
+    .values([...rows])
+    .returning();
+}
+
+/** A lot is a unit of the ledger with the same id. */
+export async function insertLot(tx: Tx, lot: typeof lots.$inferInsert): Promise<void> {
+  const { storehouseId, lotId } = lot;
+  await tx.insert(units).values({ storehouseId, unitId: lotId, kind: 'lot' });
+  await tx.insert(lots).values(lot);
+}
+
+export async function loadOutsideVesselId(tx: Tx, storehouseId: string, kind: OutsideKind): Promise<string> {
+  const [row] = await tx
+    .select({ vesselId: vessels.vesselId })
+    .from(vessels)
+    .where(and(eq(vessels.storehouseId, storehouseId), eq(vessels.kind, kind)));
+  assert(row, 'a storehouse is founded with its outside vessels');
+  return row.vesselId;
+}
+
+export async function loadUnassignedOwnerId(tx: Tx, storehouseId: string): Promise<string> {
+  const [row] = await tx
+    .select({ ownerId: owners.ownerId })
+    .from(owners)
+    .where(and(eq(owners.storehouseId, storehouseId), eq(owners.kind, 'unassigned')));
+  assert(row, 'a storehouse is founded with an owner for what is nobody’s yet');
+  return row.ownerId;
+}
+
+/** The containers that an entry of this household poured into, with what went in and what is in them now. */
+export async function listPoured(
+  tx: Tx,
+  storehouseId: string,
+  { entryId, householdId }: { entryId: string; householdId: string },
+) {
+  return tx
+    .select({
+      containerCode: containers.containerCode,
+      pouredGrams: movements.amount,
+      grams: gramsLeft,
+      buyId: entries.buyId,
+    })
+    .from(entries)
+    .innerJoin(
+      movements,
+      and(eq(movements.storehouseId, entries.storehouseId), eq(movements.entryId, entries.entryId)),
+    )
+    .innerJoin(
+      accounts,
+      and(eq(accounts.storehouseId, movements.storehouseId), eq(accounts.accountId, movements.destinationId)),
+    )
+    .innerJoin(
+      containers,
+      and(eq(containers.storehouseId, accounts.storehouseId), eq(containers.containerId, accounts.vesselId)),
+    )
+    .where(
+      and(
+        eq(entries.storehouseId, storehouseId),
+        eq(entries.entryId, entryId),
+        inArray(entries.what, ['poured']),
+        eq(accounts.ownerId, householdId),
+      ),
+    );
+}
+
+export async function markOpened(tx: Tx, container: ContainerRow, openedOn: string): Promise<void> {
+  await tx
+    .update(containers)
+    .set({ openedOn })
+    .where(
+      and(
+        eq(containers.storehouseId, container.storehouseId),
+        eq(containers.containerId, container.containerId),
+      ),
+    );
+}

@@ -1,0 +1,113 @@
+import { Hono } from 'hono';
+import type { AppEnv } from '../../platform/app-env.ts';
+import { answerCsv } from '../../platform/csv.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
+import { pageQuery } from '../../platform/paging.ts';
+import { hasShelf } from './policy.ts';
+import { presentFilled, presentShelf, presentShelved, toCsvRow } from './present.ts';
+import { bringIn, pour, pourInto, undoPour as undoPourSchema, useUp } from './schema.ts';
+import {
+  bringInStock,
+  listShelf,
+  pourContainers,
+  pourIntoContainer,
+  readContainer,
+  undoPour,
+  useContainer,
+  useOwnBag,
+} from './use-cases.ts';
+
+const ofHousehold = may(hasShelf, 'household-needed');
+const TAG = 'Containers';
+
+export const containerRoutes = new Hono<AppEnv>()
+  .get('/containers', describe(TAG, 'My containers'), ofHousehold, queryOf(pageQuery), async (c) => {
+    const query = c.req.valid('query');
+    const shelf = await listShelf(contextOf(c), query);
+    return query.format === 'csv'
+      ? answerCsv(c, 'containers', shelf.rows.map(toCsvRow))
+      : c.json(presentShelf(shelf));
+  })
+  .get('/containers/:container', describe(TAG, 'One of my containers'), ofHousehold, async (c) =>
+    c.json(presentShelved(await readContainer(contextOf(c), idParam(c, 'container')))),
+  )
+  .post(
+    '/containers',
+    describe(TAG, 'Fill new containers from my share of a bag', [
+      'not-enough-left',
+      'over-capacity',
+      'bag-on-hold',
+    ]),
+    ofHousehold,
+    jsonBody(pour),
+    async (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => pourContainers(context, c.req.valid('json')),
+        present: presentFilled,
+      }),
+  )
+  .post(
+    '/stock',
+    describe(TAG, 'Record food that my household had before', ['over-capacity']),
+    ofHousehold,
+    jsonBody(bringIn),
+    async (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => bringInStock(context, c.req.valid('json')),
+        present: presentFilled,
+      }),
+  )
+  .post(
+    '/containers/:container/pours',
+    describe(TAG, 'Pour more of the same lot into a container', [
+      'another-lot',
+      'over-capacity',
+      'not-enough-left',
+    ]),
+    ofHousehold,
+    jsonBody(pourInto),
+    async (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => pourIntoContainer(context, idParam(c, 'container'), c.req.valid('json')),
+        present: presentShelved,
+      }),
+  )
+  .post(
+    '/containers/:container/uses',
+    describe(TAG, 'Take grams out of a container for good', ['not-enough-left']),
+    ofHousehold,
+    jsonBody(useUp),
+    async (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => useContainer(context, idParam(c, 'container'), c.req.valid('json')),
+        present: presentShelved,
+      }),
+  )
+  .post(
+    '/bags/:bag/uses',
+    describe(TAG, 'Take my own grams out of a bag for good', ['not-enough-left', 'bag-on-hold']),
+    ofHousehold,
+    jsonBody(useUp),
+    async (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => useOwnBag(context, idParam(c, 'bag'), c.req.valid('json')),
+        present: (left) => left,
+      }),
+  )
+  .post(
+    '/pours/:entry/undoing',
+    describe(TAG, 'Put a pour back into its bag', ['cannot-reverse', 'already-reversed']),
+    ofHousehold,
+    jsonBody(undoPourSchema),
+    async (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => undoPour(context, idParam(c, 'entry'), c.req.valid('json').reason),
+        present: (entry) => entry,
+      }),
+  );

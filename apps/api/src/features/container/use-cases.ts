@@ -1,0 +1,295 @@
+import type { Tx } from '@sheafbook/db';
+import type { ContainerKindRow, ContainerRow, FoodRow } from '@sheafbook/db/tables';
+import { judgeFill, levelGrams, shakenGrams } from '@sheafbook/foods';
+import { type MovementDraft, massAccount, moveGrams, poured } from '@sheafbook/ledger';
+import { assert, codeFromNumber, fraction } from '@sheafbook/units';
+import type { Context } from '../../platform/context.ts';
+import { newId } from '../../platform/new-id.ts';
+import { type PageQuery, pageOf } from '../../platform/paging.ts';
+import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { refuseFutureDay, todayOf } from '../../platform/today.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { loadContainerKind } from '../container-kind/queries.ts';
+import { loadFood } from '../food/queries.ts';
+import { refuseIfHeld } from '../hold/queries.ts';
+import { takeNumbers } from '../household/queries.ts';
+import {
+  insertContainers,
+  insertLot,
+  insertVessels,
+  listContainers,
+  listPoured,
+  loadBagOfOwner,
+  loadContainer,
+  loadOutsideVesselId,
+  loadUnassignedOwnerId,
+  lockContainer,
+  markOpened,
+} from './queries.ts';
+import type { BringIn, Pour, PourInto, UseUp } from './schema.ts';
+
+/** Codes of containers have five characters and a check character. */
+const CODE_LENGTH = 5;
+
+function householdOf({ actor }: Context): string {
+  assert(actor.householdId, 'the policy lets only households through');
+  return actor.householdId;
+}
+
+/** Fills a number of new containers alike from the household's own grams in a bag, as one entry. */
+export function pourContainers(context: Context, wish: Pour) {
+  const { storehouseId } = context.actor;
+  const householdId = householdOf(context);
+  return withTx(context, async (tx) => {
+    const { bag, food } = await lockOwnBag(tx, context, {
+      bagId: wish.bagId,
+      grams: wish.count * wish.gramsEach,
+      field: 'count',
+    });
+    const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
+    const warnings = judgeContainerFill(wish.gramsEach, kind, food, 'gramsEach');
+    const packedOn = wish.packedOn ?? todayOf(context);
+    refuseFutureDay(context, { field: 'packedOn', on: packedOn });
+    const filled = await makeContainers(tx, context, {
+      ...{ kind, householdId, packedOn, count: wish.count, lotId: bag.lotId, note: wish.note },
+    });
+    const entry = await postEntry(tx, context, {
+      what: 'poured',
+      onDay: todayOf(context),
+      buyId: bag.buyId,
+      subjectId: bag.bagId,
+      note: wish.note,
+      drafts: filled.flatMap(({ containerId }) =>
+        poured({
+          lotId: bag.lotId,
+          bagVesselId: bag.bagId,
+          containerVesselId: containerId,
+          ownerId: householdId,
+          amountGrams: wish.gramsEach,
+        }),
+      ),
+    });
+    return { entry, containers: filled, gramsEach: wish.gramsEach, kind, food, warnings };
+  });
+}
+
+/** Pours more into a container that stands already: the same lot, and never past what it can be made to hold. */
+export function pourIntoContainer(context: Context, containerId: string, wish: PourInto) {
+  const { storehouseId } = context.actor;
+  const householdId = householdOf(context);
+  return withTx(context, async (tx) => {
+    await lockContainer(tx, storehouseId, containerId);
+    const held = await loadContainer(tx, storehouseId, { householdId, containerId });
+    const { bag } = await lockOwnBag(tx, context, { ...wish, field: 'grams' });
+    if (bag.lotId !== held.container.lotId) throw new Problem('another-lot');
+    judgeContainerFill(held.grams + wish.grams, held.kind, held.food, 'grams');
+    await postEntry(tx, context, {
+      what: 'poured',
+      onDay: todayOf(context),
+      buyId: bag.buyId,
+      subjectId: containerId,
+      drafts: poured({
+        lotId: bag.lotId,
+        bagVesselId: bag.bagId,
+        containerVesselId: containerId,
+        ownerId: householdId,
+        amountGrams: wish.grams,
+      }),
+    });
+    return loadContainer(tx, storehouseId, { householdId, containerId });
+  });
+}
+
+/** Records food that a household had before; it comes from outside, as a lot of its own with its history in words. */
+export function bringInStock(context: Context, wish: BringIn) {
+  const { storehouseId } = context.actor;
+  const householdId = householdOf(context);
+  return withTx(context, async (tx) => {
+    const food = await loadFood(tx, storehouseId, wish.foodId);
+    const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
+    const warnings = judgeContainerFill(wish.gramsEach, kind, food, 'gramsEach');
+    refuseFutureDay(context, { field: 'packedOn', on: wish.packedOn });
+    const { packedOn } = wish;
+    const lotId = newId(context);
+    await insertLot(tx, {
+      storehouseId,
+      lotId,
+      foodId: food.foodId,
+      harvestYear: wish.harvestYear ?? null,
+      originNote: wish.originNote,
+      madeOn: packedOn,
+    });
+    const filled = await makeContainers(tx, context, {
+      ...{ kind, householdId, packedOn, count: wish.count, lotId, note: '' },
+    });
+    const supplierVesselId = await loadOutsideVesselId(tx, storehouseId, 'supplier');
+    const from = massAccount(supplierVesselId, await loadUnassignedOwnerId(tx, storehouseId));
+    const entry = await postEntry(tx, context, {
+      what: 'stock-brought-in',
+      onDay: todayOf(context),
+      subjectId: lotId,
+      note: wish.originNote,
+      drafts: filled.map(({ containerId }) =>
+        moveGrams({ lotId, from, to: massAccount(containerId, householdId), amountGrams: wish.gramsEach }),
+      ),
+    });
+    return { entry, containers: filled, gramsEach: wish.gramsEach, kind, food, warnings };
+  });
+}
+
+/** Takes grams out of a container for good: eaten, given, thrown away. The first taking opens it. */
+export function useContainer(context: Context, containerId: string, wish: UseUp) {
+  const { storehouseId } = context.actor;
+  const householdId = householdOf(context);
+  return withTx(context, async (tx) => {
+    await lockContainer(tx, storehouseId, containerId);
+    const { container, grams } = await loadContainer(tx, storehouseId, { householdId, containerId });
+    if (grams < wish.grams)
+      throw new Problem('not-enough-left', {
+        detail: `There are ${grams} g left in ${container.containerCode}.`,
+        leftGrams: grams,
+        fields: [{ field: 'grams', message: `There are ${grams} g left.` }],
+      });
+    if (container.openedOn === null) await markOpened(tx, container, todayOf(context));
+    await postEntry(tx, context, {
+      what: `container-${wish.to}`,
+      onDay: todayOf(context),
+      subjectId: containerId,
+      note: wish.note,
+      drafts: await leaving(tx, context, { vesselId: containerId, lotId: container.lotId, wish }),
+    });
+    return loadContainer(tx, storehouseId, { householdId, containerId });
+  });
+}
+
+/** Takes one's own grams out of a bag for good, such as a bag that is eaten from at home. */
+export function useOwnBag(context: Context, bagId: string, wish: UseUp) {
+  return withTx(context, async (tx) => {
+    const { bag, ownGrams } = await lockOwnBag(tx, context, { bagId, grams: wish.grams, field: 'grams' });
+    await postEntry(tx, context, {
+      what: `bag-${wish.to}`,
+      onDay: todayOf(context),
+      buyId: bag.buyId,
+      subjectId: bagId,
+      note: wish.note,
+      drafts: await leaving(tx, context, { vesselId: bagId, lotId: bag.lotId, wish }),
+    });
+    return { bagId, bagCode: bag.bagCode, grams: ownGrams - wish.grams };
+  });
+}
+
+/** Puts a pour back into its bag; refused with the containers that have been eaten from since (ledger-notes 6.3). */
+export function undoPour(context: Context, entryId: string, reason: string) {
+  const { storehouseId } = context.actor;
+  const householdId = householdOf(context);
+  return withTx(context, async (tx) => {
+    const filled = await listPoured(tx, storehouseId, { entryId, householdId });
+    const [first] = filled;
+    if (!first) throw new Problem('thing-not-found', { thing: 'pour' });
+    const blockers = filled.filter(({ grams, pouredGrams }) => grams < pouredGrams);
+    if (blockers.length > 0)
+      throw new Problem('cannot-reverse', {
+        detail: `${blockers.map(({ containerCode }) => containerCode).join(', ')} has been eaten from or is empty already.`,
+        containers: blockers.map(({ containerCode }) => containerCode),
+      });
+    const reversal = { what: 'pour-undone', onDay: todayOf(context), reversesId: entryId, note: reason };
+    return reverseEntry(tx, context, { ...reversal, buyId: first.buyId ?? undefined });
+  });
+}
+
+export function listShelf(context: Context, { after, limit }: PageQuery) {
+  const { storehouseId } = context.actor;
+  const householdId = householdOf(context);
+  return withTx(context, async (tx) => {
+    const rows = await listContainers(tx, storehouseId, { householdId, after, limit: limit + 1 });
+    return pageOf(rows, limit, (row) => row.container.containerId);
+  });
+}
+
+export function readContainer(context: Context, containerId: string) {
+  const { storehouseId } = context.actor;
+  return withTx(context, (tx) =>
+    loadContainer(tx, storehouseId, { householdId: householdOf(context), containerId }),
+  );
+}
+
+/** The bag, share-locked and not on hold, with enough of the household's own grams in it. */
+async function lockOwnBag(tx: Tx, context: Context, wish: { bagId: string; grams: number; field: string }) {
+  const { storehouseId } = context.actor;
+  const own = { bagId: wish.bagId, ownerId: householdOf(context) };
+  await loadBagOfOwner(tx, storehouseId, own);
+  await refuseIfHeld(tx, storehouseId, [wish.bagId]);
+  const row = await loadBagOfOwner(tx, storehouseId, own);
+  if (row.ownGrams < wish.grams)
+    throw new Problem('not-enough-left', {
+      detail: `${row.ownGrams} g in this bag are yours; ${wish.grams} g were asked for.`,
+      leftGrams: row.ownGrams,
+      fields: [{ field: wish.field, message: `${row.ownGrams} g of this bag are yours.` }],
+    });
+  return row;
+}
+
+/** Refuses a fill past what shaking down allows, and says a word about one that needs shaking. */
+function judgeContainerFill(grams: number, kind: ContainerKindRow, food: FoodRow, field: string): string[] {
+  const bulk = food.bulkMicrogramsPerMillilitre;
+  const dense = { bulkMilligramsPerMillilitre: bulk === null ? null : bulk / 1000 };
+  const judged = judgeFill(grams, kind, dense);
+  const millilitres = fraction(kind.capacityMicrolitres, 1000);
+  if (judged === 'too-full') {
+    const most = shakenGrams(dense, millilitres);
+    throw fieldProblem(
+      'over-capacity',
+      field,
+      `${kind.nameEn} holds ${most} g of ${food.nameEn} at the most.`,
+    );
+  }
+  if (judged === 'shaken')
+    return [`Level is ${levelGrams(dense, millilitres)} g; ${grams} g need shaking down.`];
+  return judged === 'unknown'
+    ? [`How heavy ${food.nameEn} lies is not known, so the fill was not checked.`]
+    : [];
+}
+
+async function makeContainers(
+  tx: Tx,
+  context: Context,
+  wish: {
+    kind: ContainerKindRow;
+    householdId: string;
+    lotId: string;
+    packedOn: string;
+    count: number;
+    note: string;
+  },
+): Promise<ContainerRow[]> {
+  const { storehouseId } = context.actor;
+  const { kind, householdId, lotId, packedOn, note } = wish;
+  const numbers = await takeNumbers(tx, storehouseId, { counter: 'container', count: wish.count });
+  const rows = numbers.map((number) => ({
+    storehouseId,
+    containerId: newId(context),
+    containerCode: codeFromNumber(number, CODE_LENGTH),
+    containerKindId: kind.containerKindId,
+    lotId,
+    householdId,
+    packedOn,
+    note,
+  }));
+  await insertVessels(
+    tx,
+    rows.map(({ containerId }) => ({ storehouseId, vesselId: containerId, kind: 'container' })),
+  );
+  return insertContainers(tx, rows);
+}
+
+async function leaving(
+  tx: Tx,
+  context: Context,
+  { vesselId, lotId, wish }: { vesselId: string; lotId: string; wish: UseUp },
+): Promise<MovementDraft[]> {
+  const householdId = householdOf(context);
+  const outsideVesselId = await loadOutsideVesselId(tx, context.actor.storehouseId, wish.to);
+  const from = massAccount(vesselId, householdId);
+  return [moveGrams({ lotId, from, to: massAccount(outsideVesselId, householdId), amountGrams: wish.grams })];
+}
