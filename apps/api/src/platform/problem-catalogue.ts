@@ -77,6 +77,7 @@ export const PROBLEMS = {
   'not-enough-left': refuse(409, 'There is not enough left for that.'),
   'does-not-add-up': refuse(422, 'The figures do not add up.'),
   'already-split': refuse(409, 'This has been split already.'),
+  'already-collected': refuse(409, 'This pick-up has taken place already.'),
   'over-capacity': refuse(422, 'The container can’t hold that much.'),
   'another-lot': refuse(409, 'A container holds one lot only.'),
   'claim-settled': refuse(409, 'This claim has been settled already.'),
