@@ -356,10 +356,13 @@ create table book.withdrawal (
   person_id uuid not null,
   withdrawn_at timestamptz not null,
   primary key (storehouse_id, withdrawal_id),
-  constraint withdrawal_once unique (storehouse_id, buy_id, household_id),
   constraint withdrawal_buy_fk foreign key (storehouse_id, buy_id) references book.buy,
   constraint withdrawal_household_fk foreign key (storehouse_id, household_id) references book.household,
   constraint withdrawal_person_fk foreign key (storehouse_id, person_id) references book.person
 );
+-- Out of a buy that is ordered a household goes once; before that it may come back and go again.
+create unique index withdrawal_once on book.withdrawal (storehouse_id, buy_id, household_id)
+  where stage_then in ('ordered', 'landed');
+create index withdrawal_by_buy on book.withdrawal (storehouse_id, buy_id);
 select book.keep_in_storehouse('book.withdrawal');
 grant select, insert on book.withdrawal to sheafbook_app;

@@ -2,6 +2,8 @@ import type { Tx } from '@sheafbook/db';
 import {
   type AllotmentRow,
   allotments,
+  type BuyRow,
+  buys,
   type FillRow,
   type FixedBagsRow,
   fillInputs,
@@ -13,6 +15,8 @@ import { assert } from '@sheafbook/units';
 import { and, asc, eq } from 'drizzle-orm';
 import type { BuyFill } from './answer.ts';
 import type { FillInputs } from './inputs.ts';
+
+export type { BuyFill, FillInputs };
 
 /** The owner that stands for the common stock; a storehouse has exactly one. */
 export async function loadCommonOwnerId(tx: Tx, storehouseId: string): Promise<string> {
@@ -54,6 +58,17 @@ export async function loadFillInputs(tx: Tx, storehouseId: string, fillId: strin
     .where(and(eq(fillInputs.storehouseId, storehouseId), eq(fillInputs.fillId, fillId)));
   assert(row, 'a fill keeps its inputs, and this transaction has a task that may read them');
   return row.inputs as FillInputs;
+}
+
+/** A fixed buy that is filled anew because somebody withdrew names the new fill. */
+export async function updateBuyFill(tx: Tx, buy: BuyRow, fillId: string): Promise<BuyRow> {
+  const [row] = await tx
+    .update(buys)
+    .set({ fillId, version: buy.version + 1 })
+    .where(and(eq(buys.storehouseId, buy.storehouseId), eq(buys.buyId, buy.buyId)))
+    .returning();
+  assert(row, 'the buy was locked before');
+  return row;
 }
 
 export async function insertFixedBags(

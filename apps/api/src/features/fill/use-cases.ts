@@ -8,6 +8,7 @@ import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, moveStage, requireStage } from '../buy/queries.ts';
+import { refuseUnmet } from '../buy/use-cases.ts';
 import { askDeposits, returnDeposits } from '../deposit/use-cases.ts';
 import { loadHousehold } from '../household/queries.ts';
 import { loadRules } from '../storehouse/queries.ts';
@@ -34,9 +35,12 @@ import {
 import type { Fixing, PledgePreview } from './schema.ts';
 import { loadFillSolver } from './solver.ts';
 
+export { type FillEstimate, solveEstimate, toEstimate } from './estimate.ts';
+export { findTerms } from './guards.ts';
 // An audit fills again what was frozen.
 export { type Refilled, refill } from './rerun.ts';
-export { loadFillSolver } from './solver.ts';
+export { countUnitsWithin } from './to-units.ts';
+export { loadFillSolver };
 
 export type FillView = FillEstimate & {
   readonly buy: BuyRow;
@@ -194,7 +198,7 @@ export async function fixBuy(context: Context, buyId: string, wish: Fixing): Pro
       requireStage(locked, 'gathering');
       const computed = await estimateFill(tx, context, buyId);
       const view = toFixingView(withOverride(computed, wish), todayOf(context));
-      if (view.missing.length > 0) throw new Problem('buy-guard-unmet', { missing: view.missing });
+      refuseUnmet(context.actor, view.missing);
       const fillId = await storeFill(tx, context, { view, overrideReason: wish.overrideReason ?? '' });
       const householdIds = view.inputs.pledges
         .filter((pledge) => pledge.ceiling !== null)

@@ -8,13 +8,13 @@ import { newId } from '../../platform/new-id.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, moveStage, requireStage } from '../buy/queries.ts';
+import { refuseUnmet } from '../buy/use-cases.ts';
 import { deleteAllDepositAsks } from '../deposit/queries.ts';
-import { deleteAllotments, deleteFixedBags, listFixedBags, loadFill } from '../fill/queries.ts';
+import { type BuyFill, deleteAllotments, deleteFixedBags, listFixedBags, loadFill } from '../fill/queries.ts';
 import { takeNumber } from '../household/queries.ts';
 import { listDepositsOfBuy } from '../money/queries.ts';
 import { type BuyQuote, isStanding, listQuotesOfBuy } from '../quote/queries.ts';
 import { loadRules } from '../storehouse/queries.ts';
-import { maySeeDepositAmounts } from './policy.ts';
 import {
   deleteOrderConsents,
   insertOrderConsent,
@@ -90,6 +90,7 @@ async function guardOrder(
   const repriced = totalOf(drafts);
   const missing: Missing[] = [
     ...(fixed.length === 0 ? [{ code: 'nothing-allotted' } as const] : []),
+    ...listBelowMinimum(answer),
     ...stageGuards({
       from: 'fixed',
       to: 'ordered',
@@ -112,8 +113,7 @@ async function guardOrder(
       ? [{ code: 'price-risen', minorUnits: repriced - estimated } as const]
       : []),
   ];
-  if (missing.length > 0)
-    throw new Problem('buy-guard-unmet', { missing: missing.map((one) => shownTo(context, one)) });
+  refuseUnmet(context.actor, missing);
   return drafts;
 }
 
@@ -123,6 +123,12 @@ const toQuoteFact = ({ quote, offers }: BuyQuote) => ({
   validUntilOn: quote.validUntil,
 });
 
+/** A withdrawal after fixing may leave a supplier with less than its minimum, and then nothing is bought there. */
+function listBelowMinimum({ baskets }: BuyFill): Missing[] {
+  const ids = baskets.filter((basket) => basket.isBelowMinimum).map((basket) => basket.supplierId);
+  return ids.length > 0 ? [{ code: 'supplier-minimum-not-met', count: ids.length, ids }] : [];
+}
+
 /** A quote that its supplier took back is as good as lapsed. */
 function listRetracted(drafts: readonly OrderDraft[], todayOn: string): Missing[] {
   const ids = drafts
@@ -130,12 +136,6 @@ function listRetracted(drafts: readonly OrderDraft[], todayOn: string): Missing[
     .filter((quote) => quote.validUntil >= todayOn && !isStanding(quote, todayOn))
     .map((quote) => quote.quoteId);
   return ids.length > 0 ? [{ code: 'quote-lapsed', count: ids.length, ids }] : [];
-}
-
-function shownTo({ actor }: Context, { minorUnits, ...missing }: Missing): Missing {
-  const isShown =
-    minorUnits !== undefined && (missing.code !== 'deposit-unpaid' || maySeeDepositAmounts(actor));
-  return isShown ? { ...missing, minorUnits } : missing;
 }
 
 async function placeOrders(
@@ -219,7 +219,7 @@ export function reopenBuy(context: Context, buyId: string, wish: Reopening): Pro
         reason: wish.reason,
       },
     });
-    if (missing.length > 0) throw new Problem('buy-guard-unmet', { missing });
+    refuseUnmet(context.actor, missing);
     await deleteFixedBags(tx, storehouseId, buyId);
     await deleteAllotments(tx, storehouseId, buyId);
     await deleteAllDepositAsks(tx, storehouseId, buyId);
