@@ -15,7 +15,7 @@ export function presentLandingSheet(sheet: LandingSheet) {
       orderedOn: order.orderedOn,
       isCancelled: order.cancelledAt !== null,
     })),
-    deliveries: sheet.deliveries.map(({ delivery, claimUntilOn, isClaimWindowOver }) => ({
+    deliveries: sheet.deliveries.map(({ delivery, claimByOn, isClaimDayPast }) => ({
       id: delivery.deliveryId,
       partNo: delivery.partNo,
       supplierId: delivery.supplierId,
@@ -25,8 +25,8 @@ export function presentLandingSheet(sheet: LandingSheet) {
       carrierNote: delivery.carrierNote,
       isFinished: delivery.finishedAt !== null,
       version: delivery.version,
-      claimUntilOn,
-      isClaimWindowOver,
+      claimByOn,
+      isClaimDayPast,
     })),
     lines: sheet.ordered.map((size) => presentSize(sheet, size)),
     claims: sheet.claims.map(({ claimId, supplierId, buyLineId, kind, minorUnits, state, because }) => ({

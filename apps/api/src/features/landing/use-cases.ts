@@ -6,7 +6,7 @@ import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { listSeenBags } from '../bag/queries.ts';
+import { listSeenBags, type SeenBag } from '../bag/queries.ts';
 import { loadBuy, lockBuyForUpdate, moveStage, requireStage } from '../buy/queries.ts';
 import { refuseUnmet } from '../buy/use-cases.ts';
 import { listClaims } from '../claim/queries.ts';
@@ -17,10 +17,9 @@ import {
   sumCountedBags,
   updateFinished,
 } from '../delivery/queries.ts';
-import { withAllCounts } from '../delivery/use-cases.ts';
 import { listOrderedFoods, listOrderHeads } from '../order/queries.ts';
 import { loadRules } from '../storehouse/queries.ts';
-import { proposeClaims } from './proposals.ts';
+import { type OrderedOutcome, proposeClaims } from './proposals.ts';
 
 /**
  * Ends the landing: every food that was ordered has its count, 0 included, and every counted bag its number. The
@@ -79,43 +78,65 @@ async function refuseUnnumbered(
 
 export type LandingSheet = Awaited<ReturnType<typeof readLandingSheet>>;
 
-/** Everything on the landing sheet (job map 13, paper 4), with what is claimed, what could be, and until when. */
+/** Everything on the landing sheet (job map 13, paper 4), with what is claimed, what could be, and by when. */
 export function readLandingSheet(context: Context, buyId: string) {
   const { storehouseId } = context.actor;
-  return withTx(context, async (tx) => {
+  const work = async (tx: Tx) => {
     const buy = await loadBuy(tx, storehouseId, buyId);
-    const rules = await loadRules(tx, storehouseId, buy.rulesVersion ?? undefined);
-    const ordered = await listOrderedBags(tx, storehouseId, buyId);
+    const { claimWindowHours } = await loadRules(tx, storehouseId, buy.rulesVersion ?? undefined);
+    const foods = await listOrderedFoods(tx, storehouseId, buyId);
     const counted = await sumCountedBags(tx, storehouseId, buyId);
+    const ordered = inOrderOf(foods, await listOrderedBags(tx, storehouseId, buyId));
     const bags = await listSeenBags(tx, storehouseId, { buyId });
     const claims = await listClaims(tx, storehouseId, buyId);
     const deliveries = await listDeliveries(tx, storehouseId, { buyId });
-    const today = todayOf(context);
     return {
-      ...{ buy, ordered, counted, bags, claims },
+      ...{ buy, claimWindowHours, foods, counted, ordered, bags, claims },
       orders: await listOrderHeads(tx, storehouseId, buyId),
-      foods: await listOrderedFoods(tx, storehouseId, buyId),
-      claimWindowHours: rules.claimWindowHours,
-      deliveries: (await withAllCounts(tx, storehouseId, deliveries)).map((whole) => {
-        const claimUntilOn = claimDay(whole.delivery.arrivedOn, rules.claimWindowHours);
-        return { ...whole, claimUntilOn, isClaimWindowOver: claimUntilOn < today };
+      deliveries: deliveries.map((delivery) => {
+        const claimByOn = lastClaimDay(delivery.arrivedOn, claimWindowHours);
+        return { delivery, claimByOn, isClaimDayPast: claimByOn < todayOf(context) };
       }),
-      proposedClaims: proposeClaims(
-        ordered
-          .map((size) => ({
-            ...size,
-            orderedBags: size.bags,
-            countedBags: counted.get(size.bagOfferId) ?? 0,
-            bags: bags
-              .filter(({ bag }) => bag.bagOfferId === size.bagOfferId)
-              .map(({ bag, isOnHold }) => ({ ...bag, isOnHold })),
-          }))
-          .filter((size) => counted.has(size.bagOfferId)),
-        claims,
-      ),
+      proposedClaims: proposeClaims(listOutcomes({ ordered, counted, bags }), claims),
     };
+  };
+  return withTx(context, work, { isReadOnly: true });
+}
+
+/** In the buy's own order of foods. */
+function inOrderOf(
+  foods: readonly { line: { bagOfferId: string } }[],
+  ordered: readonly OrderedBags[],
+): OrderedBags[] {
+  const positionOf = new Map(foods.map(({ line }, position) => [line.bagOfferId, position]));
+  const position = ({ bagOfferId }: OrderedBags) => positionOf.get(bagOfferId) ?? foods.length;
+  return ordered.toSorted((a, b) => position(a) - position(b) || (a.bagOfferId < b.bagOfferId ? -1 : 1));
+}
+
+/** What became of each bag size that has been counted; nothing can be claimed of the others yet. */
+function listOutcomes(landing: {
+  ordered: readonly OrderedBags[];
+  counted: ReadonlyMap<string, number>;
+  bags: readonly SeenBag[];
+}): OrderedOutcome[] {
+  return landing.ordered.flatMap((size) => {
+    const countedBags = landing.counted.get(size.bagOfferId);
+    if (countedBags === undefined) return [];
+    const bags = landing.bags.filter(({ bag }) => bag.bagOfferId === size.bagOfferId);
+    return [
+      {
+        ...size,
+        orderedBags: size.bags,
+        countedBags,
+        bags: bags.map(({ bag, isOnHold }) => ({ ...bag, isOnHold })),
+      },
+    ];
   });
 }
 
-/** The hour of arrival is not written down, so a window of 48 hours is sure to be open for two days, no longer. */
-const claimDay = (arrivedOn: string, hours: number): string => addDays(arrivedOn, Math.floor(hours / 24));
+/**
+ * The last day on which the claim window is open for sure. The hour of arrival is not written down, so 48 hours cover
+ * the day of arrival and the next.
+ */
+const lastClaimDay = (arrivedOn: string, hours: number): string =>
+  addDays(arrivedOn, Math.max(0, Math.floor(hours / 24) - 1));
