@@ -1,5 +1,5 @@
 import type { SplitAnswer } from '@sheafbook/sharing';
-import type { SplitRound } from '../split/use-cases.ts';
+import { ratioRange, type SplitRound } from '../split/use-cases.ts';
 import { listBearers } from './bearers.ts';
 import { type Bill, type ChargeTerms, type Credit, chargeBills, goodsKey, type LineAward } from './bills.ts';
 
@@ -12,6 +12,7 @@ export type ComparedCosts = {
   readonly withheldMinorUnits: number;
   readonly otherAwards: readonly LineAward[];
   readonly withdrawnIds: readonly string[];
+  readonly standInIds: readonly string[];
   readonly terms: ChargeTerms;
 };
 
@@ -28,10 +29,15 @@ export function compareAnswer(answer: SplitAnswer, round: SplitRound, costs: Com
     ...costs,
     bills: costs.bills.filter(isLanded),
     awards,
-    owners: listBearers({ awards, withdrawnIds: costs.withdrawnIds, owners: round.owners }),
+    owners: listBearers({ ...costs, awards, owners: round.owners }),
   });
   const goods = charged.lines.find((line) => line.costLineId === goodsKey(buyLineId));
+  const ratios = answer.awards.map((award) => ({
+    claimGrams: award.claimUnits,
+    awardGrams: award.awardUnits,
+  }));
   return {
+    range: ratioRange(ratios),
     shares: charged.totals.map(({ ownerId, minorUnits }) => ({
       ownerId,
       awardGrams: ofLine.find((award) => award.ownerId === ownerId)?.grams ?? 0,

@@ -1,4 +1,3 @@
-import { ratioRange } from '../split/use-cases.ts';
 import { seesAllCharges, seesAllComparisons } from './policy.ts';
 import type { Charges, Comparison } from './use-cases.ts';
 
@@ -60,16 +59,11 @@ export function presentComparison({ actor, round, isEstimate, rules }: Compariso
     defaultRule: round.defaultRule,
     currency: actor.currency,
     isEstimate,
-    rules: rules.map(({ answer, shares }) => ({
+    rules: rules.map(({ answer, range, shares }) => ({
       rule: answer.rule,
       sentence: answer.sentence,
       surplusGrams: answer.surplusUnits,
-      ratioRange: ratioRange(
-        answer.awards.map(({ claimUnits, awardUnits }) => ({
-          claimGrams: claimUnits,
-          awardGrams: awardUnits,
-        })),
-      ),
+      ratioRange: range,
       shares: answer.awards.filter(isVisible).map(({ ownerId, claimUnits, awardUnits }) => {
         const cost = shares.find((share) => share.ownerId === ownerId);
         return {

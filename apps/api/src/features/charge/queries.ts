@@ -1,55 +1,26 @@
 import type { Tx } from '@sheafbook/db';
-import {
-  allotments,
-  type ChargeLineRow,
-  chargeLines,
-  chargeShares,
-  claims,
-  invoiceLines,
-  invoices,
-} from '@sheafbook/db/tables';
+import { allotments, type BuyRow, type ChargeLineRow, chargeLines, chargeShares } from '@sheafbook/db/tables';
 import type { SharingFacts } from '@sheafbook/ledger';
 import { clearingAccount } from '@sheafbook/ledger';
 import type { ChargedLine } from '@sheafbook/sharing';
 import { assert } from '@sheafbook/units';
-import { and, asc, eq, isNull, sql } from 'drizzle-orm';
+import { and, asc, eq, sql } from 'drizzle-orm';
 import { Problem } from '../../platform/problem.ts';
+import { listClaims, standingMinorUnits } from '../claim/queries.ts';
+import { loadFill } from '../fill/queries.ts';
 import { loadBalance } from '../money/queries.ts';
+import { listWithdrawals } from '../withdrawal/queries.ts';
 import type { Bill, Credit, LineAward } from './bills.ts';
 import type { CommonLot } from './postings.ts';
 
-export async function listBills(tx: Tx, storehouseId: string, buyId: string): Promise<Bill[]> {
-  const rows = await tx
-    .select({
-      kind: invoiceLines.kind,
-      buyLineId: invoiceLines.buyLineId,
-      minorUnits: sql<number>`sum(${invoiceLines.minorUnits})`.mapWith(Number),
-    })
-    .from(invoiceLines)
-    .innerJoin(
-      invoices,
-      and(
-        eq(invoices.storehouseId, invoiceLines.storehouseId),
-        eq(invoices.invoiceId, invoiceLines.invoiceId),
-      ),
-    )
-    .where(and(eq(invoices.storehouseId, storehouseId), eq(invoices.buyId, buyId), isNull(invoices.voidedAt)))
-    .groupBy(invoiceLines.kind, invoiceLines.buyLineId);
-  return rows.map((row) => ({ ...row, kind: row.kind as Bill['kind'] }));
-}
-
-/** What claims take off the bills: an open one all that it asks, a settled one what was credited. */
+/** What claims take off the bills of a buy. */
 export async function listCredits(tx: Tx, storehouseId: string, buyId: string): Promise<Credit[]> {
-  const known = sql`case ${claims.state} when 'open' then ${claims.minorUnits} else ${claims.creditedMinorUnits} end`;
-  return tx
-    .select({
-      kind: claims.kind,
-      buyLineId: claims.buyLineId,
-      minorUnits: sql<number>`sum(${known})`.mapWith(Number),
-    })
-    .from(claims)
-    .where(and(eq(claims.storehouseId, storehouseId), eq(claims.buyId, buyId)))
-    .groupBy(claims.kind, claims.buyLineId);
+  const claims = await listClaims(tx, storehouseId, buyId);
+  return claims.map((claim) => ({
+    kind: claim.kind,
+    buyLineId: claim.buyLineId,
+    minorUnits: standingMinorUnits(claim),
+  }));
 }
 
 /** What an order will cost whose bill isn't in yet, line by line, with its freight. */
@@ -94,12 +65,20 @@ export function loadClearing(tx: Tx, storehouseId: string, buyId: string): Promi
   return loadBalance(tx, storehouseId, clearingAccount(buyId));
 }
 
-/** Households that withdrew once the order was out: they go on bearing their part per household (job map 4.7). */
-export async function listLateWithdrawers(tx: Tx, storehouseId: string, buyId: string): Promise<string[]> {
-  const rows = await tx.execute<{ household_id: string }>(sql`
-    select w.household_id from book.withdrawal w where w.storehouse_id = ${storehouseId} and w.buy_id = ${buyId}
-      and w.stage_then in ('ordered', 'landed', 'shared-out')`);
-  return rows.map((row) => row.household_id);
+/**
+ * Households that came in by taking over what another gave up, and were promised nothing when the buy was fixed: the
+ * withdrawer goes on bearing its part per household, so they bear none.
+ */
+export async function listStandIns(tx: Tx, { storehouseId, buyId, fillId }: BuyRow): Promise<string[]> {
+  const withdrawals = await listWithdrawals(tx, storehouseId, buyId);
+  const takers = withdrawals.flatMap(({ answer }) => answer.lines.flatMap((line) => line.placements));
+  if (takers.length === 0 || fillId === null) return [];
+  const { answer } = await loadFill(tx, storehouseId, fillId);
+  const promised = answer.lines.flatMap((line) => line.pledges.filter((pledge) => pledge.grams > 0));
+  const inFromTheStart = new Set(promised.map((pledge) => pledge.householdId));
+  return takers
+    .filter((taker) => taker.takenAs === 'waitlist' && !inFromTheStart.has(taker.ownerId))
+    .map((taker) => taker.ownerId);
 }
 
 /** Suppliers of whom something of this buy landed and who have not billed it. Who sent nothing has nothing to bill. */

@@ -9,12 +9,15 @@ import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, moveStage, requireStage } from '../buy/queries.ts';
+import { refuseUnmet } from '../buy/use-cases.ts';
+import { listInvoiceLines } from '../invoice/queries.ts';
 import { listDepositsOfBuy } from '../money/queries.ts';
 import { checkedDay, postMoney } from '../money/use-cases.ts';
 import { listAwardsOfBuy, loadSharingOwners, type SharingOwners } from '../split/queries.ts';
 import { runAllRules, type SplitRound } from '../split/use-cases.ts';
 import { loadRules } from '../storehouse/queries.ts';
 import { loadSupplier } from '../supplier/queries.ts';
+import { listWithdrawnHouseholds } from '../withdrawal/queries.ts';
 import { listBearers } from './bearers.ts';
 import { chargeBills, sumOf } from './bills.ts';
 import { type ComparedCosts, compareAnswer } from './comparison.ts';
@@ -23,13 +26,12 @@ import { chargeDrafts, type HouseholdAmount, shareByLot, sumByHousehold } from '
 import {
   insertChargeLine,
   listAllotmentsOfBuy,
-  listBills,
   listChargeLines,
   listCommonLots,
   listCommonStockBalances,
   listCredits,
   listExpectedBills,
-  listLateWithdrawers,
+  listStandIns,
   listUnbilledSuppliers,
   loadChargeLine,
   loadClearing,
@@ -51,7 +53,7 @@ export function shareOut(context: Context, buyId: string) {
   return withTx(context, async (tx) => {
     const buy = await lockBuyForUpdate(tx, storehouseId, buyId);
     requireStage(buy, 'landed');
-    await refuseUnshared(tx, storehouseId, buyId);
+    await refuseUnshared(tx, context, buyId);
     const owners = await loadSharingOwners(tx, storehouseId);
     const { lines } = await chargeBuy(tx, context, { buy, owners });
     await postCharges(tx, context, { buy, owners, lines, what: 'shared-out' });
@@ -62,14 +64,13 @@ export function shareOut(context: Context, buyId: string) {
   });
 }
 
-async function refuseUnshared(tx: Tx, storehouseId: string, buyId: string): Promise<void> {
-  const facts = await loadSharingFacts(tx, storehouseId, buyId);
-  const unbilled = await listUnbilledSuppliers(tx, storehouseId, buyId);
-  const missing = [
+async function refuseUnshared(tx: Tx, { actor }: Context, buyId: string): Promise<void> {
+  const facts = await loadSharingFacts(tx, actor.storehouseId, buyId);
+  const ids = await listUnbilledSuppliers(tx, actor.storehouseId, buyId);
+  refuseUnmet(actor, [
     ...stageGuards({ from: 'landed', to: 'shared-out', facts }),
-    ...(unbilled.length > 0 ? [{ code: 'invoice-missing', count: unbilled.length, ids: unbilled }] : []),
-  ];
-  if (missing.length > 0) throw new Problem('buy-guard-unmet', { missing });
+    ...(ids.length > 0 ? [{ code: 'invoice-missing', count: ids.length, ids } as const] : []),
+  ]);
 }
 
 /** The bills of a buy, shared by what was awarded. `levyMinorUnits` keeps a levy that was charged before. */
@@ -81,13 +82,14 @@ async function chargeBuy(
   const { storehouseId } = context.actor;
   const { buyId } = buy;
   const awards = await listAwardsOfBuy(tx, storehouseId, buyId);
-  const withdrawnIds = await listLateWithdrawers(tx, storehouseId, buyId);
+  const withdrawnIds = await listWithdrawnHouseholds(tx, storehouseId, buyId);
+  const standInIds = await listStandIns(tx, buy);
   return chargeBills({
-    bills: await listBills(tx, storehouseId, buyId),
+    bills: await listInvoiceLines(tx, storehouseId, buyId),
     credits: await listCredits(tx, storehouseId, buyId),
     withheldMinorUnits: await sumWithheldDeposits(tx, storehouseId, buyId),
     awards,
-    owners: listBearers({ awards, withdrawnIds, owners }),
+    owners: listBearers({ awards, withdrawnIds, standInIds, owners }),
     terms: await loadRules(tx, storehouseId, buy.rulesVersion ?? undefined),
     levyMinorUnits,
   });
@@ -342,11 +344,12 @@ async function loadComparedCosts(
   const promised = await listAllotmentsOfBuy(tx, storehouseId, buyId);
   return {
     isEstimate: expected.length > 0,
-    bills: [...(await listBills(tx, storehouseId, buyId)), ...expected],
+    bills: [...(await listInvoiceLines(tx, storehouseId, buyId)), ...expected],
     credits: await listCredits(tx, storehouseId, buyId),
     withheldMinorUnits: await sumWithheldDeposits(tx, storehouseId, buyId),
     otherAwards: [...awards, ...promised.filter((allotment) => !splitIds.has(allotment.buyLineId))],
-    withdrawnIds: await listLateWithdrawers(tx, storehouseId, buyId),
+    withdrawnIds: await listWithdrawnHouseholds(tx, storehouseId, buyId),
+    standInIds: await listStandIns(tx, buy),
     terms: await loadRules(tx, storehouseId, buy.rulesVersion ?? undefined),
   };
 }

@@ -1,6 +1,7 @@
+import { presentLacks } from './missing.ts';
 import type { Closing } from './use-cases.ts';
 
-export function presentClosing({ buy, facts, missing }: Closing) {
+export function presentClosing({ actor, buy, facts, missing }: Closing) {
   return {
     buyId: buy.buyId,
     stage: buy.stage,
@@ -8,6 +9,6 @@ export function presentClosing({ buy, facts, missing }: Closing) {
     isReady: missing.length === 0,
     clearingMinorUnits: facts.clearingMinorUnits,
     unassignedGrams: facts.unassignedGrams,
-    missing,
+    missing: presentLacks(missing, actor),
   };
 }

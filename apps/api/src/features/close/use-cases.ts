@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { BuyRow } from '@sheafbook/db/tables';
-import { type ClosingFacts, type Missing, stageGuards } from '@sheafbook/ledger';
+import { type ClosingFacts, stageGuards } from '@sheafbook/ledger';
+import type { Actor } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
@@ -9,13 +10,12 @@ import { loadBuy, lockBuyForUpdate, moveStage, requireStage } from '../buy/queri
 import { listUnbilledSuppliers, loadClearing } from '../charge/queries.ts';
 import { areChargesBehind } from '../charge/use-cases.ts';
 import { listDepositsOfBuy } from '../money/queries.ts';
+import { type ClosingLack, presentLacks } from './missing.ts';
 import { seesDeposits } from './policy.ts';
 import { listAccountsToClose, listOpenClaimIds, sumUnassignedGrams, updateAccountClosed } from './queries.ts';
 
-/** What closing still lacks: the ledger's own list, and charges that don't know of the last split or bill. */
-export type ClosingLack = Missing | { readonly code: 'charges-behind' };
-
 export type Closing = {
+  readonly actor: Actor;
   readonly buy: BuyRow;
   readonly facts: ClosingFacts;
   readonly missing: readonly ClosingLack[];
@@ -39,11 +39,20 @@ export function closeBuy(context: Context, buyId: string): Promise<Closing> {
     const buy = await lockBuyForUpdate(tx, storehouseId, buyId);
     requireStage(buy, 'shared-out');
     const closing = await lookAtClosing(tx, context, buy);
-    if (closing.missing.length > 0) throw new Problem('buy-guard-unmet', { missing: closing.missing });
+    refuseLacking(closing);
     const closed = await moveStage(tx, context, { buy, to: 'closed' });
     for (const accountId of await listAccountsToClose(tx, storehouseId, buyId))
       await updateAccountClosed(tx, accountId);
     return { ...closing, buy: closed };
+  });
+}
+
+function refuseLacking({ actor, missing }: Closing): void {
+  if (missing.length === 0) return;
+  const shown = presentLacks(missing, actor);
+  throw new Problem('buy-guard-unmet', {
+    detail: shown.map(({ words }) => words).join(' '),
+    missing: shown,
   });
 }
 
@@ -68,13 +77,6 @@ async function lookAtClosing(tx: Tx, context: Context, buy: BuyRow): Promise<Clo
   };
   const guards = stageGuards({ from: 'shared-out', to: 'closed', facts });
   const isBehind = buy.stage === 'shared-out' && (await areChargesBehind(tx, context, buy));
-  const lacks: ClosingLack[] = isBehind ? [...guards, { code: 'charges-behind' }] : guards;
-  const missing = seesDeposits(actor) ? lacks : lacks.map(withoutAmount);
-  return { buy, facts, missing };
-}
-
-function withoutAmount(lack: ClosingLack): ClosingLack {
-  if (lack.code !== 'deposit-held') return lack;
-  const { minorUnits: _amount, ...rest } = lack;
-  return rest;
+  const missing: ClosingLack[] = isBehind ? [...guards, { code: 'charges-behind' }] : guards;
+  return { actor, buy, facts, missing };
 }

@@ -9,6 +9,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForShare, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
 import { listChargeLines } from '../charge/queries.ts';
 import { shareByLot } from '../charge/use-cases.ts';
+import { refuseIfHeld } from '../hold/queries.ts';
 import { loadHousehold } from '../household/queries.ts';
 import { listAwardsOfBuy, loadSharingOwners } from '../split/queries.ts';
 import { loadRules } from '../storehouse/queries.ts';
@@ -85,6 +86,11 @@ export function signCollection(context: Context, pickUpId: string, wish: Collect
       holdings.filter((holding) => holding.householdId === householdId),
       wish,
     );
+    await refuseIfHeld(
+      tx,
+      storehouseId,
+      pieces.map((piece) => piece.bagId),
+    ); // and no hold begins before this commits
     await insertPickUpPieces(
       tx,
       pieces.map((piece) => ({ storehouseId, pickUpId, ...piece })),
@@ -191,6 +197,11 @@ export function takeUncollected(
     const due = waiting.filter((holding) => fetchUntil(context, holding, uncollectedDays) < todayOf(context));
     refuseNoneDue(context, waiting, { due, uncollectedDays });
     const taken = due.map((holding) => ({ ...holding, grams: waitingGrams(holding) }));
+    await refuseIfHeld(
+      tx,
+      storehouseId,
+      taken.map((piece) => piece.bagId),
+    );
     const { commonId } = await loadSharingOwners(tx, storehouseId);
     const costs = await costOfTaken(tx, context, { buyId, householdId, commonId, taken });
     const drafts = [

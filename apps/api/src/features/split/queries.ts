@@ -1,10 +1,8 @@
 import type { Tx } from '@sheafbook/db';
 import {
-  accounts,
   bags,
   entries,
   foods,
-  holds,
   households,
   owners,
   type SplitRow,
@@ -14,11 +12,9 @@ import {
   splits,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, exists, inArray, isNull, max, ne, not, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
 import { Problem } from '../../platform/problem.ts';
 import type { EarlierAward, Promised } from './claims.ts';
-
-export const balance = sql<number>`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number);
 
 export type SharingOwners = {
   readonly commonId: string;
@@ -53,60 +49,6 @@ export async function loadSharingOwners(tx: Tx, storehouseId: string): Promise<S
     unassignedId,
     seats: new Map([...named, [commonId, { seat: lastSeat + 1, name: '' }]]),
   };
-}
-
-export type SplittableBag = {
-  readonly bagId: string;
-  readonly bagCode: string;
-  readonly bagNo: number;
-  readonly lotId: string;
-  readonly grams: number;
-  readonly isWeighed: boolean;
-};
-
-const openHold = (tx: Tx) =>
-  tx
-    .select({ holdId: holds.holdId })
-    .from(holds)
-    .where(
-      and(eq(holds.storehouseId, bags.storehouseId), eq(holds.bagId, bags.bagId), isNull(holds.releasedAt)),
-    );
-
-/** The bags of a line that still hold grams of nobody and are not on hold, by number. */
-export async function listSplittableBags(
-  tx: Tx,
-  storehouseId: string,
-  line: { lineId: string; unassignedId: string },
-): Promise<SplittableBag[]> {
-  const rows = await tx
-    .select({
-      bagId: bags.bagId,
-      bagCode: bags.bagCode,
-      bagNo: bags.bagNo,
-      lotId: bags.lotId,
-      grams: balance,
-      isWeighed: sql<boolean>`${bags.weighedAt} is not null or ${bags.isExemptFromWeighing}`,
-    })
-    .from(bags)
-    .innerJoin(
-      accounts,
-      and(
-        eq(accounts.storehouseId, bags.storehouseId),
-        eq(accounts.vesselId, bags.bagId),
-        eq(accounts.unitId, bags.lotId),
-      ),
-    )
-    .where(
-      and(
-        eq(bags.storehouseId, storehouseId),
-        eq(bags.buyLineId, line.lineId),
-        ne(bags.decision, 'refused'),
-        eq(accounts.ownerId, line.unassignedId),
-        not(exists(openHold(tx))),
-      ),
-    )
-    .orderBy(asc(bags.bagNo));
-  return rows.filter((row) => row.grams > 0);
 }
 
 /**
@@ -267,14 +209,6 @@ export async function loadSplitEntryId(tx: Tx, storehouseId: string, splitId: st
     );
   assert(row, 'a split is posted in the transaction that makes it');
   return row.entryId;
-}
-
-export async function findLastRoundNo(tx: Tx, storehouseId: string, lineId: string): Promise<number> {
-  const [row] = await tx
-    .select({ roundNo: max(splits.roundNo) })
-    .from(splits)
-    .where(isThisLine(storehouseId, lineId));
-  return row?.roundNo ?? 0;
 }
 
 export async function listSharesOf(tx: Tx, storehouseId: string, splitIds: readonly string[]) {

@@ -3,7 +3,9 @@ import type { BuyLineRow, BuyRow, FoodRow, SplitRow } from '@sheafbook/db/tables
 import type { SplitClaim, SplitInput, SplitRule } from '@sheafbook/sharing';
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
+import { type BagToSplit, listBagsToSplit } from '../bag/queries.ts';
 import { listBuyLines } from '../buy/queries.ts';
+import { refuseUnmet } from '../buy/use-cases.ts';
 import { loadRules } from '../storehouse/queries.ts';
 import { type EarlierAward, openClaims, type Promised, stepOf } from './claims.ts';
 import { readNeeds } from './needs.ts';
@@ -11,11 +13,9 @@ import {
   listEarlierAwards,
   listPromised,
   listRounds,
-  listSplittableBags,
   loadFoodOfLine,
   loadSharingOwners,
   type SharingOwners,
-  type SplittableBag,
   sumCarries,
 } from './queries.ts';
 
@@ -27,7 +27,7 @@ export type SplitRound = {
   readonly roundNo: number;
   /** The rule of the first round, which every later one keeps; else the line's own, else the buy's frozen one. */
   readonly defaultRule: SplitRule;
-  readonly bags: readonly SplittableBag[];
+  readonly bags: readonly BagToSplit[];
   readonly availableGrams: number;
   readonly promised: readonly Promised[];
   readonly earlier: readonly EarlierAward[];
@@ -44,9 +44,8 @@ export async function prepareRound(
   const line = await loadLine(tx, storehouseId, { buyId: buy.buyId, lineId });
   const owners = await loadSharingOwners(tx, storehouseId);
   const rounds = await listRounds(tx, storehouseId, lineId);
-  const { unassignedId } = owners;
-  const bags = await listSplittableBags(tx, storehouseId, { lineId, unassignedId });
-  refuseNothingToSplit(bags, rounds);
+  const bags = await listBagsToSplit(tx, storehouseId, lineId);
+  refuseNothingToSplit(context, bags, rounds);
   const food = await loadFoodOfLine(tx, storehouseId, line.foodId);
   const rules = await loadRules(tx, storehouseId, buy.rulesVersion ?? undefined);
   return {
@@ -56,7 +55,7 @@ export async function prepareRound(
     bags,
     roundNo: (rounds.at(-1)?.roundNo ?? 0) + 1,
     defaultRule: (rounds[0]?.rule ?? line.splitRule ?? rules.splitRule) as SplitRule,
-    availableGrams: bags.reduce((sum, bag) => sum + bag.grams, 0),
+    availableGrams: bags.reduce((sum, bag) => sum + bag.unassignedGrams, 0),
     promised: await listPromised(tx, storehouseId, { buyId: buy.buyId, lineId, owners }),
     earlier: await listEarlierAwards(tx, storehouseId, lineId),
     carries: await sumCarries(tx, storehouseId, food.foodGroup),
@@ -74,17 +73,17 @@ export async function loadLine(
   return line;
 }
 
-function refuseNothingToSplit(bags: readonly SplittableBag[], rounds: readonly SplitRow[]): void {
+function refuseNothingToSplit(
+  { actor }: Context,
+  bags: readonly BagToSplit[],
+  rounds: readonly SplitRow[],
+): void {
   if (bags.length === 0 && rounds.length > 0)
     throw new Problem('already-split', { splitId: rounds.at(-1)?.splitId });
   if (bags.length === 0)
     throw new Problem('not-enough-left', { detail: 'Nothing of this food is there to split.' });
-  const unweighed = bags.filter((bag) => !bag.isWeighed);
-  if (unweighed.length > 0)
-    throw new Problem('buy-guard-unmet', {
-      detail: 'Weigh every bag first, or say that it need not be weighed.',
-      missing: [{ code: 'bag-not-weighed', count: unweighed.length, ids: unweighed.map((bag) => bag.bagId) }],
-    });
+  const ids = bags.filter((bag) => !bag.isWeighedOrExempted).map((bag) => bag.bagId);
+  refuseUnmet(actor, ids.length > 0 ? [{ code: 'bag-not-weighed', count: ids.length, ids }] : []);
 }
 
 /** The claims of a round as one rule reads them: need-first alone looks at what households eat and hold. */
@@ -109,7 +108,7 @@ export const inputOf = (round: SplitRound, rule: SplitRule, claims: readonly Spl
   stepUnits: stepOf(
     round.promised,
     claims,
-    round.bags.map((bag) => bag.grams),
+    round.bags.map((bag) => bag.unassignedGrams),
   ),
   claims,
 });

@@ -19,6 +19,7 @@ import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
+import { refuseIfHeld } from '../hold/queries.ts';
 import { carryChanges, ratioRange } from './claims.ts';
 import {
   findSplitInputs,
@@ -58,6 +59,8 @@ export function makeSplit(context: Context, where: { buyId: string; lineId: stri
       await loadLine(tx, storehouseId, where);
       requireStage(buy, 'landed', 'shared-out');
       const round = await prepareRound(tx, context, { buy, lineId: where.lineId });
+      const bagIds = round.bags.map((bag) => bag.bagId);
+      await refuseIfHeld(tx, storehouseId, bagIds); // and no hold begins before this commits
       const rule = chooseRule(round, wish.rule);
       const claims = await claimsFor(tx, context, { round, rule, purpose: 'splitting by need first' });
       const frozen = freezeSplit(inputOf(round, rule, claims));
@@ -101,7 +104,11 @@ async function keepSplit(
   const { claims: _claims, ...answer } = frozen; // claims hold what need-first read, so they stay in the inputs
   const awards = ownerAwards(round, frozen);
   const cut = cutNumberedBags({
-    bags: round.bags.map(({ bagId, bagNo, grams }) => ({ bagId, number: bagNo, netGrams: grams })),
+    bags: round.bags.map(({ bagId, bagNo, unassignedGrams }) => ({
+      bagId,
+      number: bagNo,
+      netGrams: unassignedGrams,
+    })),
     awards: awards.map(({ ownerId, seat, awardGrams, wholeBags }) => ({
       ownerId,
       seat,
