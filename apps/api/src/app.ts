@@ -60,6 +60,7 @@ import { newId } from './platform/new-id.ts';
 import { Problem, problemBody } from './platform/problem.ts';
 import { PROBLEMS } from './platform/problem-catalogue.ts';
 import { toProblem } from './platform/to-problem.ts';
+import { webRoutes } from './platform/web.ts';
 
 /** Everything inside one storehouse. Features are mounted here, one noun a line. */
 const insideStorehouse = new Hono<AppEnv>()
@@ -139,7 +140,7 @@ export function createApp(parts: { outside: Outside; config: Config; log: Logger
     .route('/api', sessionRoutes)
     .route('/api', joiningRoutes)
     .route('/api/storehouses/:storehouse', insideStorehouse);
-  routes.route('/', docsRoutes(app));
+  routes.route('/', docsRoutes(app)).route('/', webRoutes);
   return routes;
 }
 

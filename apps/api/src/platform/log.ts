@@ -1,5 +1,5 @@
 import { createMiddleware } from 'hono/factory';
-import { routePath } from 'hono/route';
+import { matchedRoutes } from 'hono/route';
 import pino, { type Logger } from 'pino';
 import type { AppEnv } from './app-env.ts';
 import { findPostgresError } from './to-problem.ts';
@@ -15,8 +15,10 @@ export const logRequests = createMiddleware<AppEnv>(async (c, next) => {
   const startedAt = performance.now();
   await next();
   const { requestId, log } = c.var;
+  // The last pattern that is no middleware's; of the web's own files there is none.
+  const route = matchedRoutes(c).findLast(({ path }) => !path.endsWith('*'))?.path ?? '/*';
   const milliseconds = Math.round(performance.now() - startedAt);
-  log.info({ requestId, method: c.req.method, route: routePath(c, -1), status: c.res.status, milliseconds });
+  log.info({ requestId, method: c.req.method, route, status: c.res.status, milliseconds });
 });
 
 /** Everything that mends a failure and nothing of what was in it: a query's message carries its parameters. */
