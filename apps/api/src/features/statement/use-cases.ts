@@ -32,11 +32,11 @@ export function readStatement(context: Context, householdId: string, query: Stat
   const knownAt = (query.knownAt ? new Date(query.knownAt) : context.now()).toISOString();
   return withTx(context, async (tx) => {
     const household = await openAccountOf(tx, context, { householdId, what: 'statement' });
-    const hasJoined = household.joinedOn <= throughOn;
-    const fromOn = query.from ?? (hasJoined ? household.joinedOn : throughOn);
-    if (fromOn > throughOn) throw fieldProblem('invalid-input', 'from', 'The period ends before it begins.');
     const knowledge = { throughOn, knownAt };
     const known = asKnownOn(await listAccountLines(tx, storehouseId, householdId), knowledge);
+    const days = [household.joinedOn, throughOn, ...known.map(({ onDay }) => onDay)].toSorted();
+    const fromOn = query.from ?? days[0] ?? throughOn;
+    if (fromOn > throughOn) throw fieldProblem('invalid-input', 'from', 'The period ends before it begins.');
     const { openingMinorUnits, lines } = splitPeriod(known, { fromOn, throughOn });
     const held = heldByBuy(asKnownOn(await listDepositLines(tx, storehouseId, householdId), knowledge));
     const parts = await listChargeParts(tx, storehouseId, { householdId, knownAt });
