@@ -217,7 +217,7 @@ export async function listOrderedBags(tx: Tx, storehouseId: string, buyId: strin
     .orderBy(supplierOrders.orderNo, orderLines.bagOfferId);
 }
 
-/** Bags counted of each size over all parts of the delivery, or of one part alone. */
+/** Bags counted of each size, over all parts of the delivery. */
 export async function sumCountedBags(
   tx: Tx,
   storehouseId: string,

@@ -108,8 +108,7 @@ export function readDeliveries(
   });
 }
 
-/** Deliveries with their counts, for whoever has them loaded. */
-export async function withAllCounts(tx: Tx, storehouseId: string, rows: readonly DeliveryRow[]) {
+async function withAllCounts(tx: Tx, storehouseId: string, rows: readonly DeliveryRow[]) {
   const counts = await listCounts(
     tx,
     storehouseId,
