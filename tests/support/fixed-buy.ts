@@ -1,5 +1,6 @@
 import { gramsOfPhysicalUnit } from '@sheafbook/units';
-import type { Caller, TestApp } from './app.ts';
+import type { Answer, Caller, TestApp } from './app.ts';
+import { booksOf } from './books-text.ts';
 import { aBuy, aPledge, type BuyWish, bodyOf, type PledgeWish, type TestBuy } from './buy.ts';
 import { aHousehold, type TestHousehold } from './household.ts';
 import type { TestStorehouse } from './storehouse.ts';
@@ -142,4 +143,27 @@ export async function anOrderedBuy(
   bodyOf(await storehouse.coordinator.post(`${buy.path}/order-consents`, { duty: 'coordinator' }), 201);
   bodyOf(await buy.treasurer.post(`${buy.path}/order-consents`, { duty: 'treasurer' }), 201);
   return buy;
+}
+
+/** The books, and with them everything that fixing, ordering and withdrawing write: equal texts, equal books. */
+export async function fixedBooksOf(app: TestApp): Promise<string> {
+  const [row] = await app.admin<{ fixed: string }[]>`select jsonb_build_object(
+    'fills', (select jsonb_agg(to_jsonb(t) order by t.fill_id) from book.fill t),
+    'inputs', (select jsonb_agg(to_jsonb(t) order by t.fill_id) from book.fill_inputs t),
+    'bags', (select jsonb_agg(to_jsonb(t) order by t.bag_offer_id) from book.fixed_bags t),
+    'allotments', (select jsonb_agg(to_jsonb(t) order by t.buy_line_id, t.owner_id) from book.allotment t),
+    'asks', (select jsonb_agg(to_jsonb(t) order by t.buy_id, t.household_id) from book.deposit_ask t),
+    'consents', (select jsonb_agg(to_jsonb(t) order by t.buy_id, t.duty) from book.order_consent t),
+    'order_lines', (select jsonb_agg(to_jsonb(t) order by t.supplier_order_id, t.bag_offer_id) from book.order_line t),
+    'withdrawals', (select jsonb_agg(to_jsonb(t) order by t.withdrawal_id) from book.withdrawal t))::text as fixed`;
+  return `${await booksOf(app)}${row?.fixed ?? ''}`;
+}
+
+/** How a call was refused, by which fields, and whether everything is as it was before. */
+export async function fixedRefusalOf(app: TestApp, call: () => Promise<Answer>) {
+  const before = await fixedBooksOf(app);
+  const { status, body } = await call();
+  const fields = (body.fields ?? []).map((problem: { field: string }) => problem.field);
+  const missing = (body.missing ?? []).map((one: { code: string }) => one.code);
+  return { status, code: body.code, fields, missing, isUnchanged: (await fixedBooksOf(app)) === before };
 }

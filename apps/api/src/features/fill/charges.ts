@@ -42,7 +42,7 @@ export type Estimates = {
   readonly owners: readonly OwnerEstimate[];
 };
 
-/** Grams promised of each line, owner by owner; common stock is an owner like any other. */
+/** Grams above 0 promised of each line, owner by owner; common stock is an owner like any other. */
 export type Awards = readonly {
   readonly lineId: string;
   readonly goodsMinorUnits: number;
@@ -56,7 +56,7 @@ export function awardsOf(fill: BuyFill, commonOwnerId: string): Awards {
     awards: [
       ...pledges.map(({ householdId, grams }) => ({ ownerId: householdId, grams })),
       { ownerId: commonOwnerId, grams: commonGrams },
-    ],
+    ].filter((award) => award.grams > 0),
   }));
 }
 
@@ -74,7 +74,7 @@ export function estimateCharges(
   },
 ): Estimates {
   const { freightMinorUnits, rules, commonOwnerId } = terms;
-  const bought = awards.filter((line) => line.goodsMinorUnits > 0 || gramsOf(line) > 0);
+  const bought = awards.filter((line) => line.awards.length > 0);
   const goods = sumOf(bought.map((line) => line.goodsMinorUnits));
   const levy = levyMinorUnits(goods, rules.levyHundredthsOfPercent);
   const charged = chargeLandedCost({
@@ -107,15 +107,13 @@ export function estimateCharges(
   };
 }
 
-const gramsOf = (line: Awards[number]): number => sumOf(line.awards.map((award) => award.grams));
-
 /** Everyone with an award. Common stock stands after the last seat, so that it never takes an odd cent from one. */
 function listOwners(
   awards: Awards,
   { seats, commonOwnerId }: { seats: ReadonlyMap<string, number>; commonOwnerId: string },
 ): LandedOwner[] {
-  const holding = awards.flatMap((line) => line.awards).filter((award) => award.grams > 0);
-  const ownerIds = [...new Set([...holding.map((award) => award.ownerId), commonOwnerId])];
+  const holding = awards.flatMap((line) => line.awards.map((award) => award.ownerId));
+  const ownerIds = [...new Set([...holding, commonOwnerId])];
   const lastSeat = Math.max(0, ...seats.values());
   return ownerIds.map((ownerId) => {
     const isHousehold = ownerId !== commonOwnerId;

@@ -1,6 +1,6 @@
 import type { BuyRow } from '@sheafbook/db/tables';
 import type { Actor } from '../../platform/actor.ts';
-import type { ConsentView, readOrders } from './use-cases.ts';
+import type { ConfirmedView, ConsentView, readOrders } from './use-cases.ts';
 
 export function presentConsents({ buy, consents, orderNos }: ConsentView) {
   return {
@@ -81,4 +81,16 @@ function presentLine({ quotes }: Orders, { line, offer, buyLine, food }: Orders[
 
 export function presentReopened({ buyId, stage, version }: BuyRow) {
   return { buyId, stage, version };
+}
+
+export function presentConfirmed({ quote, ...view }: ConfirmedView, actor: Actor) {
+  return {
+    quoteId: quote.quote.quoteId,
+    version: quote.quote.version,
+    validUntil: quote.quote.validUntil,
+    currency: actor.currency,
+    estimatedMinorUnits: view.estimatedMinorUnits,
+    repricedMinorUnits: view.repricedMinorUnits,
+    needsFixingAgain: view.needsFixingAgain,
+  };
 }

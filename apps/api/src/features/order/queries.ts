@@ -10,12 +10,13 @@ import {
   orderConsents,
   orderLines,
   persons,
+  priceBreaks,
   quotes,
   type SupplierOrderRow,
   supplierOrders,
   suppliers,
 } from '@sheafbook/db/tables';
-import { and, asc, eq, isNull } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNull } from 'drizzle-orm';
 
 export async function listOrderConsents(
   tx: Tx,
@@ -149,4 +150,15 @@ export async function listCoordinators(tx: Tx, storehouseId: string) {
       ),
     )
     .orderBy(asc(dutyGrants.grantedAt));
+}
+
+/** Takes the price breaks of some bag offers away, and leaves the offers, which fixed bags stand on. */
+export async function deletePriceBreaks(
+  tx: Tx,
+  storehouseId: string,
+  offerIds: readonly string[],
+): Promise<void> {
+  await tx
+    .delete(priceBreaks)
+    .where(and(eq(priceBreaks.storehouseId, storehouseId), inArray(priceBreaks.bagOfferId, [...offerIds])));
 }

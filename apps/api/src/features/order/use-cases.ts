@@ -13,10 +13,20 @@ import { deleteAllDepositAsks } from '../deposit/queries.ts';
 import { type BuyFill, deleteAllotments, deleteFixedBags, listFixedBags, loadFill } from '../fill/queries.ts';
 import { takeNumber } from '../household/queries.ts';
 import { listDepositsOfBuy } from '../money/queries.ts';
-import { type BuyQuote, isStanding, listQuotesOfBuy } from '../quote/queries.ts';
+import {
+  type BuyQuote,
+  deleteFreightSteps,
+  insertFreightSteps,
+  insertPriceBreaks,
+  isStanding,
+  listQuotesOfBuy,
+  loadQuoteOfBuy,
+  updateQuote,
+} from '../quote/queries.ts';
 import { loadRules } from '../storehouse/queries.ts';
 import {
   deleteOrderConsents,
+  deletePriceBreaks,
   insertOrderConsent,
   insertOrderLines,
   insertSupplierOrders,
@@ -26,7 +36,7 @@ import {
   listOrderHeads,
 } from './queries.ts';
 import { draftOrders, type OrderDraft, totalOf } from './reprice.ts';
-import type { OrderConsent, Reopening } from './schema.ts';
+import type { ConfirmedTerms, OrderConsent, Reopening } from './schema.ts';
 
 type Duty = 'coordinator' | 'treasurer';
 
@@ -171,6 +181,83 @@ async function placeOrders(
     orderNos.push(orderNo);
   }
   return orderNos;
+}
+
+export type ConfirmedView = {
+  readonly quote: BuyQuote;
+  readonly estimatedMinorUnits: number;
+  readonly repricedMinorUnits: number;
+  readonly needsFixingAgain: boolean;
+};
+
+/**
+ * Writes down what a supplier asks now that the buy is fixed, and what the order comes to by it. An agreement that was
+ * given before was to other prices, so it goes. What the households were asked for stays: a small rise is theirs to
+ * bear, a large one needs the buy to be fixed again.
+ */
+export function confirmTerms(
+  context: Context,
+  named: { buyId: string; quoteId: string },
+  wish: ConfirmedTerms,
+): Promise<ConfirmedView> {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const buy = await lockBuyForUpdate(tx, storehouseId, named.buyId);
+    const before = await loadQuoteOfBuy(tx, storehouseId, named);
+    refuseOtherBags(before, wish);
+    requireStage(buy, 'fixed');
+    if (before.quote.version !== wish.version)
+      throw new Problem('stale-version', {
+        newer: { quoteId: named.quoteId, version: before.quote.version },
+      });
+    if (before.quote.withdrawnAt !== null || wish.validUntil < todayOf(context))
+      throw fieldProblem(
+        'quote-not-valid',
+        'validUntil',
+        'The supplier must let it stand for today at least.',
+      );
+    await replaceTerms(tx, before, wish);
+    await deleteOrderConsents(tx, storehouseId, named.buyId);
+    return weighConfirmed(tx, buy, await loadQuoteOfBuy(tx, storehouseId, named));
+  });
+}
+
+function refuseOtherBags({ offers }: BuyQuote, wish: ConfirmedTerms): void {
+  const known = new Set(offers.map((offer) => offer.bagOfferId));
+  const stray = wish.offers.findIndex((offer) => !known.has(offer.bagOfferId));
+  if (stray >= 0)
+    throw fieldProblem('thing-not-found', `offers.${stray}.bagOfferId`, 'The quote has no such bag.');
+}
+
+async function replaceTerms(tx: Tx, { quote }: BuyQuote, wish: ConfirmedTerms): Promise<void> {
+  const { storehouseId, quoteId } = quote;
+  const { validUntil, freightFreeFromMinorUnits, freightSteps, offers } = wish;
+  await updateQuote(tx, quote, { validUntil, freightFreeFromMinorUnits });
+  await deleteFreightSteps(tx, quote);
+  await insertFreightSteps(
+    tx,
+    freightSteps.map((step) => ({ ...step, storehouseId, quoteId })),
+  );
+  const offerIds = offers.map((offer) => offer.bagOfferId);
+  await deletePriceBreaks(tx, storehouseId, offerIds);
+  await insertPriceBreaks(
+    tx,
+    offers.flatMap(({ bagOfferId, breaks }) =>
+      breaks.map((priceBreak) => ({ ...priceBreak, storehouseId, bagOfferId })),
+    ),
+  );
+}
+
+async function weighConfirmed(tx: Tx, buy: BuyRow, quote: BuyQuote): Promise<ConfirmedView> {
+  const { storehouseId, buyId, fillId, rulesVersion } = buy;
+  assert(fillId !== null && rulesVersion !== null, 'a fixed buy names its fill and its rules');
+  const { answer } = await loadFill(tx, storehouseId, fillId);
+  const rules = await loadRules(tx, storehouseId, rulesVersion);
+  const fixed = await listFixedBags(tx, storehouseId, buyId);
+  const estimatedMinorUnits = totalOf(answer.baskets);
+  const repricedMinorUnits = totalOf(draftOrders(fixed, await listQuotesOfBuy(tx, storehouseId, buyId)));
+  const needsFixingAgain = isPriceNowAbove(estimatedMinorUnits, repricedMinorUnits, rules.priceRisePercent);
+  return { quote, estimatedMinorUnits, repricedMinorUnits, needsFixingAgain };
 }
 
 /** Who has agreed so far. */
