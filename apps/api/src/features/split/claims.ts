@@ -1,5 +1,5 @@
 import { carriesAfter, type SplitClaim } from '@sheafbook/sharing';
-import type { Fraction } from '@sheafbook/units';
+import { type Fraction, fraction, roundFraction } from '@sheafbook/units';
 
 /** What an owner is promised of a line, and since when. Common stock has no pledge. */
 export type Promised = {
@@ -105,13 +105,15 @@ export function carryChanges(
   );
 }
 
-/** The least and the most that anyone got of what it claimed, in hundredths of a per cent, rounded down. */
+/** The least and the most that anyone got of what it claimed, to the nearest hundredth of a per cent. */
 export function ratioRange(
   shares: readonly { readonly claimGrams: number; readonly awardGrams: number }[],
 ): { leastHundredthsOfPercent: number; mostHundredthsOfPercent: number } | null {
   const ratios = shares
     .filter((share) => share.claimGrams > 0)
-    .map(({ claimGrams, awardGrams }) => Number((BigInt(awardGrams) * 10_000n) / BigInt(claimGrams)));
+    .map(({ claimGrams, awardGrams }) =>
+      Number(roundFraction(fraction(BigInt(awardGrams) * 10_000n, claimGrams))),
+    );
   if (ratios.length === 0) return null;
   return { leastHundredthsOfPercent: Math.min(...ratios), mostHundredthsOfPercent: Math.max(...ratios) };
 }
