@@ -65,5 +65,8 @@ export type BuyFacts = Omit<BuyEdit, 'version'>;
 export const stageWish = z.strictObject({ to: z.enum(BUY_STAGES) });
 export type StageWish = z.infer<typeof stageWish>;
 
-export const buyQuery = pageQuery.extend({ stage: z.enum(BUY_STAGES).optional() });
+export const buyQuery = pageQuery.extend({
+  after: z.uuid().optional(),
+  stage: z.enum(BUY_STAGES).optional(),
+});
 export type BuyQuery = z.infer<typeof buyQuery>;
