@@ -90,23 +90,22 @@ export async function listOpenBuys(tx: Tx, { storehouseId, householdId }: Subjec
 export type HoldingRow = {
   lot_id: string;
   vessel_id: string;
-  vessel_kind: 'bag' | 'container';
   vessel_code: string;
   food: string;
   grams: number;
-  is_uncollected: boolean;
+  waiting_grams: number;
   is_on_hold: boolean;
 };
 
 /**
- * Everything that the household owns in bags and containers. A bag is at home once its household fetched it: grams of
- * a bag that no collected pick-up covers, or that an open pick-up still waits for, are at the store.
+ * Everything that the household owns in bags and containers. What of a bag still waits at the store is what splits gave
+ * and no pick-up fetched, and never more than the bag has: fetching moves no grams, since a place is no account.
  */
 export async function listHoldings(tx: Tx, { storehouseId, householdId }: Subject): Promise<HoldingRow[]> {
   return tx.execute<HoldingRow>(sql`
-    select a.unit_id as lot_id, a.vessel_id, a.vessel_kind, coalesce(b.bag_code, c.container_code) as vessel_code,
+    select a.unit_id as lot_id, a.vessel_id, coalesce(b.bag_code, c.container_code) as vessel_code,
       f.name_en as food, (a.inflow - a.outflow)::double precision as grams,
-      a.vessel_kind = 'bag' and (fetched.grams < a.inflow - a.outflow or fetched.waits) as is_uncollected,
+      greatest(0, least(given.grams - fetched.grams, a.inflow - a.outflow))::double precision as waiting_grams,
       exists (select from book.hold h where h.storehouse_id = a.storehouse_id and h.bag_id = a.vessel_id
         and h.released_at is null) as is_on_hold
     from book.account a
@@ -115,11 +114,13 @@ export async function listHoldings(tx: Tx, { storehouseId, householdId }: Subjec
     left join book.bag b on b.storehouse_id = a.storehouse_id and b.bag_id = a.vessel_id
     left join book.container c on c.storehouse_id = a.storehouse_id and c.container_id = a.vessel_id
     cross join lateral (
-      select coalesce(sum(pp.grams) filter (where p.collected_at is not null), 0) as grams,
-        coalesce(bool_or(p.collected_at is null), false) as waits
-      from book.pick_up p left join book.pick_up_piece pp on pp.storehouse_id = p.storehouse_id
-        and pp.pick_up_id = p.pick_up_id and pp.bag_id = a.vessel_id
-      where p.storehouse_id = a.storehouse_id and p.household_id = a.owner_id and p.buy_id = b.buy_id) fetched
+      select coalesce(sum(sp.grams), 0) as grams from book.share_piece sp
+      join book.split s on s.storehouse_id = sp.storehouse_id and s.split_id = sp.split_id and s.undone_at is null
+      where sp.storehouse_id = a.storehouse_id and sp.bag_id = a.vessel_id and sp.owner_id = a.owner_id) given
+    cross join lateral (
+      select coalesce(sum(pp.grams), 0) as grams from book.pick_up_piece pp
+      join book.pick_up p on p.storehouse_id = pp.storehouse_id and p.pick_up_id = pp.pick_up_id
+      where pp.storehouse_id = a.storehouse_id and pp.bag_id = a.vessel_id and p.household_id = a.owner_id) fetched
     where a.storehouse_id = ${storehouseId} and a.owner_id = ${householdId} and a.kind = 'mass'
       and a.vessel_kind in ('bag', 'container') and a.inflow > a.outflow
     order by vessel_code, a.account_id`);

@@ -43,7 +43,7 @@ export function sayUnsettled(item: Unsettled, money: { currency: string; isShown
         ? `The household owes${amount(item.minorUnits)}. It is to be paid first.`
         : `The household is owed${amount(item.minorUnits)}. It is to be paid back first.`;
     case 'deposit':
-      return `A deposit${amount(item.minorUnits)} is held${item.buyName === null ? '' : ` for ${item.buyName}`}.`;
+      return `A deposit${money.isShown ? ' of' : ''}${amount(item.minorUnits)} is held${item.buyName === null ? '' : ` for ${item.buyName}`}.`;
     case 'open-buy':
       return `${item.buyName} is ${item.stage}: ${OPEN_BUY[item.because] ?? 'it must be closed first.'}`;
     case 'uncollected':

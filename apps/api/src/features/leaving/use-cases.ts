@@ -153,10 +153,10 @@ async function listUnsettled(tx: Tx, subject: Subject): Promise<Unsettled[]> {
 }
 
 function stillAtStore(row: HoldingRow): Unsettled[] {
-  if (!row.is_uncollected && !row.is_on_hold) return [];
-  const what = row.is_on_hold ? 'on-hold' : 'uncollected';
-  const { vessel_id: bagId, vessel_code: bagCode, food, grams } = row;
-  return [{ what, bagId, bagCode, food, grams }];
+  const { vessel_id: bagId, vessel_code: bagCode, food } = row;
+  if (row.is_on_hold) return [{ what: 'on-hold', bagId, bagCode, food, grams: row.grams }];
+  if (row.waiting_grams === 0) return [];
+  return [{ what: 'uncollected', bagId, bagCode, food, grams: row.waiting_grams }];
 }
 
 function notSettled(context: Context, householdId: string, unsettled: readonly Unsettled[]): Problem {

@@ -98,7 +98,6 @@ export function listHoldings(tx: Tx, { storehouseId, householdId }: Subject) {
 
 const source = alias(accounts, 'source');
 const destination = alias(accounts, 'destination');
-const isIn = sql`${destination.ownerId} is not distinct from`;
 
 const ofEntry = and(eq(entries.storehouseId, movements.storehouseId), eq(entries.entryId, movements.entryId));
 const ofSource = and(
@@ -117,34 +116,39 @@ const entry = {
 };
 
 /**
- * Every movement of money on the household's own accounts: `account` is the household's side, and an amount above zero
- * was charged to it, one below was paid, credited or taken in as a deposit.
+ * Every movement of money on the household's own accounts, once for each: a deposit that is applied leaves one of them
+ * and reaches another. An amount above zero was charged to the account, one below was paid, credited or taken in.
  */
 export function listStatement(tx: Tx, { storehouseId, householdId }: Subject) {
+  const isInto = eq(movements.destinationId, accounts.accountId);
   return tx
     .select({
       ...entry,
       buy: buys.name,
-      account: sql<string>`case when ${isIn} ${householdId} then ${destination.kind} else ${source.kind} end`,
-      minorUnits:
-        sql`case when ${isIn} ${householdId} then ${movements.amount} else -${movements.amount} end`.mapWith(
-          Number,
-        ),
+      account: accounts.kind,
+      minorUnits: sql`case when ${isInto} then ${movements.amount} else -${movements.amount} end`.mapWith(
+        Number,
+      ),
       note: entries.note,
     })
-    .from(movements)
+    .from(accounts)
+    .innerJoin(
+      movements,
+      and(
+        eq(movements.storehouseId, accounts.storehouseId),
+        or(eq(movements.sourceId, accounts.accountId), isInto),
+      ),
+    )
     .innerJoin(entries, ofEntry)
-    .innerJoin(source, ofSource)
-    .innerJoin(destination, ofDestination)
     .leftJoin(buys, and(eq(buys.storehouseId, entries.storehouseId), eq(buys.buyId, entries.buyId)))
     .where(
       and(
-        eq(movements.storehouseId, storehouseId),
-        ne(source.kind, 'mass'),
-        or(eq(source.ownerId, householdId), eq(destination.ownerId, householdId)),
+        eq(accounts.storehouseId, storehouseId),
+        eq(accounts.ownerId, householdId),
+        ne(accounts.kind, 'mass'),
       ),
     )
-    .orderBy(entries.entryNo, movements.line);
+    .orderBy(entries.entryNo, movements.line, accounts.kind);
 }
 
 /** Every gram that came to the household, moved between its vessels, or left it. */
@@ -157,7 +161,7 @@ export function listMassMovements(tx: Tx, { storehouseId, householdId }: Subject
       fromVessel: source.vesselKind,
       toVessel: destination.vesselKind,
       wasOwn: sql`${source.ownerId} is not distinct from ${householdId}`.mapWith(Boolean),
-      isOwn: sql`${isIn} ${householdId}`.mapWith(Boolean),
+      isOwn: sql`${destination.ownerId} is not distinct from ${householdId}`.mapWith(Boolean),
       grams: movements.amount,
     })
     .from(movements)

@@ -61,7 +61,7 @@ export function listPledges(tx: Tx, { storehouseId, householdId }: Subject) {
       ),
     )
     .where(and(eq(pledges.storehouseId, storehouseId), eq(pledges.householdId, householdId)))
-    .orderBy(pledges.pledgeId);
+    .orderBy(buys.madeAt, buys.buyId, buyLines.position, pledges.pledgeId);
 }
 
 export function listAllotments(tx: Tx, { storehouseId, householdId }: Subject) {
@@ -73,7 +73,7 @@ export function listAllotments(tx: Tx, { storehouseId, householdId }: Subject) {
     .innerJoin(foods, ofFood)
     .innerJoin(buys, ofBuy(allotments))
     .where(and(eq(allotments.storehouseId, storehouseId), eq(allotments.ownerId, householdId)))
-    .orderBy(buys.buyId, buyLines.position);
+    .orderBy(buys.madeAt, buys.buyId, buyLines.position);
 }
 
 /** What each split gave; a split that was undone gave nothing. */
@@ -89,7 +89,7 @@ export function listShares(tx: Tx, { storehouseId, householdId }: Subject) {
     .where(
       and(eq(shares.storehouseId, storehouseId), eq(shares.ownerId, householdId), isNull(splits.undoneAt)),
     )
-    .orderBy(splits.splitId);
+    .orderBy(buys.madeAt, buys.buyId, buyLines.position, splits.roundNo);
 }
 
 export function listCharges(tx: Tx, { storehouseId, householdId }: Subject) {
