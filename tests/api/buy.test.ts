@@ -143,6 +143,17 @@ test('a buy opens for pledges once it has a food with a quote, and each move is 
   expect(moves).toMatchObject([{ from: 'planning', to: 'gathering', movedAt: app.clock.now.toISOString() }]);
 });
 
+test('a gathering buy waits for its bags to be filled, and for a quote when it lost its last', async () => {
+  const buy = await aBuy(app, storehouse);
+  const codesOf = async () => {
+    const { next } = bodyOf(await birchall.caller.get(buy.path));
+    return [next.to, ...next.missing.map(({ code }: { code: string }) => code)];
+  };
+  expect(await codesOf()).toEqual(['fixed', 'fill-not-run']);
+  bodyOf(await storehouse.coordinator.post(`${buy.path}/quotes/${buy.quoteId}/withdrawal`, { version: 1 }));
+  expect(await codesOf()).toEqual(['fixed', 'no-quote', 'fill-not-run']);
+});
+
 test('a buy without a quote stays in planning', async () => {
   const buy = await aBuy(app, storehouse, { quote: null });
   const before = await booksOf(app);

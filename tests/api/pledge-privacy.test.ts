@@ -134,3 +134,24 @@ test('a helper pledges for a household while its right lasts, and both show that
   );
   expect([late.status, late.body.code]).toEqual([403, 'helper-grant-missing']);
 });
+
+test('a household that has left pledges nothing, by itself or through a helper', async () => {
+  const [helper, leaver] = [household(4), household(2)];
+  const own = await aBuy(app, storehouse, { foods: ['spelt'] });
+  bodyOf(
+    await leaver.caller.post(`${storehouse.path}/households/${leaver.householdId}/helpers`, {
+      personId: helper.personId,
+      days: 100,
+      reason: 'moving house',
+    }),
+    201,
+  );
+  await app.admin`update book.household set left_on = '2026-09-12' where household_id = ${leaver.householdId}`;
+  const wish = pledgeBody(own, { wanted: 25 });
+  const itself = await leaver.caller.post(`${own.path}/pledges`, wish);
+  expect([itself.status, itself.body.code]).toEqual([403, 'household-needed']);
+  const headers = { 'Sheafbook-For-Household': leaver.householdId };
+  const helped = await helper.caller.post(`${own.path}/pledges`, wish, headers);
+  expect([helped.status, helped.body.code]).toEqual([409, 'household-has-left']);
+  expect(await app.admin`select 1 from book.pledge where buy_id = ${own.buyId}`).toHaveLength(0);
+});

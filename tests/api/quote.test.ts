@@ -173,6 +173,7 @@ test.for([
   expect(await booksOf(app)).toBe(before);
 });
 
+// ledger-notes 6.13: one currency a storehouse; a foreign price is a note.
 test('a quote in another currency is refused by that field, and its price belongs in the note', async () => {
   const before = await booksOf(app);
   const mixed = await enter({ currency: 'CAD' });

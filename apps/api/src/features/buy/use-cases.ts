@@ -12,7 +12,7 @@ import { listFoodsById, lockFoodsForShare } from '../food/queries.ts';
 import { hasPledges, listPledgesOfBuy } from '../pledge/queries.ts';
 import { sumPledges } from '../pledge/use-cases.ts';
 import { deleteBagOffers, isStanding, listQuotesOfBuy } from '../quote/queries.ts';
-import { listMissingForGathering } from './gathering-guards.ts';
+import { listMissingForFixing, listMissingForGathering } from './guards.ts';
 import { presentMissing } from './missing.ts';
 import { type BuyPage, type NextStep, presentBuy } from './present.ts';
 import {
@@ -74,7 +74,10 @@ async function readPage(tx: Tx, context: Context, buy: BuyRow): Promise<BuyPage>
       return { line, food, pledged };
     }),
     quotes: { standing, withdrawnOrLapsed: quotes.length - standing },
-    next: nextStep(buy, () => listMissingForGathering({ buy, lines, quotes }, actor.timeZone)),
+    next: nextStep(buy, {
+      gathering: () => listMissingForGathering({ buy, lines, quotes }, actor.timeZone),
+      fixed: () => listMissingForFixing(standing),
+    }),
   };
 }
 
@@ -87,10 +90,13 @@ const NEXT: Readonly<Partial<Record<string, BuyStage>>> = {
   'shared-out': 'closed',
 };
 
-/** What fixing and every later move lacks is told at that move's own address, from what it reads under its lock. */
-function nextStep(buy: BuyRow, missingForGathering: () => Missing[]): NextStep | null {
+/** What ordering and every later move lacks is told at that move's own address, from what it reads under its lock. */
+function nextStep(
+  buy: BuyRow,
+  missingFor: Readonly<Partial<Record<BuyStage, () => Missing[]>>>,
+): NextStep | null {
   const to = NEXT[buy.stage];
-  return to ? { to, missing: to === 'gathering' ? missingForGathering() : null } : null;
+  return to ? { to, missing: missingFor[to]?.() ?? null } : null;
 }
 
 /** Plans a buy, with the foods it is about. Their order is the order of the lines everywhere. */

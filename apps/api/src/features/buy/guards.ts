@@ -25,3 +25,13 @@ export function listMissingForGathering(
     },
   });
 }
+
+/**
+ * What a gathering buy still lacks before it is fixed, as far as it can be told without filling the bags: fixing fills
+ * them itself, under its own lock, and its preview tells the rest.
+ */
+export function listMissingForFixing(standingQuotes: number): Missing[] {
+  const facts = { isFillCurrent: null, allotments: [], supplierIdsBelowMinimum: [] };
+  const noQuote: Missing[] = standingQuotes === 0 ? [{ code: 'no-quote' }] : [];
+  return [...noQuote, ...stageGuards({ from: 'gathering', to: 'fixed', facts })];
+}
