@@ -24,6 +24,7 @@ import {
   updateQuote,
 } from '../quote/queries.ts';
 import { loadRules } from '../storehouse/queries.ts';
+import { presentTerms } from './present.ts';
 import {
   deleteOrderConsents,
   deletePriceBreaks,
@@ -207,9 +208,7 @@ export function confirmTerms(
     refuseOtherBags(before, wish);
     requireStage(buy, 'fixed');
     if (before.quote.version !== wish.version)
-      throw new Problem('stale-version', {
-        newer: { quoteId: named.quoteId, version: before.quote.version },
-      });
+      throw new Problem('stale-version', { newer: presentTerms(before) });
     if (before.quote.withdrawnAt !== null || wish.validUntil < todayOf(context))
       throw fieldProblem(
         'quote-not-valid',
