@@ -10,26 +10,24 @@ import { endHoldOfEmptyBag } from '../hold/queries.ts';
 import { loadClosedThrough } from '../period/queries.ts';
 import { listContents, listReceipts, loadPlaces } from './queries.ts';
 
-/** Net grams from the supplier into the bag. Where the books are closed by now, the entry is today's and names the day. */
-export async function landBag(tx: Tx, context: Context, bag: BagRow, arrivedOn: string): Promise<void> {
+/** Net grams from the supplier into each bag. Where the books are closed by now, it is today's entry and names the day. */
+export async function landBags(
+  tx: Tx,
+  context: Context,
+  { bags, arrivedOn }: { bags: readonly BagRow[]; arrivedOn: string },
+): Promise<void> {
   const { storehouseId } = context.actor;
   const { unassignedOwnerId, vesselIdOf } = await loadPlaces(tx, storehouseId);
   const closedThrough = await loadClosedThrough(tx, storehouseId);
   const isClosed = closedThrough !== null && arrivedOn <= closedThrough;
-  await postEntry(tx, context, {
-    what: 'bag-landed',
-    onDay: isClosed ? todayOf(context) : arrivedOn,
-    note: isClosed ? `Arrived on ${arrivedOn}.` : '',
-    buyId: bag.buyId,
-    subjectId: bag.bagId,
-    drafts: bagLanded({
-      lotId: bag.lotId,
-      supplierVesselId: vesselIdOf('supplier'),
-      bagVesselId: bag.bagId,
-      unassignedOwnerId,
-      amountGrams: bag.netGrams,
-    }),
-  });
+  const when = isClosed
+    ? { onDay: todayOf(context), note: `Arrived on ${arrivedOn}.` }
+    : { onDay: arrivedOn };
+  for (const { bagId, buyId, lotId, netGrams: amountGrams } of bags) {
+    const place = { supplierVesselId: vesselIdOf('supplier'), bagVesselId: bagId, unassignedOwnerId };
+    const drafts = bagLanded({ lotId, ...place, amountGrams });
+    await postEntry(tx, context, { what: 'bag-landed', ...when, buyId, subjectId: bagId, drafts });
+  }
 }
 
 /** A bag that was refused is accepted after all. */
@@ -37,7 +35,7 @@ export async function landAfterAll(tx: Tx, context: Context, bag: BagRow): Promi
   if (bag.netGrams === 0)
     throw fieldProblem('does-not-add-up', 'decision', 'The bag is empty, so there is nothing to accept.');
   const { arrivedOn } = await loadDelivery(tx, bag.storehouseId, bag.deliveryId);
-  await landBag(tx, context, bag, arrivedOn);
+  await landBags(tx, context, { bags: [bag], arrivedOn });
 }
 
 /** An accepted bag is refused after all: what brought it in is undone, newest first. */

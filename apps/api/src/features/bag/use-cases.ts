@@ -1,6 +1,5 @@
 import type { Tx } from '@sheafbook/db';
 import type { BagRow, DeliveryRow } from '@sheafbook/db/tables';
-import { assert } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
@@ -12,7 +11,7 @@ import { beginHold } from '../hold/use-cases.ts';
 import { draftBags } from './draft-bags.ts';
 import { presentBag } from './present.ts';
 import { insertBags, listSeenBags, loadSeenBag, type SeenBag, updateBag } from './queries.ts';
-import { landAfterAll, landBag, sendBack } from './receipt.ts';
+import { landAfterAll, landBags, sendBack } from './receipt.ts';
 import type { BagEdit, BagQuery, NewBag } from './schema.ts';
 import { mustBeHeld } from './weighing.ts';
 
@@ -30,13 +29,11 @@ export function numberBags(context: Context, deliveryId: string, wishes: readonl
     });
     await refuseMoreThanCounted(tx, delivery, wishes);
     const rows = await draftBags(tx, context, { delivery, offered, wishes });
-    const inserted = await insertBags(tx, rows);
-    for (const { bagId } of rows) {
-      const bag = inserted.find((candidate) => candidate.bagId === bagId);
-      assert(bag, 'an insert returns its rows');
-      if (bag.decision !== 'refused') await landBag(tx, context, bag, delivery.arrivedOn);
-      if (mustBeHeld(bag)) await beginHold(tx, context, { bagId, reason: conditionReason(bag) });
-    }
+    const bags = await insertBags(tx, rows);
+    const accepted = bags.filter((bag) => bag.decision !== 'refused');
+    await landBags(tx, context, { bags: accepted, arrivedOn: delivery.arrivedOn });
+    for (const bag of bags.filter(mustBeHeld))
+      await beginHold(tx, context, { bagId: bag.bagId, reason: conditionReason(bag) });
     const seen = await listSeenBags(tx, storehouseId, { bagIds: rows.map((row) => row.bagId) });
     return rows.flatMap(({ bagId }) => seen.filter(({ bag }) => bag.bagId === bagId));
   });
