@@ -97,3 +97,15 @@ test('another household’s deposit is never at this address', async () => {
   const answer = await households.Corran.caller.get(`${buy.path}/deposits`);
   expect(answer.body.code).toBe('duty-missing');
 });
+
+test('a helper reads the deposit of the household it acts for, which finds the look in its record', async () => {
+  const { householdId, caller } = households.Corran;
+  const grant = { personId: households.Dell.personId, reason: 'ill', days: 7 };
+  bodyOf(await caller.post(`${storehouse.path}/households/${householdId}/helpers`, grant), 201);
+  const forCorran = { 'Sheafbook-For-Household': householdId };
+  const seen = bodyOf(await households.Dell.caller.get(`${buy.path}/deposits/own`, forCorran));
+  expect(seen).toMatchObject({ askedMinorUnits: 5300, isWaived: true });
+  const reads = await app.admin`select from book.private_read where household_id = ${householdId}
+    and person_id = ${households.Dell.personId} and what = 'deposits' and purpose = 'helping'`;
+  expect(reads).toHaveLength(1);
+});

@@ -122,10 +122,16 @@ export type OwnDeposit = { readonly ask: DepositAskRow | undefined; readonly hel
 
 /** A household's own deposit on a buy. */
 export function readOwnDeposit(context: Context, buyId: string): Promise<OwnDeposit> {
-  const { storehouseId, householdId } = context.actor;
+  const { storehouseId, householdId, isHelping } = context.actor;
   if (householdId === null) throw new Problem('household-needed');
   return withTx(context, async (tx) => {
     await loadBuy(tx, storehouseId, buyId);
+    if (isHelping)
+      await notePrivateRead(tx, context, {
+        householdIds: [householdId],
+        what: 'deposits',
+        purpose: 'helping',
+      });
     const ask = await findDepositAsk(tx, storehouseId, { buyId, householdId });
     return { ask, heldMinorUnits: await loadHeldDeposit(tx, storehouseId, { householdId, buyId }) };
   });

@@ -125,6 +125,7 @@ export async function previewPledge(
       const { seat } = await loadHousehold(tx, storehouseId, householdId);
       const now = await estimateFill(tx, context, buyId, toChanged(wish, { householdId, seat }));
       refuseUnknownLines(now, wish);
+      await noteHelped(tx, context);
       const at = { householdId, lineId: wish.buyLineId };
       const outcomeAt = (amount: 'leastGrams' | 'mostGrams') =>
         outcomeOf(solveEstimate(withAllAt(now.inputs, amount), now.rules, solver), at);

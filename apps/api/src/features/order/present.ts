@@ -1,6 +1,5 @@
 import type { BuyRow } from '@sheafbook/db/tables';
 import type { Actor } from '../../platform/actor.ts';
-import type { BuyQuote } from '../quote/queries.ts';
 import type { ConfirmedView, ConsentView, readOrders } from './use-cases.ts';
 
 export function presentConsents({ buy, consents, orderNos }: ConsentView) {
@@ -93,19 +92,5 @@ export function presentConfirmed({ quote, ...view }: ConfirmedView, actor: Actor
     estimatedMinorUnits: view.estimatedMinorUnits,
     repricedMinorUnits: view.repricedMinorUnits,
     needsFixingAgain: view.needsFixingAgain,
-  };
-}
-
-/** The terms as they stand, in the shape in which they are sent. */
-export function presentTerms({ quote, freight, offers }: BuyQuote) {
-  return {
-    version: quote.version,
-    validUntil: quote.validUntil,
-    freightSteps: freight.steps.map(({ fromGrams, minorUnits }) => ({ fromGrams, minorUnits })),
-    freightFreeFromMinorUnits: freight.freeFromGoodsMinorUnits,
-    offers: offers.map(({ bagOfferId, breaks }) => ({
-      bagOfferId,
-      breaks: breaks.map(({ fromBags, bagPriceMinorUnits }) => ({ fromBags, bagPriceMinorUnits })),
-    })),
   };
 }

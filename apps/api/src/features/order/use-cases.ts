@@ -24,7 +24,7 @@ import {
   updateQuote,
 } from '../quote/queries.ts';
 import { loadRules } from '../storehouse/queries.ts';
-import { presentTerms } from './present.ts';
+import { presentTerms } from './present-terms.ts';
 import {
   deleteOrderConsents,
   deletePriceBreaks,
