@@ -60,6 +60,21 @@ test('instance I1 of the job map is filled to its optimum, with the proof beside
   ).toBe(true);
 });
 
+test('instance I2 mixes whole bags with shares of a bag', async () => {
+  // Job map 5.6, I2: Ashdown and Eskdale take whole bags only; 100, 40, 30, 30, 50 in five bags.
+  const buy = await aBuy(app, storehouse);
+  const { Ashdown, Birchall, Corran, Dell } = households;
+  await aPledge(Ashdown.caller, buy, { least: 50, wanted: 100, most: 100, wholeBags: true });
+  await aPledge(Birchall.caller, buy, { least: 25, wanted: 35, most: 40 });
+  await aPledge(Corran.caller, buy, { least: 20, wanted: 25, most: 30 });
+  await aPledge(Dell.caller, buy, { wanted: 30 });
+  await aPledge(eskdale.caller, buy, { least: 50, wanted: 50, most: 100, wholeBags: true });
+  const { line, units, bags } = await fillOf(buy);
+  expect(units).toEqual([100, 40, 30, 30, 50]);
+  expect([bags, line.commonUnits]).toEqual([[5], 0]);
+  expect(line.pledges[0]).toMatchObject({ wholeBags: true, grams: 45_360 }); // two bags of 22,680 g, not 100 lb
+});
+
 test.for([
   { capGrams: 0, because: 'K = 0 drops the last', units: [30, 20, 0], common: 0, bags: 1 },
   { capGrams: 4_536, because: 'K = 10 lb is not enough', units: [30, 20, 0], common: 0, bags: 1 },
