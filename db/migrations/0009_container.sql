@@ -38,7 +38,7 @@ create table book.container (
   constraint container_household_fk foreign key (storehouse_id, household_id) references book.household
 );
 create index container_by_household on book.container (storehouse_id, household_id);
--- Codes of bags and containers come from one counter a storehouse, so that none is used twice.
+-- Each kind of number is counted by storehouse. A bag's code is shorter than a container's, so that none is used twice.
 create table book.code_counter (
   storehouse_id uuid not null references book.storehouse,
   counter text not null,

@@ -34,6 +34,7 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   hold_release_needs_two: 'second-login-needed',
   split_round_once: 'already-split',
   withdrawal_once: 'already-there',
+  container_wish_place_once: 'busy-retry',
   duty_grant_held_once: 'already-there',
   stage_move_along_an_edge: 'buy-stage-wrong',
 };

@@ -35,7 +35,6 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'container_code_once',
   'container_kind_holds_something',
   'container_kind_tare_in_range',
-  'container_wish_place_once',
   'delivery_count_in_range',
   'delivery_part_once',
   'deposit_ask_waiver_explained',

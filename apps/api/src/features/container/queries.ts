@@ -15,7 +15,7 @@ import {
 } from '@sheafbook/db/tables';
 import type { OutsideKind } from '@sheafbook/ledger';
 import { assert } from '@sheafbook/units';
-import { and, eq, gt, inArray, sql } from 'drizzle-orm';
+import { and, eq, gt, sql } from 'drizzle-orm';
 import { Problem } from '../../platform/problem.ts';
 
 /** What a mass account holds now. */
@@ -170,6 +170,8 @@ export async function listPoured(
       pouredGrams: movements.amount,
       grams: gramsLeft,
       buyId: entries.buyId,
+      isUndone: sql<boolean>`exists (select from book.entry later
+        where later.storehouse_id = ${entries.storehouseId} and later.reverses_id = ${entries.entryId})`,
     })
     .from(entries)
     .innerJoin(
@@ -188,7 +190,7 @@ export async function listPoured(
       and(
         eq(entries.storehouseId, storehouseId),
         eq(entries.entryId, entryId),
-        inArray(entries.what, ['poured']),
+        eq(entries.what, 'poured'),
         eq(accounts.ownerId, householdId),
       ),
     );

@@ -2,10 +2,9 @@ import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
-import { pageQuery } from '../../platform/paging.ts';
 import { hasShelf } from './policy.ts';
 import { presentFilled, presentShelf, presentShelved, toCsvRow } from './present.ts';
-import { bringIn, pour, pourInto, undoPour as undoPourSchema, useUp } from './schema.ts';
+import { bringIn, pour, pourInto, shelfQuery, undoPour as undoPourSchema, useUp } from './schema.ts';
 import {
   bringInStock,
   listShelf,
@@ -21,7 +20,7 @@ const ofHousehold = may(hasShelf, 'household-needed');
 const TAG = 'Containers';
 
 export const containerRoutes = new Hono<AppEnv>()
-  .get('/containers', describe(TAG, 'My containers'), ofHousehold, queryOf(pageQuery), async (c) => {
+  .get('/containers', describe(TAG, 'My containers'), ofHousehold, queryOf(shelfQuery), async (c) => {
     const query = c.req.valid('query');
     const shelf = await listShelf(contextOf(c), query);
     return query.format === 'csv'

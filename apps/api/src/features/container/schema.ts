@@ -1,5 +1,6 @@
 import { isDay } from '@sheafbook/units';
 import { z } from 'zod';
+import { pageQuery } from '../../platform/paging.ts';
 
 const grams = z.int().positive('Give a whole number of grams above zero.').max(10_000_000);
 const count = z.int().min(1).max(500, 'Record 500 containers at a time at most.');
@@ -48,3 +49,5 @@ export const useUp = z.strictObject({
 export type UseUp = z.infer<typeof useUp>;
 
 export const undoPour = z.strictObject({ reason: z.string().trim().min(1, 'Say why.').max(500) });
+
+export const shelfQuery = pageQuery.extend({ after: z.uuid().optional() });

@@ -10,6 +10,7 @@ import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
+import { lockBuyForShare } from '../buy/queries.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
 import { loadFood } from '../food/queries.ts';
 import { refuseIfHeld } from '../hold/queries.ts';
@@ -29,8 +30,8 @@ import {
 } from './queries.ts';
 import type { BringIn, Pour, PourInto, UseUp } from './schema.ts';
 
-/** Codes of containers have five characters and a check character. */
-const CODE_LENGTH = 5;
+/** Six characters and the check; a bag's code is one shorter, so that no bag and no container ever share one. */
+const CODE_LENGTH = 6;
 
 function householdOf({ actor }: Context): string {
   assert(actor.householdId, 'the policy lets only households through');
@@ -79,9 +80,10 @@ export function pourIntoContainer(context: Context, containerId: string, wish: P
   const { storehouseId } = context.actor;
   const householdId = householdOf(context);
   return withTx(context, async (tx) => {
+    await loadContainer(tx, storehouseId, { householdId, containerId }); // whose it is, before any word on the bag
+    const { bag } = await lockOwnBag(tx, context, { ...wish, field: 'grams' });
     await lockContainer(tx, storehouseId, containerId);
     const held = await loadContainer(tx, storehouseId, { householdId, containerId });
-    const { bag } = await lockOwnBag(tx, context, { ...wish, field: 'grams' });
     if (bag.lotId !== held.container.lotId) throw new Problem('another-lot');
     judgeContainerFill(held.grams + wish.grams, held.kind, held.food, 'grams');
     await postEntry(tx, context, {
@@ -187,12 +189,14 @@ export function undoPour(context: Context, entryId: string, reason: string) {
     const filled = await listPoured(tx, storehouseId, { entryId, householdId });
     const [first] = filled;
     if (!first) throw new Problem('thing-not-found', { thing: 'pour' });
+    if (first.isUndone) throw new Problem('already-reversed');
     const blockers = filled.filter(({ grams, pouredGrams }) => grams < pouredGrams);
     if (blockers.length > 0)
       throw new Problem('cannot-reverse', {
         detail: `${blockers.map(({ containerCode }) => containerCode).join(', ')} has been eaten from or is empty already.`,
         containers: blockers.map(({ containerCode }) => containerCode),
       });
+    if (first.buyId !== null) await lockBuyForShare(tx, storehouseId, first.buyId);
     const reversal = { what: 'pour-undone', onDay: todayOf(context), reversesId: entryId, note: reason };
     return reverseEntry(tx, context, { ...reversal, buyId: first.buyId ?? undefined });
   });
@@ -214,11 +218,15 @@ export function readContainer(context: Context, containerId: string) {
   );
 }
 
-/** The bag, share-locked and not on hold, with enough of the household's own grams in it. */
+/**
+ * The bag, share-locked and not on hold, with enough of the household's own grams in it. Its buy is share-locked first,
+ * as whoever puts a bag on hold locks the buy and then the bag.
+ */
 async function lockOwnBag(tx: Tx, context: Context, wish: { bagId: string; grams: number; field: string }) {
   const { storehouseId } = context.actor;
   const own = { bagId: wish.bagId, ownerId: householdOf(context) };
-  await loadBagOfOwner(tx, storehouseId, own);
+  const { bag } = await loadBagOfOwner(tx, storehouseId, own);
+  await lockBuyForShare(tx, storehouseId, bag.buyId);
   await refuseIfHeld(tx, storehouseId, [wish.bagId]);
   const row = await loadBagOfOwner(tx, storehouseId, own);
   if (row.ownGrams < wish.grams)
