@@ -212,12 +212,13 @@ table book.charge_line row level security
   buy_id uuid not null
   cost_line text not null
   buy_line_id uuid
-  minor_units book.amount not null
+  minor_units bigint not null
   entry_id uuid not null
   constraint charge_line_pkey PRIMARY KEY (storehouse_id, charge_line_id)
   constraint charge_line_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
   constraint charge_line_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
   constraint charge_line_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
+  constraint charge_line_exact_in_a_double CHECK (((minor_units >= '-9007199254740991'::bigint) AND (minor_units <= '9007199254740991'::bigint)))
   CREATE INDEX charge_line_by_buy ON book.charge_line USING btree (storehouse_id, buy_id)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
@@ -226,12 +227,13 @@ table book.charge_share row level security
   storehouse_id uuid not null
   charge_line_id uuid not null
   owner_id uuid not null
-  minor_units book.amount not null
+  minor_units bigint not null
   weight numeric(40,0) not null
   got_spare_unit boolean not null
   constraint charge_share_pkey PRIMARY KEY (storehouse_id, charge_line_id, owner_id)
   constraint charge_share_line_fk FOREIGN KEY (storehouse_id, charge_line_id) REFERENCES book.charge_line(storehouse_id, charge_line_id)
   constraint charge_share_owner_fk FOREIGN KEY (storehouse_id, owner_id) REFERENCES book.owner(storehouse_id, owner_id)
+  constraint charge_share_exact_in_a_double CHECK (((minor_units >= '-9007199254740991'::bigint) AND (minor_units <= '9007199254740991'::bigint)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
@@ -667,14 +669,22 @@ table book.invoice row level security
   foreign_note text default ''::text not null
   entered_by uuid not null
   entered_at timestamp with time zone not null
+  entry_id uuid not null
+  voided_by uuid
+  voided_at timestamp with time zone
+  void_reason text default ''::text not null
   constraint invoice_pkey PRIMARY KEY (storehouse_id, invoice_id)
-  constraint invoice_number_once UNIQUE (storehouse_id, supplier_id, number)
   constraint invoice_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
   constraint invoice_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint invoice_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
   constraint invoice_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
+  constraint invoice_voided_by_fk FOREIGN KEY (storehouse_id, voided_by) REFERENCES book.person(storehouse_id, person_id)
   constraint invoice_numbered CHECK ((number ~ '\S'::text))
+  constraint invoice_void_explained CHECK (((voided_at IS NULL) OR ((voided_by IS NOT NULL) AND (void_reason ~ '\S'::text))))
+  CREATE INDEX invoice_by_buy ON book.invoice USING btree (storehouse_id, buy_id)
+  CREATE UNIQUE INDEX invoice_number_once ON book.invoice USING btree (storehouse_id, supplier_id, number) WHERE (voided_at IS NULL)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select to sheafbook_app
+  grant insert, select, update (void_reason, voided_at, voided_by) to sheafbook_app
 
 table book.invoice_line row level security
   storehouse_id uuid not null
@@ -730,7 +740,7 @@ table book.lot row level security
   constraint lot_is_a_unit CHECK ((unit_kind = 'lot'::text))
   CREATE UNIQUE INDEX lot_mark_once ON book.lot USING btree (storehouse_id, buy_line_id, supplier_mark) WHERE (buy_line_id IS NOT NULL)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select to sheafbook_app
+  grant insert, select, update (harvest_year) to sheafbook_app
 
 table book.movement row level security
   storehouse_id uuid not null
@@ -1161,10 +1171,11 @@ table book.withdrawal row level security
   person_id uuid not null
   withdrawn_at timestamp with time zone not null
   constraint withdrawal_pkey PRIMARY KEY (storehouse_id, withdrawal_id)
-  constraint withdrawal_once UNIQUE (storehouse_id, buy_id, household_id)
   constraint withdrawal_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
   constraint withdrawal_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint withdrawal_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  CREATE INDEX withdrawal_by_buy ON book.withdrawal USING btree (storehouse_id, buy_id)
+  CREATE UNIQUE INDEX withdrawal_once ON book.withdrawal USING btree (storehouse_id, buy_id, household_id) WHERE (stage_then = ANY (ARRAY['ordered'::text, 'landed'::text]))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
