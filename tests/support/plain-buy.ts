@@ -8,7 +8,7 @@ import type { TestStorehouse } from './storehouse.ts';
 /** One bag size of one food a line, so that a test says no more than who wants what and what came. */
 export type PlainFood = {
   foodCode?: string;
-  bagPounds?: number;
+  bagSize?: number;
   bagPriceMinorUnits?: number;
   pledges: readonly (Omit<PledgeWish, 'foodCode'> & { by: Caller })[];
   /** What came, in full bags unless said otherwise. */
@@ -18,6 +18,7 @@ export type PlainFood = {
 export type PlainWish = {
   treasurer: Caller;
   foods: readonly PlainFood[];
+  massUnit?: 'lb' | 'kg';
   freightMinorUnits?: number;
   rules?: Record<string, unknown>;
   hasInvoice?: boolean;
@@ -30,6 +31,7 @@ export type TestPlainBuy = TestBuy & {
   offers: Record<string, string>;
   /** What was ordered of each food, as the supplier bills it. */
   goods: Record<string, number>;
+  massUnit: 'lb' | 'kg';
 };
 
 const TARE_GRAMS = 250;
@@ -37,9 +39,9 @@ const WHEAT = 'wheat-hard-red-winter';
 let invoiceNumbers = 0;
 
 /** Offers and prices of a plain buy as its quote sends them. */
-const offerOf = ({ foodCode = WHEAT, bagPounds = 50, bagPriceMinorUnits = 3600 }: PlainFood): OfferWish => ({
+const offerOf = ({ foodCode = WHEAT, bagSize = 50, bagPriceMinorUnits = 3600 }: PlainFood): OfferWish => ({
   foodCode,
-  bagSize: bagPounds,
+  bagSize: bagSize,
   bagPriceMinorUnits,
 });
 
@@ -49,15 +51,17 @@ export async function aPlainBuy(
   storehouse: TestStorehouse,
   wish: PlainWish,
 ): Promise<TestPlainBuy> {
-  const { treasurer, foods, freightMinorUnits = 0, hasInvoice = true, isLanded = true } = wish;
+  const { treasurer, foods, massUnit = 'lb', freightMinorUnits = 0 } = wish;
+  const { hasInvoice = true, isLanded = true } = wish;
   await changeRules(storehouse, { depositPercent: 0, ...wish.rules });
   const freightSteps = freightMinorUnits > 0 ? [{ fromGrams: 0, minorUnits: freightMinorUnits }] : [];
   const made = await aBuy(app, storehouse, {
     foods: foods.map(({ foodCode = WHEAT }) => foodCode),
+    massUnit,
     quote: { offers: foods.map(offerOf), freightSteps },
   });
   for (const { foodCode = WHEAT, pledges } of foods)
-    for (const { by, ...pledge } of pledges) await aPledge(by, made, { foodCode, ...pledge });
+    for (const { by, ...pledge } of pledges) await aPledge(by, made, { foodCode, massUnit, ...pledge });
   bodyOf(await storehouse.coordinator.post(`${made.path}/fixing`, {}), 201);
   bodyOf(await storehouse.coordinator.post(`${made.path}/order-consents`, { duty: 'coordinator' }), 201);
   bodyOf(await treasurer.post(`${made.path}/order-consents`, { duty: 'treasurer' }), 201);
@@ -72,7 +76,7 @@ export async function aPlainBuy(
       read(food.foodCode ?? WHEAT).orderedBags * (food.bagPriceMinorUnits ?? 3600),
     ]),
   );
-  const buy = { ...made, treasurer, offers, goods, bags: [] };
+  const buy = { ...made, treasurer, offers, goods, massUnit, bags: [] };
   const bags = await receivePlain(app, storehouse, buy, foods);
   if (hasInvoice) await billPlain(buy, { freightMinorUnits });
   if (isLanded) bodyOf(await storehouse.coordinator.post(`${buy.path}/landing`));
@@ -84,7 +88,7 @@ export async function receivePlain(
   app: TestApp,
   storehouse: TestStorehouse,
   buy: TestPlainBuy,
-  foods: readonly Pick<PlainFood, 'foodCode' | 'bagPounds' | 'bags'>[],
+  foods: readonly Pick<PlainFood, 'foodCode' | 'bagSize' | 'bags'>[],
 ): Promise<TestBag[]> {
   const { coordinator: caller } = storehouse;
   const delivery = await aDelivery(app, buy as never, { caller });
@@ -93,8 +97,8 @@ export async function receivePlain(
     countedBags: bags.length,
   }));
   await countDelivery(storehouse, delivery, counts);
-  const bodies = foods.flatMap(({ foodCode = WHEAT, bagPounds = 50, bags }) =>
-    bags.map(({ netGrams = gramsOfPhysicalUnit(bagPounds, 'lb'), isUnweighed, ...bag }) => ({
+  const bodies = foods.flatMap(({ foodCode = WHEAT, bagSize = 50, bags }) =>
+    bags.map(({ netGrams = gramsOfPhysicalUnit(bagSize, buy.massUnit), isUnweighed, ...bag }) => ({
       bagOfferId: buy.offers[foodCode],
       ...(isUnweighed || bag.isExemptFromWeighing
         ? {}

@@ -1,6 +1,6 @@
 import { type ChargedShare, splitByWeight } from '@sheafbook/sharing';
 
-/** A household's part of one bag: what it was awarded, what has been fetched, what the book still has of it there. */
+/** A household's part of one bag: what it was awarded, fetched and given up unfetched, and what the bag still has of it. */
 export type Holding = {
   readonly householdId: string;
   readonly bagId: string;
@@ -10,6 +10,7 @@ export type Holding = {
   readonly buyLineId: string;
   readonly pieceGrams: number;
   readonly collectedGrams: number;
+  readonly takenGrams: number;
   readonly balanceGrams: number;
   readonly isHeld: boolean;
   /** Since when it can be fetched: the last split that gave it, or sharing out. */
@@ -18,10 +19,13 @@ export type Holding = {
 
 /**
  * What of a holding still waits at the store. Fetching moves no grams, since a place is no account; pouring does. So it
- * is what was awarded and not fetched, and never more than the bag still has.
+ * is what was awarded and neither fetched nor taken as uncollected, and never more than the bag still has.
  */
 export const waitingGrams = (holding: Holding): number =>
-  Math.max(0, Math.min(holding.pieceGrams - holding.collectedGrams, holding.balanceGrams));
+  Math.max(
+    0,
+    Math.min(holding.pieceGrams - holding.collectedGrams - holding.takenGrams, holding.balanceGrams),
+  );
 
 /** What a household bore on one cost line, late credits and recharges included. Units: minor units. */
 export type BorneLine = { readonly costLine: string; readonly share: ChargedShare };

@@ -106,6 +106,7 @@ export async function listHoldings(tx: Tx, storehouseId: string, buyId: string):
     buy_line_id: string;
     piece_grams: string;
     collected_grams: string;
+    taken_grams: string;
     balance_grams: string;
     is_held: boolean;
     since_at: string;
@@ -119,6 +120,12 @@ export async function listHoldings(tx: Tx, storehouseId: string, buyId: string):
       coalesce((select sum(pp.grams) from book.pick_up_piece pp join book.pick_up u on u.storehouse_id = pp.storehouse_id
         and u.pick_up_id = pp.pick_up_id where pp.storehouse_id = p.storehouse_id and pp.bag_id = p.bag_id
         and u.household_id = p.owner_id), 0) as collected_grams,
+      coalesce((select sum(m.amount) from book.account a
+        join book.movement m on m.storehouse_id = a.storehouse_id and m.source_id = a.account_id
+        join book.entry e on e.storehouse_id = m.storehouse_id and e.entry_id = m.entry_id and e.what = 'uncollected-taken'
+        where a.storehouse_id = p.storehouse_id and a.vessel_id = p.bag_id and a.owner_id = p.owner_id
+          and a.unit_id = b.lot_id and not exists (select from book.entry r where r.storehouse_id = e.storehouse_id
+            and r.reverses_id = e.entry_id)), 0) as taken_grams,
       coalesce((select a.inflow - a.outflow from book.account a where a.storehouse_id = p.storehouse_id
         and a.vessel_id = p.bag_id and a.owner_id = p.owner_id and a.unit_id = b.lot_id), 0) as balance_grams,
       exists (select from book.hold h where h.storehouse_id = p.storehouse_id and h.bag_id = p.bag_id
@@ -137,6 +144,7 @@ export async function listHoldings(tx: Tx, storehouseId: string, buyId: string):
     buyLineId: row.buy_line_id,
     pieceGrams: Number(row.piece_grams),
     collectedGrams: Number(row.collected_grams),
+    takenGrams: Number(row.taken_grams),
     balanceGrams: Number(row.balance_grams),
     isHeld: row.is_held,
     sinceAt: new Date(row.since_at),
