@@ -13,6 +13,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate } from '../buy/queries.ts';
 import { loadHousehold } from '../household/queries.ts';
 import { refuseClosedDay } from '../period/queries.ts';
+import { MENDED_ELSEWHERE } from './mended-elsewhere.ts';
 import { isHomeStock } from './policy.ts';
 import { nameOf } from './present.ts';
 import {
@@ -43,7 +44,7 @@ export function readEntry(context: Context, entryId: string): Promise<EntryInWor
 
 /**
  * Undoes an entry line by line, once. The guards decide: what has moved on since can't be taken back, and whatever
- * stands in the way is named (ledger-notes 6.3).
+ * stands in the way is named (ledger-notes 6.3). What has a record of its own beside the book is mended there.
  */
 export function reverse(context: Context, entryId: string, wish: ReversalWish): Promise<EntryInWords> {
   const { storehouseId } = context.actor;
@@ -54,6 +55,8 @@ export function reverse(context: Context, entryId: string, wish: ReversalWish): 
     if (entry.buyId !== null) await lockBuyForUpdate(tx, storehouseId, entry.buyId);
     if (entry.reversedByEntryNo !== null)
       throw new Problem('already-reversed', { reversedByEntryNo: entry.reversedByEntryNo });
+    const elsewhere = MENDED_ELSEWHERE[entry.what];
+    if (elsewhere) throw new Problem('cannot-reverse', { detail: elsewhere, what: entry.what, blockers: [] });
     await refuseClosedDay(tx, storehouseId, { field: 'onDay', on: onDay });
     await refuseBlocked(tx, context, entryId);
     const posted = await reverseEntry(tx, context, {

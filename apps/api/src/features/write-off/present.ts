@@ -22,12 +22,13 @@ function stateOf({ entryId, withdrawnAt }: WriteOffRow): 'posted' | 'withdrawn' 
 }
 
 export const presentWriteOffs = (page: {
-  rows: readonly { writeOff: WriteOffRow; householdName: string }[];
+  rows: readonly { writeOff: WriteOffRow; householdName: string; isTakenBack: boolean }[];
   next: string | null;
 }) => ({
-  writeOffs: page.rows.map(({ writeOff, householdName }) => ({
+  writeOffs: page.rows.map(({ writeOff, householdName, isTakenBack }) => ({
     ...presentWriteOff(writeOff),
     household: householdName,
+    isTakenBack,
   })),
   next: page.next,
 });

@@ -64,7 +64,12 @@ export async function listWriteOffs(
   page: { after?: string | undefined; limit: number },
 ) {
   return tx
-    .select({ writeOff: writeOffs, householdName: households.name })
+    .select({
+      writeOff: writeOffs,
+      householdName: households.name,
+      isTakenBack: sql<boolean>`exists (select from book.entry r where r.storehouse_id = ${storehouseId}
+        and r.reverses_id = ${writeOffs.entryId})`,
+    })
     .from(writeOffs)
     .innerJoin(
       households,

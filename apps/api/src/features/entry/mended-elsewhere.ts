@@ -1,0 +1,27 @@
+const WEIGH = 'Weigh the bag again, or refuse it.';
+const ANSWERED = 'A claim is answered once. What the supplier does later is a late credit or a late bill.';
+const BILLS = 'Mend the bill or the claim behind it; then the charges are brought up to them.';
+
+/**
+ * Entries that another record goes with: a bag's weight, a split's shares, a bill, a claim, the charges. Undoing the
+ * entry alone would leave that record telling something else than the book, so each is mended where it was made.
+ */
+export const MENDED_ELSEWHERE: Readonly<Record<string, string>> = {
+  'bag-landed': WEIGH,
+  'bag-refused': WEIGH,
+  'bag-weighed': WEIGH,
+  'bag-weighed-again': WEIGH,
+  'bag-lost': WEIGH,
+  'bag-discarded': WEIGH,
+  'split-made': 'Undo the split instead.',
+  'split-undone': 'Split again instead.',
+  'supplier-invoiced': 'Void the bill instead.',
+  'invoice-voided': 'Enter the bill again instead.',
+  'claim-raised': 'Credit or refuse the claim instead.',
+  'claim-credited': ANSWERED,
+  'claim-refused': ANSWERED,
+  'shared-out': BILLS,
+  recharged: BILLS,
+  'late-credit': 'Enter the same amount as a late bill instead.',
+  'late-bill': 'Enter the same amount as a late credit instead.',
+};
