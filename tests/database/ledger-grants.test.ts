@@ -1,0 +1,160 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { openTestDatabase, type TestDatabase } from '../support/database.ts';
+import { readGrants } from '../support/grants.ts';
+
+// Ledger notes 2f: a new table has no grants until they are given. Whoever gives one says so here, too.
+/** What the running app may do with tables: it deletes only what holds no history, and writes no total. */
+const APP_TABLES = {
+  'book.account':
+    'insert(account_id, cause_id, guard, kind, owner_id, storehouse_id, unit_id, unit_kind, vessel_id, vessel_kind) select',
+  'book.allotment': 'delete insert select update(grams, units)',
+  'book.bag':
+    'insert select update(condition, decision, gross_grams, is_exempt_from_weighing, moisture_tenths_percent, net_grams, note, tare_grams, version, weighed_at)',
+  'book.bag_offer': 'delete insert select',
+  'book.book_state': 'insert(storehouse_id) select',
+  'book.buy':
+    'insert select update(fill_id, gathering_closes_at, landing_on, landing_place, name, order_on, rules_version, stage, version)',
+  'book.buy_line': 'delete insert select update(common_cap_grams, quote_id, split_rule, step_units, version)',
+  'book.charge_line': 'insert select',
+  'book.charge_share': 'insert select',
+  'book.claim': 'insert select update(credited_minor_units, settled_on, state, version)',
+  'book.code_counter': 'insert select update(last_number)',
+  'book.container': 'insert select update(note, opened_on)',
+  'book.container_kind': 'insert select update(price_minor_units, tare_grams, version)',
+  'book.container_wish': 'delete insert select',
+  'book.delivery': 'insert select update(carrier, carrier_note, counted_by, finished_at, version)',
+  'book.delivery_count': 'insert select update(counted_bags, note)',
+  'book.deposit_ask':
+    'delete insert select update(asked_minor_units, due_on, estimate_minor_units, waived_by, waiver_reason)',
+  'book.duty_grant': 'insert select update(ended_at)',
+  'book.eater': 'delete insert select update',
+  'book.entry': 'select',
+  'book.fill': 'insert select',
+  'book.fill_inputs': 'insert select',
+  'book.fixed_bags': 'delete insert select',
+  'book.food':
+    'insert select update(allergens, bulk_micrograms_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version)',
+  'book.helper_grant': 'insert select update(ended_at, reason)',
+  'book.hold': 'insert select update(finding, release_asked_by, released_at, released_by)',
+  'book.household': 'insert select update(left_on, name, version)',
+  'book.household_contact': 'delete insert select update',
+  'book.household_guideline': 'delete insert select update',
+  'book.household_plan': 'delete insert select update',
+  'book.invitation': 'insert select update(household_id, household_name, used_at, withdrawn_at)',
+  'book.invoice': 'insert select update(void_reason, voided_at, voided_by)',
+  'book.invoice_line': 'insert select',
+  'book.kept_answer': 'insert select update(body, status)',
+  'book.lot': 'insert select update(harvest_year)',
+  'book.movement': 'select',
+  'book.order_consent': 'delete insert select',
+  'book.order_line': 'insert select',
+  'book.owner': 'insert select',
+  'book.period_close': 'insert select',
+  'book.person': 'insert select update(household_id, left_on, login_id, name)',
+  'book.pick_up':
+    'insert select update(collected_at, ends_at, handed_over_by, signed_by, starts_at, version)',
+  'book.pick_up_piece': 'insert select',
+  'book.pledge':
+    'insert select update(as_typed, entered_by, is_entered_for, least_grams, most_grams, ranked_at, substitute_line_id, version, wanted_grams, whole_bags, withdrawn_at)',
+  'book.pledge_ceiling': 'delete insert select update',
+  'book.price_break': 'delete insert select',
+  'book.private_read': 'insert select',
+  'book.quote':
+    'insert select update(crop_year, foreign_price_note, freight_free_from_minor_units, lead_days, minimum_goods_minor_units, minimum_grams, moisture_note, reference, valid_until, version, withdrawn_at)',
+  'book.quote_freight_step': 'delete insert select',
+  'book.rules': 'insert select',
+  'book.share': 'insert select',
+  'book.share_piece': 'insert select',
+  'book.split': 'insert select update(undone_at)',
+  'book.split_inputs': 'insert select',
+  'book.stage_move': 'insert select',
+  'book.storehouse': 'insert select update(language, mass_display, name, time_zone, version)',
+  'book.supplier': 'insert select update(contact, name, version)',
+  'book.supplier_order': 'insert select update(cancellation_note, cancelled_at)',
+  'book.unit': 'insert select',
+  'book.vessel': 'insert select',
+  'book.withdrawal': 'insert select',
+  'book.write_off': 'insert select update(agreed_at, agreed_by, entry_id, withdrawn_at)',
+};
+
+/** What it may run: the few ways to write the ledger, and the door. */
+const APP_FUNCTIONS = {
+  'book.close_account()': 'execute',
+  'book.close_period()': 'execute',
+  'book.current_household()': 'execute',
+  'book.current_login()': 'execute',
+  'book.current_storehouse()': 'execute',
+  'book.current_task()': 'execute',
+  'book.keep_house()': 'execute',
+  'book.lock_book()': 'execute',
+  'book.post_entry()': 'execute',
+  'door.add_login()': 'execute',
+  'door.add_session()': 'execute',
+  'door.change_password()': 'execute',
+  'door.end_expired_sessions()': 'execute',
+  'door.end_session()': 'execute',
+  'door.end_sessions_of()': 'execute',
+  'door.find_login()': 'execute',
+  'door.find_login_by_email()': 'execute',
+  'door.find_session()': 'execute',
+  'door.forget_attempts()': 'execute',
+  'door.has_logins()': 'execute',
+  'door.list_sessions()': 'execute',
+  'door.note_attempt()': 'execute',
+  'door.prolong_session()': 'execute',
+};
+
+/** The owner of the functions that write the ledger. */
+const POSTER = {
+  'book.account': 'select update(closed, inflow, outflow)',
+  'book.book_state': 'select update(closed_through, last_entry_no)',
+  'book.current_household()': 'execute',
+  'book.current_login()': 'execute',
+  'book.current_storehouse()': 'execute',
+  'book.current_task()': 'execute',
+  'book.entry': 'insert select',
+  'book.movement': 'insert select',
+  'book.unit': 'select',
+};
+
+/** The owner of the function that deletes what may be deleted. */
+const HOUSEKEEPING = {
+  'book.current_household()': 'execute',
+  'book.current_login()': 'execute',
+  'book.current_storehouse()': 'execute',
+  'book.current_task()': 'execute',
+  'book.kept_answer': 'delete select',
+  'book.private_read': 'delete select',
+};
+
+/** Functions that tell nothing but the transaction’s own settings, and triggers. */
+const EVERYBODY = {
+  'book.current_household()': 'execute',
+  'book.current_login()': 'execute',
+  'book.current_storehouse()': 'execute',
+  'book.current_task()': 'execute',
+  'book.refuse_left_household()': 'execute',
+};
+
+let book: TestDatabase;
+beforeAll(async () => {
+  book = await openTestDatabase();
+});
+afterAll(() => book.close());
+
+test('2f: each role has the rights that are listed here and no other', async () => {
+  const { sheafbook_app: app, ...others } = await readGrants(book.admin);
+  expect(app).toEqual({ ...APP_TABLES, ...APP_FUNCTIONS });
+  expect(others).toEqual({
+    public: EVERYBODY,
+    sheafbook_housekeeping: HOUSEKEEPING,
+    sheafbook_poster: POSTER,
+  });
+});
+
+test('2f: a table that was just made is nobody’s but its owner’s', async () => {
+  const before = await readGrants(book.admin);
+  await book.admin`create table book.diary (storehouse_id uuid, note text)`;
+  expect(await readGrants(book.admin)).toEqual(before);
+  await expect(book.sql`select from book.diary`).rejects.toThrow('permission denied');
+});
