@@ -298,6 +298,27 @@ test('undoing an earlier entry moves no food, so it is no breach of a hold', () 
   expect(broken(aBook(entries, vesselKinds, { holds: [hold] }))).toEqual([]);
 });
 
+test('a cost that was shared anew is judged with what was charged before, and a first line by itself', () => {
+  // 100 by 1 and 1 was 50 each; 110 by 1 and 4 is 22 and 88: the second line takes 28 back and charges 38.
+  const shares = [
+    { weight: 1n, amountMinorUnits: -28, chargedBeforeMinorUnits: 50 },
+    { weight: 4n, amountMinorUnits: 38, chargedBeforeMinorUnits: 50 },
+  ];
+  const anew = { costLineId: 'anew', totalMinorUnits: 10, chargedBeforeMinorUnits: 100, shares };
+  expect(broken(sound({ costLines: [anew] }))).toEqual([]);
+  expect(broken(sound({ costLines: [{ ...anew, chargedBeforeMinorUnits: 101 }] }))).toEqual([5]);
+  const first = {
+    ...anew,
+    shares: shares.map(({ weight, amountMinorUnits }) => ({ weight, amountMinorUnits })),
+  };
+  expect(broken(sound({ costLines: [first] }))).toEqual([5]);
+});
+
+test('a hold that ended with its bag needs nobody to let it go', () => {
+  expect(broken(sound({ holds: [{ ...hold, releasedByLoginIds: null }] }))).toEqual([]);
+  expect(broken(sound({ holds: [{ ...hold, releasedByLoginIds: [] }] }))).toEqual([16]);
+});
+
 test('a hold is released by two different logins', () => {
   expect(broken(sound({ holds: [{ ...hold, releasedByLoginIds: ['rosa', 'rosa'] }] }))).toEqual([16]);
 });

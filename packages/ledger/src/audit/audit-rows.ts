@@ -49,13 +49,20 @@ export type AuditBuy = {
 };
 
 /**
- * One cost line with its frozen weights and what each bore. Weights are bigints: scaled fractions can pass 2^53.
+ * One cost line with its frozen weights and what each bore. Weights are bigints: scaled fractions can pass 2^53. A line
+ * that brings charges up to what came later holds differences; `chargedBefore…` is what the same cost came to until then,
+ * in all and for each of the shares, and is left out of a line that was the first.
  * Units: minor units; weights have none. Errors: none.
  */
 export type AuditCostLine = {
   readonly costLineId: string;
   readonly totalMinorUnits: number;
-  readonly shares: readonly { readonly weight: bigint; readonly amountMinorUnits: number }[];
+  readonly chargedBeforeMinorUnits?: number;
+  readonly shares: readonly {
+    readonly weight: bigint;
+    readonly amountMinorUnits: number;
+    readonly chargedBeforeMinorUnits?: number;
+  }[];
 };
 
 /** A split as it was awarded. Units: grams. Errors: none. */
@@ -108,7 +115,8 @@ export type AuditFill = { readonly fillId: string; readonly isBest: boolean };
 
 /**
  * A hold on a lot, or on some of its vessels. It covers what was written down after `heldAt` and before `releasedAt`,
- * or ever since when it still stands.
+ * or ever since when it still stands. `releasedByLoginIds` is null where nobody let it go: it ended with its bag, which
+ * was thrown away or went back.
  * Units: UTC instants. Errors: none.
  */
 export type AuditHold = {
@@ -117,7 +125,7 @@ export type AuditHold = {
   readonly vesselIds: readonly string[] | null;
   readonly heldAt: string;
   readonly releasedAt: string | null;
-  readonly releasedByLoginIds: readonly string[];
+  readonly releasedByLoginIds: readonly string[] | null;
 };
 
 /** All that the audit looks at, as plain rows read in one snapshot. Units: as in the rows. Errors: none. */

@@ -46,7 +46,9 @@ function clearedFinding(input: AuditInput): AuditFinding {
 }
 
 function costLinesFinding(input: AuditInput): AuditFinding {
-  const wrong = input.costLines.filter((line) => !isSharedByLargestRemainder(line));
+  const wrong = input.costLines.filter(
+    (line) => !isSharedByLargestRemainder(line) && !isSharedByLargestRemainder(withWhatCameBefore(line)),
+  );
   return finding({
     number: 5,
     invariant: 'The shares of every cost line add up to it, each within one of its exact part',
@@ -56,6 +58,18 @@ function costLinesFinding(input: AuditInput): AuditFinding {
       [wrong.length, 'wrong'],
     ],
   });
+}
+
+/** A cost that was shared anew is judged by what it comes to for each; the line itself holds the differences alone. */
+function withWhatCameBefore(line: AuditCostLine): AuditCostLine {
+  return {
+    ...line,
+    totalMinorUnits: line.totalMinorUnits + (line.chargedBeforeMinorUnits ?? 0),
+    shares: line.shares.map(({ weight, amountMinorUnits, chargedBeforeMinorUnits = 0 }) => ({
+      weight,
+      amountMinorUnits: amountMinorUnits + chargedBeforeMinorUnits,
+    })),
+  };
 }
 
 function isSharedByLargestRemainder({ totalMinorUnits, shares }: AuditCostLine): boolean {

@@ -104,7 +104,8 @@ function holdsFinding(input: AuditInput): AuditFinding {
     return holds.some((hold) => isDuring(hold, entry.recordedAt) && breaksHold(hold, movement, accounts));
   });
   const carelessly = input.holds.filter(
-    (hold) => hold.releasedAt !== null && new Set(hold.releasedByLoginIds).size < 2,
+    ({ releasedAt, releasedByLoginIds }) =>
+      releasedAt !== null && releasedByLoginIds !== null && new Set(releasedByLoginIds).size < 2,
   );
   return finding({
     number: 16,

@@ -123,21 +123,46 @@ export async function listBuys(tx: Tx, storehouseId: string): Promise<AuditBuy[]
   return [...found.values()];
 }
 
+/** Weights and amounts in the order of owners, with what the same cost had come to for each before. */
 export async function listCostLines(tx: Tx, storehouseId: string): Promise<AuditCostLine[]> {
-  const rows = await tx.execute<{ id: string; total: string; weights: string[]; amounts: string[] }>(sql`
+  const rows = await tx.execute<{
+    id: string;
+    total: string;
+    before: string;
+    weights: string[];
+    amounts: string[];
+    befores: string[];
+  }>(sql`
+    with line as (
+      select l.*, e.entry_no from book.charge_line l
+      join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = l.entry_id
+      where l.storehouse_id = ${storehouseId}),
+    share as (
+      select s.charge_line_id, s.owner_id, s.weight, s.minor_units,
+        coalesce(sum(s.minor_units) over earlier, 0) as before
+      from line l
+      join book.charge_share s on s.storehouse_id = ${storehouseId} and s.charge_line_id = l.charge_line_id
+      window earlier as (partition by l.buy_id, l.cost_line, s.owner_id order by l.entry_no
+        rows between unbounded preceding and 1 preceding))
     select l.charge_line_id as id, l.minor_units as total,
-      coalesce(array_agg(s.weight::text order by s.owner_id) filter (where s.owner_id is not null), '{}') as weights,
-      coalesce(array_agg(s.minor_units::text order by s.owner_id) filter (where s.owner_id is not null), '{}') as amounts
-    from book.charge_line l
-    left join book.charge_share s on s.storehouse_id = ${storehouseId} and s.charge_line_id = l.charge_line_id
-    where l.storehouse_id = ${storehouseId}
-    group by l.charge_line_id, l.minor_units order by l.charge_line_id`);
+      coalesce(sum(l.minor_units) over (partition by l.buy_id, l.cost_line order by l.entry_no
+        rows between unbounded preceding and 1 preceding), 0) as before,
+      s.weights, s.amounts, s.befores
+    from line l
+    cross join lateral (
+      select coalesce(array_agg(s.weight::text order by s.owner_id), '{}') as weights,
+        coalesce(array_agg(s.minor_units::text order by s.owner_id), '{}') as amounts,
+        coalesce(array_agg(s.before::text order by s.owner_id), '{}') as befores
+      from share s where s.charge_line_id = l.charge_line_id) s
+    order by l.charge_line_id`);
   return rows.map((row) => ({
     costLineId: row.id,
     totalMinorUnits: Number(row.total),
+    chargedBeforeMinorUnits: Number(row.before),
     shares: row.weights.map((weight, position) => ({
       weight: BigInt(weight),
       amountMinorUnits: Number(row.amounts[position]),
+      chargedBeforeMinorUnits: Number(row.befores[position]),
     })),
   }));
 }
@@ -233,8 +258,9 @@ export async function listHolds(tx: Tx, storehouseId: string): Promise<AuditHold
     held_at: string;
     released_at: string | null;
     login_ids: string[];
+    is_released: boolean;
   }>(sql`
-    select h.hold_id, b.lot_id, h.bag_id, h.held_at, h.released_at,
+    select h.hold_id, b.lot_id, h.bag_id, h.held_at, h.released_at, h.released_by is not null as is_released,
       (select coalesce(array_agg(coalesce(p.login_id, p.person_id)::text), '{}') from book.person p
         where p.storehouse_id = ${storehouseId} and p.person_id in (h.release_asked_by, h.released_by)) as login_ids
     from book.hold h
@@ -246,7 +272,7 @@ export async function listHolds(tx: Tx, storehouseId: string): Promise<AuditHold
     vesselIds: [row.bag_id],
     heldAt: row.held_at,
     releasedAt: row.released_at,
-    releasedByLoginIds: row.login_ids,
+    releasedByLoginIds: row.is_released ? row.login_ids : null,
   }));
 }
 
