@@ -109,4 +109,10 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'unit_one_currency',
   'vessel_kind_known',
   'vessel_outside_once',
+  'write_off_agreed_whole',
+  'write_off_entry_once',
+  'write_off_explained',
+  'write_off_posted_when_agreed',
+  'write_off_withdrawn_before_posting',
+  'write_off_writes_something_off',
 ]);
