@@ -60,58 +60,6 @@ test('two who share out at once charge everyone once, and a retry gets the first
   expect(charges.lines).toHaveLength(5);
 });
 
-test('a household that withdraws once the food is ordered pays its part per household, and gets the rest back', async () => {
-  // Job map 4.7: Corran takes Dell's wheat, Birchall its oats, common stock its 12 lb of beans.
-  const before = await balancesOf(app, households);
-  const buy = await aLandedBuy(app, storehouse, { households });
-  const withdrawal = { reason: 'We are moving away.' };
-  bodyOf(await households.Dell.caller.post(`${buy.path}/withdrawals`, withdrawal), 201);
-  await splitGrain(storehouse, buy);
-  const charges = bodyOf(await storehouse.coordinator.post(`${buy.path}/sharing-out`), 201);
-  expect(chargeOf(charges)).toEqual({ Ashdown: 16_548, Birchall: 15_884, Corran: 15_194, Dell: 1100 });
-  expect(charges).toMatchObject({
-    commonStockMinorUnits: 1124,
-    chargedMinorUnits: 49_850,
-    clearingMinorUnits: 0,
-  });
-  expect(sharesOf(charges, 'freight:by-weight')).toEqual({
-    Ashdown: 1494,
-    Birchall: 1437,
-    Corran: 1372,
-    Dell: 0,
-    common: 97,
-  });
-  const after = await balancesOf(app, households);
-  expect((after.Dell ?? 0) - (before.Dell ?? 0)).toBe(1100 - 2300); // 12.00 of its deposit stand to its credit
-  const stockOfBeans = async () => {
-    const [lot] = await app.admin<{ balance: string }[]>`
-      select a.inflow - a.outflow as balance from book.account a
-      join book.lot l on l.lot_id = a.cause_id and l.buy_line_id = ${buy.beans} where a.kind = 'common_stock'`;
-    return Number(lot?.balance); // 1400 is kept by lot
-  };
-  expect(await stockOfBeans()).toBe(1124);
-  // Money that comes back on the beans goes by 40, 28, 20 and 12 lb. Common stock's part takes what stands of it off
-  // the books, and what goes beyond that is the store fund's.
-  const chargeLineId = charges.lines.find(
-    (line: { costLine: string }) => line.costLine === `goods:${buy.beans}`,
-  ).id;
-  const credit = { chargeLineId, till: 'bank', reason: 'Goodwill of the mill.' };
-  const path = `${buy.path}/late-credits`;
-  const small = bodyOf(await buy.treasurer.post(path, { ...credit, minorUnits: 400 }), 201);
-  expect(sharesOf(small, `late:goods:${buy.beans}`)).toEqual({
-    Ashdown: -160,
-    Birchall: -112,
-    Corran: -80,
-    Dell: 0,
-    common: -48,
-  });
-  expect(await stockOfBeans()).toBe(1124 - 48);
-  bodyOf(await buy.treasurer.post(path, { ...credit, minorUnits: 20_000 }), 201);
-  expect(await stockOfBeans()).toBe(0);
-  const fund = (await balancesOf(app, households)).store_fund ?? 0;
-  expect(fund - (before.store_fund ?? 0)).toBe(-(2400 - 1076));
-});
-
 // Job map 4.3, last paragraph: the same freight of 88.00 under each basis; goods 139.54, 125.97, 105.62 and 39.37.
 test.for([
   { freightBasis: 'by-weight', freight: { Ashdown: 2987, Birchall: 2713, Corran: 2260, Dell: 840 } },
