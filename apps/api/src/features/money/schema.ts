@@ -1,10 +1,9 @@
-import { isDay } from '@sheafbook/units';
 import { z } from 'zod';
 
 /** A calendar day on which something may have happened to a storehouse; older ones are slips of the pen. */
-export const bookDay = z
-  .string()
-  .refine((day) => isDay(day) && day >= '1900-01-01', 'A day reads YYYY-MM-DD and must exist, from 1900 on.');
+export const bookDay = z.iso
+  .date('A day reads YYYY-MM-DD and must exist.')
+  .refine((day) => day >= '1900-01-01', 'A day of the book is from 1900 on.');
 
 export const amountMinorUnits = z.int().positive('An amount is above zero.');
 export const till = z.enum(['bank', 'cash']);
