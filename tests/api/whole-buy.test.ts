@@ -121,6 +121,14 @@ test('the odd cents fall by the largest remainder', async () => {
   expect(spares).toEqual(['goods Birchall', 'freight Ashdown', 'freight Dell']); // the starred cents of section 4.3
 });
 
+test('charges, splits and pick-ups come as CSV too', async () => {
+  const csv = async (list: string) =>
+    (await storehouse.coordinator.get(`${buy.path}/${list}?format=csv`)).body.trim().split('\r\n');
+  expect(await csv('charges')).toHaveLength(1 + 5 * 4); // a header, and five cost lines for four households
+  expect(await csv('splits')).toContain('beans-black,1,proportional,,1,Ashdown,,22680,18144,18144');
+  expect(await csv('pick-ups')).toEqual(['']);
+});
+
 test('the clearing account goes from the claims over the bills to nothing', async () => {
   // Claims of 3.60 and 21.40 are raised before the invoice of 523.50 comes; then 498.50 is charged.
   expect(await clearingPath()).toEqual([-360, -2500, 49_850, 0]);

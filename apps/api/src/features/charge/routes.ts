@@ -1,16 +1,27 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { answerCsv } from '../../platform/csv.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayGiveLateCredits, mayRecharge, mayShareOut } from './policy.ts';
 import { presentCharges, presentComparison } from './present.ts';
-import { lateCredit } from './schema.ts';
+import { lateCredit, wholeList } from './schema.ts';
 import { compareSplits, giveLateCredit, readCharges, rechargeBuy, shareOut } from './use-cases.ts';
 
 const TAG = 'Sharing out';
 
 export const chargeRoutes = new Hono<AppEnv>()
-  .get('/buys/:buy/charges', describe(TAG, 'What a buy cost, line by line, and who bears it'), async (c) =>
-    c.json(presentCharges(await readCharges(contextOf(c), idParam(c, 'buy')))),
+  .get(
+    '/buys/:buy/charges',
+    describe(TAG, 'What a buy cost, line by line, and who bears it'),
+    queryOf(wholeList),
+    async (c) => {
+      const charges = presentCharges(await readCharges(contextOf(c), idParam(c, 'buy')));
+      if (c.req.valid('query').format === 'json') return c.json(charges);
+      const rows = charges.lines.flatMap(({ shares, costLine, minorUnits: lineMinorUnits }) =>
+        shares.map(({ ownerId, ...share }) => ({ costLine, lineMinorUnits, ...share })),
+      );
+      return answerCsv(c, 'charges', rows);
+    },
   )
   .get(
     '/buys/:buy/lines/:line/split-comparison',

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { bookDay, currency, reason, till } from '../money/schema.ts';
 
+export { wholeList } from '../split/schema.ts';
+
 /** Above zero it comes back to those who bore the line, below zero a late bill is charged to them. */
 export const lateCredit = z
   .strictObject({

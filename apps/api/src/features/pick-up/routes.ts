@@ -1,9 +1,10 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { answerCsv } from '../../platform/csv.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayHandOver, mayPickUp, mayTakeUncollected } from './policy.ts';
 import { presentPickUp, presentPickUps, presentTaken, presentUncollected } from './present.ts';
-import { collection, pickUpEdit, pickUpWish, uncollectedWish } from './schema.ts';
+import { collection, pickUpEdit, pickUpWish, uncollectedWish, wholeList } from './schema.ts';
 import {
   editPickUp,
   planPickUp,
@@ -22,8 +23,19 @@ export const pickUpRoutes = new Hono<AppEnv>()
     describe(TAG, 'One’s own appointments, the next first', ['household-needed']),
     async (c) => c.json({ pickUps: (await readOwnPickUps(contextOf(c))).map(presentPickUp) }),
   )
-  .get('/buys/:buy/pick-ups', describe(TAG, 'Who fetches what of a buy, and what still waits'), async (c) =>
-    c.json(presentPickUps(await readPickUpsOfBuy(contextOf(c), idParam(c, 'buy')))),
+  .get(
+    '/buys/:buy/pick-ups',
+    describe(TAG, 'Who fetches what of a buy, and what still waits'),
+    queryOf(wholeList),
+    async (c) => {
+      const found = presentPickUps(await readPickUpsOfBuy(contextOf(c), idParam(c, 'buy')));
+      if (c.req.valid('query').format === 'json') return c.json(found);
+      const rows = found.pickUps.map(({ seat, name, startsAt, endsAt, signedBy, collectedAt, pieces }) => ({
+        ...{ seat, name, startsAt, endsAt, signedBy, collectedAt },
+        grams: pieces.reduce((sum, piece) => sum + piece.grams, 0),
+      }));
+      return answerCsv(c, 'pick-ups', rows);
+    },
   )
   .post(
     '/buys/:buy/pick-ups',

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { note } from '../money/schema.ts';
 
+export { wholeList } from '../split/schema.ts';
+
 const instant = z.iso.datetime({ offset: true, error: 'An instant reads 2026-10-03T15:00:00Z.' });
 
 const window = { startsAt: instant, endsAt: instant };

@@ -299,5 +299,5 @@ export async function listSplitsOfBuy(tx: Tx, storehouseId: string, buyId: strin
     .select()
     .from(splits)
     .where(and(eq(splits.storehouseId, storehouseId), eq(splits.buyId, buyId)))
-    .orderBy(desc(splits.splitId));
+    .orderBy(desc(splits.madeAt), desc(splits.splitId));
 }

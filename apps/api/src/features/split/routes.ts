@@ -1,18 +1,31 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { answerCsv } from '../../platform/csv.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayMakeSplits, mayRerunSplits } from './policy.ts';
 import { presentRerun, presentSplit } from './present.ts';
-import { splitWish } from './schema.ts';
+import { splitWish, wholeList } from './schema.ts';
 import { makeSplit, readSplit, readSplitsOfBuy, rerunSplit, undoSplit } from './use-cases.ts';
 
 const TAG = 'Sharing out';
 
 export const splitRoutes = new Hono<AppEnv>()
-  .get('/buys/:buy/splits', describe(TAG, 'The splits of a buy, newest first'), async (c) => {
-    const sheets = await readSplitsOfBuy(contextOf(c), idParam(c, 'buy'));
-    return c.json({ splits: sheets.map(presentSplit) });
-  })
+  .get(
+    '/buys/:buy/splits',
+    describe(TAG, 'The splits of a buy, newest first'),
+    queryOf(wholeList),
+    async (c) => {
+      const splits = (await readSplitsOfBuy(contextOf(c), idParam(c, 'buy'))).map(presentSplit);
+      if (c.req.valid('query').format === 'json') return c.json({ splits });
+      const rows = splits.flatMap(({ foodCode, roundNo, rule, undoneAt, shares }) =>
+        shares.map(({ seat, name, isCommonStock, claimGrams, exactAward, awardGrams }) => ({
+          ...{ foodCode, roundNo, rule, undoneAt, seat, name, isCommonStock },
+          ...{ claimGrams, exactAward, awardGrams },
+        })),
+      );
+      return answerCsv(c, 'splits', rows);
+    },
+  )
   .post(
     '/buys/:buy/lines/:line/splits',
     describe(TAG, 'Split what has landed of a food by a named rule', [
