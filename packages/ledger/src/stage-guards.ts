@@ -38,7 +38,10 @@ export type MissingCode =
   | 'clearing-not-zero'
   | 'deposit-held'
   | 'mass-unassigned'
-  | 'cancellation-not-recorded';
+  | 'cancellation-not-recorded'
+  // Found by the features that land, share out and close a buy, from what they alone can read.
+  | 'bag-not-numbered'
+  | 'charges-behind';
 
 /**
  * One thing that is missing. `count` and `ids` tell how many and which (quotes, pledges, households, lines, bags, lots,

@@ -29,6 +29,8 @@ const WORDS: Readonly<Record<MissingCode, string>> = {
   'deposit-held': 'A deposit of the buy is still held.',
   'mass-unassigned': 'Some grams belong to nobody yet.',
   'cancellation-not-recorded': 'Nobody has written down that the supplier’s order was cancelled.',
+  'bag-not-numbered': 'A bag that was counted has no number yet.',
+  'charges-behind': 'A split, a claim or a bill came after the buy was shared out. Recharge the buy.',
 };
 
 const ABOUT_DEPOSITS: readonly MissingCode[] = ['deposit-holder-not-told', 'deposit-unpaid', 'deposit-held'];

@@ -32,6 +32,9 @@ import {
 } from './queries.ts';
 import type { BuyEdit, BuyFacts, BuyQuery, BuyWish, LineEdit, LineWish, StageWish } from './schema.ts';
 
+export { presentMissing } from './missing.ts';
+export { mayRunBuys } from './policy.ts';
+
 type NamedLine = { readonly buyId: string; readonly buyLineId: string };
 
 /** A page of buys, the newest first. */
@@ -130,7 +133,7 @@ export function editBuy(context: Context, buyId: string, { version, ...facts }: 
     refuseImpossibleDays(context, facts, buy);
     if (facts.name !== buy.name) await refuseTakenName(tx, storehouseId, facts.name);
     const edited = await updateBuy(tx, buy, columnsOf(facts));
-    if (buy.stage === 'gathering') refuseUnmet(context.actor, await listMissingNow(tx, context, edited));
+    if (buy.stage === 'gathering') refuseUnmet(context.actor, await listMissingToOpen(tx, context, edited));
     return readPage(tx, context, edited);
   });
 }
@@ -212,7 +215,7 @@ export function openForPledges(context: Context, buyId: string, { to }: StageWis
   return withTx(context, async (tx) => {
     const buy = await lockBuyForUpdate(tx, context.actor.storehouseId, buyId);
     refuseOtherMoves(buy, to);
-    refuseUnmet(context.actor, await listMissingNow(tx, context, buy));
+    refuseUnmet(context.actor, await listMissingToOpen(tx, context, buy));
     if (buy.gatheringClosesAt <= context.now())
       throw fieldProblem(
         'deadline-passed',
@@ -261,7 +264,8 @@ export function refuseUnmet(actor: Actor, missing: readonly Missing[]): void {
   });
 }
 
-async function listMissingNow(tx: Tx, { actor }: Context, buy: BuyRow): Promise<Missing[]> {
+/** What a planned buy lacks before it is opened for pledges; a gathering one goes on meeting it. */
+export async function listMissingToOpen(tx: Tx, { actor }: Context, buy: BuyRow): Promise<Missing[]> {
   const lines = await listBuyLines(tx, buy.storehouseId, buy.buyId);
   const quotes = await listQuotesOfBuy(tx, buy.storehouseId, buy.buyId);
   return listMissingForGathering({ buy, lines, quotes }, actor.timeZone);

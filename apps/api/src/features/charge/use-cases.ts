@@ -1,6 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import type { BuyRow } from '@sheafbook/db/tables';
-import { depositApplied, depositRefunded, lateCredit, stageGuards } from '@sheafbook/ledger';
+import { depositApplied, depositRefunded, lateCredit, type Missing, stageGuards } from '@sheafbook/ledger';
 import { type ChargedLine, creditByOriginalWeights, settleDeposit } from '@sheafbook/sharing';
 import type { Context } from '../../platform/context.ts';
 import { postEntry } from '../../platform/post-entry.ts';
@@ -41,6 +41,7 @@ import {
 import { differences, mergeCharges } from './recharge.ts';
 import type { LateCredit } from './schema.ts';
 
+export { mayShareOut } from './policy.ts';
 export { shareByLot } from './postings.ts';
 
 /**
@@ -53,7 +54,7 @@ export function shareOut(context: Context, buyId: string) {
   return withTx(context, async (tx) => {
     const buy = await lockBuyForUpdate(tx, storehouseId, buyId);
     requireStage(buy, 'landed');
-    await refuseUnshared(tx, context, buyId);
+    refuseUnmet(context.actor, await listMissingToShareOut(tx, buy));
     const owners = await loadSharingOwners(tx, storehouseId);
     const { lines } = await chargeBuy(tx, context, { buy, owners });
     await postCharges(tx, context, { buy, owners, lines, what: 'shared-out' });
@@ -64,13 +65,14 @@ export function shareOut(context: Context, buyId: string) {
   });
 }
 
-async function refuseUnshared(tx: Tx, { actor }: Context, buyId: string): Promise<void> {
-  const facts = await loadSharingFacts(tx, actor.storehouseId, buyId);
-  const ids = await listUnbilledSuppliers(tx, actor.storehouseId, buyId);
-  refuseUnmet(actor, [
+/** What keeps a landed buy from being shared out. */
+export async function listMissingToShareOut(tx: Tx, { storehouseId, buyId }: BuyRow): Promise<Missing[]> {
+  const facts = await loadSharingFacts(tx, storehouseId, buyId);
+  const ids = await listUnbilledSuppliers(tx, storehouseId, buyId);
+  return [
     ...stageGuards({ from: 'landed', to: 'shared-out', facts }),
     ...(ids.length > 0 ? [{ code: 'invoice-missing', count: ids.length, ids } as const] : []),
-  ]);
+  ];
 }
 
 /** The bills of a buy, shared by what was awarded. `levyMinorUnits` keeps a levy that was charged before. */

@@ -14,6 +14,8 @@ import { type ClosingLack, presentLacks } from './missing.ts';
 import { seesDeposits } from './policy.ts';
 import { listAccountsToClose, listOpenClaimIds, sumUnassignedGrams, updateAccountClosed } from './queries.ts';
 
+export { mayClose, seesDeposits } from './policy.ts';
+
 export type Closing = {
   readonly actor: Actor;
   readonly buy: BuyRow;
@@ -56,7 +58,8 @@ function refuseLacking({ actor, missing }: Closing): void {
   });
 }
 
-async function lookAtClosing(tx: Tx, context: Context, buy: BuyRow): Promise<Closing> {
+/** What keeps a buy from closing, and the figures behind it. Whose deposits were looked at is written down. */
+export async function lookAtClosing(tx: Tx, context: Context, buy: BuyRow): Promise<Closing> {
   const { actor } = context;
   const { storehouseId } = actor;
   const { buyId } = buy;

@@ -37,6 +37,7 @@ import { loadFillSolver } from './solver.ts';
 
 export { type FillEstimate, solveEstimate, toEstimate } from './estimate.ts';
 export { findTerms } from './guards.ts';
+export { mayFix } from './policy.ts';
 // An audit fills again what was frozen.
 export { type Refilled, refill } from './rerun.ts';
 export { countUnitsWithin } from './to-units.ts';
@@ -174,6 +175,11 @@ export async function previewFixing(context: Context, buyId: string): Promise<Fi
     },
     { task: 'fill' },
   );
+}
+
+/** What keeps a gathering buy from being fixed with the fill of its pledges as they stand. The task is 'fill'. */
+export async function listMissingToFix(tx: Tx, context: Context, { buyId }: BuyRow): Promise<Missing[]> {
+  return [...toFixingView(await estimateFill(tx, context, buyId), todayOf(context)).missing];
 }
 
 function toFixingView(view: FillView, todayOn: string): FixingView {

@@ -1,9 +1,8 @@
 import type { Tx } from '@sheafbook/db';
 import type { BuyRow } from '@sheafbook/db/tables';
-import { stageGuards } from '@sheafbook/ledger';
+import { type Missing, stageGuards } from '@sheafbook/ledger';
 import { addDays } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
-import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listSeenBags, type SeenBag } from '../bag/queries.ts';
@@ -21,6 +20,8 @@ import { listOrderedFoods, listOrderHeads } from '../order/queries.ts';
 import { loadRules } from '../storehouse/queries.ts';
 import { type OrderedOutcome, proposeClaims } from './proposals.ts';
 
+export { mayEndLanding } from './policy.ts';
+
 /**
  * Ends the landing: every food that was ordered has its count, 0 included, and every counted bag its number. The
  * deliveries so far are finished by it; what comes later is a further part.
@@ -30,14 +31,20 @@ export function landBuy(context: Context, buyId: string): Promise<BuyRow> {
   return withTx(context, async (tx) => {
     const buy = await lockBuyForUpdate(tx, storehouseId, buyId);
     requireStage(buy, 'ordered');
-    const ordered = await listOrderedBags(tx, storehouseId, buyId);
-    const counted = await sumCountedBags(tx, storehouseId, buyId);
-    const lines = linesCounted(ordered, counted);
-    refuseUnmet(context.actor, stageGuards({ from: 'ordered', to: 'landed', facts: { lines } }));
-    await refuseUnnumbered(tx, buy, counted);
+    refuseUnmet(context.actor, await listMissingToLand(tx, buy));
     await updateFinished(tx, storehouseId, { buyId, at: context.now() });
     return moveStage(tx, context, { buy, to: 'landed' });
   });
+}
+
+/** What keeps an ordered buy from being landed: counts first, and once those stand the numbers of the bags. */
+export async function listMissingToLand(tx: Tx, buy: BuyRow): Promise<Missing[]> {
+  const { storehouseId, buyId } = buy;
+  const ordered = await listOrderedBags(tx, storehouseId, buyId);
+  const counted = await sumCountedBags(tx, storehouseId, buyId);
+  const facts = { lines: linesCounted(ordered, counted) };
+  const uncounted = stageGuards({ from: 'ordered', to: 'landed', facts });
+  return uncounted.length > 0 ? uncounted : listUnnumbered(tx, buy, counted);
 }
 
 /** A line is counted once each bag size that was ordered of it is. */
@@ -50,57 +57,49 @@ function linesCounted(ordered: readonly OrderedBags[], counted: ReadonlyMap<stri
   });
 }
 
-async function refuseUnnumbered(
+async function listUnnumbered(
   tx: Tx,
   { storehouseId, buyId }: BuyRow,
   counted: ReadonlyMap<string, number>,
-): Promise<void> {
+): Promise<Missing[]> {
   const bags = await listSeenBags(tx, storehouseId, { buyId });
   const open = [...counted].map(([bagOfferId, countedBags]) => ({
     bagOfferId,
     bags: countedBags - bags.filter(({ bag }) => bag.bagOfferId === bagOfferId).length,
   }));
   const missing = open.filter((size) => size.bags > 0);
-  if (missing.length === 0) return;
-  const words = 'A bag that was counted has no number yet.';
-  throw new Problem('buy-guard-unmet', {
-    detail: words,
-    missing: [
-      {
-        code: 'bag-not-numbered',
-        words,
-        count: missing.reduce((sum, size) => sum + size.bags, 0),
-        ids: missing.map((size) => size.bagOfferId),
-      },
-    ],
-  });
+  if (missing.length === 0) return [];
+  const count = missing.reduce((sum, size) => sum + size.bags, 0);
+  return [{ code: 'bag-not-numbered', count, ids: missing.map((size) => size.bagOfferId) }];
 }
 
-export type LandingSheet = Awaited<ReturnType<typeof readLandingSheet>>;
+export type LandingSheet = Awaited<ReturnType<typeof lookAtLanding>>;
 
 /** Everything on the landing sheet (job map 13, paper 4), with what is claimed, what could be, and by when. */
-export function readLandingSheet(context: Context, buyId: string) {
+export function readLandingSheet(context: Context, buyId: string): Promise<LandingSheet> {
+  return withTx(context, (tx) => lookAtLanding(tx, context, buyId), { isReadOnly: true });
+}
+
+/** The landing sheet inside the caller's transaction. */
+export async function lookAtLanding(tx: Tx, context: Context, buyId: string) {
   const { storehouseId } = context.actor;
-  const work = async (tx: Tx) => {
-    const buy = await loadBuy(tx, storehouseId, buyId);
-    const { claimWindowHours } = await loadRules(tx, storehouseId, buy.rulesVersion ?? undefined);
-    const foods = await listOrderedFoods(tx, storehouseId, buyId);
-    const counted = await sumCountedBags(tx, storehouseId, buyId);
-    const ordered = inOrderOf(foods, await listOrderedBags(tx, storehouseId, buyId));
-    const bags = await listSeenBags(tx, storehouseId, { buyId });
-    const claims = await listClaims(tx, storehouseId, buyId);
-    const deliveries = await listDeliveries(tx, storehouseId, { buyId });
-    return {
-      ...{ buy, claimWindowHours, foods, counted, ordered, bags, claims },
-      orders: await listOrderHeads(tx, storehouseId, buyId),
-      deliveries: deliveries.map((delivery) => {
-        const claimByOn = lastClaimDay(delivery.arrivedOn, claimWindowHours);
-        return { delivery, claimByOn, isClaimDayPast: claimByOn < todayOf(context) };
-      }),
-      proposedClaims: proposeClaims(listOutcomes({ ordered, counted, bags }), claims),
-    };
+  const buy = await loadBuy(tx, storehouseId, buyId);
+  const { claimWindowHours } = await loadRules(tx, storehouseId, buy.rulesVersion ?? undefined);
+  const foods = await listOrderedFoods(tx, storehouseId, buyId);
+  const counted = await sumCountedBags(tx, storehouseId, buyId);
+  const ordered = inOrderOf(foods, await listOrderedBags(tx, storehouseId, buyId));
+  const bags = await listSeenBags(tx, storehouseId, { buyId });
+  const claims = await listClaims(tx, storehouseId, buyId);
+  const deliveries = await listDeliveries(tx, storehouseId, { buyId });
+  return {
+    ...{ buy, claimWindowHours, foods, counted, ordered, bags, claims },
+    orders: await listOrderHeads(tx, storehouseId, buyId),
+    deliveries: deliveries.map((delivery) => {
+      const claimByOn = lastClaimDay(delivery.arrivedOn, claimWindowHours);
+      return { delivery, claimByOn, isClaimDayPast: claimByOn < todayOf(context) };
+    }),
+    proposedClaims: proposeClaims(listOutcomes({ ordered, counted, bags }), claims),
   };
-  return withTx(context, work, { isReadOnly: true });
 }
 
 /** In the buy's own order of foods. */

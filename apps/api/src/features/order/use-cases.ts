@@ -39,6 +39,8 @@ import {
 import { draftOrders, type OrderDraft, totalOf } from './reprice.ts';
 import type { ConfirmedTerms, OrderConsent, Reopening } from './schema.ts';
 
+export { dutiesToAgree, mayAgreeAs } from './policy.ts';
+
 type Duty = 'coordinator' | 'treasurer';
 
 export type ConsentView = {
@@ -64,7 +66,8 @@ export function agreeToOrder(context: Context, buyId: string, wish: OrderConsent
     await insertOrderConsent(tx, { storehouseId, buyId, duty, personId, agreedAt: context.now() });
     const consents = await listOrderConsents(tx, storehouseId, buyId);
     if (consents.length < 2) return { buy, consents, orderNos: [] };
-    const drafts = await guardOrder(tx, context, { buy, consents });
+    const { drafts, missing } = await guardOrder(tx, context, { buy, consents });
+    refuseUnmet(context.actor, missing);
     const orderNos = await placeOrders(tx, context, { buy, drafts, note: wish.note });
     return { buy: await moveStage(tx, context, { buy, to: 'ordered' }), consents, orderNos };
   });
@@ -83,12 +86,21 @@ function dutyOf({ actor }: Context, wish: OrderConsent): Duty {
   return only;
 }
 
-/** Refuses with everything that is missing; else gives the orders at today's terms. */
+/** What keeps a fixed buy from being ordered, with the agreements that were given so far. */
+export async function listMissingToOrder(
+  tx: Tx,
+  context: Context,
+  given: { buy: BuyRow; consents: readonly OrderConsentRow[] },
+): Promise<Missing[]> {
+  return (await guardOrder(tx, context, given)).missing;
+}
+
+/** The orders at today's terms, with everything that is missing before they may go out. */
 async function guardOrder(
   tx: Tx,
   context: Context,
   { buy, consents }: { buy: BuyRow; consents: readonly OrderConsentRow[] },
-): Promise<OrderDraft[]> {
+): Promise<{ drafts: OrderDraft[]; missing: Missing[] }> {
   const { storehouseId } = context.actor;
   const todayOn = todayOf(context);
   const fixed = await listFixedBags(tx, storehouseId, buy.buyId);
@@ -124,8 +136,7 @@ async function guardOrder(
       ? [{ code: 'price-risen', minorUnits: repriced - estimated } as const]
       : []),
   ];
-  refuseUnmet(context.actor, missing);
-  return drafts;
+  return { drafts, missing };
 }
 
 const toQuoteFact = ({ quote, offers }: BuyQuote) => ({
