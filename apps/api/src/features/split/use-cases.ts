@@ -87,6 +87,7 @@ export async function runAllRules(
   context: Context,
   { buy, lineId }: { buy: BuyRow; lineId: string },
 ) {
+  await loadLine(tx, context.actor.storehouseId, { buyId: buy.buyId, lineId }); // what is not here comes before the stage
   requireStage(buy, 'landed', 'shared-out');
   const round = await prepareRound(tx, context, { buy, lineId });
   const purpose = 'comparing the rules of a split';

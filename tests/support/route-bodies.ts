@@ -1,0 +1,275 @@
+/** The ids that a body may name, by what they name. */
+export type BodyIds = Readonly<Record<string, string>>;
+
+const money = { minorUnits: 500, note: 'a note' };
+const offerOf = (ids: BodyIds) => ({
+  buyLineId: ids.line,
+  bagSize: 50,
+  breakKind: 'all-units',
+  mostBags: null,
+  breaks: [{ fromBags: 1, bagPriceMinorUnits: 3600 }],
+});
+const termsOf = (ids: BodyIds) => ({
+  reference: 'by telephone',
+  currency: 'USD',
+  validUntil: '2026-10-31',
+  minimumGoodsMinorUnits: 0,
+  minimumGrams: 0,
+  freightSteps: [{ fromGrams: 0, minorUnits: 900 }],
+  freightFreeFromMinorUnits: null,
+  leadDays: 3,
+  cropYear: 2026,
+  moistureNote: '',
+  foreignPriceNote: '',
+  offers: [offerOf(ids)],
+});
+const pledge = { leastGrams: 0, wantedGrams: 22_680, mostGrams: 22_680, wholeBags: true, asTyped: 'one bag' };
+const ceiling = { ceilingMinorUnits: 900, ceilingPerGrams: 1000, substituteLineId: null };
+const buyFacts = {
+  name: 'Winter grain',
+  gatheringClosesAt: '2026-10-20T23:00:00Z',
+  orderOn: '2026-10-24',
+  landingOn: '2026-11-02',
+  landingPlace: 'the hall',
+};
+const figures = {
+  ...{ foodGroup: 'grains', kilocaloriesPer100Grams: 350, proteinMilligramsPer100Grams: 9000 },
+  ...{ fatMilligramsPer100Grams: 3000, carbohydrateMilligramsPer100Grams: 60_000 },
+  ...{ fibreMilligramsPer100Grams: 8000, bulkMicrogramsPerMillilitre: 700_000 },
+  ...{ allergens: ['wheat'], gluten: 'yes', needsMoistureTest: true, source: 'the label of a sack' },
+};
+const rules = {
+  ...{
+    rulesVersion: 2,
+    depositPercent: 40,
+    freightBasis: 'by-weight',
+    blendNumerator: 1,
+    blendDenominator: 2,
+  },
+  ...{
+    splitRule: 'proportional',
+    commonCapGrams: 0,
+    levyHundredthsOfPercent: 0,
+    writeOffLimitMinorUnits: 2000,
+  },
+  ...{ priceRisePercent: 5, claimWindowHours: 48, uncollectedDays: 14 },
+};
+const eater = {
+  ...{ name: 'Ida', birthOn: '2019-04-30', sex: 'female', activity: 'active', presentPercent: 100 },
+  ...{ heightCentimetres: 120, massKilograms: 24, typedKilocalories: null },
+  ...{ excludedAllergens: ['milk'], excludedFoodCodes: ['rice-white-long'], avoidsGluten: false },
+};
+const window = { startsAt: '2026-09-06T15:00:00Z', endsAt: '2026-09-06T16:00:00Z' };
+const bag = {
+  ...{ supplierMark: 'L-7', harvestYear: 2026, grossGrams: 22_930, tareGrams: 250, condition: 'dry' },
+  ...{ moistureTenthsPercent: 120, decision: 'accepted', note: '', isExemptFromWeighing: false },
+};
+
+/** A body that is well formed for each route inside a storehouse that takes one. */
+export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> => ({
+  'PUT /': { version: 1, name: 'Alder Row', timeZone: 'America/Chicago', massDisplay: 'lb', language: 'en' },
+  'POST /rules': rules,
+  'POST /invitations': { householdName: 'Hale', days: 14 },
+  'POST /persons/:person/duties': { duty: 'equipment_keeper' },
+  'POST /households': { name: 'Isle', personName: 'Ivo Isle' },
+  'PUT /households/:household': { version: 1, name: 'Jory' },
+  'PUT /households/:household/contact': { version: 0, phone: '1', address: 'a', shownToMembers: false },
+  'POST /households/:household/eaters': eater,
+  'PUT /households/:household/eaters/:eater': { ...eater, version: 1 },
+  'PUT /households/:household/plan': {
+    ...{ version: 0, needBasis: 'energy', targetDays: 90, targetGroups: ['grains'], addYear: false },
+    guidelines: [{ foodGroup: 'grains', gramsPerAdultYear: 180_000 }],
+  },
+  'POST /households/:household/helpers': { personId: ids.person, days: 30, reason: 'a broken arm' },
+  'POST /households/:household/leaving': { version: 1 },
+  'POST /foods': { foodCode: 'emmer', nameEn: 'Emmer', nameEs: 'Farro', keepingClass: null, ...figures },
+  'PUT /foods/:food': { version: 1, nameEn: 'Emmer', nameEs: 'Farro', ...figures },
+  'PUT /foods/:food/retirement': { version: 1, isRetired: true },
+  'POST /container-kinds': {
+    ...{ kindCode: 'jug', nameEn: 'Jug', nameEs: 'Jarra', capacityMicrolitres: 2_000_000 },
+    ...{ tareGrams: 90, priceMinorUnits: 250, source: 'weighed' },
+  },
+  'PUT /container-kinds/:kind': { version: 1, tareGrams: 90, priceMinorUnits: 250 },
+  'POST /suppliers': { name: 'Quarry Mill', contact: 'by telephone' },
+  'PUT /suppliers/:supplier': { version: 1, name: 'Quarry Mill', contact: '' },
+  'POST /buys': {
+    ...buyFacts,
+    lines: [{ foodId: ids.food, massUnit: 'lb', stepUnits: 5, splitRule: null, commonCapGrams: 0 }],
+  },
+  'PUT /buys/:buy': { ...buyFacts, version: 1 },
+  'POST /buys/:buy/lines': {
+    ...{ foodId: ids.food, massUnit: 'kg', stepUnits: 5, splitRule: 'proportional', commonCapGrams: null },
+  },
+  'PUT /buys/:buy/lines/:line': { version: 1, stepUnits: 5, splitRule: null, commonCapGrams: null },
+  'POST /buys/:buy/stage': { to: 'gathering' },
+  'POST /buys/:buy/calling-off': {
+    ...{ reason: 'too dear', cancellationNote: 'agreed' },
+    cancellationCosts: [{ supplierId: ids.supplier, minorUnits: 100 }],
+  },
+  'POST /buys/:buy/quotes': { ...termsOf(ids), supplierId: ids.supplier },
+  'PUT /buys/:buy/quotes/:quote': { ...termsOf(ids), version: 1 },
+  'POST /buys/:buy/quotes/:quote/withdrawal': { version: 1 },
+  'PUT /buys/:buy/quotes/:quote/confirmed-terms': {
+    ...{ version: 1, validUntil: '2026-10-31', freightSteps: [{ fromGrams: 0, minorUnits: 900 }] },
+    freightFreeFromMinorUnits: null,
+    offers: [{ bagOfferId: ids.offer, breaks: [{ fromBags: 1, bagPriceMinorUnits: 3600 }] }],
+  },
+  'PUT /buys/:buy/lines/:line/quote': { version: 1, quoteId: ids.quote },
+  'POST /buys/:buy/pledges': { buyLineId: ids.line, ...pledge, ...ceiling },
+  'PUT /buys/:buy/pledges/:pledge': { version: 1, ...pledge, ...ceiling },
+  'POST /buys/:buy/pledges/:pledge/withdrawal': { version: 1 },
+  'POST /buys/:buy/preview': { buyLineId: ids.line, ...pledge, ...ceiling },
+  'POST /buys/:buy/fixing': {
+    overrideReason: 'by hand',
+    override: [
+      {
+        buyLineId: ids.line,
+        bags: [{ bagOfferId: ids.offer, bags: 2 }],
+        allotments: [{ pledgeId: ids.pledge, units: 100 }],
+      },
+    ],
+  },
+  'POST /buys/:buy/reopening': { reason: 'more came', toldHouseholdIds: [ids.household] },
+  'POST /buys/:buy/order-consents': { duty: 'coordinator', note: 'please ring before' },
+  'POST /buys/:buy/withdrawals': {
+    ...{ householdId: ids.household, reason: 'moving', declinedHouseholdIds: [ids.household] },
+  },
+  'POST /buys/:buy/deposits': { ...money, householdId: ids.household, till: 'bank', fromBalance: false },
+  'POST /buys/:buy/deposits/refunds': {
+    ...money,
+    householdId: ids.household,
+    till: 'cash',
+    toBalance: false,
+  },
+  'POST /buys/:buy/deposits/waivers': { householdId: ids.household, reason: 'a hard year' },
+  'POST /buys/:buy/deliveries': {
+    ...{
+      supplierId: ids.supplier,
+      carrier: 'Valley',
+      arrivedOn: '2026-09-01',
+      carrierNote: 'n',
+      countedBy: 'A',
+    },
+  },
+  'PUT /deliveries/:delivery/counts': {
+    version: 1,
+    counts: [{ bagOfferId: ids.offer, countedBags: 1, note: '' }],
+  },
+  'POST /deliveries/:delivery/bags': { bags: [{ bagOfferId: ids.offer, ...bag }] },
+  'POST /deliveries/:delivery/finish': { version: 1 },
+  'PUT /bags/:bag': {
+    ...{ version: 1, condition: 'dry', decision: 'accepted', note: '', moistureTenthsPercent: 120 },
+    isExemptFromWeighing: false,
+  },
+  'PUT /bags/:bag/weight': {
+    version: 1,
+    grossGrams: 22_930,
+    tareGrams: 250,
+    buyId: ids.buy,
+    reason: 'again',
+  },
+  'POST /bags/:bag/loss': { grams: 10, to: 'spilled', because: 'a torn corner' },
+  'POST /bags/:bag/discard': { finding: 'mice' },
+  'POST /bags/:bag/holds': { reason: 'a smell' },
+  'POST /bags/:bag/uses': { grams: 10, to: 'eaten', note: '' },
+  'POST /holds/:hold/release-request': { finding: 'clean' },
+  'POST /buys/:buy/invoices': {
+    ...{ supplierId: ids.supplier, number: 'Q-7', onDay: '2026-09-01', currency: 'USD', foreignNote: '' },
+    lines: [{ kind: 'goods', buyLineId: ids.line, minorUnits: 100 }],
+  },
+  'POST /invoices/:invoice/void': { reason: 'twice' },
+  'POST /buys/:buy/claims': {
+    ...{ supplierId: ids.supplier, buyLineId: ids.line, kind: 'damage', minorUnits: 100, currency: 'USD' },
+    because: 'torn',
+  },
+  'POST /claims/:claim/credit': {
+    minorUnits: 100,
+    currency: 'USD',
+    till: 'bank',
+    onDay: '2026-09-01',
+    note: '',
+  },
+  'POST /claims/:claim/refusal': { onDay: '2026-09-01', because: 'too late' },
+  'POST /buys/:buy/lines/:line/splits': { rule: 'proportional' },
+  'POST /buys/:buy/late-credits': {
+    ...{ chargeLineId: ids.charge, minorUnits: 100, till: 'bank', currency: 'USD', onDay: '2026-09-01' },
+    reason: 'goodwill',
+  },
+  'POST /buys/:buy/pick-ups': { householdId: ids.household, ...window },
+  'PUT /pick-ups/:pickUp': { version: 1, ...window },
+  'POST /pick-ups/:pickUp/collection': { signedBy: 'Dora', pieces: [{ bagId: ids.bag, grams: 10 }] },
+  'POST /buys/:buy/uncollected/:household': { note: 'never came' },
+  'PUT /buys/:buy/lines/:line/container-wishes': { wishes: [{ containerKindId: ids.kind, grams: 500 }] },
+  'POST /containers': {
+    ...{
+      bagId: ids.bag,
+      containerKindId: ids.kind,
+      count: 1,
+      gramsEach: 10,
+      packedOn: '2026-09-01',
+      note: '',
+    },
+  },
+  'POST /containers/:container/pours': { bagId: ids.bag, grams: 10 },
+  'POST /containers/:container/uses': { grams: 10, to: 'eaten', note: '' },
+  'POST /pours/:entry/undoing': { reason: 'the wrong bag' },
+  'POST /stock': {
+    ...{ foodId: ids.food, originNote: 'a cellar', harvestYear: 2024, containerKindId: ids.kind, count: 1 },
+    ...{ gramsEach: 100, packedOn: '2026-08-01' },
+  },
+  'POST /payments': {
+    ...money,
+    currency: 'USD',
+    onDay: '2026-09-01',
+    householdId: ids.household,
+    till: 'bank',
+  },
+  'POST /refunds': {
+    ...money,
+    currency: 'USD',
+    onDay: '2026-09-01',
+    householdId: ids.household,
+    till: 'bank',
+  },
+  'POST /bank-charges': { ...money, currency: 'USD', onDay: '2026-09-01' },
+  'POST /cash-bankings': { ...money, currency: 'USD', onDay: '2026-09-01' },
+  'POST /fund-receipts': { ...money, currency: 'USD', onDay: '2026-09-01', till: 'cash' },
+  'POST /fund-spendings': { ...money, currency: 'USD', onDay: '2026-09-01', till: 'cash' },
+  'POST /hardship-covers': { minorUnits: 100, householdId: ids.household, reason: 'a hard year' },
+  'POST /supplier-payments': {
+    ...{ ...money, onDay: '2026-09-01', supplierId: ids.supplier, till: 'bank', invoiceId: ids.invoice },
+    isPrepayment: false,
+  },
+  'POST /opening-balances': {
+    ...{
+      of: 'household',
+      householdId: ids.household,
+      balanceMinorUnits: 100,
+      onDay: '2026-09-01',
+      reason: 'old',
+    },
+  },
+  'POST /year-ends': { throughOn: '2026-08-31', note: '' },
+  'POST /write-offs': { householdId: ids.household, minorUnits: 100, currency: 'USD', reason: 'moved away' },
+  'POST /entries/:entry/reversal': { reason: 'a slip', onDay: '2026-09-01' },
+  'POST /periods': { throughOn: '2026-08-31' },
+});
+
+/** A body that is well formed for each route outside the storehouses that takes one. */
+export const BODIES_OUTSIDE: Record<string, Record<string, unknown>> = {
+  'POST /api/session': { email: 'a@example.org', password: 'a long enough password' },
+  'PUT /api/password': { currentPassword: 'a long enough password', newPassword: 'another long password' },
+  'POST /api/set-up': {
+    ...{
+      email: 'a@example.org',
+      password: 'a long enough password',
+      personName: 'Ada',
+      householdName: 'Ash',
+    },
+    storehouse: { name: 'Alder', currency: 'USD', timeZone: 'UTC', massDisplay: 'lb', language: 'en' },
+  },
+  'POST /api/invitations/:storehouse/:token': {
+    ...{ personName: 'Bo', householdName: 'Birch' },
+    login: { email: 'bo@example.org', password: 'a long enough password' },
+  },
+};

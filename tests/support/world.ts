@@ -1,0 +1,65 @@
+import type { TestApp } from './app.ts';
+import { aBuy, aPledge, bodyOf, foodIdsOf, type TestBuy } from './buy.ts';
+import { anInvitation } from './household.ts';
+import { aSharedBuy, type TestSharedBuy } from './shared-buy.ts';
+import { type Shelves, shelvesOf, wheatOf } from './shelf.ts';
+import type { TestStorehouse } from './storehouse.ts';
+
+/**
+ * A storehouse with one of everything, so that each route can be asked for something that is really there: a buy that
+ * is shared out with all that led to it, one that gathers pledges, and what its households keep to themselves.
+ */
+export type TestWorld = {
+  storehouse: TestStorehouse;
+  buy: TestSharedBuy;
+  gathering: TestBuy;
+  shelves: Shelves;
+  /** By the names that the routes' addresses give them. */
+  ids: Record<string, string>;
+};
+
+export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<TestWorld> {
+  const { path, coordinator } = storehouse;
+  const buy = await aSharedBuy(app, storehouse);
+  const { Birchall, Corran, Dell } = buy.households;
+  const shelves = await shelvesOf(app, storehouse);
+  const gathering = await aBuy(app, storehouse, { foods: ['wheat-hard-red-winter', 'rice-white-long'] });
+  const pledge = await aPledge(Dell.caller, gathering, { wanted: 10, ceilingMinorUnits: 99 });
+  const can = await shelves.aCan(Dell.caller, await wheatOf(storehouse, buy, Dell));
+  const home = `${path}/households/${Dell.householdId}`;
+  const eater = { name: 'Ida Dell', birthOn: '2019-04' };
+  const helper = { personId: Corran.personId, days: 30 };
+  const window = { startsAt: '2026-09-05T15:00:00Z', endsAt: '2026-09-05T16:00:00Z' };
+  const debt = { householdId: Birchall.householdId, minorUnits: 9000, reason: 'moved away' };
+  const own = { foodCode: 'own-oats', nameEn: 'Own oats', foodGroup: 'grains', kilocaloriesPer100Grams: 380 };
+  const food = { ...own, allergens: [], gluten: 'no', source: 'a label' };
+  const kind = {
+    kindCode: 'crock',
+    nameEn: 'Crock',
+    capacityMicrolitres: 4_000_000,
+    source: 'weighed with water',
+  };
+  const hold = { reason: 'A smell of mice.' };
+  const idOf = async (call: Promise<{ status: number; body: { id?: string } }>): Promise<string> =>
+    bodyOf((await call) as never, 201).id;
+  await anInvitation(storehouse, { householdName: 'Garth' });
+  const { invitations } = bodyOf(await coordinator.get(`${path}/invitations`));
+  const helping = bodyOf(await Dell.caller.post(`${home}/helpers`, helper), 201);
+  const claimId = buy.claims?.torn ?? '';
+  const ids = {
+    ...{ storehouse: storehouse.storehouseId, buy: buy.buyId, line: buy.wheat, quote: buy.quoteId },
+    ...{ pledge: pledge.id, delivery: buy.deliveryId, claim: claimId, invoice: buy.invoiceId ?? '' },
+    ...{ split: buy.splitIds.wheat, container: can.id, entry: can.entryId, supplier: buy.supplierId },
+    ...{ household: Dell.householdId, person: Dell.personId, helper: helping.id, duty: 'coordinator' },
+    ...{ bag: buy.bags.oats[0]?.id ?? '', offer: buy.offers.wheat, charge: buy.charges.lines[0].id },
+    invitation: invitations[0].id,
+    eater: await idOf(Dell.caller.post(`${home}/eaters`, eater)),
+    pickUp: await idOf(Dell.caller.post(`${buy.path}/pick-ups`, window)),
+    writeOff: await idOf(Birchall.caller.post(`${path}/write-offs`, debt)),
+    food: await idOf(coordinator.post(`${path}/foods`, food)),
+    rice: (await foodIdsOf(storehouse))['rice-white-long'] ?? '',
+    kind: await idOf(coordinator.post(`${path}/container-kinds`, kind)),
+    hold: await idOf(coordinator.post(`${path}/bags/${buy.bags.oats[0]?.id}/holds`, hold)),
+  };
+  return { storehouse, buy, gathering, shelves, ids };
+}
