@@ -21,6 +21,8 @@ import { type ClaimFacts, mostClaimable } from './cap.ts';
 import { insertClaim, listClaims, loadClaim, updateSettled } from './queries.ts';
 import type { ClaimCredit, ClaimQuery, ClaimRefusal, ClaimWish } from './schema.ts';
 
+export { mayKeepClaims } from './policy.ts';
+
 /**
  * Claims money back from a supplier or carrier. From then on the buy costs that much less; what the supplier does not
  * grant comes back on it.

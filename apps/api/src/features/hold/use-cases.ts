@@ -18,6 +18,8 @@ import {
 } from './queries.ts';
 import type { HoldFinding, HoldQuery, HoldReason } from './schema.ts';
 
+export { mayHold, mayReleaseTogether } from './policy.ts';
+
 /** Stops a bag: nothing leaves it until two people let it go. At any stage, since a recall may come years later. */
 export function holdBag(context: Context, bagId: string, { reason }: HoldReason): Promise<HoldOfBag> {
   const { storehouseId } = context.actor;

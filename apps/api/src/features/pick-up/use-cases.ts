@@ -1,4 +1,5 @@
 import type { Tx } from '@sheafbook/db';
+import type { BuyRow } from '@sheafbook/db/tables';
 import { commonStockSold, reverse, uncollectedTaken } from '@sheafbook/ledger';
 import { addDays, dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
@@ -25,6 +26,8 @@ import {
   updatePickUp,
 } from './queries.ts';
 import type { Collection, PickUpEdit, PickUpWish, UncollectedWish } from './schema.ts';
+
+export { mayHandOver } from './policy.ts';
 
 /** Plans when a household fetches its food of a buy. */
 export function planPickUp(context: Context, buyId: string, wish: PickUpWish) {
@@ -160,15 +163,20 @@ export function readUncollected(context: Context, buyId: string) {
   return withTx(context, async (tx) => {
     const buy = await loadBuy(tx, storehouseId, buyId);
     requireStage(buy, 'shared-out', 'closed');
-    const rules = await loadRules(tx, storehouseId, buy.rulesVersion ?? undefined);
-    const holdings = await listHoldings(tx, storehouseId, buyId);
-    return {
-      uncollectedDays: rules.uncollectedDays,
-      holdings: holdings
-        .filter((holding) => waitingGrams(holding) > 0)
-        .map((holding) => ({ ...holding, fetchUntil: fetchUntil(context, holding, rules.uncollectedDays) })),
-    };
+    return listWaiting(tx, context, buy);
   });
+}
+
+/** Every household's pieces of a shared-out buy that wait at the store, each with the last day to fetch it. */
+export async function listWaiting(tx: Tx, context: Context, { storehouseId, buyId, rulesVersion }: BuyRow) {
+  const { uncollectedDays } = await loadRules(tx, storehouseId, rulesVersion ?? undefined);
+  const holdings = await listHoldings(tx, storehouseId, buyId);
+  return {
+    uncollectedDays,
+    holdings: holdings
+      .filter((holding) => waitingGrams(holding) > 0)
+      .map((holding) => ({ ...holding, fetchUntil: fetchUntil(context, holding, uncollectedDays) })),
+  };
 }
 
 /** The last day a household may fetch a piece by the group's rule. */
