@@ -1,0 +1,88 @@
+import { HOUSEHOLDS } from './people.ts';
+import type { Evidence, HouseholdFigures, Summary } from './summary.ts';
+
+type Check = { readonly says: string; readonly holds: boolean };
+
+/** Every check of the summary that does not hold, each in a sentence with its figures. */
+export function listFailures(summary: Summary, evidence: Evidence): string[] {
+  return [
+    ...checksOfBuy(summary, evidence),
+    ...checksOfHouseholds(summary, evidence),
+    ...checksOfBook(summary, evidence),
+  ]
+    .filter((check) => !check.holds)
+    .map((check) => check.says);
+}
+
+const sumOf = (numbers: readonly number[]) => numbers.reduce((sum, number) => sum + number, 0);
+
+/** One figure that must be another. */
+const same = (what: string, found: number, wanted: number): Check => ({
+  says: `${what}: ${found} is not ${wanted}`,
+  holds: found === wanted,
+});
+
+function checksOfBuy({ buy }: Summary, evidence: Evidence): Check[] {
+  const { charges } = buy;
+  return [
+    { says: `the buy is ${buy.stage}, not closed`, holds: buy.stage === 'closed' },
+    same('what clearing holds after the close', buy.clearingMinorUnits, 0),
+    same('deposits still held', evidence.depositsMinorUnits, 0),
+    same('what is open with suppliers', evidence.openWithSuppliersMinorUnits, 0),
+    same('billed against charged', buy.billedMinorUnits, buy.chargedMinorUnits),
+    same(
+      'the charges of all against charged',
+      sumOf(charges.map((row) => row.minorUnits)),
+      buy.chargedMinorUnits,
+    ),
+    same('delivered against shared and lost', buy.deliveredGrams, buy.sharedGrams + buy.lostGrams),
+    same('the grams of all against shared', sumOf(charges.map((row) => row.grams)), buy.sharedGrams),
+    same('grams that are still nobody’s', evidence.unassignedGrams, 0),
+    {
+      says: `poured ${buy.pouredGrams} g of ${buy.sharedGrams} g shared`,
+      holds: buy.pouredGrams > 0 && buy.pouredGrams <= buy.sharedGrams,
+    },
+    {
+      says: `billed ${buy.billedMinorUnits} for ${buy.deliveredGrams} g delivered`,
+      holds: buy.billedMinorUnits > 0 && buy.deliveredGrams > 0,
+    },
+  ];
+}
+
+function checksOfHouseholds({ households }: Summary, { statementsMinorUnits }: Evidence): Check[] {
+  return [
+    same('households summed up', households.length, HOUSEHOLDS.length),
+    ...households.map((row) => ({
+      says: `${row.household} is told no number: ${JSON.stringify(row)}`,
+      holds: hasNumbers(row),
+    })),
+    ...households.map((row, position) =>
+      same(
+        `the balance of ${row.household} against its statement`,
+        row.balanceMinorUnits,
+        statementsMinorUnits[position] ?? Number.NaN,
+      ),
+    ),
+  ];
+}
+
+const hasNumbers = ({ balanceMinorUnits, adultEquivalents, daysCovered, runsOutFirst }: HouseholdFigures) =>
+  Number.isSafeInteger(balanceMinorUnits) &&
+  adultEquivalents > 0 &&
+  Number.isSafeInteger(daysCovered) &&
+  (daysCovered ?? -1) >= 0 &&
+  (runsOutFirst ?? '') !== '';
+
+function checksOfBook({ ledger, audit }: Summary, { auditedLedger }: Evidence): Check[] {
+  return [
+    same('units out of balance', ledger.unitsOutOfBalance, 0),
+    same('accounts drifted', ledger.accountsDrifted, 0),
+    same('entries counted against audited', ledger.entries, auditedLedger.entries),
+    same('movements counted against audited', ledger.movements, auditedLedger.movements),
+    { says: 'the audit found nothing to look at', holds: audit.length > 0 && ledger.entries > 0 },
+    ...audit.map(({ invariant, holds, figure }) => ({
+      says: `${invariant} does not hold (${figure})`,
+      holds,
+    })),
+  ];
+}

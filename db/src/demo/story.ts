@@ -1,0 +1,31 @@
+import type { StoryBuy } from './buy.ts';
+import type { Cast } from './cast.ts';
+import { takeWhatComesLater } from './story/coming-later.ts';
+import { fixAndOrder } from './story/fixing.ts';
+import { foundStorehouse } from './story/founding.ts';
+import { bringOldStock, eat, pourShares, wishContainers } from './story/keeping.ts';
+import { landBuy } from './story/landing.ts';
+import { gatherPledges } from './story/pledging.ts';
+import { gatherQuotes } from './story/quoting.ts';
+import { review } from './story/reviewing.ts';
+import { settle } from './story/settling.ts';
+import { shareOut } from './story/sharing-out.ts';
+import type { Teller } from './teller.ts';
+
+/** Tells the whole story, act by act, and hands on who was in it. */
+export async function tellStory(teller: Teller): Promise<{ cast: Cast; buy: StoryBuy }> {
+  const cast = await foundStorehouse(teller);
+  await bringOldStock(cast);
+  const buy = await gatherQuotes(cast);
+  await gatherPledges(cast, buy);
+  await wishContainers(cast, buy);
+  await fixAndOrder(cast, buy);
+  await landBuy(cast, buy);
+  await shareOut(cast, buy);
+  await takeWhatComesLater(cast, buy);
+  await pourShares(cast, buy);
+  await settle(cast, buy);
+  await eat(cast, buy);
+  await review(cast, buy);
+  return { cast, buy };
+}

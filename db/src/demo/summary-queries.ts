@@ -1,0 +1,200 @@
+import { type SQL, sql } from 'drizzle-orm';
+import type { Db, Tx } from '../connect.ts';
+
+/** Reads in one snapshot as the app's unprivileged role, behind the storehouse's own policies. */
+export function insideStorehouse<Result>(
+  db: Db,
+  storehouseId: string,
+  read: (tx: Tx) => Promise<Result>,
+): Promise<Result> {
+  return db.transaction(
+    async (tx) => {
+      await tx.execute(sql`select set_config('app.storehouse', ${storehouseId}, true)`);
+      return read(tx);
+    },
+    { isolationLevel: 'repeatable read', accessMode: 'read only' },
+  );
+}
+
+export async function loadStorehouse(tx: Tx): Promise<{ name: string; currency: string }> {
+  const [row] = await tx.execute<{ name: string; currency: string }>(
+    sql`select name, currency from book.storehouse`,
+  );
+  if (!row) throw new Error('there is no storehouse to sum up');
+  return row;
+}
+
+/** A sum comes as text, since it may pass what a driver takes for a number. */
+async function loadNumber(tx: Tx, query: SQL): Promise<number> {
+  const [row] = await tx.execute<{ figure: string | null }>(query);
+  return Number(row?.figure ?? 0);
+}
+
+/** Lots of the buy, by its lines: what was brought in from elsewhere is no lot of it. */
+const lotsOf = (buyId: string) =>
+  sql`(select l.lot_id from book.lot l join book.buy_line b using (storehouse_id, buy_line_id) where b.buy_id = ${buyId})`;
+
+/** Net grams that came from the supplier, a bag sent back taken off again. */
+export const sumDeliveredGrams = (tx: Tx, buyId: string) =>
+  loadNumber(
+    tx,
+    sql`select sum(outflow - inflow) as figure from book.account
+      where vessel_kind = 'supplier' and unit_id in ${lotsOf(buyId)}`,
+  );
+
+/** What every split awarded, to households and to common stock. */
+export const sumSharedGrams = (tx: Tx, buyId: string) =>
+  loadNumber(
+    tx,
+    sql`select sum(s.award_grams) as figure from book.share s join book.split p using (storehouse_id, split_id)
+      where p.buy_id = ${buyId} and p.undone_at is null`,
+  );
+
+/** What was lost while it was nobody’s yet: spilled, sampled, thrown away. */
+export const sumLostGrams = (tx: Tx, buyId: string) =>
+  loadNumber(
+    tx,
+    sql`select sum(a.inflow - a.outflow) as figure from book.account a
+      join book.owner o on o.storehouse_id = a.storehouse_id and o.owner_id = a.owner_id
+      where o.kind = 'unassigned' and a.vessel_kind not in ('bag', 'container', 'supplier')
+        and a.unit_id in ${lotsOf(buyId)}`,
+  );
+
+/** What went from bags into containers, a pour that was undone taken off again. */
+export const sumPouredGrams = (tx: Tx, buyId: string) =>
+  loadNumber(
+    tx,
+    sql`select sum(case when src.vessel_kind = 'bag' then m.amount else -m.amount end) as figure
+      from book.movement m
+      join book.account src on src.storehouse_id = m.storehouse_id and src.account_id = m.source_id
+      join book.account dst on dst.storehouse_id = m.storehouse_id and dst.account_id = m.destination_id
+      where m.unit_id in ${lotsOf(buyId)}
+        and (src.vessel_kind, dst.vessel_kind) in (('bag', 'container'), ('container', 'bag'))`,
+  );
+
+/** Grams of the buy that belong to nobody: unsplit, or on hold. */
+export const sumUnassignedGrams = (tx: Tx, buyId: string) =>
+  loadNumber(
+    tx,
+    sql`select sum(a.inflow - a.outflow) as figure from book.account a
+      join book.owner o on o.storehouse_id = a.storehouse_id and o.owner_id = a.owner_id
+      where o.kind = 'unassigned' and a.vessel_kind = 'bag' and a.unit_id in ${lotsOf(buyId)}`,
+  );
+
+/** The bills as they were entered, less what was granted on claims, less what came back after the sharing out. */
+export const sumBilledMinorUnits = (tx: Tx, buyId: string) =>
+  loadNumber(
+    tx,
+    sql`select
+      (select coalesce(sum(l.minor_units), 0) from book.invoice_line l join book.invoice i using (storehouse_id, invoice_id)
+        where i.buy_id = ${buyId} and i.voided_at is null)
+      - (select coalesce(sum(credited_minor_units), 0) from book.claim where buy_id = ${buyId})
+      - (select coalesce(sum(case when dst.kind in ('bank', 'cash_tin', 'supplier') then m.amount else -m.amount end), 0)
+          from book.movement m join book.entry e using (storehouse_id, entry_id)
+          join book.account dst on dst.storehouse_id = m.storehouse_id and dst.account_id = m.destination_id
+          where e.buy_id = ${buyId} and e.what in ('late-credit', 'late-bill')) as figure`,
+  );
+
+/** What the ledger moved onto households and common stock for the buy: out of its clearing, and late credits back. */
+export const sumChargedMinorUnits = (tx: Tx, buyId: string) =>
+  loadNumber(
+    tx,
+    sql`select sum(case when dst.kind in ('household', 'common_stock') then m.amount else -m.amount end) as figure
+      from book.movement m join book.entry e using (storehouse_id, entry_id)
+      join book.account src on src.storehouse_id = m.storehouse_id and src.account_id = m.source_id
+      join book.account dst on dst.storehouse_id = m.storehouse_id and dst.account_id = m.destination_id
+      where e.buy_id = ${buyId} and (src.kind in ('household', 'common_stock')) <> (dst.kind in ('household', 'common_stock'))
+        and ('buy_clearing' in (src.kind, dst.kind) or e.what in ('late-credit', 'late-bill'))`,
+  );
+
+/** The clearing account: above zero the buy cost more than was charged so far. */
+export const sumClearing = (tx: Tx, buyId: string) =>
+  loadNumber(
+    tx,
+    sql`select sum(inflow - outflow) as figure from book.account
+      where kind = 'buy_clearing' and cause_id = ${buyId}`,
+  );
+
+/** Deposits that are still held for the buy. */
+export const sumDeposits = (tx: Tx, buyId: string) =>
+  loadNumber(
+    tx,
+    sql`select sum(outflow - inflow) as figure from book.account
+      where kind = 'buy_deposit' and cause_id = ${buyId}`,
+  );
+
+/** What stands open with the suppliers and carriers that billed the buy; nothing once they are paid. */
+export const sumOpenWithSuppliers = (tx: Tx, buyId: string) =>
+  loadNumber(
+    tx,
+    sql`select sum(abs(inflow - outflow)) as figure from book.account
+      where kind in ('supplier', 'supplier_claim')
+        and owner_id in (select supplier_id from book.invoice where buy_id = ${buyId})`,
+  );
+
+export type ChargeRow = { household: string; minorUnits: number; grams: number };
+
+/** What each household bears of a buy and what it got of it; common stock comes last, if it took something. */
+export async function listCharges(tx: Tx, buyId: string): Promise<ChargeRow[]> {
+  const rows = await tx.execute<{ name: string | null; minor_units: string; grams: string }>(sql`
+    with charge as (
+      select s.owner_id, sum(s.minor_units) as minor_units from book.charge_share s
+      join book.charge_line l using (storehouse_id, charge_line_id) where l.buy_id = ${buyId} group by s.owner_id),
+    award as (
+      select s.owner_id, sum(s.award_grams) as grams from book.share s
+      join book.split p using (storehouse_id, split_id) where p.buy_id = ${buyId} and p.undone_at is null
+      group by s.owner_id)
+    select h.name, coalesce(c.minor_units, 0) as minor_units, coalesce(a.grams, 0) as grams
+    from charge c full join award a using (owner_id)
+    left join book.household h on h.household_id = coalesce(c.owner_id, a.owner_id)
+    where coalesce(c.minor_units, 0) <> 0 or coalesce(a.grams, 0) <> 0
+    order by h.seat nulls last`);
+  return rows.map((row) => ({
+    household: row.name ?? 'common stock',
+    minorUnits: Number(row.minor_units),
+    grams: Number(row.grams),
+  }));
+}
+
+export async function loadBuy(tx: Tx, buyId: string): Promise<{ stage: string }> {
+  const [row] = await tx.execute<{ stage: string }>(sql`select stage from book.buy where buy_id = ${buyId}`);
+  if (!row) throw new Error('there is no such buy to sum up');
+  return row;
+}
+
+/** Above zero a household owes. */
+export async function listBalances(tx: Tx): Promise<Map<string, number>> {
+  const rows = await tx.execute<{ household_id: string; balance: string }>(sql`
+    select h.household_id, coalesce(sum(a.inflow - a.outflow), 0) as balance from book.household h
+    left join book.account a on a.kind = 'household' and a.owner_id = h.household_id
+    group by h.household_id`);
+  return new Map(rows.map((row) => [row.household_id, Number(row.balance)]));
+}
+
+export type LedgerFigures = {
+  entries: number;
+  movements: number;
+  unitsOutOfBalance: number;
+  accountsDrifted: number;
+};
+
+/** Counts the book, the units that don't add up to nothing, and the accounts whose totals no movement explains. */
+export async function loadLedger(tx: Tx): Promise<LedgerFigures> {
+  return {
+    entries: await loadNumber(tx, sql`select count(*) as figure from book.entry`),
+    movements: await loadNumber(tx, sql`select count(*) as figure from book.movement`),
+    unitsOutOfBalance: await loadNumber(
+      tx,
+      sql`select count(*) as figure from (select from book.account group by unit_id
+        having sum(inflow - outflow) <> 0) as unbalanced`,
+    ),
+    accountsDrifted: await loadNumber(
+      tx,
+      sql`select count(*) as figure from book.account a
+        where a.inflow <> (select coalesce(sum(amount), 0) from book.movement m
+          where m.storehouse_id = a.storehouse_id and m.destination_id = a.account_id)
+        or a.outflow <> (select coalesce(sum(amount), 0) from book.movement m
+          where m.storehouse_id = a.storehouse_id and m.source_id = a.account_id)`,
+    ),
+  };
+}

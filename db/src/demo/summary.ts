@@ -1,0 +1,135 @@
+import type { Db, Tx } from '../connect.ts';
+import type { Cast, Neighbour } from './cast.ts';
+import {
+  type ChargeRow,
+  insideStorehouse,
+  type LedgerFigures,
+  listBalances,
+  listCharges,
+  loadBuy,
+  loadLedger,
+  loadStorehouse,
+  sumBilledMinorUnits,
+  sumChargedMinorUnits,
+  sumClearing,
+  sumDeliveredGrams,
+  sumDeposits,
+  sumLostGrams,
+  sumOpenWithSuppliers,
+  sumPouredGrams,
+  sumSharedGrams,
+  sumUnassignedGrams,
+} from './summary-queries.ts';
+
+export type HouseholdFigures = {
+  household: string;
+  balanceMinorUnits: number;
+  adultEquivalents: number;
+  daysCovered: number | null;
+  runsOutFirst: string | null;
+};
+
+/** What the demo prints. Parts of the work that the product does not do yet are absent, never zero. */
+export type Summary = {
+  storehouse: string;
+  currency: string;
+  buy: {
+    stage: string;
+    clearingMinorUnits: number;
+    billedMinorUnits: number;
+    chargedMinorUnits: number;
+    deliveredGrams: number;
+    sharedGrams: number;
+    pouredGrams: number;
+    lostGrams: number;
+    charges: ChargeRow[];
+  };
+  households: HouseholdFigures[];
+  ledger: LedgerFigures;
+  audit: { invariant: string; holds: boolean; figure: string }[];
+};
+
+/** Figures that are held against the summary and not printed. */
+export type Evidence = {
+  depositsMinorUnits: number;
+  openWithSuppliersMinorUnits: number;
+  unassignedGrams: number;
+  /** What each household's own statement closes with, in the order of seats. */
+  statementsMinorUnits: number[];
+  auditedLedger: LedgerFigures;
+};
+
+type Audit = { findings: Summary['audit']; ledger: LedgerFigures };
+type Coverage = { adultEquivalents: number; wholeDays: number | null; runsOutFirst: string | null };
+
+/**
+ * Sums the story up: the buy, the balances and the ledger from the tables, coverage and statements as each household is
+ * answered, the audit as the reviewer is.
+ */
+export async function sumUp(
+  db: Db,
+  cast: Cast,
+  buyId: string,
+): Promise<{ summary: Summary; evidence: Evidence }> {
+  const { findings, ledger: auditedLedger } = await cast.reviewer.get<Audit>('/audit');
+  const seen = [];
+  for (const neighbour of cast.neighbours) seen.push(await ask(neighbour));
+  const read = await insideStorehouse(db, cast.storehouseId, async (tx) => ({
+    ...(await loadStorehouse(tx)),
+    buy: await sumUpBuy(tx, buyId),
+    balances: await listBalances(tx),
+    ledger: await loadLedger(tx),
+    depositsMinorUnits: await sumDeposits(tx, buyId),
+    openWithSuppliersMinorUnits: await sumOpenWithSuppliers(tx, buyId),
+    unassignedGrams: await sumUnassignedGrams(tx, buyId),
+  }));
+  const summary = {
+    storehouse: read.name,
+    currency: read.currency,
+    buy: read.buy,
+    households: seen.map(({ neighbour, coverage }) => ({
+      household: neighbour.name,
+      balanceMinorUnits: read.balances.get(neighbour.householdId) ?? 0,
+      adultEquivalents: coverage.adultEquivalents,
+      daysCovered: coverage.wholeDays,
+      runsOutFirst: coverage.runsOutFirst,
+    })),
+    ledger: read.ledger,
+    audit: findings.map(({ invariant, holds, figure }) => ({ invariant, holds, figure })),
+  };
+  const { depositsMinorUnits, openWithSuppliersMinorUnits, unassignedGrams } = read;
+  const statementsMinorUnits = seen.map(({ closingMinorUnits }) => closingMinorUnits);
+  return {
+    summary,
+    evidence: {
+      ...{ depositsMinorUnits, openWithSuppliersMinorUnits, unassignedGrams },
+      ...{ statementsMinorUnits, auditedLedger },
+    },
+  };
+}
+
+/** What a household is told of its own. */
+async function ask(neighbour: Neighbour) {
+  const { caller, householdId } = neighbour;
+  const coverage = await caller.get<Coverage>('/coverage');
+  const statement = await caller.get<{ closingMinorUnits: number }>(
+    `/households/${householdId}/statement?from=${STORY_FROM}`,
+  );
+  return { neighbour, coverage, closingMinorUnits: statement.closingMinorUnits };
+}
+
+const STORY_FROM = '2026-09-01';
+
+async function sumUpBuy(tx: Tx, buyId: string): Promise<Summary['buy']> {
+  return {
+    stage: (await loadBuy(tx, buyId)).stage,
+    clearingMinorUnits: await sumClearing(tx, buyId),
+    billedMinorUnits: await sumBilledMinorUnits(tx, buyId),
+    chargedMinorUnits: await sumChargedMinorUnits(tx, buyId),
+    deliveredGrams: await sumDeliveredGrams(tx, buyId),
+    sharedGrams: await sumSharedGrams(tx, buyId),
+    pouredGrams: await sumPouredGrams(tx, buyId),
+    lostGrams: await sumLostGrams(tx, buyId),
+    charges: await listCharges(tx, buyId),
+  };
+}

@@ -1,0 +1,126 @@
+import { spawn } from 'node:child_process';
+import { readdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { expect, onTestFinished, test } from 'vitest';
+import { listFailures } from '../../db/src/demo/checks.ts';
+import type { Summary } from '../../db/src/demo/summary.ts';
+import { makeTemporaryFolder } from '../support/temporary-folder.ts';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const TOLD_WITHIN_MILLISECONDS = 150_000; // some twelve seconds alone on two cores; tests run beside each other
+
+/** Runs the demo in a process of its own; killed when the test ends, if it still runs. */
+function startDemo(args: readonly string[], env: Record<string, string> = {}) {
+  const child = spawn(process.execPath, ['--import', 'tsx', 'db/src/demo/main.ts', ...args], {
+    cwd: ROOT,
+    env: { ...process.env, ...env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  const said = { out: '', error: '' };
+  child.stdout.on('data', (part) => {
+    said.out += part;
+  });
+  child.stderr.on('data', (part) => {
+    said.error += part;
+  });
+  const ended = new Promise<number | null>((resolve) => child.once('close', resolve));
+  onTestFinished(() => {
+    child.kill('SIGKILL');
+  });
+  return { child, said, ended };
+}
+
+const sumOf = (numbers: readonly number[]) => numbers.reduce((sum, number) => sum + number, 0);
+
+test('the story is told in a database of its own, sums up to the cent and the gram, and leaves nothing behind', {
+  timeout: TOLD_WITHIN_MILLISECONDS,
+}, async () => {
+  const folder = makeTemporaryFolder();
+  const { said, ended } = startDemo(['--once', '--json'], { TMPDIR: folder });
+  const code = await ended;
+  expect({ code, lastWords: code === 0 ? '' : said.error.slice(-2_000) }).toEqual({ code: 0, lastWords: '' });
+  const summary: Summary = JSON.parse(said.out);
+  const { buy, households, ledger, audit } = summary;
+  expect(Object.keys(summary)).toEqual(['storehouse', 'currency', 'buy', 'households', 'ledger', 'audit']);
+  expect(buy).toMatchObject({ stage: 'closed', clearingMinorUnits: 0 });
+  expect(buy.billedMinorUnits).toBe(buy.chargedMinorUnits);
+  expect(sumOf(buy.charges.map((charge) => charge.minorUnits))).toBe(buy.chargedMinorUnits);
+  expect(buy.deliveredGrams).toBe(buy.sharedGrams + buy.lostGrams);
+  expect(sumOf(buy.charges.map((charge) => charge.grams))).toBe(buy.sharedGrams);
+  expect(buy.charges.map((charge) => charge.household)).toContain('common stock');
+  // What came off the lorries: 18 whole bags of wheat, the torn one at 20,412 g, 7 of rice, 3 of oats, at 22,680 g each;
+  // 6 of beans and 3 of lentils at 11,340 g. Lost: the wet bag of rice, a jar of 250 g and a spill of 400 g.
+  expect(buy.deliveredGrams).toBe(28 * 22_680 + 20_412 + 9 * 11_340);
+  expect(buy.lostGrams).toBe(22_680 + 250 + 400);
+  // Billed: wheat 480.00 and freight 95.00; rice 7 × 32.50, oats 3 × 37.50, beans 4 × 21.40 + 2 × 20.40, lentils 3 × 24.20,
+  // freight 84.00; a tail-lift 12.00. Credited: a bag of wheat 24.00, a torn tenth 2.40, a bag of rice 32.50, goodwill 4.00.
+  const billed = 57_500 + 22_750 + 11_250 + 12_640 + 7_260 + 8_400 + 1_200;
+  expect(buy.billedMinorUnits).toBe(billed - 2_400 - 240 - 3_250 - 400);
+  expect(households).toHaveLength(14);
+  expect(new Set(households.map((row) => row.daysCovered)).size).toBeGreaterThan(5);
+  expect(ledger).toMatchObject({ unitsOutOfBalance: 0, accountsDrifted: 0 });
+  expect(audit.filter((finding) => !finding.holds)).toEqual([]);
+  expect(readdirSync(folder).filter((name) => name.startsWith('sheafbook-demo-'))).toEqual([]);
+  holdsWhatItChecks(summary);
+});
+
+/** The checks that decide the exit code, on the real summary: sound as it is, and each figure missed when it is off. */
+function holdsWhatItChecks(summary: Summary): void {
+  const evidence = {
+    depositsMinorUnits: 0,
+    openWithSuppliersMinorUnits: 0,
+    unassignedGrams: 0,
+    statementsMinorUnits: summary.households.map((row) => row.balanceMinorUnits),
+    auditedLedger: summary.ledger,
+  };
+  expect(listFailures(summary, evidence)).toEqual([]);
+  const { buy, households, audit } = summary;
+  const wrong: Partial<Summary>[] = [
+    { buy: { ...buy, stage: 'shared-out' } },
+    { buy: { ...buy, clearingMinorUnits: 1 } },
+    { buy: { ...buy, billedMinorUnits: buy.billedMinorUnits + 1 } },
+    { buy: { ...buy, lostGrams: buy.lostGrams - 1 } },
+    { buy: { ...buy, pouredGrams: buy.sharedGrams + 1 } },
+    { households: households.slice(1) },
+    { households: households.map((row) => ({ ...row, daysCovered: null })) },
+    { ledger: { ...summary.ledger, accountsDrifted: 1 } },
+    { audit: audit.map((finding) => ({ ...finding, holds: false })) },
+    { audit: [] },
+  ];
+  for (const change of wrong) expect(listFailures({ ...summary, ...change }, evidence)).not.toEqual([]);
+  expect(listFailures(summary, { ...evidence, depositsMinorUnits: 100 })).toHaveLength(1);
+}
+
+test('the demo stays open until it is interrupted, and lets each duty in', {
+  timeout: TOLD_WITHIN_MILLISECONDS,
+}, async () => {
+  const env = { SHEAFBOOK_DATA: makeTemporaryFolder(), PORT: '0', DATABASE_URL: '', HOST: '127.0.0.1' };
+  const { child, said, ended } = startDemo([], env);
+  await Promise.race([ended, saysThatItIsOpen(child.stdout, said)]);
+  const [, address] = /open at (http:\S+)/.exec(said.out) ?? [];
+  const [, password] = /password "([^"]+)"/.exec(said.out) ?? [];
+  for (const email of said.out.match(/\w+@alder-row\.example/g) ?? []) {
+    const answer = await fetch(`${address}/api/session`, {
+      method: 'POST',
+      headers: { 'Content-Type': 'application/json' },
+      body: JSON.stringify({ email, password }),
+    });
+    expect({ email, status: answer.status }).toEqual({ email, status: 201 });
+  }
+  child.kill('SIGINT');
+  expect(await ended).toBe(0);
+});
+
+function saysThatItIsOpen(stream: NodeJS.ReadableStream, said: { out: string }): Promise<void> {
+  return new Promise((resolve) => {
+    stream.on('data', () => {
+      if (said.out.includes('Ctrl-C')) resolve();
+    });
+  });
+}
+
+test('a summary without a telling is refused in words', async () => {
+  const { said, ended } = startDemo(['--json']);
+  expect(await ended).toBe(1);
+  expect(said).toEqual({ out: '', error: '--json sums up one telling, so it goes with --once.\n' });
+});
