@@ -13,9 +13,8 @@ import {
   units,
   vessels,
 } from '@sheafbook/db/tables';
-import type { OutsideKind } from '@sheafbook/ledger';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, gt, inArray, isNull, max, ne, notInArray, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, inArray, isNull, max, ne, sql } from 'drizzle-orm';
 import { Problem } from '../../platform/problem.ts';
 
 const isThis = (storehouseId: string, bagId: string) =>
@@ -124,32 +123,6 @@ export async function listContents(
     )
     .orderBy(sql`${households.seat} asc nulls last`, asc(owners.kind));
   return rows.map((row) => ({ ...row, kind: row.kind as BagContent['kind'] }));
-}
-
-/** The accounts' other ends: nobody as an owner, and the vessels that stand for the outside. */
-export type Places = {
-  readonly unassignedOwnerId: string;
-  readonly vesselIdOf: (kind: OutsideKind) => string;
-};
-
-export async function loadPlaces(tx: Tx, storehouseId: string): Promise<Places> {
-  const [nobody] = await tx
-    .select({ ownerId: owners.ownerId })
-    .from(owners)
-    .where(and(eq(owners.storehouseId, storehouseId), eq(owners.kind, 'unassigned')));
-  assert(nobody, 'a storehouse is founded with nobody as an owner');
-  const outside = await tx
-    .select({ kind: vessels.kind, vesselId: vessels.vesselId })
-    .from(vessels)
-    .where(and(eq(vessels.storehouseId, storehouseId), notInArray(vessels.kind, ['bag', 'container'])));
-  return {
-    unassignedOwnerId: nobody.ownerId,
-    vesselIdOf: (kind) => {
-      const vesselId = outside.find((vessel) => vessel.kind === kind)?.vesselId;
-      assert(vesselId, 'a storehouse is founded with the vessels of the outside');
-      return vesselId;
-    },
-  };
 }
 
 export async function findLastBagNo(tx: Tx, storehouseId: string, buyLineId: string): Promise<number> {

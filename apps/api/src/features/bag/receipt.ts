@@ -8,7 +8,8 @@ import { todayOf } from '../../platform/today.ts';
 import { loadDelivery } from '../delivery/queries.ts';
 import { endHoldOfEmptyBag } from '../hold/queries.ts';
 import { loadClosedThrough } from '../period/queries.ts';
-import { listContents, listReceipts, loadPlaces } from './queries.ts';
+import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
+import { listContents, listReceipts } from './queries.ts';
 
 /** Net grams from the supplier into each bag. Where the books are closed by now, it is today's entry and names the day. */
 export async function landBags(
@@ -17,7 +18,8 @@ export async function landBags(
   { bags, arrivedOn }: { bags: readonly BagRow[]; arrivedOn: string },
 ): Promise<void> {
   const { storehouseId } = context.actor;
-  const { unassignedOwnerId, vesselIdOf } = await loadPlaces(tx, storehouseId);
+  const { unassignedId: unassignedOwnerId } = await loadHouseOwners(tx, storehouseId);
+  const vesselIdOf = await loadOutsideVessels(tx, storehouseId);
   const closedThrough = await loadClosedThrough(tx, storehouseId);
   const isClosed = closedThrough !== null && arrivedOn <= closedThrough;
   const when = isClosed

@@ -6,14 +6,8 @@ import { postEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { endHoldOfEmptyBag, listOpenHolds } from '../hold/queries.ts';
-import {
-  type BagContent,
-  listContents,
-  loadPlaces,
-  loadSeenBag,
-  type SeenBag,
-  updateBag,
-} from './queries.ts';
+import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
+import { type BagContent, listContents, loadSeenBag, type SeenBag, updateBag } from './queries.ts';
 import type { BagDiscard, BagLoss, BagWeight } from './schema.ts';
 import { staleBag, withBag } from './use-cases.ts';
 import { type BookedWeight, bookWeight } from './weighing.ts';
@@ -73,7 +67,8 @@ async function correctReceipt(
 ): Promise<void> {
   if (booked.netGrams === 0)
     throw fieldProblem('does-not-add-up', 'grossGrams', 'The bag is empty. Refuse it instead.');
-  const { unassignedOwnerId, vesselIdOf } = await loadPlaces(tx, bag.storehouseId);
+  const { unassignedId: unassignedOwnerId } = await loadHouseOwners(tx, bag.storehouseId);
+  const vesselIdOf = await loadOutsideVessels(tx, bag.storehouseId);
   const drafts = bagReceiptCorrected({
     lotId: bag.lotId,
     supplierVesselId: vesselIdOf('supplier'),
@@ -109,7 +104,7 @@ async function shareDifference(
   context: Context,
   { bag, contents, wish, weighedGrams }: Weighing & { weighedGrams: number },
 ): Promise<void> {
-  const { vesselIdOf } = await loadPlaces(tx, bag.storehouseId);
+  const vesselIdOf = await loadOutsideVessels(tx, bag.storehouseId);
   const drafts = reweighed({
     lotId: bag.lotId,
     vesselId: bag.bagId,
@@ -133,7 +128,8 @@ export function loseFromBag(context: Context, bagId: string, loss: BagLoss): Pro
         fields: [{ field: 'grams', message: `At most ${unassignedGrams} g.` }],
         unassignedGrams,
       });
-    const { unassignedOwnerId, vesselIdOf } = await loadPlaces(tx, bag.storehouseId);
+    const { unassignedId: unassignedOwnerId } = await loadHouseOwners(tx, bag.storehouseId);
+    const vesselIdOf = await loadOutsideVessels(tx, bag.storehouseId);
     const drafts = bagLost({
       lotId: bag.lotId,
       bagVesselId: bagId,
@@ -156,7 +152,7 @@ export function discardBag(context: Context, bagId: string, { finding }: BagDisc
     async (tx, bag) => {
       const [held] = await listOpenHolds(tx, bag.storehouseId, [bagId]);
       if (!held) throw new Problem('hold-ended', { detail: 'Only a bag on hold is thrown away whole.' });
-      const { vesselIdOf } = await loadPlaces(tx, bag.storehouseId);
+      const vesselIdOf = await loadOutsideVessels(tx, bag.storehouseId);
       const contents = await listContents(tx, bag.storehouseId, bag);
       const drafts = contents.flatMap(({ ownerId, grams }) =>
         discarded({

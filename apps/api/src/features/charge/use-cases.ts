@@ -15,7 +15,7 @@ import { listDepositsOfBuy } from '../money/queries.ts';
 import { checkedDay, postMoney } from '../money/use-cases.ts';
 import { listAwardsOfBuy, loadSharingOwners, type SharingOwners } from '../split/queries.ts';
 import { runAllRules, type SplitRound } from '../split/use-cases.ts';
-import { loadRules } from '../storehouse/queries.ts';
+import { loadHouseOwners, loadRules } from '../storehouse/queries.ts';
 import { loadSupplier } from '../supplier/queries.ts';
 import { listWithdrawnHouseholds } from '../withdrawal/queries.ts';
 import { listBearers } from './bearers.ts';
@@ -271,7 +271,7 @@ async function creditDrafts(
 ) {
   const { storehouseId } = context.actor;
   const { buyId, buyLineId, shares, wish } = credit;
-  const { commonId } = await loadSharingOwners(tx, storehouseId);
+  const { commonId } = await loadHouseOwners(tx, storehouseId);
   const lots = await listCommonLots(tx, storehouseId, { buyId, commonId });
   const stock = await listCommonStockBalances(tx, storehouseId);
   const asLine = { costLineId: 'late', minorUnits: wish.minorUnits, buyLineId, shares: weightless(shares) };

@@ -9,12 +9,8 @@ import {
   foods,
   lots,
   movements,
-  owners,
-  units,
   vessels,
 } from '@sheafbook/db/tables';
-import type { OutsideKind } from '@sheafbook/ledger';
-import { assert } from '@sheafbook/units';
 import { and, eq, gt, sql } from 'drizzle-orm';
 import { Problem } from '../../platform/problem.ts';
 
@@ -131,31 +127,6 @@ export async function insertContainers(tx: Tx, rows: readonly (typeof containers
     .insert(containers)
     .values([...rows])
     .returning();
-}
-
-/** A lot is a unit of the ledger with the same id. */
-export async function insertLot(tx: Tx, lot: typeof lots.$inferInsert): Promise<void> {
-  const { storehouseId, lotId } = lot;
-  await tx.insert(units).values({ storehouseId, unitId: lotId, kind: 'lot' });
-  await tx.insert(lots).values(lot);
-}
-
-export async function loadOutsideVesselId(tx: Tx, storehouseId: string, kind: OutsideKind): Promise<string> {
-  const [row] = await tx
-    .select({ vesselId: vessels.vesselId })
-    .from(vessels)
-    .where(and(eq(vessels.storehouseId, storehouseId), eq(vessels.kind, kind)));
-  assert(row, 'a storehouse is founded with its outside vessels');
-  return row.vesselId;
-}
-
-export async function loadUnassignedOwnerId(tx: Tx, storehouseId: string): Promise<string> {
-  const [row] = await tx
-    .select({ ownerId: owners.ownerId })
-    .from(owners)
-    .where(and(eq(owners.storehouseId, storehouseId), eq(owners.kind, 'unassigned')));
-  assert(row, 'a storehouse is founded with an owner for what is nobody’s yet');
-  return row.ownerId;
 }
 
 /** The containers that an entry of this household poured into, with what went in and what is in them now. */

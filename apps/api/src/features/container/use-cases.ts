@@ -10,21 +10,20 @@ import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
+import { insertLot } from '../bag/queries.ts';
 import { lockBuyForShare } from '../buy/queries.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
 import { loadFood } from '../food/queries.ts';
 import { refuseIfHeld } from '../hold/queries.ts';
 import { takeNumbers } from '../household/queries.ts';
+import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import {
   insertContainers,
-  insertLot,
   insertVessels,
   listContainers,
   listPoured,
   loadBagOfOwner,
   loadContainer,
-  loadOutsideVesselId,
-  loadUnassignedOwnerId,
   lockContainer,
   markOpened,
 } from './queries.ts';
@@ -125,8 +124,9 @@ export function bringInStock(context: Context, wish: BringIn) {
     const filled = await makeContainers(tx, context, {
       ...{ kind, householdId, packedOn, count: wish.count, lotId, note: '' },
     });
-    const supplierVesselId = await loadOutsideVesselId(tx, storehouseId, 'supplier');
-    const from = massAccount(supplierVesselId, await loadUnassignedOwnerId(tx, storehouseId));
+    const vesselIdOf = await loadOutsideVessels(tx, storehouseId);
+    const { unassignedId } = await loadHouseOwners(tx, storehouseId);
+    const from = massAccount(vesselIdOf('supplier'), unassignedId);
     const entry = await postEntry(tx, context, {
       what: 'stock-brought-in',
       onDay: todayOf(context),
@@ -297,7 +297,7 @@ async function leaving(
   { vesselId, lotId, wish }: { vesselId: string; lotId: string; wish: UseUp },
 ): Promise<MovementDraft[]> {
   const householdId = householdOf(context);
-  const outsideVesselId = await loadOutsideVesselId(tx, context.actor.storehouseId, wish.to);
-  const from = massAccount(vesselId, householdId);
-  return [moveGrams({ lotId, from, to: massAccount(outsideVesselId, householdId), amountGrams: wish.grams })];
+  const vesselIdOf = await loadOutsideVessels(tx, context.actor.storehouseId);
+  const [from, to] = [massAccount(vesselId, householdId), massAccount(vesselIdOf(wish.to), householdId)];
+  return [moveGrams({ lotId, from, to, amountGrams: wish.grams })];
 }

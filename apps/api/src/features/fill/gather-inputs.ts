@@ -4,6 +4,7 @@ import { assert } from '@sheafbook/units';
 import { listBuyLines } from '../buy/queries.ts';
 import { listPledgesOfBuy } from '../pledge/queries.ts';
 import { type BuyQuote, isStanding, listQuotesOfBuy } from '../quote/queries.ts';
+import { loadHouseOwners } from '../storehouse/queries.ts';
 import {
   FILL_METHOD_VERSION,
   type FillInputs,
@@ -11,7 +12,6 @@ import {
   type FillQuote,
   sortPledges,
 } from './inputs.ts';
-import { loadCommonOwnerId } from './queries.ts';
 
 /**
  * Everything that decides the fill of a buy today. A quote counts while it stands; one that was chosen by hand counts
@@ -42,7 +42,7 @@ export async function gatherInputs(
   const pledges = await listPledgesOfBuy(tx, storehouseId, buyId, { withCeilings: true });
   return {
     methodVersion: FILL_METHOD_VERSION,
-    commonOwnerId: await loadCommonOwnerId(tx, storehouseId),
+    commonOwnerId: (await loadHouseOwners(tx, storehouseId)).commonId,
     lines,
     quotes: quotes.map(toFillQuote),
     pledges: sortPledges(

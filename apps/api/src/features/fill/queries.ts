@@ -9,7 +9,6 @@ import {
   fillInputs,
   fills,
   fixedBags,
-  owners,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq } from 'drizzle-orm';
@@ -17,16 +16,6 @@ import type { BuyFill } from './answer.ts';
 import type { FillInputs } from './inputs.ts';
 
 export type { BuyFill, FillInputs };
-
-/** The owner that stands for the common stock; a storehouse has exactly one. */
-export async function loadCommonOwnerId(tx: Tx, storehouseId: string): Promise<string> {
-  const [owner] = await tx
-    .select({ ownerId: owners.ownerId })
-    .from(owners)
-    .where(and(eq(owners.storehouseId, storehouseId), eq(owners.kind, 'common')));
-  assert(owner, 'a storehouse is founded with its common stock');
-  return owner.ownerId;
-}
 
 export async function insertFill(tx: Tx, fill: typeof fills.$inferInsert): Promise<void> {
   await tx.insert(fills).values(fill);

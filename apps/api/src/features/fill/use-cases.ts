@@ -11,7 +11,7 @@ import { loadBuy, lockBuyForUpdate, moveStage, requireStage } from '../buy/queri
 import { refuseUnmet } from '../buy/use-cases.ts';
 import { askDeposits, returnDeposits } from '../deposit/use-cases.ts';
 import { loadHousehold } from '../household/queries.ts';
-import { loadRules } from '../storehouse/queries.ts';
+import { loadHouseOwners, loadRules } from '../storehouse/queries.ts';
 import { type FillEstimate, solveEstimate, toEstimate } from './estimate.ts';
 import { allotmentRows, fixedBagRows } from './fixed-rows.ts';
 import { gatherInputs } from './gather-inputs.ts';
@@ -28,7 +28,6 @@ import {
   insertFillInputs,
   insertFixedBags,
   listAllotments,
-  loadCommonOwnerId,
   loadFill,
   loadFillInputs,
 } from './queries.ts';
@@ -268,7 +267,7 @@ export async function readAllotments(context: Context, buyId: string): Promise<A
   const { storehouseId, householdId } = context.actor;
   return withTx(context, async (tx) => {
     await loadBuy(tx, storehouseId, buyId);
-    const commonOwnerId = await loadCommonOwnerId(tx, storehouseId);
+    const { commonId: commonOwnerId } = await loadHouseOwners(tx, storehouseId);
     const rows = await listAllotments(tx, storehouseId, buyId);
     const open = new Set([householdId, commonOwnerId]);
     await noteHelped(tx, context);

@@ -16,7 +16,6 @@ import {
   persons,
   pickUps,
   pledgeCeilings,
-  vessels,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
@@ -124,15 +123,6 @@ export async function listHoldings(tx: Tx, { storehouseId, householdId }: Subjec
     where a.storehouse_id = ${storehouseId} and a.owner_id = ${householdId} and a.kind = 'mass'
       and a.vessel_kind in ('bag', 'container') and a.inflow > a.outflow
     order by vessel_code, a.account_id`);
-}
-
-export async function loadGivenVesselId(tx: Tx, storehouseId: string): Promise<string> {
-  const [row] = await tx
-    .select({ vesselId: vessels.vesselId })
-    .from(vessels)
-    .where(and(eq(vessels.storehouseId, storehouseId), eq(vessels.kind, 'given')));
-  assert(row, 'a storehouse is founded with its outside vessels');
-  return row.vesselId;
 }
 
 /** The seat's name replaces the household's own. */

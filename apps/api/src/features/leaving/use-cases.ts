@@ -12,6 +12,7 @@ import { hasLogin } from '../helper/queries.ts';
 import { lockPresentHousehold } from '../household/queries.ts';
 import { refuseStale, seatName } from '../household/use-cases.ts';
 import { loadPresentPerson } from '../person/queries.ts';
+import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { mayTakeOut, mayTakeOutPerson } from './policy.ts';
 import { type Left, presentUnsettled } from './present.ts';
 import {
@@ -21,7 +22,6 @@ import {
   listMoneyLeft,
   listOpenBuys,
   listPresentPersons,
-  loadGivenVesselId,
   lockBook,
   type Subject,
   updateContainerNotesForgotten,
@@ -178,12 +178,12 @@ async function postTakenAlong(
   { householdId, takenAlong }: { householdId: string; takenAlong: readonly HoldingRow[] },
 ): Promise<void> {
   if (takenAlong.length === 0) return;
-  const outsideVesselId = await loadGivenVesselId(tx, context.actor.storehouseId);
+  const vesselIdOf = await loadOutsideVessels(tx, context.actor.storehouseId);
   const drafts = takenAlong.flatMap((row) =>
     given({
       lotId: row.lot_id,
       fromVesselId: row.vessel_id,
-      outsideVesselId,
+      outsideVesselId: vesselIdOf('given'),
       ownerId: householdId,
       amountGrams: row.grams,
     }),

@@ -4,7 +4,6 @@ import {
   entries,
   foods,
   households,
-  owners,
   type SplitRow,
   sharePieces,
   shares,
@@ -12,43 +11,25 @@ import {
   splits,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNull, sql } from 'drizzle-orm';
 import { Problem } from '../../platform/problem.ts';
+import { type HouseOwners, loadHouseOwners } from '../storehouse/queries.ts';
 import type { EarlierAward, Promised } from './claims.ts';
 
-export type SharingOwners = {
-  readonly commonId: string;
-  readonly unassignedId: string;
+export type SharingOwners = HouseOwners & {
   /** Every household's seat, those of households that have left too. Common stock stands after the last. */
   readonly seats: ReadonlyMap<string, { readonly seat: number; readonly name: string }>;
 };
 
 export async function loadSharingOwners(tx: Tx, storehouseId: string): Promise<SharingOwners> {
+  const house = await loadHouseOwners(tx, storehouseId);
   const rows = await tx
-    .select({
-      ownerId: owners.ownerId,
-      kind: owners.kind,
-      seat: households.seat,
-      name: households.name,
-    })
-    .from(owners)
-    .leftJoin(
-      households,
-      and(eq(households.storehouseId, owners.storehouseId), eq(households.householdId, owners.ownerId)),
-    )
-    .where(and(eq(owners.storehouseId, storehouseId), ne(owners.kind, 'supplier')));
-  const single = (kind: string) => rows.find((row) => row.kind === kind)?.ownerId;
-  const [commonId, unassignedId] = [single('common'), single('unassigned')];
-  assert(commonId && unassignedId, 'a storehouse is founded with its common stock and with nobody');
-  const named = rows.flatMap(({ ownerId, seat, name }) =>
-    seat === null || name === null ? [] : [[ownerId, { seat, name }] as const],
-  );
-  const lastSeat = Math.max(0, ...named.map(([, { seat }]) => seat));
-  return {
-    commonId,
-    unassignedId,
-    seats: new Map([...named, [commonId, { seat: lastSeat + 1, name: '' }]]),
-  };
+    .select({ householdId: households.householdId, seat: households.seat, name: households.name })
+    .from(households)
+    .where(eq(households.storehouseId, storehouseId));
+  const lastSeat = Math.max(0, ...rows.map(({ seat }) => seat));
+  const named = rows.map(({ householdId, ...facts }) => [householdId, facts] as const);
+  return { ...house, seats: new Map([...named, [house.commonId, { seat: lastSeat + 1, name: '' }]]) };
 }
 
 /**

@@ -20,6 +20,7 @@ import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
 import { refuseIfHeld } from '../hold/queries.ts';
+import { loadHouseOwners } from '../storehouse/queries.ts';
 import { carryChanges, ratioRange } from './claims.ts';
 import {
   findSplitInputs,
@@ -265,7 +266,7 @@ export function rerunSplit(context: Context, splitId: string) {
       const split = await loadSplit(tx, storehouseId, splitId);
       const kept = (await findSplitInputs(tx, storehouseId, splitId)) as FrozenSplit;
       const households = kept.claims.map((claim) => claim.ownerId);
-      const { commonId } = await loadSharingOwners(tx, storehouseId);
+      const { commonId } = await loadHouseOwners(tx, storehouseId);
       if (split.rule === 'need-first')
         await notePrivateRead(tx, context, {
           householdIds: households.filter((ownerId) => ownerId !== commonId),

@@ -11,9 +11,9 @@ import {
   vessels,
 } from '@sheafbook/db/tables';
 import { CONTAINER_KINDS, REFERENCE_FOODS } from '@sheafbook/foods';
-import { OUTSIDE_KINDS } from '@sheafbook/ledger';
+import { OUTSIDE_KINDS, type OutsideKind } from '@sheafbook/ledger';
 import { assert } from '@sheafbook/units';
-import { and, desc, eq, isNull, sql } from 'drizzle-orm';
+import { and, desc, eq, inArray, isNull, sql } from 'drizzle-orm';
 import type { StorehouseEdit, StorehouseFacts } from './schema.ts';
 
 export async function listStorehousesOfLogin(tx: Tx, loginId: string) {
@@ -78,6 +78,36 @@ export async function insertRules(tx: Tx, row: typeof rules.$inferInsert) {
   const [inserted] = await tx.insert(rules).values(row).returning();
   assert(inserted, 'an insert returns its row');
   return inserted;
+}
+
+/** The owners that a storehouse has once: its common stock, and nobody, whose is what no split has given out yet. */
+export type HouseOwners = { readonly commonId: string; readonly unassignedId: string };
+
+export async function loadHouseOwners(tx: Tx, storehouseId: string): Promise<HouseOwners> {
+  const rows = await tx
+    .select({ kind: owners.kind, ownerId: owners.ownerId })
+    .from(owners)
+    .where(and(eq(owners.storehouseId, storehouseId), inArray(owners.kind, ['common', 'unassigned'])));
+  const ownerIdOf = (kind: string) => rows.find((owner) => owner.kind === kind)?.ownerId;
+  const [commonId, unassignedId] = [ownerIdOf('common'), ownerIdOf('unassigned')];
+  assert(commonId && unassignedId, 'a storehouse is founded with its common stock and with nobody');
+  return { commonId, unassignedId };
+}
+
+/** Where grams come from and go to that are in no bag and no container. The condition is the index's own. */
+export async function loadOutsideVessels(
+  tx: Tx,
+  storehouseId: string,
+): Promise<(kind: OutsideKind) => string> {
+  const rows = await tx
+    .select({ kind: vessels.kind, vesselId: vessels.vesselId })
+    .from(vessels)
+    .where(and(eq(vessels.storehouseId, storehouseId), sql`${vessels.kind} not in ('bag', 'container')`));
+  return (kind) => {
+    const vesselId = rows.find((vessel) => vessel.kind === kind)?.vesselId;
+    assert(vesselId, 'a storehouse is founded with the vessels of the outside');
+    return vesselId;
+  };
 }
 
 /** Everything that a storehouse has from its first minute: book, currency, outside, owners, foods, container kinds. */
