@@ -16,9 +16,11 @@ export async function fixAndOrder(cast: Cast, buy: StoryBuy): Promise<void> {
   const fixed = await coordinator.post<Fixing>(`${buy.path}/fixing`, {});
   const bags = fixed.lines.map((line) => line.bags.reduce((sum, size) => sum + size.bags, 0));
   const isProven = fixed.baskets.every(({ certificate }) => certificate.isProvenBest);
+  const moved = fixed.dropped.filter((pledge) => pledge.substituteLineId !== null);
   teller.say(
     `Fixed: ${bags.join(' + ')} bags for ${money(fixed.totalMinorUnits)}, ` +
-      `${isProven ? 'proven best' : 'best found'}; ${fixed.dropped.length} pledges priced out.`,
+      `${isProven ? 'proven best' : 'best found'}; ${moved.length} pledge goes to its substitute, ` +
+      `${fixed.dropped.length - moved.length} is priced out.`,
   );
   await takeDeposits(cast, buy);
   teller.goTo('2026-10-21');
