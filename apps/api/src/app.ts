@@ -1,6 +1,5 @@
 import { Hono } from 'hono';
 import { HTTPException } from 'hono/http-exception';
-import { methodNotAllowed } from 'hono/method-not-allowed';
 import { secureHeaders } from 'hono/secure-headers';
 import type { Logger } from 'pino';
 import { auditRoutes } from './features/audit/routes.ts';
@@ -31,6 +30,7 @@ import { invoiceRoutes } from './features/invoice/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { leavingRoutes } from './features/leaving/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
+import { nextStepRoutes } from './features/next-step/routes.ts';
 import { orderRoutes } from './features/order/routes.ts';
 import { periodRoutes } from './features/period/routes.ts';
 import { personRoutes } from './features/person/routes.ts';
@@ -53,9 +53,10 @@ import type { AppEnv } from './platform/app-env.ts';
 import type { Config } from './platform/config.ts';
 import type { Outside } from './platform/context.ts';
 import { docsRoutes } from './platform/docs.ts';
-import { jsonOnly, limitBody, refuseOtherOrigins } from './platform/guards.ts';
+import { keepOutOfCaches, limitBody, refuseOtherOrigins } from './platform/guards.ts';
 import { logFailure, logRequests } from './platform/log.ts';
 import { memberOnly, signedIn } from './platform/member.ts';
+import { methodsOf } from './platform/methods-of.ts';
 import { newId } from './platform/new-id.ts';
 import { Problem, problemBody } from './platform/problem.ts';
 import { PROBLEMS } from './platform/problem-catalogue.ts';
@@ -102,11 +103,21 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', chargeRoutes)
   .route('/', pickUpRoutes)
   .route('/', closeRoutes)
+  .route('/', nextStepRoutes)
   .route('/', containerRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)
   .route('/', periodRoutes)
   .route('/', auditRoutes);
+
+/** Everything from this host alone, in nobody's frame. */
+const CONTENT_SECURITY_POLICY = {
+  defaultSrc: ["'self'"],
+  objectSrc: ["'none'"],
+  baseUri: ["'none'"],
+  formAction: ["'self'"],
+  frameAncestors: ["'none'"],
+};
 
 /** The whole application as a function of the outside: no port, no clock and no database of its own. */
 export function createApp(parts: { outside: Outside; config: Config; log: Logger }) {
@@ -118,19 +129,24 @@ export function createApp(parts: { outside: Outside; config: Config; log: Logger
     c.set('log', parts.log);
     await next();
   });
-  app.use(methodNotAllowed({ app }));
-  app.use(logRequests, secureHeaders({ contentSecurityPolicy: { defaultSrc: ["'self'"] } }));
-  app.use(refuseOtherOrigins, limitBody, jsonOnly);
+  app.use(logRequests, secureHeaders({ contentSecurityPolicy: CONTENT_SECURITY_POLICY }));
+  app.use('/api/*', keepOutOfCaches);
+  app.use(refuseOtherOrigins, limitBody);
   app.onError((error, c) => {
     const problem = asProblem(error);
     const { status } = PROBLEMS[problem.code];
     if (status >= 500) logFailure(c.var.log, c.var.requestId, problem.cause ?? problem);
+    const { retryAfterSeconds } = problem.facts;
     return c.json(problemBody(problem, c.var.requestId), status, {
       'Content-Type': 'application/problem+json',
+      ...(typeof retryAfterSeconds === 'number' ? { 'Retry-After': String(retryAfterSeconds) } : {}),
     });
   });
-  app.notFound(() => {
-    throw new Problem('not-found');
+  app.notFound((c) => {
+    const methods = methodsAt(c.req.path);
+    if (methods.length === 0 || methods.includes(c.req.method)) throw new Problem('not-found');
+    c.header('Allow', methods.join(', '));
+    throw new Problem('method-not-allowed');
   });
   const routes = app
     .use('/api/storehouses/:storehouse/*', signedIn, memberOnly)
@@ -141,6 +157,7 @@ export function createApp(parts: { outside: Outside; config: Config; log: Logger
     .route('/api', joiningRoutes)
     .route('/api/storehouses/:storehouse', insideStorehouse);
   routes.route('/', docsRoutes(app)).route('/', webRoutes);
+  const methodsAt = methodsOf(app.routes);
   return routes;
 }
 
@@ -150,6 +167,5 @@ export type AppType = ReturnType<typeof createApp>;
 function asProblem(error: Error): Problem {
   if (!(error instanceof HTTPException)) return toProblem(error);
   if (error.status === 400) return new Problem('not-json', { cause: error });
-  if (error.status === 405) return new Problem('method-not-allowed', { cause: error });
   return new Problem('unexpected', { cause: error });
 }

@@ -29,6 +29,7 @@ const problemSchema = {
 /** The OpenAPI 3.1 document, generated from the routes' own schemas, and a page to read it on. */
 export function describeApi(app: Hono<AppEnv>) {
   return generateSpecs(app, {
+    defaultValidationErrorResponse: false, // every refusal has one shape, and `default` says it
     documentation: {
       openapi: '3.1.0',
       info: {

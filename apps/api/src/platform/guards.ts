@@ -30,10 +30,8 @@ function isOwn(origin: string, own: readonly (string | undefined)[]): boolean {
   );
 }
 
-/** A body of another kind would be read as an empty one, and its fields reported missing: say what is really wrong. */
-export const jsonOnly = createMiddleware<AppEnv>(async (c, next) => {
-  const hasBody = c.req.raw.body !== null && c.req.header('Content-Length') !== '0';
-  const isJson = /^application\/([a-z.-]+\+)?json(;|$)/i.test(c.req.header('Content-Type') ?? '');
-  if (CHANGES.has(c.req.method) && hasBody && !isJson) throw new Problem('not-json');
+/** What an answer says is for whoever asked: no browser and no proxy keeps it. */
+export const keepOutOfCaches = createMiddleware<AppEnv>(async (c, next) => {
   await next();
+  c.header('Cache-Control', 'no-store');
 });

@@ -7,6 +7,7 @@ import { z } from 'zod';
 import type { Actor } from './actor.ts';
 import type { AppEnv } from './app-env.ts';
 import type { Context } from './context.ts';
+import { listUnfitTexts } from './fit-text.ts';
 import { KeptAnswer } from './kept-answer.ts';
 import { Problem } from './problem.ts';
 import type { ProblemCode } from './problem-catalogue.ts';
@@ -24,15 +25,29 @@ export const may = (
 
 /** Reads and checks the JSON body. Unknown fields are refused by the schemas, which are all strict. */
 export const jsonBody = <Schema extends z.ZodType>(schema: Schema) =>
-  validator('json', schema, (result) => {
-    if (!result.success) throw new Problem('invalid-input', { fields: listFields(result.error) });
+  validator('json', schema, (result, c) => {
+    refuseOtherKinds(c.req.raw);
+    refuseImpossible(result);
   });
+
+/** A body of another kind was read as an empty one, and its fields would be reported missing: says what is really wrong. */
+function refuseOtherKinds({ body, headers }: Request): void {
+  const isJson = /^application\/([a-z.-]+\+)?json(;|$)/i.test(headers.get('Content-Type') ?? '');
+  if (body !== null && headers.get('Content-Length') !== '0' && !isJson) throw new Problem('not-json');
+}
 
 /** Reads and checks the query string. */
 export const queryOf = <Schema extends z.ZodType>(schema: Schema) =>
-  validator('query', schema, (result) => {
-    if (!result.success) throw new Problem('invalid-input', { fields: listFields(result.error) });
-  });
+  validator('query', schema, refuseImpossible);
+
+type Checked =
+  | { readonly success: true; readonly data: unknown }
+  | { readonly success: false; readonly error: Parameters<typeof listFields>[0] };
+
+function refuseImpossible(result: Checked): void {
+  const fields = result.success ? listUnfitTexts(result.data) : listFields(result.error);
+  if (fields.length > 0) throw new Problem('invalid-input', { fields });
+}
 
 /** An id in the path. One that is no id at all names nothing here. */
 export function idParam(c: HonoContext, name: string): string {
@@ -77,6 +92,7 @@ export const describe = (tag: string, summary: string, refusals: readonly Proble
     tags: [tag],
     summary,
     responses: {
+      '2XX': { description: 'What was asked for.' },
       default: {
         description: `RFC 9457 problem${refusals.length > 0 ? `: ${refusals.join(', ')}, or one that every route may give` : ''}.`,
         content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },

@@ -20,6 +20,7 @@ export const PROBLEMS = {
   'method-not-allowed': refuse(405, 'This address does not answer that method.'),
   'too-many-attempts': refuse(429, 'Too many attempts. Wait a little and try again.'),
   'busy-retry': refuse(503, 'The book was busy with the same thing. Try again.'),
+  'not-ready': refuse(503, 'The database does not answer at the moment.'),
   unexpected: refuse(500, 'Something went wrong on our side. Nothing was changed.'),
   // Who is asking
   'not-signed-in': refuse(401, 'Sign in first.'),

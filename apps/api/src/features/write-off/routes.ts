@@ -1,10 +1,9 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
-import { pageQuery } from '../../platform/paging.ts';
 import { mayAgreeToWriteOff, mayAskWriteOff, mayReadWriteOffs } from './policy.ts';
 import { presentWriteOff, presentWriteOffs } from './present.ts';
-import { writeOffWish } from './schema.ts';
+import { writeOffQuery, writeOffWish } from './schema.ts';
 import { agreeToWriteOff, askWriteOff, readWriteOffs, withdrawWriteOff } from './use-cases.ts';
 
 export const writeOffRoutes = new Hono<AppEnv>()
@@ -12,7 +11,7 @@ export const writeOffRoutes = new Hono<AppEnv>()
     '/write-offs',
     describe('Money', 'Debts written off, or asked to be'),
     may(mayReadWriteOffs),
-    queryOf(pageQuery.omit({ format: true })),
+    queryOf(writeOffQuery),
     async (c) => {
       const page = await readWriteOffs(contextOf(c), { ...c.req.valid('query'), format: 'json' });
       return c.json(presentWriteOffs(page));

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { pageQuery } from '../../platform/paging.ts';
 import { amountMinorUnits, currency, reason } from '../money/schema.ts';
 
 export const writeOffWish = z.strictObject({
@@ -8,3 +9,5 @@ export const writeOffWish = z.strictObject({
   reason,
 });
 export type WriteOffWish = z.infer<typeof writeOffWish>;
+
+export const writeOffQuery = pageQuery.omit({ format: true }).extend({ after: z.uuid().optional() });
