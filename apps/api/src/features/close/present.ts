@@ -1,14 +1,13 @@
-import { presentLacks } from './missing.ts';
 import type { Closing } from './use-cases.ts';
 
-export function presentClosing({ actor, buy, facts, missing }: Closing) {
+export function presentClosing({ buy, facts, shown }: Closing) {
   return {
     buyId: buy.buyId,
     stage: buy.stage,
     version: buy.version,
-    isReady: missing.length === 0,
+    isReady: shown.length === 0,
     clearingMinorUnits: facts.clearingMinorUnits,
     unassignedGrams: facts.unassignedGrams,
-    missing: presentLacks(missing, actor),
+    missing: shown,
   };
 }

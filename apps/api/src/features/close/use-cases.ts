@@ -1,26 +1,25 @@
 import type { Tx } from '@sheafbook/db';
 import type { BuyRow } from '@sheafbook/db/tables';
-import { type ClosingFacts, stageGuards } from '@sheafbook/ledger';
-import type { Actor } from '../../platform/actor.ts';
+import { type ClosingFacts, type Missing, stageGuards } from '@sheafbook/ledger';
 import type { Context } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
-import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, moveStage, requireStage } from '../buy/queries.ts';
+import { presentMissing, refuseUnmet } from '../buy/use-cases.ts';
 import { listUnbilledSuppliers, loadClearing } from '../charge/queries.ts';
 import { areChargesBehind } from '../charge/use-cases.ts';
 import { listDepositsOfBuy } from '../money/queries.ts';
-import { type ClosingLack, presentLacks } from './missing.ts';
 import { seesDeposits } from './policy.ts';
 import { listAccountsToClose, listOpenClaimIds, sumUnassignedGrams, updateAccountClosed } from './queries.ts';
 
 export { mayClose, seesDeposits } from './policy.ts';
 
 export type Closing = {
-  readonly actor: Actor;
   readonly buy: BuyRow;
   readonly facts: ClosingFacts;
-  readonly missing: readonly ClosingLack[];
+  readonly missing: readonly Missing[];
+  /** The same in words, as far as the actor may see it. */
+  readonly shown: ReturnType<typeof presentMissing>;
 };
 
 /** Lists exactly what keeps a buy from closing. */
@@ -41,20 +40,11 @@ export function closeBuy(context: Context, buyId: string): Promise<Closing> {
     const buy = await lockBuyForUpdate(tx, storehouseId, buyId);
     requireStage(buy, 'shared-out');
     const closing = await lookAtClosing(tx, context, buy);
-    refuseLacking(closing);
+    refuseUnmet(context.actor, closing.missing);
     const closed = await moveStage(tx, context, { buy, to: 'closed' });
     for (const accountId of await listAccountsToClose(tx, storehouseId, buyId))
       await updateAccountClosed(tx, accountId);
     return { ...closing, buy: closed };
-  });
-}
-
-function refuseLacking({ actor, missing }: Closing): void {
-  if (missing.length === 0) return;
-  const shown = presentLacks(missing, actor);
-  throw new Problem('buy-guard-unmet', {
-    detail: shown.map(({ words }) => words).join(' '),
-    missing: shown,
   });
 }
 
@@ -80,6 +70,6 @@ export async function lookAtClosing(tx: Tx, context: Context, buy: BuyRow): Prom
   };
   const guards = stageGuards({ from: 'shared-out', to: 'closed', facts });
   const isBehind = buy.stage === 'shared-out' && (await areChargesBehind(tx, context, buy));
-  const missing: ClosingLack[] = isBehind ? [...guards, { code: 'charges-behind' }] : guards;
-  return { actor, buy, facts, missing };
+  const missing: Missing[] = isBehind ? [...guards, { code: 'charges-behind' }] : guards;
+  return { buy, facts, missing, shown: presentMissing(missing, actor) };
 }

@@ -1,0 +1,38 @@
+import type { BuyRow } from '@sheafbook/db/tables';
+import type { Due } from './steps.ts';
+
+/** In the order in which two items stand that are due together with the same money at stake. */
+const KINDS = [
+  'pick-up',
+  'hand-over',
+  'claim-window',
+  'hold-open',
+  'quote-lapses',
+  'deposit-due',
+  'pledge-closing',
+  'move-buy',
+  'food-waiting',
+  'balance-due',
+] as const;
+
+/** Something that needs the actor: what and by when, how much money hangs on it, and where to see to it. */
+export type OpenItem = Due & {
+  readonly kind: (typeof KINDS)[number];
+  readonly words: string;
+  readonly buy: BuyRow | null;
+  readonly minorUnits: number | null;
+  readonly path: string;
+};
+
+/** By deadline, then by the money at stake (job map 3.1, question 1); what has no deadline comes last. */
+export function byUrgency(a: OpenItem, b: OpenItem): number {
+  return (
+    compareTexts(a.dueOn ?? 'never', b.dueOn ?? 'never') ||
+    compareTexts(a.dueAt?.toISOString() ?? 'never', b.dueAt?.toISOString() ?? 'never') || // a day lasts to its end
+    (b.minorUnits ?? 0) - (a.minorUnits ?? 0) ||
+    KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) ||
+    compareTexts(a.path + a.words, b.path + b.words)
+  );
+}
+
+const compareTexts = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

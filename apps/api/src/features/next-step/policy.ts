@@ -1,0 +1,4 @@
+import { type Actor, hasDuty } from '../../platform/actor.ts';
+
+/** Job map section 14, "deposit paid": these learn at least whether; to everyone else nothing of it is said. */
+export const seesWhoPaid = (actor: Actor): boolean => hasDuty(actor, 'coordinator', 'treasurer', 'reviewer');
