@@ -1,7 +1,7 @@
 import { Hono } from 'hono';
 import { generateSpecs } from 'hono-openapi';
 import type { AppEnv } from './app-env.ts';
-import { docsPage } from './docs-page.ts';
+import { DOCS_STYLE, docsPage } from './docs-page.ts';
 import { PROBLEMS } from './problem-catalogue.ts';
 
 const problemSchema = {
@@ -48,6 +48,7 @@ export function docsRoutes(app: Hono<AppEnv>) {
   return new Hono<AppEnv>()
     .get('/api/openapi.json', async (c) => c.json(await describeApi(app)))
     .get('/api/docs', async (c) => c.html(docsPage(await describeApi(app))))
+    .get('/api/docs.css', (c) => c.body(DOCS_STYLE, 200, { 'Content-Type': 'text/css; charset=utf-8' }))
     .get('/problems/:code', (c) => {
       const code = c.req.param('code');
       const entry = Object.entries(PROBLEMS).find(([known]) => known === code)?.[1];
