@@ -179,6 +179,7 @@ export const LEAST_OUTSIDE: Readonly<Record<string, 'anybody' | 'signed in'>> = 
   'GET /api/health': 'anybody',
   'GET /api/readiness': 'anybody',
   'GET /api/docs': 'anybody',
+  'GET /api/docs.css': 'anybody',
   'GET /api/openapi.json': 'anybody',
   'GET /problems/:code': 'anybody',
   'POST /api/set-up': 'anybody',
