@@ -1,6 +1,7 @@
+import { sumOf } from '@sheafbook/units';
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Bill, type CostFacts, chargeBills, sumOf } from '../../apps/api/src/features/charge/bills.ts';
+import { type Bill, type CostFacts, chargeBills } from '../../apps/api/src/features/charge/bills.ts';
 import { differences } from '../../apps/api/src/features/charge/recharge.ts';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';

@@ -7,12 +7,12 @@ import {
   fraction,
   multiplyFractions,
   subtractFractions,
+  sumFractions,
 } from '@sheafbook/units';
 import { compareDays, type Days, wholeDaysOf } from './days.ts';
 import type { FoodGroupCode } from './food-group.ts';
 import { type GapPiece, gapAt } from './gap-pieces.ts';
 import { assertGaps, daysWith, type GroupGap, piecesOf } from './group-gap.ts';
-import { sumFractions } from './sums.ts';
 
 /** A group's gap and the price to close it; null when it can't be bought. Units: minor units a kilogram, exact. Errors: none by itself. */
 export type PricedGap = GroupGap & { readonly minorUnitsPerKilogram: Fraction | null };

@@ -1,9 +1,8 @@
-import { asFraction, assert, divideFractions, type Fraction, fraction } from '@sheafbook/units';
+import { asFraction, assert, divideFractions, type Fraction, fraction, sumFractions } from '@sheafbook/units';
 import { type Age, ageOn, yearsOf } from './age.ts';
 import type { EaterFacts } from './eater.ts';
 import { ACTIVITY_CATEGORY, EQUATION_SOURCE, energyRequirement } from './energy-requirement.ts';
 import { ACTIVITY_COLUMN, ENERGY_TABLE, TODDLER_TABLE } from './energy-table.ts';
-import { sumFractions } from './sums.ts';
 
 /** Where an energy need comes from; a typed figure goes before an equation, and that before the table. Units: none. Errors: none. */
 export type EnergyBasis = 'typed' | 'equation' | 'table' | 'unknown-under-2';

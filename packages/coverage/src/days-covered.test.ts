@@ -6,6 +6,7 @@ import {
   fraction,
   multiplyFractions,
   subtractFractions,
+  sumFractions,
 } from '@sheafbook/units';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -13,7 +14,6 @@ import { compareDays } from './days.ts';
 import { type DaysCovered, daysCovered } from './days-covered.ts';
 import type { DaysCoveredInput, EaterRate, EdibleLot } from './edible-stock.ts';
 import { gapAt, gapPieces } from './gap-pieces.ts';
-import { sumFractions } from './sums.ts';
 
 const NONE = fraction(0);
 

@@ -1,10 +1,9 @@
-import { assert, divideFractions, type Fraction } from '@sheafbook/units';
+import { assert, divideFractions, type Fraction, sumFractions } from '@sheafbook/units';
 import { type Days, wholeDaysOf } from './days.ts';
 import type { DaysCoveredInput, EaterRate, EdibleLot } from './edible-stock.ts';
 import { type Cut, feedLongest, type Mouth, type Table } from './feeding.ts';
 import { foodAtRisk } from './food-at-risk.ts';
 import { amountOf, isPast, type Larder, stockLarder } from './larder.ts';
-import { sumFractions } from './sums.ts';
 
 /** What daysCovered finds; see there. Units: days, and amounts in the unit of the rates. Errors: none by itself. */
 export type DaysCovered = {

@@ -5,9 +5,9 @@ import {
   type Fraction,
   fraction,
   multiplyFractions,
+  sumFractions,
 } from '@sheafbook/units';
 import type { Activity } from './eater.ts';
-import { sumFractions } from './sums.ts';
 
 /** The activity categories of the equations. Units: none. Errors: none. */
 export type ActivityCategory = 'inactive' | 'low-active' | 'active' | 'very-active';

@@ -1,10 +1,9 @@
-import { ceilFraction, type Fraction, fraction } from '@sheafbook/units';
+import { ceilFraction, type Fraction, fraction, sumFractions } from '@sheafbook/units';
 import { type DaysCovered, daysCovered } from './days-covered.ts';
 import type { EaterRate, EdibleLot } from './edible-stock.ts';
 import type { FoodGroupCode } from './food-group.ts';
 import { type GapPiece, gapAt, gapPieces } from './gap-pieces.ts';
 import { amountOf, isPast } from './larder.ts';
-import { sumFractions } from './sums.ts';
 
 /**
  * Coverage of one food group: what daysCovered says of it, and what is lacking to the target.

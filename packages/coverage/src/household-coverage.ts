@@ -5,6 +5,7 @@ import {
   type Fraction,
   fraction,
   multiplyFractions,
+  sumFractions,
 } from '@sheafbook/units';
 import { adultEquivalents, adultShare, presence } from './adult-equivalents.ts';
 import { dailyKilocalories, type EnergyBasis } from './daily-kilocalories.ts';
@@ -17,7 +18,6 @@ import { coverGroup, type GroupCoverage } from './group-coverage.ts';
 import { GUIDELINE, type GuidelineRow } from './guideline.ts';
 import { mayEat } from './may-eat.ts';
 import type { StockLot } from './stock-lot.ts';
-import { sumFractions } from './sums.ts';
 
 /**
  * What one eater needs by both measures, weighed by the part of the year that they are present.

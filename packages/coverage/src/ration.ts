@@ -1,5 +1,11 @@
-import { asFraction, divideFractions, type Fraction, fraction, multiplyFractions } from '@sheafbook/units';
-import { sumFractions } from './sums.ts';
+import {
+  asFraction,
+  divideFractions,
+  type Fraction,
+  fraction,
+  multiplyFractions,
+  sumFractions,
+} from '@sheafbook/units';
 
 /** A food as part of a year's ration. Units: exact grams a year; composition per 100 g as bought. Errors: none by itself. */
 export type RationFood = {

@@ -1,9 +1,4 @@
-import { addFractions, type Fraction, fraction } from '@sheafbook/units';
-
-/** Adds any number of fractions exactly. Units: the same for all of them. Errors: none. */
-export function sumFractions(values: readonly Fraction[]): Fraction {
-  return values.reduce(addFractions, fraction(0));
-}
+import type { Fraction } from '@sheafbook/units';
 
 /** The smallest multiple that the denominators share, so that every value times it is whole. Units: none. Errors: none. */
 export function sharedDenominator(values: readonly Fraction[]): bigint {

@@ -1,4 +1,4 @@
-import { assertWhole } from '@sheafbook/units';
+import { assertWhole, compareText } from '@sheafbook/units';
 import { type AccountKey, accountKeyText, type UnitKey } from './account-key.ts';
 import type { MovementDraft } from './movement-draft.ts';
 
@@ -43,8 +43,4 @@ function add(totals: Map<string, PostingTotal>, part: Totals & { unit: UnitKey; 
   assertWhole(ins, 'ins');
   assertWhole(outs, 'outs');
   totals.set(accountKey, { accountKey, unit: part.unit, key: part.key, ins, outs });
-}
-
-function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -1,4 +1,5 @@
-import { compareKeys, compareNames, sumOf } from './fill-order.ts';
+import { compareText, sumOf } from '@sheafbook/units';
+import { compareKeys } from './fill-order.ts';
 import type { FillLine } from './fill-request.ts';
 import { type BagOffer, goodsMinorUnits } from './price.ts';
 
@@ -24,7 +25,7 @@ const MOST_BAG_COUNTS = 100_000;
 
 /** The larger bag first, then by name: an order that does not depend on how the offers were typed in. */
 export function sortOffers(line: FillLine): BagOffer[] {
-  return line.offers.toSorted((a, b) => b.bagSize - a.bagSize || compareNames(a.bagOfferId, b.bagOfferId));
+  return line.offers.toSorted((a, b) => b.bagSize - a.bagSize || compareText(a.bagOfferId, b.bagOfferId));
 }
 
 /**

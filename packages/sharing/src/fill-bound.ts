@@ -1,6 +1,6 @@
+import { sumOf } from '@sheafbook/units';
 import type { LineCase } from './fill-case.ts';
 import { leastServed, splitPledges } from './fill-case.ts';
-import { sumOf } from './fill-order.ts';
 import type { FillPledge } from './fill-request.ts';
 
 /**

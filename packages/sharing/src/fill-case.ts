@@ -1,6 +1,5 @@
-import { assert } from '@sheafbook/units';
+import { assert, sumOf } from '@sheafbook/units';
 import type { BagCount } from './fill-bag-counts.ts';
-import { sumOf } from './fill-order.ts';
 import type { FillLine, FillPledge } from './fill-request.ts';
 
 /**

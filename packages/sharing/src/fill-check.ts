@@ -1,7 +1,6 @@
-import { assert, assertWhole, fraction } from '@sheafbook/units';
+import { assert, assertWhole, fraction, sumOf } from '@sheafbook/units';
 import type { FillAnswer, FilledLine } from './fill-answer.ts';
 import { isWithinCeiling } from './fill-ceilings.ts';
-import { sumOf } from './fill-order.ts';
 import type { FillLine, FillPledge, FillRequest } from './fill-request.ts';
 import { assertFreightTerms, freightMinorUnits } from './freight.ts';
 import { assertPriceList, goodsMinorUnits } from './price.ts';

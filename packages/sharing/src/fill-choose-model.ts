@@ -1,7 +1,7 @@
 import type { IntegerRow, IntegerVariable } from '@sheafbook/solve';
+import { sumOf } from '@sheafbook/units';
 import type { LineCase } from './fill-case.ts';
 import type { Allotted } from './fill-levels.ts';
-import { sumOf } from './fill-order.ts';
 import type { FillRequest } from './fill-request.ts';
 
 /** A bag count of one line with its key, or a bound of it as long as `allotted` is not known. */

@@ -1,9 +1,8 @@
 import type { Solver } from '@sheafbook/solve';
-import { assert } from '@sheafbook/units';
+import { assert, sumOf } from '@sheafbook/units';
 import { boundKey } from './fill-bound.ts';
 import { keyOf, type LineCase, splitPledges, spreadUnits } from './fill-case.ts';
 import { amounts, buildFillModel, type FillModel, hold, minimiseAmount } from './fill-model.ts';
-import { sumOf } from './fill-order.ts';
 
 /** Line units for each pledge of the line, and the key (levels 1 to 5) that they reach. */
 export type Allotted = { readonly key: readonly number[]; readonly units: readonly number[] };

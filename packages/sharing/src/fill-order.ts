@@ -14,15 +14,6 @@ export function addKeys(keys: readonly (readonly number[])[]): number[] {
   return first.map((_, level) => keys.reduce((sum, key) => sum + (key[level] ?? 0), 0));
 }
 
-/** Orders two names by their code units, the same on every machine and in every language. */
-export function compareNames(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
-}
-
-export function sumOf(numbers: readonly number[]): number {
-  return numbers.reduce((sum, number) => sum + number, 0);
-}
-
 /** A binary heap: the smallest item comes out first. */
 export class Heap<Item> {
   private readonly items: Item[] = [];

@@ -1,9 +1,8 @@
-import { assert } from '@sheafbook/units';
+import { assert, sumOf } from '@sheafbook/units';
 import type { Drops } from './fill-alone.ts';
 import type { FillAllotment, FillAnswer, FilledLine } from './fill-answer.ts';
 import { sortOffers } from './fill-bag-counts.ts';
 import { isWithinCeiling, landedPrice, type OrderTotals, totalOrder } from './fill-ceilings.ts';
-import { sumOf } from './fill-order.ts';
 import type { Choice, ChoicePart } from './fill-search.ts';
 import type { Survey } from './fill-survey.ts';
 import { splitByWeight } from './split-by-weight.ts';

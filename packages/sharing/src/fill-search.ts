@@ -1,8 +1,9 @@
+import { sumOf } from '@sheafbook/units';
 import type { BagCount } from './fill-bag-counts.ts';
 import type { Candidate, LineCandidates } from './fill-candidates.ts';
 import { deviationsOf, type LineCase } from './fill-case.ts';
 import type { Allotted } from './fill-levels.ts';
-import { addKeys, compareKeys, Heap, sumOf } from './fill-order.ts';
+import { addKeys, compareKeys, Heap } from './fill-order.ts';
 
 /** Bags and allotments for some lines together, and the summed key that they reach. */
 export type Choice = { readonly parts: readonly ChoicePart[]; readonly key: readonly number[] };

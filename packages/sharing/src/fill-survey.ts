@@ -1,9 +1,8 @@
 import type { Solver } from '@sheafbook/solve';
-import { addFractions, type Fraction, fraction } from '@sheafbook/units';
+import { addFractions, compareText, type Fraction, fraction, sumOf } from '@sheafbook/units';
 import { type BagCount, listBagCounts } from './fill-bag-counts.ts';
 import { type HopefulLine, LineCandidates } from './fill-candidates.ts';
 import { allowedAt, leastFreightPerGram, totalOrder } from './fill-ceilings.ts';
-import { compareNames, sumOf } from './fill-order.ts';
 import type { FillLine, FillRequest } from './fill-request.ts';
 import { leastFreightMinorUnits } from './freight.ts';
 
@@ -26,7 +25,7 @@ export type Survey = {
 };
 
 export function surveyLines(request: FillRequest): Survey {
-  const sorted = request.lines.toSorted((a, b) => compareNames(a.lineId, b.lineId));
+  const sorted = request.lines.toSorted((a, b) => compareText(a.lineId, b.lineId));
   const listed = sorted.map((line) => ({ line, ...listBagCounts(line) }));
   const most = {
     goods: sumOf(listed.map(({ counts }) => counts.reduce((top, count) => Math.max(top, count.goods), 0))),

@@ -1,10 +1,10 @@
 import type { Solver } from '@sheafbook/solve';
-import { assert } from '@sheafbook/units';
+import { assert, sumOf } from '@sheafbook/units';
 import { buyNothing, type Drops, fillAlone, fillByDrops, isSound } from './fill-alone.ts';
 import type { FillAnswer } from './fill-answer.ts';
 import { certify, type Findings, watchSolver } from './fill-certificate.ts';
 import { assertFillAnswer, assertFillRequest } from './fill-check.ts';
-import { compareKeys, sumOf } from './fill-order.ts';
+import { compareKeys } from './fill-order.ts';
 import { presentFill } from './fill-present.ts';
 import type { FillRequest } from './fill-request.ts';
 import { type Choice, settleChoice } from './fill-search.ts';

@@ -1,5 +1,4 @@
-import { assert, assertWhole } from '@sheafbook/units';
-import { sumOf } from './fill-order.ts';
+import { assert, assertWhole, sumOf } from '@sheafbook/units';
 import type { FillLine } from './fill-request.ts';
 
 /**

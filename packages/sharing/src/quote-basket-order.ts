@@ -1,4 +1,4 @@
-import { sumOf } from './fill-order.ts';
+import { sumOf } from '@sheafbook/units';
 import type { Cover } from './quote-cover.ts';
 import type { SupplierQuote } from './quote-terms.ts';
 

@@ -1,5 +1,4 @@
-import { assert, assertWhole } from '@sheafbook/units';
-import { compareNames, sumOf } from './fill-order.ts';
+import { assert, assertWhole, compareText, sumOf } from '@sheafbook/units';
 import { freightMinorUnits } from './freight.ts';
 import { addCover, boundOfOrder, costOfOrder, openOrder, type RunningOrder } from './quote-basket-order.ts';
 import { type Cover, coverGrams } from './quote-cover.ts';
@@ -48,8 +47,8 @@ export function cheapestBasket(
   quotes: readonly SupplierQuote[],
 ): Basket | null {
   assertBasket(wants, quotes);
-  const foods = wants.toSorted((a, b) => compareNames(a.foodId, b.foodId));
-  const suppliers = quotes.toSorted((a, b) => compareNames(a.supplierId, b.supplierId));
+  const foods = wants.toSorted((a, b) => compareText(a.foodId, b.foodId));
+  const suppliers = quotes.toSorted((a, b) => compareText(a.supplierId, b.supplierId));
   const options = foods.map(({ foodId, grams }) => listOptions(suppliers, foodId, grams));
   const found = assignFoods(options, suppliers);
   if (!found) return null;
@@ -118,7 +117,7 @@ function assignFoods(options: readonly (readonly Option[])[], suppliers: readonl
 function totalBySupplier(chosen: readonly Option[]): SupplierOrder[] {
   const quotes = [...new Set(chosen.map((option) => option.quote))];
   return quotes
-    .toSorted((a, b) => compareNames(a.supplierId, b.supplierId))
+    .toSorted((a, b) => compareText(a.supplierId, b.supplierId))
     .map((quote) => {
       const covers = chosen.filter((option) => option.quote === quote).map((option) => option.cover);
       const goodsMinorUnits = sumOf(covers.map((cover) => cover.goods));

@@ -1,5 +1,4 @@
-import { assert, assertWhole } from '@sheafbook/units';
-import { compareNames } from './fill-order.ts';
+import { assert, assertWhole, compareText } from '@sheafbook/units';
 import { freightMinorUnits } from './freight.ts';
 import { type Cover, coverGrams } from './quote-cover.ts';
 import { assertSuppliers, type SupplierQuote } from './quote-terms.ts';
@@ -72,6 +71,6 @@ function byLandedPrice(a: ComparedQuote, b: ComparedQuote): number {
   return (
     compareUnitPrices(a.landedPrice, b.landedPrice) ||
     a.totalMinorUnits - b.totalMinorUnits ||
-    compareNames(a.supplierId, b.supplierId)
+    compareText(a.supplierId, b.supplierId)
   );
 }

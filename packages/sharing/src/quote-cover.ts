@@ -1,5 +1,5 @@
-import { assert, assertWhole } from '@sheafbook/units';
-import { compareKeys, compareNames, sumOf } from './fill-order.ts';
+import { assert, assertWhole, compareText, sumOf } from '@sheafbook/units';
+import { compareKeys } from './fill-order.ts';
 import { type BagOffer, goodsMinorUnits } from './price.ts';
 
 /** Whole bags that cover a mass, and what they come to without freight. */
@@ -20,7 +20,7 @@ export function coverGrams(offers: readonly BagOffer[], grams: number): Cover | 
   assertWhole(grams, 'grams');
   assert(offers.length > 0, 'a quote needs at least one bag offer');
   const sorted = offers.toSorted(
-    (a, b) => b.bagGrams - a.bagGrams || compareNames(a.bagOfferId, b.bagOfferId),
+    (a, b) => b.bagGrams - a.bagGrams || compareText(a.bagOfferId, b.bagOfferId),
   );
   let choices: Counted[] = [{ counts: [], grams: 0, goods: 0 }];
   for (const offer of sorted) {

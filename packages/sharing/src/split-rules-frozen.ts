@@ -1,4 +1,4 @@
-import { type Fraction, fraction } from '@sheafbook/units';
+import { type Fraction, fraction, sortedJson } from '@sheafbook/units';
 import { splitByRule } from './split-rules.ts';
 import type { SplitAnswer, SplitAward, SplitClaim, SplitInput, SplitRule } from './split-rules-terms.ts';
 
@@ -56,7 +56,7 @@ export function thawSplit(frozen: FrozenSplit): SplitInput {
  * Units: as the split. Errors: none.
  */
 export function frozenSplitText(frozen: FrozenSplit): string {
-  return JSON.stringify(frozen, (_key, value: unknown) => (isPlainObject(value) ? sortKeys(value) : value));
+  return sortedJson(frozen);
 }
 
 function freezeClaim({ dailyNeedUnits, ...claim }: SplitClaim): FrozenSplitClaim {
@@ -76,12 +76,4 @@ function fractionText({ numerator, denominator }: Fraction): string {
 function fractionFromText(text: string): Fraction {
   const [numerator = '', denominator = '1'] = text.split('/');
   return fraction(BigInt(numerator), BigInt(denominator));
-}
-
-function isPlainObject(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-function sortKeys(value: Record<string, unknown>): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(value).toSorted(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)));
 }

@@ -7,6 +7,7 @@ import {
   fraction,
   multiplyFractions,
   subtractFractions,
+  sumFractions,
 } from '@sheafbook/units';
 
 /**
@@ -44,11 +45,6 @@ export function fillToLevel(totalUnits: Fraction, parts: readonly RisingPart[]):
   const lowerLevel = levels[upper - 1];
   if (lowerLevel === undefined) return partsAtLevel(upperLevel, parts);
   return partsAtLevel(levelBetween(totalUnits, [lowerLevel, upperLevel], parts), parts);
-}
-
-/** Adds fractions exactly. Units: the same for all. Errors: none. */
-export function sumFractions(values: readonly Fraction[]): Fraction {
-  return values.reduce(addFractions, NOTHING);
 }
 
 function breakpoints(parts: readonly RisingPart[]): Fraction[] {

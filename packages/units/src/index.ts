@@ -1,6 +1,7 @@
 export * from './assert.ts';
 export * from './bushel.ts';
 export * from './code.ts';
+export * from './compare-text.ts';
 export * from './currency.ts';
 export * from './day.ts';
 export * from './decimal.ts';
@@ -11,6 +12,8 @@ export * from './mass-text.ts';
 export * from './money-text.ts';
 export * from './number-text.ts';
 export * from './partial-day.ts';
+export * from './sorted-json.ts';
+export * from './sum.ts';
 export * from './temperature.ts';
 export * from './time-zone.ts';
 export * from './volume.ts';

@@ -1,4 +1,5 @@
 import { chargeLandedCost, type FreightBasis, type LandedOwner, levyMinorUnits } from '@sheafbook/sharing';
+import { sumOf } from '@sheafbook/units';
 import { Problem } from '../../platform/problem.ts';
 
 /** What suppliers and carriers ask for one line of a buy, or for all of it. Units: minor units. */
@@ -150,5 +151,3 @@ function bearableBasis(
   const needsHouseholds = basis.kind === 'per-household' || basis.kind === 'blend';
   return needsHouseholds && !canBear.byHousehold ? BY_WEIGHT : basis;
 }
-
-export const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);

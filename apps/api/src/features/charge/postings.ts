@@ -1,6 +1,6 @@
 import { type MovementDraft, reverse, sharedOut } from '@sheafbook/ledger';
 import { type ChargedLine, splitByWeight } from '@sheafbook/sharing';
-import { sumOf } from './bills.ts';
+import { sumOf } from '@sheafbook/units';
 
 /** Grams that common stock was awarded, by lot. */
 export type CommonLot = { readonly buyLineId: string; readonly lotId: string; readonly grams: number };

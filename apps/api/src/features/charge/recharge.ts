@@ -1,5 +1,5 @@
 import { type ChargedLine, type ChargedShare, creditByOriginalWeights } from '@sheafbook/sharing';
-import { sumOf } from './bills.ts';
+import { sumOf } from '@sheafbook/units';
 
 /**
  * What has to be charged or paid back so that the charges meet the bills again. Where more of the goods has been

@@ -1,7 +1,7 @@
 import { costPerDay, costPerLoaf, costPerServing, type LandedCost } from '@sheafbook/coverage';
 import type { FoodRow } from '@sheafbook/db/tables';
 import { splitByWeight } from '@sheafbook/sharing';
-import { type Fraction, fraction } from '@sheafbook/units';
+import { type Fraction, fraction, sumOf } from '@sheafbook/units';
 import type { listAwards, listCharges } from './queries.ts';
 
 type Award = Awaited<ReturnType<typeof listAwards>>[number];
@@ -29,11 +29,11 @@ export function landedFoods(awards: readonly Award[], charges: readonly Charge[]
     const lineIds = new Set(lines.map((line) => line.buyLineId));
     const others = own.filter(({ buyLineId }) => buyLineId === null || !lineIds.has(buyLineId));
     const shared = splitByWeight(
-      sum(others.map(({ minorUnits }) => minorUnits)),
+      sumOf(others.map(({ minorUnits }) => minorUnits)),
       lines.map(({ grams }) => grams),
     );
     for (const [position, line] of lines.entries()) {
-      const goods = sum(
+      const goods = sumOf(
         own.filter(({ buyLineId }) => buyLineId === line.buyLineId).map(({ minorUnits }) => minorUnits),
       );
       const before = byFood.get(line.food.foodId) ?? { food: line.food, minorUnits: 0, grams: 0 };
@@ -60,10 +60,8 @@ export function groupCostPerDay(
   const own = landed.filter(({ food }) => food.foodGroup === group);
   if (own.length === 0) return null;
   const cost = {
-    minorUnits: sum(own.map(({ cost: { minorUnits } }) => minorUnits)),
-    grams: sum(own.map(({ cost: { grams } }) => grams)),
+    minorUnits: sumOf(own.map(({ cost: { minorUnits } }) => minorUnits)),
+    grams: sumOf(own.map(({ cost: { grams } }) => grams)),
   };
   return cost.grams === 0 ? fraction(0) : costPerDay(cost, needGramsPerDay);
 }
-
-const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0);

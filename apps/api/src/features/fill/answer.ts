@@ -64,5 +64,3 @@ export type BuyFill = {
   readonly lines: readonly LineAnswer[];
   readonly substitutions: readonly Substitution[];
 };
-
-export const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);

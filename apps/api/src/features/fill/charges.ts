@@ -1,6 +1,6 @@
 import { chargeLandedCost, type FreightBasis, type LandedOwner, levyMinorUnits } from '@sheafbook/sharing';
+import { sumOf } from '@sheafbook/units';
 import type { BuyFill } from './answer.ts';
-import { sumOf } from './answer.ts';
 
 /** What the charges of a buy are reckoned by: the part of the group's rules that a buy freezes when it is fixed. */
 export type ChargeRules = {

@@ -1,5 +1,5 @@
 import { cheapestBasket, compareQuotes, type SupplierQuote } from '@sheafbook/sharing';
-import { sumOf } from './answer.ts';
+import { sumOf } from '@sheafbook/units';
 import type { FillInputs, FillLineFacts, FillQuote } from './inputs.ts';
 
 /** What `cheapestBasket` looks through; more foods or quotes are compared food by food. */

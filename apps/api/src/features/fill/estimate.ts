@@ -1,6 +1,6 @@
 import type { Solver } from '@sheafbook/solve';
+import { sumOf } from '@sheafbook/units';
 import type { BuyFill } from './answer.ts';
-import { sumOf } from './answer.ts';
 import { fillBuy } from './assemble.ts';
 import { awardsOf, type ChargeRules, type Estimates, estimateCharges } from './charges.ts';
 import type { FillInputs } from './inputs.ts';

@@ -1,4 +1,5 @@
 import type { BagOffer, FreightTerms, UnitPrice } from '@sheafbook/sharing';
+import { compareText } from '@sheafbook/units';
 
 /** Counts up when the way of filling changes, so that an old fill is known to be another method's. */
 export const FILL_METHOD_VERSION = 1;
@@ -56,5 +57,3 @@ export function sortPledges(pledges: readonly FillPledgeFacts[]): FillPledgeFact
     (a, b) => compareText(a.rankedAt, b.rankedAt) || a.seat - b.seat || compareText(a.lineId, b.lineId),
   );
 }
-
-export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -5,9 +5,9 @@ import {
   splitByWeight,
   type UnitPrice,
 } from '@sheafbook/sharing';
-import { addFractions, assert, fraction } from '@sheafbook/units';
+import { addFractions, assert, fraction, sumOf } from '@sheafbook/units';
 import { fieldProblem } from '../../platform/problem.ts';
-import { type BasketAnswer, type BuyFill, type LineAnswer, type PledgeAnswer, sumOf } from './answer.ts';
+import type { BasketAnswer, BuyFill, LineAnswer, PledgeAnswer } from './answer.ts';
 import { findTerms } from './guards.ts';
 import type { FillInputs, FillQuote } from './inputs.ts';
 import type { LineOverride } from './schema.ts';

@@ -1,5 +1,6 @@
 import { compareUnitPrices } from '@sheafbook/sharing';
 import type { Solver } from '@sheafbook/solve';
+import { sortedJson } from '@sheafbook/units';
 import type { BuyFill, LineAnswer, PledgeAnswer } from './answer.ts';
 import { fillBuy } from './assemble.ts';
 import { findTerms } from './guards.ts';
@@ -34,7 +35,7 @@ export function refill(
 ): Refilled {
   const [inputs, answer] = [stored.inputs as FillInputs, stored.answer as BuyFill];
   const isComparable = stored.overrideReason === '' && stored.methodVersion === FILL_METHOD_VERSION;
-  const isSame = isComparable ? sortedText(fillBuy(inputs, solver)) === sortedText(answer) : null;
+  const isSame = isComparable ? sortedJson(fillBuy(inputs, solver)) === sortedJson(answer) : null;
   const isClaimedBest = answer.baskets.every((basket) => basket.certificate.isProvenBest);
   const pledges = answer.lines.flatMap((line) =>
     line.pledges.flatMap((pledge) => judge(inputs, line, pledge)),
@@ -50,12 +51,4 @@ function judge(inputs: FillInputs, line: LineAnswer, { pledgeId, units }: Pledge
   const isWithinCeiling =
     ceiling === null || line.landedPrice === null || compareUnitPrices(line.landedPrice, ceiling) <= 0;
   return [{ pledgeId, least, wanted, most, step, allotted: units, isWithinCeiling }];
-}
-
-/** The database keeps its own order of keys, so both are told in one. */
-function sortedText(value: unknown): string {
-  return JSON.stringify(value, (_key, part: unknown) => {
-    if (typeof part !== 'object' || part === null || Array.isArray(part)) return part;
-    return Object.fromEntries(Object.entries(part).toSorted(([a], [b]) => (a < b ? -1 : 1)));
-  });
 }

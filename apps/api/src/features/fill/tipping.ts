@@ -7,8 +7,8 @@ import {
   shareSaving,
   type Tip,
 } from '@sheafbook/sharing';
-import { assert } from '@sheafbook/units';
-import { type BuyFill, type LineAnswer, sumOf } from './answer.ts';
+import { assert, sumOf } from '@sheafbook/units';
+import type { BuyFill, LineAnswer } from './answer.ts';
 import type { FillInputs, FillQuote } from './inputs.ts';
 import { pledgeInUnits } from './to-units.ts';
 

@@ -1,5 +1,5 @@
 import { claimValue } from '@sheafbook/sharing';
-import { fraction, roundFraction } from '@sheafbook/units';
+import { fraction, roundFraction, sumOf } from '@sheafbook/units';
 
 /** One bag size of an order and what became of it. Units: bags; minor units for all bags ordered. */
 export type OrderedOutcome = {
@@ -49,7 +49,6 @@ export function proposeClaims(outcomes: readonly OrderedOutcome[], asked: readon
 
 const kindOf = ({ buyLineId, kind }: { buyLineId: string | null; kind: string }): string =>
   JSON.stringify([buyLineId, kind]);
-const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
 
 function proposeForSize(outcome: OrderedOutcome): ProposedClaim[] {
   const { supplierId, buyLineId, orderedBags, goodsMinorUnits, countedBags, bags } = outcome;
