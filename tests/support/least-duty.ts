@@ -134,6 +134,8 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /pick-ups/:pickUp/collection': 'household coordinator packing_lead',
   'GET /buys/:buy/uncollected': 'coordinator packing_lead',
   'POST /buys/:buy/uncollected/:household': 'coordinator',
+  'GET /buys/:buy/next': 'member',
+  'GET /next-steps': 'member',
   'GET /buys/:buy/closing': 'coordinator treasurer reviewer',
   'POST /buys/:buy/closing': 'treasurer',
   'GET /buys/:buy/lines/:line/container-wishes': 'household',
