@@ -1,3 +1,5 @@
+import { assert } from '@sheafbook/units';
+
 /** What a person may do in one storehouse. Duties only add rights; `member` needs none. */
 export const DUTIES = ['coordinator', 'treasurer', 'packing_lead', 'equipment_keeper', 'reviewer'] as const;
 export type Duty = (typeof DUTIES)[number];
@@ -17,3 +19,9 @@ export type Actor = {
 
 export const hasDuty = (actor: Actor, ...duties: readonly Duty[]): boolean =>
   duties.some((duty) => actor.duties.has(duty));
+
+/** The household acted for, where the policy lets only households through. */
+export function householdOf({ actor }: { readonly actor: Actor }): string {
+  assert(actor.householdId !== null, 'the policy lets only households through');
+  return actor.householdId;
+}

@@ -25,3 +25,10 @@ export async function notePrivateRead(
     })),
   );
 }
+
+/** Whoever helps a household sees what is its own; the household finds that in its record. */
+export async function noteHelpersRead(tx: Tx, context: Context, what: string): Promise<void> {
+  const { isHelping, householdId } = context.actor;
+  if (!isHelping || householdId === null) return;
+  await notePrivateRead(tx, context, { householdIds: [householdId], what, purpose: 'helping' });
+}

@@ -7,6 +7,7 @@ import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { pageOf } from '../../platform/paging.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listFoodsById, lockFoodsForShare } from '../food/queries.ts';
 import { hasPledges, listPledgesOfBuy } from '../pledge/queries.ts';
@@ -270,8 +271,6 @@ export async function listMissingToOpen(tx: Tx, { actor }: Context, buy: BuyRow)
   const quotes = await listQuotesOfBuy(tx, buy.storehouseId, buy.buyId);
   return listMissingForGathering({ buy, lines, quotes }, actor.timeZone);
 }
-
-const todayOf = ({ actor, now }: Context) => dayInZone(now().getTime(), actor.timeZone);
 
 function columnsOf({ gatheringClosesAt, ...facts }: BuyFacts) {
   return { ...facts, gatheringClosesAt: new Date(gatheringClosesAt) };

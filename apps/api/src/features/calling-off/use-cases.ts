@@ -10,10 +10,10 @@ import {
   stageGuards,
   supplierInvoiced,
 } from '@sheafbook/ledger';
-import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { postEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockBuyForUpdate, moveStage, requireStage } from '../buy/queries.ts';
 import { refuseUnmet } from '../buy/use-cases.ts';
@@ -155,5 +155,3 @@ async function requireWhole(
   });
   refuseUnmet(context.actor, missing);
 }
-
-const todayOf = ({ actor, now }: Context) => dayInZone(now().getTime(), actor.timeZone);

@@ -1,6 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import { planContainers } from '@sheafbook/foods';
-import { assert } from '@sheafbook/units';
+import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockBuyForShare, requireStage } from '../buy/queries.ts';
@@ -40,10 +40,11 @@ export function readContainerPlan(context: Context, line: Line) {
   return withTx(context, (tx) => planLine(tx, ownLine(context, line)));
 }
 
-function ownLine({ actor }: Context, line: Line) {
-  assert(actor.householdId, 'the policy lets only households through');
-  return { ...line, storehouseId: actor.storehouseId, householdId: actor.householdId };
-}
+const ownLine = (context: Context, line: Line) => ({
+  ...line,
+  storehouseId: context.actor.storehouseId,
+  householdId: householdOf(context),
+});
 
 /** The plan is for what was awarded, else for what is allotted, else for what was pledged. */
 async function planLine(tx: Tx, own: ReturnType<typeof ownLine>) {

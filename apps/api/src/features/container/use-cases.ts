@@ -2,7 +2,8 @@ import type { Tx } from '@sheafbook/db';
 import type { ContainerKindRow, ContainerRow, FoodRow } from '@sheafbook/db/tables';
 import { judgeFill, levelGrams, shakenGrams } from '@sheafbook/foods';
 import { type MovementDraft, massAccount, moveGrams, poured } from '@sheafbook/ledger';
-import { assert, codeFromNumber, fraction } from '@sheafbook/units';
+import { codeFromNumber, fraction } from '@sheafbook/units';
+import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { type PageQuery, pageOf } from '../../platform/paging.ts';
@@ -31,11 +32,6 @@ import type { BringIn, Pour, PourInto, UseUp } from './schema.ts';
 
 /** Six characters and the check; a bag's code is one shorter, so that no bag and no container ever share one. */
 const CODE_LENGTH = 6;
-
-function householdOf({ actor }: Context): string {
-  assert(actor.householdId, 'the policy lets only households through');
-  return actor.householdId;
-}
 
 /** Fills a number of new containers alike from the household's own grams in a bag, as one entry. */
 export function pourContainers(context: Context, wish: Pour) {

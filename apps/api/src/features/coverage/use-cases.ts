@@ -2,8 +2,9 @@ import { closeGapWhole, type FoodGroupCode, groupTotals, mayEat, type Pack } fro
 import type { Tx } from '@sheafbook/db';
 import type { FoodRow } from '@sheafbook/db/tables';
 import { assert, ceilFraction, fraction, gramsOfPhysicalUnit, roundFraction } from '@sheafbook/units';
+import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
-import { notePrivateRead } from '../../platform/private-read.ts';
+import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listBuyLines, loadBuy, requireStage } from '../buy/queries.ts';
@@ -33,7 +34,7 @@ export function readCoverage(context: Context) {
       await listAwards(tx, storehouseId, householdId),
       await listCharges(tx, storehouseId, householdId),
     );
-    await noteHelped(tx, context);
+    await noteHelpersRead(tx, context, 'eaters, stock and days covered');
     return { facts, landed, coverage: reckonCoverage(facts, todayOf(context)) };
   });
 }
@@ -61,7 +62,7 @@ export function closeGapInBuy(context: Context, query: GapQuery) {
       const packs = edible
         .filter(({ pack }) => targeted.some(({ group }) => group === pack.group))
         .map(({ pack }) => pack);
-      await noteHelped(tx, context);
+      await noteHelpersRead(tx, context, 'eaters, stock and days covered');
       const closing = closeGapWhole({
         groups: targeted,
         packs,
@@ -104,20 +105,6 @@ export function readTotals(context: Context) {
     },
     { task: 'coverage-totals' },
   );
-}
-
-function householdOf({ actor }: Context): string {
-  assert(actor.householdId, 'the policy lets only households through');
-  return actor.householdId;
-}
-
-async function noteHelped(tx: Tx, context: Context): Promise<void> {
-  if (!context.actor.isHelping) return;
-  await notePrivateRead(tx, context, {
-    householdIds: [householdOf(context)],
-    what: 'eaters, stock and days covered',
-    purpose: 'helping',
-  });
 }
 
 async function factsOf(tx: Tx, context: Context, householdId: string): Promise<HouseholdFacts> {

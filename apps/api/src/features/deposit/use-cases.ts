@@ -2,11 +2,12 @@ import type { Tx } from '@sheafbook/db';
 import type { BuyRow, DepositAskRow, RulesRow } from '@sheafbook/db/tables';
 import { depositAccount, depositForfeited, depositRefunded, type MovementDraft } from '@sheafbook/ledger';
 import { depositMinorUnits } from '@sheafbook/sharing';
-import { currencyExponent, dayInZone } from '@sheafbook/units';
+import { currencyExponent } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { postEntry } from '../../platform/post-entry.ts';
-import { notePrivateRead } from '../../platform/private-read.ts';
+import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
 import { listDepositsOfBuy, loadBalance } from '../money/queries.ts';
@@ -122,16 +123,11 @@ export type OwnDeposit = { readonly ask: DepositAskRow | undefined; readonly hel
 
 /** A household's own deposit on a buy. */
 export function readOwnDeposit(context: Context, buyId: string): Promise<OwnDeposit> {
-  const { storehouseId, householdId, isHelping } = context.actor;
+  const { storehouseId, householdId } = context.actor;
   if (householdId === null) throw new Problem('household-needed');
   return withTx(context, async (tx) => {
     await loadBuy(tx, storehouseId, buyId);
-    if (isHelping)
-      await notePrivateRead(tx, context, {
-        householdIds: [householdId],
-        what: 'deposits',
-        purpose: 'helping',
-      });
+    await noteHelpersRead(tx, context, 'deposits');
     const ask = await findDepositAsk(tx, storehouseId, { buyId, householdId });
     return { ask, heldMinorUnits: await loadHeldDeposit(tx, storehouseId, { householdId, buyId }) };
   });
@@ -156,5 +152,3 @@ export function waiveDeposit(context: Context, buyId: string, wish: DepositWaive
     return updateDepositAsk(tx, ask, { waivedBy: personId, waiverReason: wish.reason });
   });
 }
-
-const todayOf = ({ actor, now }: Context): string => dayInZone(now().getTime(), actor.timeZone);

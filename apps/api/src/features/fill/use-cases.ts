@@ -1,11 +1,11 @@
 import type { Tx } from '@sheafbook/db';
 import type { AllotmentRow, BuyRow, RulesRow } from '@sheafbook/db/tables';
 import type { Missing } from '@sheafbook/ledger';
-import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
-import { notePrivateRead } from '../../platform/private-read.ts';
+import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, moveStage, requireStage } from '../buy/queries.ts';
 import { refuseUnmet } from '../buy/use-cases.ts';
@@ -55,18 +55,11 @@ export async function readFill(context: Context, buyId: string): Promise<FillVie
     async (tx) => {
       const view = await estimateFill(tx, context, buyId);
       if (maySeeAllotments(context.actor)) await noteSeen(tx, context, view);
-      await noteHelped(tx, context);
+      await noteHelpersRead(tx, context, 'pledges');
       return view;
     },
     { task: 'fill' },
   );
-}
-
-/** Whoever acts for a household sees what is its own; it finds that in its record. */
-async function noteHelped(tx: Tx, context: Context): Promise<void> {
-  const { isHelping, householdId } = context.actor;
-  if (isHelping && householdId !== null)
-    await notePrivateRead(tx, context, { householdIds: [householdId], what: 'pledges', purpose: 'helping' });
 }
 
 function noteSeen(tx: Tx, context: Context, { inputs }: FillEstimate): Promise<void> {
@@ -125,7 +118,7 @@ export async function previewPledge(
       const { seat } = await loadHousehold(tx, storehouseId, householdId);
       const now = await estimateFill(tx, context, buyId, toChanged(wish, { householdId, seat }));
       refuseUnknownLines(now, wish);
-      await noteHelped(tx, context);
+      await noteHelpersRead(tx, context, 'pledges');
       const at = { householdId, lineId: wish.buyLineId };
       const outcomeAt = (amount: 'leastGrams' | 'mostGrams') =>
         outcomeOf(solveEstimate(withAllAt(now.inputs, amount), now.rules, solver), at);
@@ -270,7 +263,7 @@ export async function readAllotments(context: Context, buyId: string): Promise<A
     const { commonId: commonOwnerId } = await loadHouseOwners(tx, storehouseId);
     const rows = await listAllotments(tx, storehouseId, buyId);
     const open = new Set([householdId, commonOwnerId]);
-    await noteHelped(tx, context);
+    await noteHelpersRead(tx, context, 'pledges');
     if (!maySeeAllotments(context.actor))
       return { rows: rows.filter((row) => open.has(row.ownerId)), commonOwnerId };
     const householdIds = rows.map((row) => row.ownerId).filter((ownerId) => ownerId !== commonOwnerId);
@@ -278,5 +271,3 @@ export async function readAllotments(context: Context, buyId: string): Promise<A
     return { rows, commonOwnerId };
   });
 }
-
-const todayOf = ({ actor, now }: Context): string => dayInZone(now().getTime(), actor.timeZone);

@@ -1,4 +1,5 @@
 import type { BuyRow } from '@sheafbook/db/tables';
+import { compareText } from '@sheafbook/units';
 import type { Due } from './steps.ts';
 
 /** In the order in which two items stand that are due together with the same money at stake. */
@@ -27,12 +28,10 @@ export type OpenItem = Due & {
 /** By deadline, then by the money at stake (job map 3.1, question 1); what has no deadline comes last. */
 export function byUrgency(a: OpenItem, b: OpenItem): number {
   return (
-    compareTexts(a.dueOn ?? 'never', b.dueOn ?? 'never') ||
-    compareTexts(a.dueAt?.toISOString() ?? 'never', b.dueAt?.toISOString() ?? 'never') || // a day lasts to its end
+    compareText(a.dueOn ?? 'never', b.dueOn ?? 'never') ||
+    compareText(a.dueAt?.toISOString() ?? 'never', b.dueAt?.toISOString() ?? 'never') || // a day lasts to its end
     (b.minorUnits ?? 0) - (a.minorUnits ?? 0) ||
     KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) ||
-    compareTexts(a.path + a.words, b.path + b.words)
+    compareText(a.path + a.words, b.path + b.words)
   );
 }
-
-const compareTexts = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -3,7 +3,7 @@ import type { BuyRow, OrderConsentRow } from '@sheafbook/db/tables';
 import type { Missing } from '@sheafbook/ledger';
 import type { Actor } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
-import { notePrivateRead } from '../../platform/private-read.ts';
+import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy } from '../buy/queries.ts';
 import { listMissingToOpen } from '../buy/use-cases.ts';
@@ -84,7 +84,7 @@ function toView(actor: Actor, { buy, consents }: AtStage, missing: readonly Miss
 export function listNextSteps(context: Context) {
   const { actor } = context;
   const work = async (tx: Tx) => {
-    await noteHelped(tx, context);
+    await noteHelpersRead(tx, context, 'balance, deposits, pledges and pick-ups');
     const buys = await listOpenBuys(tx, actor.storehouseId);
     const appointments = await listAppointments(tx, actor.storehouseId, context.now());
     const open = { buys, appointments };
@@ -98,12 +98,5 @@ export function listNextSteps(context: Context) {
 }
 
 export type NextSteps = Awaited<ReturnType<typeof listNextSteps>>;
-
-async function noteHelped(tx: Tx, context: Context): Promise<void> {
-  const { isHelping, householdId } = context.actor;
-  if (!isHelping || householdId === null) return;
-  const what = 'balance, deposits, pledges and pick-ups';
-  await notePrivateRead(tx, context, { householdIds: [householdId], what, purpose: 'helping' });
-}
 
 const rootOf = ({ storehouseId }: Actor): string => `/api/storehouses/${storehouseId}`;

@@ -2,10 +2,11 @@ import type { Tx } from '@sheafbook/db';
 import type { BuyRow, OrderConsentRow } from '@sheafbook/db/tables';
 import { type Missing, stageGuards } from '@sheafbook/ledger';
 import { isPriceNowAbove } from '@sheafbook/sharing';
-import { assert, dayInZone } from '@sheafbook/units';
+import { assert } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, moveStage, requireStage } from '../buy/queries.ts';
 import { refuseUnmet } from '../buy/use-cases.ts';
@@ -325,5 +326,3 @@ export function reopenBuy(context: Context, buyId: string, wish: Reopening): Pro
     return moveStage(tx, context, { buy, to: 'gathering', reason: wish.reason, set });
   });
 }
-
-const todayOf = ({ actor, now }: Context): string => dayInZone(now().getTime(), actor.timeZone);

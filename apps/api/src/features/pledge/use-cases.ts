@@ -1,12 +1,14 @@
 import type { Tx } from '@sheafbook/db';
 import type { BuyLineRow, BuyRow, PledgeRow } from '@sheafbook/db/tables';
 import type { UnitPrice } from '@sheafbook/sharing';
-import { assert, countFromGrams, dayInZone } from '@sheafbook/units';
+import { countFromGrams } from '@sheafbook/units';
+import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { pageOf } from '../../platform/paging.ts';
-import { notePrivateRead } from '../../platform/private-read.ts';
+import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listBuyLines, loadBuy, lockBuyForShare, requireStage } from '../buy/queries.ts';
 import { loadPresentHousehold } from '../household/queries.ts';
@@ -42,12 +44,7 @@ export function readPledges(context: Context, buyId: string) {
     const lines = await listBuyLines(tx, actor.storehouseId, buyId);
     const all = await listPledgesOfBuy(tx, actor.storehouseId, buyId, { withCeilings: true });
     const own = all.filter((pledge) => pledge.householdId === actor.householdId);
-    if (actor.isHelping && actor.householdId !== null)
-      await notePrivateRead(tx, context, {
-        householdIds: [actor.householdId],
-        what: 'pledges',
-        purpose: 'helping',
-      });
+    await noteHelpersRead(tx, context, 'pledges');
     const sums = sumPledges(
       lines.map((line) => line.buyLineId),
       all,
@@ -80,8 +77,8 @@ export function readHouseholdPledges(context: Context, buyId: string, query: Hou
  */
 export function pledgeMass(context: Context, buyId: string, wish: PledgeWish): Promise<OwnPledge> {
   const { actor } = context;
-  const { storehouseId, householdId } = actor;
-  assert(householdId !== null, 'the policy let a household through');
+  const { storehouseId } = actor;
+  const householdId = householdOf(context);
   return withTx(context, async (tx) => {
     const buy = await lockBuyForShare(tx, storehouseId, buyId);
     const lines = await listBuyLines(tx, storehouseId, buyId);
@@ -228,7 +225,7 @@ async function refuseUnfit(tx: Tx, context: Context, line: BuyLineRow, terms: Pl
 
 /** Bag sizes of the quote chosen for the line; without one, those of every quote that stands. */
 async function listBagSizes(tx: Tx, context: Context, line: BuyLineRow): Promise<number[]> {
-  const todayOn = dayInZone(context.now().getTime(), context.actor.timeZone);
+  const todayOn = todayOf(context);
   const quotes = await listQuotesOfBuy(tx, line.storehouseId, line.buyId);
   const sizes = quotes
     .filter(({ quote }) => (line.quoteId ? quote.quoteId === line.quoteId : isStanding(quote, todayOn)))

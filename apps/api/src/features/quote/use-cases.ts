@@ -4,6 +4,7 @@ import { countFromGrams, dayInZone, gramsOfPhysicalUnit } from '@sheafbook/units
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listBuyLines, loadBuy, lockBuyForUpdate, requireStage, updateBuyLine } from '../buy/queries.ts';
 import { listPledgesOfBuy } from '../pledge/queries.ts';
@@ -198,8 +199,6 @@ function bagSizesFor(context: Context, { quote, offers }: BuyQuote, line: BuyLin
     throw fieldProblem('quote-not-valid', 'quoteId', 'The quote does not offer this food.');
   return sizes;
 }
-
-const todayOf = ({ actor, now }: Context) => dayInZone(now().getTime(), actor.timeZone);
 
 function withWarnings(
   context: Context,
