@@ -28,11 +28,11 @@ export function accountsDrifted(input: Pick<AuditInput, 'accounts' | 'movements'
  * Units: none; unit ids in the order of the rows. Errors: none.
  */
 export function unitsOutOfBalance(input: Pick<AuditInput, 'accounts' | 'units'>): string[] {
-  const sums = new Map<string, number>();
+  const sums = new Map<string, bigint>(); // each balance is exact in a number, a sum of many need not be
   for (const account of input.accounts) {
-    sums.set(account.unitId, (sums.get(account.unitId) ?? 0) + balanceOf(account));
+    sums.set(account.unitId, (sums.get(account.unitId) ?? 0n) + BigInt(balanceOf(account)));
   }
-  return input.units.filter(({ unitId }) => (sums.get(unitId) ?? 0) !== 0).map(({ unitId }) => unitId);
+  return input.units.filter(({ unitId }) => (sums.get(unitId) ?? 0n) !== 0n).map(({ unitId }) => unitId);
 }
 
 /** The checks of the book's own shape: invariants 1 and 2, totals and guards. Units: as told. Errors: none. */
