@@ -47,6 +47,7 @@ test('a gathering waits for the households that have not pledged, until it close
       stage: 'gathering',
       dueOn: '2026-09-20',
       dueAt: '2026-09-20T23:00:00.000Z',
+      endsAt: null,
       isOverdue: false,
       minorUnits: null,
       path: `${buy.path}/pledges`,
@@ -159,8 +160,16 @@ describe('a shared-out buy', () => {
         dueAt: '2026-09-05T14:00:00.000Z',
       });
     expect(kindsOf(await aboutOf(households.Birchall.caller, buy))).toEqual(['food-waiting', 'move-buy']);
-    app.clock.now = new Date('2026-09-05T15:00:01Z');
-    expect(await aboutOf(households.Dell.caller, buy)).toMatchObject([{ kind: 'pick-up', isOverdue: true }]);
+    // Its window is from 15:00 to 15:30.
+    for (const [at, isOverdue] of [
+      ['15:30:00', false],
+      ['15:30:01', true],
+    ] as const) {
+      app.clock.now = new Date(`2026-09-05T${at}Z`);
+      expect(await aboutOf(households.Dell.caller, buy)).toMatchObject([
+        { kind: 'pick-up', endsAt: '2026-09-05T15:30:00.000Z', isOverdue },
+      ]);
+    }
   });
 
   test('has a bag on hold looked at by one duty and released with the other', async () => {

@@ -94,7 +94,7 @@ const NEXT: Readonly<Partial<Record<string, BuyStage>>> = {
   'shared-out': 'closed',
 };
 
-/** What ordering and every later move lacks is told at that move's own address, from what it reads under its lock. */
+/** What every move lacks, in full, is told by the next step of the buy, which asks each move's own guard. */
 function nextStep(
   buy: BuyRow,
   missingFor: Readonly<Partial<Record<BuyStage, () => Missing[]>>>,

@@ -124,6 +124,7 @@ function listHandOvers({ actor }: Context, { appointments }: Open, root: string)
     return [
       {
         ...dueAtInstant(first.pickUp.startsAt, actor.timeZone),
+        endsAt: first.pickUp.endsAt,
         kind: 'hand-over' as const,
         words: `Hand over food of ${first.buy.name}: ${households}.`,
         buy: first.buy,

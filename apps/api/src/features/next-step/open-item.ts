@@ -21,6 +21,8 @@ export type OpenItem = Due & {
   readonly kind: (typeof KINDS)[number];
   readonly words: string;
   readonly buy: BuyRow | null;
+  /** When a window that begins at `dueAt` ends: until then nothing is late. */
+  readonly endsAt?: Date | null;
   readonly minorUnits: number | null;
   readonly path: string;
 };

@@ -30,12 +30,13 @@ export async function listOwnItems(tx: Tx, context: Context, open: Open, root: s
 function listOwnAppointments({ actor }: Context, { appointments }: Open, own: Own): OpenItem[] {
   return appointments
     .filter(({ pickUp }) => pickUp.householdId === own.householdId)
-    .flatMap(({ pickUp: { startsAt }, buy }) =>
+    .flatMap(({ pickUp: { startsAt, endsAt }, buy }) =>
       startsAt === null
         ? []
         : [
             {
               ...dueAtInstant(startsAt, actor.timeZone),
+              endsAt,
               kind: 'pick-up' as const,
               words: `Fetch your food of ${buy.name} at the time you chose.`,
               buy,

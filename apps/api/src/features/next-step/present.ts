@@ -22,7 +22,10 @@ export function presentNextStep({ buy, step, due, mayMove, who, missing, action,
 
 export function presentNextSteps({ actor, now, items }: NextSteps) {
   const todayOn = dayInZone(now.getTime(), actor.timeZone);
-  const isOverdue = ({ dueOn, dueAt }: OpenItem) => (dueAt ? dueAt < now : dueOn !== null && dueOn < todayOn);
+  const isOverdue = ({ dueOn, dueAt, endsAt }: OpenItem) => {
+    const lastAt = endsAt ?? dueAt;
+    return lastAt ? lastAt < now : dueOn !== null && dueOn < todayOn;
+  };
   return {
     currency: actor.currency,
     items: items.map((item) => ({
@@ -33,6 +36,7 @@ export function presentNextSteps({ actor, now, items }: NextSteps) {
       stage: item.buy?.stage ?? null,
       dueOn: item.dueOn,
       dueAt: item.dueAt?.toISOString() ?? null,
+      endsAt: item.endsAt?.toISOString() ?? null,
       isOverdue: isOverdue(item),
       minorUnits: item.minorUnits,
       path: item.path,
