@@ -1,6 +1,7 @@
 export * from './bag-pieces.ts';
 export * from './bag-pieces-numbered.ts';
 export * from './bag-weight.ts';
+export * from './buy-costs.ts';
 export * from './carry.ts';
 export * from './claim-value.ts';
 export * from './cost-curve.ts';

@@ -38,6 +38,13 @@ export type OtherLine = {
   readonly basis: FreightBasis;
 };
 
+/** What `chargeLandedCost` is asked. Units: minor units of one currency; grams. Errors: none. */
+export type LandedCostInput = {
+  readonly owners: readonly LandedOwner[];
+  readonly goods: readonly GoodsLine[];
+  readonly others: readonly OtherLine[];
+};
+
 /**
  * One owner's part of a cost line. `gotSpareUnit` marks the odd minor unit of the largest remainders.
  * Units: minor units; `weight` in grams, minor units of goods, or households, by the line's basis. Errors: none.

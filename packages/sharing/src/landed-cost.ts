@@ -1,6 +1,13 @@
 import { assert, assertWhole } from '@sheafbook/units';
 import { shareLine, type WeighedOwner } from './landed-cost-line.ts';
-import type { ChargedLine, GoodsLine, LandedOwner, LandedTotal, OtherLine } from './landed-cost-terms.ts';
+import type {
+  ChargedLine,
+  GoodsLine,
+  LandedCostInput,
+  LandedOwner,
+  LandedTotal,
+  OtherLine,
+} from './landed-cost-terms.ts';
 
 /**
  * Charges what a buy cost to its owners, line by line: each line is shared by largest remainder, and an owner's total is
@@ -14,11 +21,10 @@ import type { ChargedLine, GoodsLine, LandedOwner, LandedTotal, OtherLine } from
  * owner, a per-household part falls on no household, or a line other than 0 has nobody to bear it.
  * Source: the sharing of freight by weight agrees with published joint-cost examples (see the tests).
  */
-export function chargeLandedCost(input: {
-  readonly owners: readonly LandedOwner[];
-  readonly goods: readonly GoodsLine[];
-  readonly others: readonly OtherLine[];
-}): { readonly lines: readonly ChargedLine[]; readonly totals: readonly LandedTotal[] } {
+export function chargeLandedCost(input: LandedCostInput): {
+  readonly lines: readonly ChargedLine[];
+  readonly totals: readonly LandedTotal[];
+} {
   checkOwners(input.owners);
   const owners = input.owners.toSorted((a, b) => a.seat - b.seat);
   for (const line of input.goods) checkGoods(line, owners);

@@ -1,4 +1,4 @@
-import { chargeLandedCost, type FreightBasis, type LandedOwner, levyMinorUnits } from '@sheafbook/sharing';
+import { type ChargeTerms, chargeLandedCost, type LandedOwner, landedCostInput } from '@sheafbook/sharing';
 import { sumOf } from '@sheafbook/units';
 import { Problem } from '../../platform/problem.ts';
 
@@ -19,13 +19,6 @@ export type Credit = {
 /** What each owner was awarded of a line, all rounds together. Units: grams. */
 export type LineAward = { readonly buyLineId: string; readonly ownerId: string; readonly grams: number };
 
-export type ChargeTerms = {
-  readonly freightBasis: string;
-  readonly blendNumerator: number;
-  readonly blendDenominator: number;
-  readonly levyHundredthsOfPercent: number;
-};
-
 export type CostFacts = {
   readonly bills: readonly Bill[];
   readonly credits: readonly Credit[];
@@ -41,44 +34,26 @@ export type CostFacts = {
 export const goodsKey = (buyLineId: string): string => `goods:${buyLineId}`;
 
 /**
- * Every cost line of a buy, shared among those who bear it: goods less their credits by grams awarded; freight and
- * other bills by the buy's frozen basis; a credit on the order as a whole by the value of goods; the store fund's levy
- * by the value of goods. A line that nobody can bear is refused, since its cost would stay in the clearing account.
+ * Every cost line of a buy, shared among those who bear it by `landedCostInput`: goods less their credits by grams
+ * awarded, and what was billed, credited, withheld and levied beside them. A line that nobody can bear is refused,
+ * since its cost would stay in the clearing account.
  */
 export function chargeBills(facts: CostFacts) {
   const { awards, owners, terms } = facts;
-  const goods = goodsLines(facts);
-  const goodsMinorUnits = sumOf(goods.map((line) => line.netMinorUnits));
-  const canBear = {
-    byValue: goodsMinorUnits > 0,
-    byHousehold: owners.some((owner) => owner.bearsHouseholdPart),
-  };
-  const bearable = (basis: FreightBasis) => bearableBasis(basis, canBear);
-  const basis = bearable(freightBasisOf(terms));
-  const byValue = bearable({ kind: 'by-value' });
-  const others = [
-    { costLineId: lineId('freight', basis), minorUnits: sumBills(facts, 'freight'), basis },
-    { costLineId: lineId('other', basis), minorUnits: sumBills(facts, 'other'), basis },
-    { costLineId: 'credit', minorUnits: 0 - sumCreditsOnOrder(facts), basis: byValue },
-    { costLineId: 'withheld', minorUnits: 0 - facts.withheldMinorUnits, basis: BY_WEIGHT },
-    {
-      costLineId: 'levy',
-      minorUnits: facts.levyMinorUnits ?? levyMinorUnits(goodsMinorUnits, terms.levyHundredthsOfPercent),
-      basis: byValue,
-    },
-  ].filter((line) => line.minorUnits !== 0);
-  if (others.length > 0 && !awards.some((award) => award.grams > 0))
+  const input = landedCostInput({
+    ...{ goods: goodsLines(facts), owners, terms },
+    freightMinorUnits: sumBills(facts, 'freight'),
+    otherMinorUnits: sumBills(facts, 'other'),
+    orderCreditMinorUnits: sumCreditsOnOrder(facts),
+    withheldMinorUnits: facts.withheldMinorUnits,
+    levyMinorUnits: facts.levyMinorUnits,
+  });
+  if (input.others.length > 0 && !awards.some((award) => award.grams > 0))
     throw new Problem('does-not-add-up', {
       detail: 'Nothing has landed that could bear the freight. Claim it back from whoever billed it.',
     });
-  return chargeLandedCost({ owners, goods, others });
+  return chargeLandedCost(input);
 }
-
-const BY_WEIGHT: FreightBasis = { kind: 'by-weight' };
-
-/** A blend becomes two lines, named after it by `chargeLandedCost`. */
-const lineId = (name: string, basis: FreightBasis): string =>
-  basis.kind === 'blend' ? name : `${name}:${basis.kind}`;
 
 function goodsLines({ bills, credits, awards }: CostFacts) {
   const goodsBills = bills.filter((bill) => bill.kind === 'goods');
@@ -125,29 +100,3 @@ const sumCreditsOnOrder = ({ credits }: CostFacts): number =>
   );
 
 const isOnFreight = (credit: Credit): boolean => credit.kind === 'freight' && credit.buyLineId === null;
-
-export function freightBasisOf({
-  freightBasis,
-  blendNumerator,
-  blendDenominator,
-}: ChargeTerms): FreightBasis {
-  switch (freightBasis) {
-    case 'by-value':
-    case 'per-household':
-      return { kind: freightBasis };
-    case 'blend':
-      return { kind: 'blend', numerator: blendNumerator, denominator: blendDenominator };
-    default:
-      return BY_WEIGHT;
-  }
-}
-
-/** Where goods cost nothing, or common stock alone took them, a basis that finds nobody falls back to weight. */
-function bearableBasis(
-  basis: FreightBasis,
-  canBear: { byValue: boolean; byHousehold: boolean },
-): FreightBasis {
-  if (basis.kind === 'by-value' && !canBear.byValue) return BY_WEIGHT;
-  const needsHouseholds = basis.kind === 'per-household' || basis.kind === 'blend';
-  return needsHouseholds && !canBear.byHousehold ? BY_WEIGHT : basis;
-}

@@ -1,7 +1,6 @@
-import type { SplitAnswer } from '@sheafbook/sharing';
+import { type ChargeTerms, listBearers, type SplitAnswer } from '@sheafbook/sharing';
 import { ratioRange, type SplitRound } from '../split/use-cases.ts';
-import { listBearers } from './bearers.ts';
-import { type Bill, type ChargeTerms, type Credit, chargeBills, goodsKey, type LineAward } from './bills.ts';
+import { type Bill, type Credit, chargeBills, goodsKey, type LineAward } from './bills.ts';
 
 /** What a comparison reckons with besides the line that is about to be split. */
 export type ComparedCosts = {
@@ -29,7 +28,7 @@ export function compareAnswer(answer: SplitAnswer, round: SplitRound, costs: Com
     ...costs,
     bills: costs.bills.filter(isLanded),
     awards,
-    owners: listBearers({ ...costs, awards, owners: round.owners }),
+    owners: listBearers({ ...costs, awards, ...round.owners }),
   });
   const goods = charged.lines.find((line) => line.costLineId === goodsKey(buyLineId));
   const ratios = answer.awards.map((award) => ({

@@ -6,10 +6,7 @@ export function presentCharges(charges: Charges) {
   const { actor, buy, owners, lines, totals } = charges;
   const sees = seesAllCharges(actor);
   const isVisible = (ownerId: string) => sees || ownerId === actor.householdId;
-  const nameOf = (ownerId: string) => ({
-    seat: owners.seats.get(ownerId)?.seat ?? 0,
-    name: owners.seats.get(ownerId)?.name ?? '',
-  });
+  const nameOf = (ownerId: string) => ({ seat: owners.seatOf(ownerId), name: owners.nameOf(ownerId) });
   return {
     buyId: buy.buyId,
     stage: buy.stage,
@@ -68,8 +65,8 @@ export function presentComparison({ actor, round, isEstimate, rules }: Compariso
         const cost = shares.find((share) => share.ownerId === ownerId);
         return {
           ownerId,
-          seat: owners.seats.get(ownerId)?.seat ?? 0,
-          name: owners.seats.get(ownerId)?.name ?? '',
+          seat: owners.seatOf(ownerId),
+          name: owners.nameOf(ownerId),
           claimGrams: claimUnits,
           awardGrams: awardUnits,
           goodsMinorUnits: cost?.goodsMinorUnits ?? 0,

@@ -1,7 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { BuyRow } from '@sheafbook/db/tables';
 import { depositApplied, depositRefunded, lateCredit, type Missing, stageGuards } from '@sheafbook/ledger';
-import { type ChargedLine, creditByOriginalWeights, settleDeposit } from '@sheafbook/sharing';
+import { type ChargedLine, creditByOriginalWeights, listBearers, settleDeposit } from '@sheafbook/sharing';
 import { sumOf } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { postEntry } from '../../platform/post-entry.ts';
@@ -19,7 +19,6 @@ import { runAllRules, type SplitRound } from '../split/use-cases.ts';
 import { loadHouseOwners, loadRules } from '../storehouse/queries.ts';
 import { loadSupplier } from '../supplier/queries.ts';
 import { listWithdrawnHouseholds } from '../withdrawal/queries.ts';
-import { listBearers } from './bearers.ts';
 import { chargeBills } from './bills.ts';
 import { type ComparedCosts, compareAnswer } from './comparison.ts';
 import { seesAllCharges } from './policy.ts';
@@ -92,7 +91,7 @@ async function chargeBuy(
     credits: await listCredits(tx, storehouseId, buyId),
     withheldMinorUnits: await sumWithheldDeposits(tx, storehouseId, buyId),
     awards,
-    owners: listBearers({ awards, withdrawnIds, standInIds, owners }),
+    owners: listBearers({ awards, withdrawnIds, standInIds, ...owners }),
     terms: await loadRules(tx, storehouseId, buy.rulesVersion ?? undefined),
     levyMinorUnits,
   });

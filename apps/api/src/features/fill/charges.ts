@@ -1,30 +1,12 @@
-import { chargeLandedCost, type FreightBasis, type LandedOwner, levyMinorUnits } from '@sheafbook/sharing';
+import {
+  type ChargeTerms,
+  chargeLandedCost,
+  landedCostInput,
+  levyMinorUnits,
+  listBearers,
+} from '@sheafbook/sharing';
 import { sumOf } from '@sheafbook/units';
 import type { BuyFill } from './answer.ts';
-
-/** What the charges of a buy are reckoned by: the part of the group's rules that a buy freezes when it is fixed. */
-export type ChargeRules = {
-  readonly freightBasis: string;
-  readonly blendNumerator: number;
-  readonly blendDenominator: number;
-  readonly levyHundredthsOfPercent: number;
-};
-
-export function freightBasisOf({
-  freightBasis,
-  blendNumerator,
-  blendDenominator,
-}: ChargeRules): FreightBasis {
-  switch (freightBasis) {
-    case 'by-value':
-    case 'per-household':
-      return { kind: freightBasis };
-    case 'blend':
-      return { kind: 'blend', numerator: blendNumerator, denominator: blendDenominator };
-    default:
-      return { kind: 'by-weight' };
-  }
-}
 
 /** One owner's estimated charge, and of it the goods on each line. Units: minor units. */
 export type OwnerEstimate = {
@@ -61,34 +43,40 @@ export function awardsOf(fill: BuyFill, commonOwnerId: string): Awards {
 }
 
 /**
- * What each household would be charged if everything came as promised, by the very sums that will charge it: goods by
- * grams, freight of all suppliers together by the rules' basis, the store fund's levy by the value of goods.
+ * What each household would be charged if everything came as promised, by the very sums that will charge it: the
+ * freight of all suppliers together is one line, as their bills will be.
  */
 export function estimateCharges(
   awards: Awards,
   terms: {
     readonly freightMinorUnits: number;
-    readonly rules: ChargeRules;
+    readonly rules: ChargeTerms;
     readonly seats: ReadonlyMap<string, number>;
     readonly commonOwnerId: string;
   },
 ): Estimates {
-  const { freightMinorUnits, rules, commonOwnerId } = terms;
+  const { freightMinorUnits, rules, seats, commonOwnerId } = terms;
   const bought = awards.filter((line) => line.awards.length > 0);
   const goods = sumOf(bought.map((line) => line.goodsMinorUnits));
   const levy = levyMinorUnits(goods, rules.levyHundredthsOfPercent);
-  const charged = chargeLandedCost({
-    owners: listOwners(bought, terms),
-    goods: bought.map(({ lineId, goodsMinorUnits, awards: shares }) => ({
-      costLineId: `goods:${lineId}`,
-      netMinorUnits: goodsMinorUnits,
-      awards: shares,
-    })),
-    others: [
-      { costLineId: 'freight', minorUnits: freightMinorUnits, basis: freightBasisOf(rules) },
-      { costLineId: 'levy', minorUnits: levy, basis: { kind: 'by-value' } },
-    ],
-  });
+  const lastSeat = Math.max(0, ...seats.values());
+  const charged = chargeLandedCost(
+    landedCostInput({
+      goods: bought.map(({ lineId, goodsMinorUnits, awards: shares }) => ({
+        costLineId: `goods:${lineId}`,
+        netMinorUnits: goodsMinorUnits,
+        awards: shares,
+      })),
+      owners: listBearers({
+        awards: bought.flatMap((line) => line.awards),
+        commonId: commonOwnerId,
+        seatOf: (ownerId) => seats.get(ownerId) ?? lastSeat + 1, // common stock, after the last seat
+      }),
+      terms: rules,
+      freightMinorUnits,
+      levyMinorUnits: levy,
+    }),
+  );
   const goodsOf = (ownerId: string) =>
     new Map(
       bought.map(({ lineId }, position) => {
@@ -105,19 +93,4 @@ export function estimateCharges(
       .filter(({ ownerId, minorUnits }) => ownerId !== commonOwnerId || minorUnits > 0)
       .map(({ ownerId, minorUnits }) => ({ ownerId, minorUnits, goods: goodsOf(ownerId) })),
   };
-}
-
-/** Everyone with an award. Common stock stands after the last seat, so that it never takes an odd cent from one. */
-function listOwners(
-  awards: Awards,
-  { seats, commonOwnerId }: { seats: ReadonlyMap<string, number>; commonOwnerId: string },
-): LandedOwner[] {
-  const holding = awards.flatMap((line) => line.awards.map((award) => award.ownerId));
-  const ownerIds = [...new Set([...holding, commonOwnerId])];
-  const lastSeat = Math.max(0, ...seats.values());
-  return ownerIds.map((ownerId) => {
-    const isHousehold = ownerId !== commonOwnerId;
-    const seat = seats.get(ownerId) ?? lastSeat + 1;
-    return { ownerId, seat, isHousehold, bearsHouseholdPart: isHousehold };
-  });
 }

@@ -1,8 +1,9 @@
+import type { ChargeTerms } from '@sheafbook/sharing';
 import type { Solver } from '@sheafbook/solve';
 import { sumOf } from '@sheafbook/units';
 import type { BuyFill } from './answer.ts';
 import { fillBuy } from './assemble.ts';
-import { awardsOf, type ChargeRules, type Estimates, estimateCharges } from './charges.ts';
+import { awardsOf, type Estimates, estimateCharges } from './charges.ts';
 import type { FillInputs } from './inputs.ts';
 import { type LineTips, listTips } from './tipping.ts';
 
@@ -14,11 +15,11 @@ export type FillEstimate = {
   readonly tips: readonly LineTips[];
 };
 
-export const solveEstimate = (inputs: FillInputs, rules: ChargeRules, solver: Solver): FillEstimate =>
+export const solveEstimate = (inputs: FillInputs, rules: ChargeTerms, solver: Solver): FillEstimate =>
   toEstimate(inputs, fillBuy(inputs, solver), rules);
 
 /** The estimate of a fill that is known already, such as the stored one or one set by hand. */
-export function toEstimate(inputs: FillInputs, fill: BuyFill, rules: ChargeRules): FillEstimate {
+export function toEstimate(inputs: FillInputs, fill: BuyFill, rules: ChargeTerms): FillEstimate {
   const { commonOwnerId } = inputs;
   const estimates = estimateCharges(awardsOf(fill, commonOwnerId), {
     freightMinorUnits: sumOf(fill.baskets.map((basket) => basket.freightMinorUnits)),

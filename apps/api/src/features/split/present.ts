@@ -46,12 +46,11 @@ function presentShare(
   answer: KeptAnswer,
 ) {
   const { ownerId } = share;
-  const known = owners.seats.get(ownerId);
   return {
     ownerId,
     isCommonStock: ownerId === owners.commonId,
-    seat: known?.seat ?? 0,
-    name: known?.name ?? '',
+    seat: owners.seatOf(ownerId),
+    name: owners.nameOf(ownerId),
     claimGrams: share.claimGrams,
     exactAward: share.exactAward,
     awardGrams: share.awardGrams,

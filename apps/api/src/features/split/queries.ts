@@ -16,9 +16,10 @@ import { Problem } from '../../platform/problem.ts';
 import { type HouseOwners, loadHouseOwners } from '../storehouse/queries.ts';
 import type { EarlierAward, Promised } from './claims.ts';
 
+/** Whoever may own a part of a buy, by seat, households that have left too. Common stock stands after the last. */
 export type SharingOwners = HouseOwners & {
-  /** Every household's seat, those of households that have left too. Common stock stands after the last. */
-  readonly seats: ReadonlyMap<string, { readonly seat: number; readonly name: string }>;
+  readonly seatOf: (ownerId: string) => number;
+  readonly nameOf: (ownerId: string) => string;
 };
 
 export async function loadSharingOwners(tx: Tx, storehouseId: string): Promise<SharingOwners> {
@@ -27,9 +28,13 @@ export async function loadSharingOwners(tx: Tx, storehouseId: string): Promise<S
     .select({ householdId: households.householdId, seat: households.seat, name: households.name })
     .from(households)
     .where(eq(households.storehouseId, storehouseId));
+  const known = new Map(rows.map((household) => [household.householdId, household]));
   const lastSeat = Math.max(0, ...rows.map(({ seat }) => seat));
-  const named = rows.map(({ householdId, ...facts }) => [householdId, facts] as const);
-  return { ...house, seats: new Map([...named, [house.commonId, { seat: lastSeat + 1, name: '' }]]) };
+  return {
+    ...house,
+    seatOf: (ownerId) => known.get(ownerId)?.seat ?? lastSeat + 1,
+    nameOf: (ownerId) => known.get(ownerId)?.name ?? '',
+  };
 }
 
 /**
@@ -63,12 +68,11 @@ export async function listPromised(
   return rows.flatMap((row) => {
     const isCommon = row.owner_id === line.owners.commonId;
     const grams = Number(row.grams) - (isCommon ? Number(row.unfilled_grams) : 0);
-    const known = line.owners.seats.get(row.owner_id);
-    if (!known || grams <= 0) return [];
+    if (grams <= 0) return [];
     return [
       {
         ownerId: row.owner_id,
-        seat: known.seat,
+        seat: line.owners.seatOf(row.owner_id),
         grams,
         wholeBags: row.whole_bags,
         rankedAt: row.ranked_at === null ? null : new Date(row.ranked_at),

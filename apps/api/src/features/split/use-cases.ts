@@ -172,7 +172,7 @@ function ownerAwards(round: SplitRound, frozen: FrozenSplit) {
       ...award,
       awardGrams: award.awardGrams + surplusGrams,
       exactAward: surplusGrams === 0 ? award.exactAward : `${award.exactAward} + ${surplusGrams}`,
-      seat: owners.seats.get(award.ownerId)?.seat ?? 0,
+      seat: owners.seatOf(award.ownerId),
       wholeBags: wholeBags.get(award.ownerId) ?? false,
       carryChangeGrams: changes.get(award.ownerId) ?? 0,
     };
