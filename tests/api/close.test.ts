@@ -3,7 +3,7 @@ import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
 import { aPersonOf, grantDuty } from '../support/household.ts';
-import { receiveBags, type TestBag } from '../support/landed-buy.ts';
+import { grainInvoice, receiveBags, type TestBag } from '../support/landed-buy.ts';
 import { refusalOf } from '../support/money-books.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
 import { aSharedBuy, creditClaims } from '../support/shared-buy.ts';
@@ -66,6 +66,28 @@ test('closing lists exactly what is missing, and the list empties one by one', a
   bodyOf(await storehouse.coordinator.post(`${storehouse.path}/bags/${wet.id}/discard`, { finding }), 201);
   expect(bodyOf(await treasurer.get(path))).toMatchObject({ isReady: true, missing: [] });
   expect(bodyOf(await treasurer.post(path), 201)).toMatchObject({ stage: 'closed', clearingMinorUnits: 0 });
+});
+
+test('bills that nobody can bear as they stand keep a buy open; they don’t keep the list from being read', async () => {
+  const buy = await aSharedBuy(app, storehouse, { households });
+  const { treasurer } = buy;
+  const path = `${buy.path}/closing`;
+  bodyOf(
+    await treasurer.post(`${storehouse.path}/invoices/${buy.invoiceId}/void`, { reason: 'Misread.' }),
+    201,
+  );
+  const codes = ['invoice-missing', 'claim-open', 'clearing-not-zero', 'charges-behind'];
+  expect(codesOf(bodyOf(await treasurer.get(path)))).toEqual(codes);
+  expect((await treasurer.get(`${buy.path}/next`)).status).toBe(200);
+  const refused = await refusalOf(app, () => treasurer.post(path));
+  expect(refused).toMatchObject({ status: 409, code: 'buy-guard-unmet', isUnchanged: true });
+  // The claims are still there and their bill is gone: recharging says so.
+  expect((await treasurer.post(`${buy.path}/recharging`)).body).toMatchObject({
+    code: 'does-not-add-up',
+    detail: 'More is claimed back for this food than was billed for it.',
+  });
+  bodyOf(await treasurer.post(`${buy.path}/invoices`, grainInvoice(buy)), 201);
+  expect(codesOf(bodyOf(await treasurer.get(path)))).toEqual(['claim-open']);
 });
 
 test('the coordinator learns whose deposit is held, not how much; a member learns nothing', async () => {

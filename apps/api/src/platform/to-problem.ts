@@ -1,6 +1,7 @@
 import postgres from 'postgres';
 import { z } from 'zod';
 import { CONSTRAINT_PROBLEMS } from './constraint-problems.ts';
+import './issue-words.ts';
 import { type FieldProblem, Problem } from './problem.ts';
 
 /** Turns whatever was thrown into the refusal that a client may see. Anything unforeseen becomes a bare 500. */

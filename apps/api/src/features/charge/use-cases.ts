@@ -21,6 +21,7 @@ import { loadSupplier } from '../supplier/queries.ts';
 import { listWithdrawnHouseholds } from '../withdrawal/queries.ts';
 import { chargeBills } from './bills.ts';
 import { type ComparedCosts, compareAnswer } from './comparison.ts';
+import { lastWeighed, lateLine, refuseBeyondCharges } from './late-line.ts';
 import { seesAllCharges } from './policy.ts';
 import { chargeDrafts, type HouseholdAmount, shareByLot, sumByHousehold } from './postings.ts';
 import {
@@ -195,9 +196,17 @@ async function findDifferences(tx: Tx, context: Context, buy: BuyRow) {
   return { owners, lines: differences(target.lines, charged) };
 }
 
-/** Whether a shared-out buy has costs or grams that its charges don't know yet. */
+/**
+ * Whether a shared-out buy has costs or grams that its charges don't know yet. Bills that nobody can bear as they stand
+ * count too, such as those of a voided invoice whose claims remain: recharging says what is wrong with them.
+ */
 export async function areChargesBehind(tx: Tx, context: Context, buy: BuyRow): Promise<boolean> {
-  return (await findDifferences(tx, context, buy)).lines.length > 0;
+  try {
+    return (await findDifferences(tx, context, buy)).lines.length > 0;
+  } catch (error) {
+    if (error instanceof Problem && error.code === 'does-not-add-up') return true;
+    throw error;
+  }
 }
 
 /**
@@ -212,9 +221,11 @@ export function giveLateCredit(context: Context, buyId: string, wish: LateCredit
     const buy = await lockBuyForUpdate(tx, storehouseId, buyId);
     const { chargeLineId } = wish;
     const line = await loadChargeLine(tx, storehouseId, { buyId, chargeLineId });
+    const lines = await listChargeLines(tx, storehouseId, buyId);
     if (wish.supplierId) await loadSupplier(tx, storehouseId, wish.supplierId);
     requireStage(buy, 'shared-out', 'closed');
-    const original = { costLineId: line.costLine, minorUnits: line.minorUnits, shares: line.shares };
+    refuseBeyondCharges(lines, wish);
+    const original = lastWeighed(lines, line.costLine);
     const shares = creditByOriginalWeights(wish.minorUnits, original);
     const drafts = await creditDrafts(tx, context, { buyId, buyLineId: line.buyLineId, shares, wish });
     const entry = {
@@ -239,24 +250,6 @@ export function giveLateCredit(context: Context, buyId: string, wish: LateCredit
     });
     return readAllCharges(tx, context, buyId);
   });
-}
-
-/** A late line stands apart, so that bringing the charges up to the bills leaves it alone. */
-function lateLine(
-  original: ChargedLine,
-  shares: readonly { readonly ownerId: string; readonly minorUnits: number }[],
-): ChargedLine {
-  const creditOf = new Map(shares.map((share) => [share.ownerId, share.minorUnits]));
-  const { costLineId } = original;
-  return {
-    costLineId: costLineId.startsWith('late:') ? costLineId : `late:${costLineId}`,
-    minorUnits: 0 - sumOf(shares.map((share) => share.minorUnits)),
-    shares: original.shares.map((share) => ({
-      ...share,
-      minorUnits: 0 - (creditOf.get(share.ownerId) ?? 0),
-      gotSpareUnit: false,
-    })),
-  };
 }
 
 async function creditDrafts(
