@@ -5,8 +5,8 @@ import { hashPassword } from '../../platform/password.ts';
 import { Problem } from '../../platform/problem.ts';
 import { openSessions } from '../../platform/session.ts';
 import { enterStorehouse, withLoginTx, withTx } from '../../platform/with-tx.ts';
-import { joinWithNewHousehold } from '../household/use-cases.ts';
 import { grantDutyTo } from '../duty/use-cases.ts';
+import { joinWithNewHousehold } from '../household/use-cases.ts';
 import { hasLogins, insertLogin } from '../session/queries.ts';
 import {
   insertRules,
