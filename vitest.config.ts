@@ -5,11 +5,19 @@ export default defineConfig({
   test: {
     maxWorkers: 2,
     projects: [
-      { test: { name: 'pure', include: ['packages/**/*.test.ts', 'tests/published/**/*.test.ts'] } },
+      {
+        test: {
+          name: 'pure',
+          isolate: false,
+          include: ['packages/**/*.test.ts', 'tests/published/**/*.test.ts'],
+        },
+      },
       { test: { name: 'tidy', include: ['tests/tidy/*.test.ts'] } },
       {
         test: {
           name: 'books',
+          // Each file has a database of its own and no module keeps state between files, so the app is loaded once a worker.
+          isolate: false,
           include: [
             'tests/api/**/*.test.ts',
             'tests/races/**/*.test.ts',
@@ -19,6 +27,16 @@ export default defineConfig({
           globalSetup: ['tests/support/global-setup.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/support/global-setup.ts', 'tests/browser/support/build-setup.ts'],
+          fileParallelism: false, // one browser at a time
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
         },
       },
     ],
