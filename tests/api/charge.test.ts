@@ -6,7 +6,14 @@ import { aLandedBuy, receiveBags } from '../support/landed-buy.ts';
 import { refusalOf } from '../support/money-books.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
 import { aPlainBuy, splitPlain } from '../support/plain-buy.ts';
-import { aSharedBuy, balancesOf, chargeOf, sharesOf, splitGrain } from '../support/shared-buy.ts';
+import {
+  aSharedBuy,
+  balancesOf,
+  chargeOf,
+  creditClaims,
+  sharesOf,
+  splitGrain,
+} from '../support/shared-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
@@ -166,6 +173,37 @@ test('a food that was billed and never came must be claimed back first', async (
   bodyOf(await buy.treasurer.post(`${buy.path}/claims`, claim), 201);
   const charges = bodyOf(await storehouse.coordinator.post(`${buy.path}/sharing-out`), 201);
   expect(chargeOf(charges)).toEqual({ Ashdown: 3600 });
+});
+
+test('a food that was lost altogether and not made good is charged to those it was promised to', async () => {
+  const buy = await aLandedBuy(app, storehouse, { households });
+  for (const bag of buy.bags.oats) {
+    const path = `${storehouse.path}/bags/${bag.id}`;
+    bodyOf(await storehouse.coordinator.post(`${path}/holds`, { reason: 'A smell of oil.' }), 201);
+    bodyOf(await storehouse.coordinator.post(`${path}/discard`, { finding: 'Oil in every bag.' }), 201);
+  }
+  for (const lineId of [buy.wheat, buy.beans])
+    bodyOf(await storehouse.coordinator.post(`${buy.path}/lines/${lineId}/splits`, {}), 201);
+  const { supplierId } = buy;
+  const wish = { supplierId, buyLineId: buy.oats, kind: 'damage', minorUnits: 11_250, because: 'Oil.' };
+  const claim = bodyOf(await buy.treasurer.post(`${buy.path}/claims`, wish), 201);
+  const before = bodyOf(await storehouse.coordinator.post(`${buy.path}/sharing-out`), 201);
+  expect(sharesOf(before, `goods:${buy.oats}`)).toEqual({});
+  const granted = { minorUnits: 2250 };
+  bodyOf(await buy.treasurer.post(`${storehouse.path}/claims/${claim.id}/credit`, granted), 201);
+  const charges = bodyOf(await buy.treasurer.post(`${buy.path}/recharging`), 201);
+  // 112.50 less 22.50 by the promises of 30, 40, 70 and 10 lb.
+  expect(sharesOf(charges, `goods:${buy.oats}`)).toEqual({
+    Ashdown: 1800,
+    Birchall: 2400,
+    Corran: 4200,
+    Dell: 600,
+  });
+  expect(charges).toMatchObject({ clearingMinorUnits: 0, chargedMinorUnits: 49_850 - 2250 });
+  await creditClaims(storehouse, buy);
+  expect(bodyOf(await buy.treasurer.post(`${buy.path}/closing`), 201)).toMatchObject({ stage: 'closed' });
+  const { findings } = bodyOf(await buy.treasurer.get(`${storehouse.path}/audit`));
+  expect(findings.filter((finding: { holds: boolean }) => !finding.holds)).toEqual([]);
 });
 
 test('a claim refused before the close is charged again by the same weights, and the clearing comes to 0.00', async () => {

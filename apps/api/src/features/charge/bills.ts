@@ -79,7 +79,7 @@ function refuseUnbearable(line: { buyLineId: string; netMinorUnits: number; isLa
   if (netMinorUnits > 0 && !isLanded)
     throw new Problem('does-not-add-up', {
       detail:
-        'Nothing of this food was shared, so nobody can bear what it cost. Claim it back from the supplier.',
+        'Nothing of this food was shared, so nobody can bear what it cost. Claim it back from the supplier; what is not granted falls on those it was promised to.',
       lineId: buyLineId,
       minorUnits: netMinorUnits,
     });

@@ -10,16 +10,18 @@ import { listClaims, standingMinorUnits } from '../claim/queries.ts';
 import { loadFill } from '../fill/queries.ts';
 import { loadBalance } from '../money/queries.ts';
 import { listWithdrawals } from '../withdrawal/queries.ts';
-import type { Bill, Credit, LineAward } from './bills.ts';
+import type { Bill, LineAward } from './bills.ts';
+import type { AnsweredCredit } from './lost-lines.ts';
 import type { CommonLot } from './postings.ts';
 
 /** What claims take off the bills of a buy. */
-export async function listCredits(tx: Tx, storehouseId: string, buyId: string): Promise<Credit[]> {
+export async function listCredits(tx: Tx, storehouseId: string, buyId: string): Promise<AnsweredCredit[]> {
   const claims = await listClaims(tx, storehouseId, buyId);
   return claims.map((claim) => ({
     kind: claim.kind,
     buyLineId: claim.buyLineId,
     minorUnits: standingMinorUnits(claim),
+    isAnswered: claim.state !== 'open',
   }));
 }
 

@@ -22,6 +22,7 @@ import { listWithdrawnHouseholds } from '../withdrawal/queries.ts';
 import { chargeBills } from './bills.ts';
 import { type ComparedCosts, compareAnswer } from './comparison.ts';
 import { lastWeighed, lateLine, refuseBeyondCharges } from './late-line.ts';
+import { promisesOfLost } from './lost-lines.ts';
 import { seesAllCharges } from './policy.ts';
 import { chargeDrafts, type HouseholdAmount, shareByLot, sumByHousehold } from './postings.ts';
 import {
@@ -76,7 +77,7 @@ export async function listMissingToShareOut(tx: Tx, { storehouseId, buyId }: Buy
   ];
 }
 
-/** The bills of a buy, shared by what was awarded. `levyMinorUnits` keeps a levy that was charged before. */
+/** The bills of a buy, shared by what was awarded, and of a food that was lost altogether by what was promised. `levyMinorUnits` keeps a levy that was charged before. */
 async function chargeBuy(
   tx: Tx,
   context: Context,
@@ -84,12 +85,17 @@ async function chargeBuy(
 ) {
   const { storehouseId } = context.actor;
   const { buyId } = buy;
-  const awards = await listAwardsOfBuy(tx, storehouseId, buyId);
+  const shared = await listAwardsOfBuy(tx, storehouseId, buyId);
+  const bills = await listInvoiceLines(tx, storehouseId, buyId);
+  const credits = await listCredits(tx, storehouseId, buyId);
+  const promised = await listAllotmentsOfBuy(tx, storehouseId, buyId);
+  const lost = promisesOfLost({ bills, credits, awards: shared, promised, commonId: owners.commonId });
+  const awards = [...shared, ...lost];
   const withdrawnIds = await listWithdrawnHouseholds(tx, storehouseId, buyId);
   const standInIds = await listStandIns(tx, buy);
   return chargeBills({
-    bills: await listInvoiceLines(tx, storehouseId, buyId),
-    credits: await listCredits(tx, storehouseId, buyId),
+    bills,
+    credits,
     withheldMinorUnits: await sumWithheldDeposits(tx, storehouseId, buyId),
     awards,
     owners: listBearers({ awards, withdrawnIds, standInIds, ...owners }),
