@@ -4,6 +4,7 @@ import { commonStockSold, reverse, uncollectedTaken } from '@sheafbook/ledger';
 import { addDays, dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { postEntry } from '../../platform/post-entry.ts';
+import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
@@ -135,10 +136,15 @@ export function readPickUpsOfBuy(context: Context, buyId: string) {
     const isOwn = (householdId: string) => seesAllPickUps(actor) || householdId === actor.householdId;
     const pickUps = await listPickUps(tx, actor.storehouseId, { buyId });
     const holdings = await listHoldings(tx, actor.storehouseId, buyId);
-    return {
+    const seen = {
       pickUps: pickUps.filter((row) => isOwn(row.pickUp.householdId)),
       waiting: holdings.filter((holding) => isOwn(holding.householdId) && waitingGrams(holding) > 0),
     };
+    const householdIds = [...seen.pickUps.map(({ pickUp }) => pickUp), ...seen.waiting].map(
+      (row) => row.householdId,
+    );
+    await notePrivateRead(tx, context, { householdIds, what: 'shares', purpose: 'pick-ups of a buy' });
+    return seen;
   });
 }
 
@@ -163,7 +169,10 @@ export function readUncollected(context: Context, buyId: string) {
   return withTx(context, async (tx) => {
     const buy = await loadBuy(tx, storehouseId, buyId);
     requireStage(buy, 'shared-out', 'closed');
-    return listWaiting(tx, context, buy);
+    const waiting = await listWaiting(tx, context, buy);
+    const householdIds = waiting.holdings.map((holding) => holding.householdId);
+    await notePrivateRead(tx, context, { householdIds, what: 'shares', purpose: 'what nobody has fetched' });
+    return waiting;
   });
 }
 

@@ -22,6 +22,7 @@ import { loadBuy, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
 import { refuseIfHeld } from '../hold/queries.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { carryChanges, ratioRange } from './claims.ts';
+import { seesAllShares } from './policy.ts';
 import {
   findSplitInputs,
   insertSharePieces,
@@ -241,9 +242,11 @@ export function undoSplit(context: Context, splitId: string) {
 }
 
 export function readSplit(context: Context, splitId: string) {
-  return withTx(context, async (tx) =>
-    readSheet(tx, context, await loadSplit(tx, context.actor.storehouseId, splitId)),
-  );
+  return withTx(context, async (tx) => {
+    const sheet = await readSheet(tx, context, await loadSplit(tx, context.actor.storehouseId, splitId));
+    await noteSharesRead(tx, context, [sheet]);
+    return sheet;
+  });
 }
 
 export function readSplitsOfBuy(context: Context, buyId: string) {
@@ -253,8 +256,18 @@ export function readSplitsOfBuy(context: Context, buyId: string) {
     const splits = await listSplitsOfBuy(tx, storehouseId, buyId);
     const sheets = [];
     for (const split of splits) sheets.push(await readSheet(tx, context, split));
+    await noteSharesRead(tx, context, sheets);
     return sheets;
   });
+}
+
+/** Whoever sees what everybody received is written down for each of them. */
+function noteSharesRead(tx: Tx, context: Context, sheets: readonly SplitSheet[]): Promise<void> {
+  const households = sheets.flatMap(({ shares, owners }) =>
+    shares.flatMap(({ ownerId }) => (ownerId === owners.commonId ? [] : [ownerId])),
+  );
+  const householdIds = seesAllShares(context.actor) ? households : [];
+  return notePrivateRead(tx, context, { householdIds, what: 'shares', purpose: 'split of a buy' });
 }
 
 /** Runs a kept split again from its kept inputs and compares the bytes (job map section 15, invariant 7). */
