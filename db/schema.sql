@@ -1518,6 +1518,35 @@ END
   owner sheafbook_owner
   execute: sheafbook_app
 
+CREATE OR REPLACE FUNCTION door.find_member(wanted text, wanted_storehouse uuid)
+ RETURNS TABLE(session_id text, expires_at timestamp with time zone, login_id uuid, email text, name text, person_id uuid, household_id uuid, currency text, time_zone text, duties text[])
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ SELECT s.session_id,
+     s.expires_at,
+     s.login_id,
+     s.email,
+     s.name,
+     p.person_id,
+         CASE
+             WHEN (h.left_on IS NULL) THEN p.household_id
+             ELSE NULL::uuid
+         END AS "case",
+     (st.currency)::text AS currency,
+     st.time_zone,
+     ARRAY( SELECT d.duty
+            FROM book.duty_grant d
+           WHERE ((d.storehouse_id = p.storehouse_id) AND (d.person_id = p.person_id) AND (d.ended_at IS NULL))) AS "array"
+    FROM (((door.find_session(find_member.wanted) s(session_id, expires_at, login_id, email, name)
+      LEFT JOIN book.person p ON (((p.storehouse_id = find_member.wanted_storehouse) AND (p.login_id = s.login_id) AND (p.left_on IS NULL))))
+      LEFT JOIN book.household h ON (((h.storehouse_id = p.storehouse_id) AND (h.household_id = p.household_id))))
+      LEFT JOIN book.storehouse st ON ((st.storehouse_id = p.storehouse_id)));
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
 CREATE OR REPLACE FUNCTION door.find_session(wanted text)
  RETURNS TABLE(session_id text, expires_at timestamp with time zone, login_id uuid, email text, name text)
  LANGUAGE sql

@@ -95,6 +95,25 @@ select book.keep_in_storehouse('book.duty_grant');
 grant select, insert on book.duty_grant to sheafbook_app;
 grant update (ended_at) on book.duty_grant to sheafbook_app;
 
+-- A session and what its login is in one storehouse: every request of a member begins with this look.
+create function door.find_member(wanted text, wanted_storehouse uuid) returns table (session_id text,
+  expires_at timestamptz, login_id uuid, email text, name text, person_id uuid, household_id uuid, currency text,
+  time_zone text, duties text[])
+  language sql stable security definer set search_path = pg_catalog, pg_temp
+  begin atomic
+    select s.session_id, s.expires_at, s.login_id, s.email, s.name, p.person_id,
+      case when h.left_on is null then p.household_id end, st.currency::text, st.time_zone,
+      array(select d.duty from book.duty_grant d
+        where d.storehouse_id = p.storehouse_id and d.person_id = p.person_id and d.ended_at is null)
+    from door.find_session(wanted) s
+    left join book.person p
+      on p.storehouse_id = wanted_storehouse and p.login_id = s.login_id and p.left_on is null
+    left join book.household h on h.storehouse_id = p.storehouse_id and h.household_id = p.household_id
+    left join book.storehouse st on st.storehouse_id = p.storehouse_id;
+  end;
+revoke execute on function door.find_member from public;
+grant execute on function door.find_member to sheafbook_app;
+
 create table book.invitation (
   storehouse_id uuid not null references book.storehouse,
   invitation_id uuid not null default uuidv7(),

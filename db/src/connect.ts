@@ -1,27 +1,45 @@
 import { assert } from '@sheafbook/units';
 import { drizzle, type PostgresJsDatabase } from 'drizzle-orm/postgres-js';
 import postgres, { type Sql } from 'postgres';
+import { type Lines, openLines } from './lines.ts';
 import { refuseUnless } from './refusal.ts';
 
 /** The app's connections, as Drizzle sees them. Not assignable to `Tx`: a query can't run outside a transaction. */
-export type Db = PostgresJsDatabase;
+export type Db = PostgresJsDatabase & {
+  /** Connections for transactions, see `runTransaction`. */
+  readonly lines: Lines;
+};
 export type Tx = Parameters<Parameters<Db['transaction']>[0]>[0];
 
-export type ConnectOptions = { maxConnections?: number; applicationName?: string };
+export type ConnectOptions = {
+  maxConnections?: number;
+  applicationName?: string;
+  /** Hears every statement that is sent, and slows it down: for looking at what the app does, not for running it. */
+  onStatement?: (connection: number, text: string, parameters: unknown[]) => void;
+};
 
 /**
- * Opens the app's pool. `db` and `sql` share its connections. Values as they arrive: int8 and numeric as strings
- * (Drizzle's `bigint({ mode: 'number' })` converts; by hand, use `Number` on what a CHECK keeps below 2^53); and since
- * Drizzle takes over the client's date parsers, dates and instants are strings for `sql` too.
+ * Opens the app's connections: `maxConnections` for transactions and half as many for what is asked outside of one, such
+ * as sessions; `sql.end` closes them all. Values as they arrive: int8 and numeric as strings (Drizzle's
+ * `bigint({ mode: 'number' })` converts; by hand, use `Number` on what a CHECK keeps below 2^53); and since Drizzle takes
+ * over the client's date parsers, dates and instants are strings for `sql` too.
  */
 export function connectApp(url: string, options: ConnectOptions = {}): { db: Db; sql: Sql } {
-  const sql = postgres(url, {
-    max: options.maxConnections ?? 10,
+  const most = options.maxConnections ?? 10;
+  const settings = {
     connect_timeout: 30,
     onnotice: () => undefined,
     connection: { application_name: options.applicationName ?? 'sheafbook', TimeZone: 'UTC' },
-  });
-  return { db: drizzle(sql), sql };
+    ...(options.onStatement && { debug: options.onStatement }),
+  };
+  const sql = postgres(url, { ...settings, max: Math.ceil(most / 2) });
+  const lines = openLines(url, settings, most);
+  const db = Object.assign(drizzle(sql), { lines });
+  const end = sql.end.bind(sql);
+  const endAll = async (ending?: { timeout?: number }) => {
+    await Promise.all([lines.end(ending), end(ending)]);
+  };
+  return { db, sql: Object.assign(sql, { end: endAll }) };
 }
 
 export type CheckOptions = { allowUnsafe?: boolean };

@@ -96,6 +96,7 @@ const APP_FUNCTIONS = {
   'door.end_sessions_of()': 'execute',
   'door.find_login()': 'execute',
   'door.find_login_by_email()': 'execute',
+  'door.find_member()': 'execute',
   'door.find_session()': 'execute',
   'door.forget_attempts()': 'execute',
   'door.has_logins()': 'execute',

@@ -18,13 +18,22 @@ export function isTimeZone(name: string): boolean {
  * Errors: AssertionError when the instant is not finite, the zone unknown, or the year outside 0001 to 9999.
  */
 export function dayInZone(instantMs: number, timeZone: string): string {
-  const format = findDayFormat(timeZone);
-  assert(format, `unknown time zone ${timeZone}`);
+  const format = dayFormatOf(timeZone);
   assert(Math.abs(instantMs) <= LARGEST_INSTANT, `an instant in milliseconds is needed, got ${instantMs}`);
   const parts = format.formatToParts(instantMs);
   const read = (type: string) => parts.find((part) => part.type === type)?.value ?? '';
   assert(read('era') === 'AD' && read('year').length <= 4, 'the instant leaves the years 0001 to 9999');
   return `${read('year').padStart(4, '0')}-${read('month')}-${read('day')}`;
+}
+
+/** Kept, since making one takes longer than all else that a request computes; a zone that is asked for is asked again. */
+const dayFormats = new Map<string, Intl.DateTimeFormat>();
+
+function dayFormatOf(timeZone: string): Intl.DateTimeFormat {
+  const format = dayFormats.get(timeZone) ?? findDayFormat(timeZone);
+  assert(format, `unknown time zone ${timeZone}`);
+  dayFormats.set(timeZone, format);
+  return format;
 }
 
 function findDayFormat(timeZone: string): Intl.DateTimeFormat | undefined {

@@ -6,11 +6,19 @@ import { Problem } from './problem.ts';
 const MOST_BODY_BYTES = 256 * 1024;
 const CHANGES = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
 
-export const limitBody = bodyLimit({
+const measureBody = bodyLimit({
   maxSize: MOST_BODY_BYTES,
   onError: () => {
     throw new Problem('body-too-large', { mostBytes: MOST_BODY_BYTES });
   },
+});
+
+/** Most requests say that they are small, or have no body at all; only of the others is the body opened to measure it. */
+export const limitBody = createMiddleware<AppEnv>(async (c, next) => {
+  const isRead = c.req.method === 'GET' || c.req.method === 'HEAD';
+  const length = Number(c.req.header('Content-Length') ?? Number.NaN);
+  const saysItIsSmall = length <= MOST_BODY_BYTES && c.req.header('Transfer-Encoding') === undefined;
+  return isRead || saysItIsSmall ? next() : measureBody(c, next);
 });
 
 /** A browser names the page that a change comes from; another site's page is refused. */
@@ -32,6 +40,6 @@ function isOwn(origin: string, own: readonly (string | undefined)[]): boolean {
 
 /** What an answer says is for whoever asked: no browser and no proxy keeps it. */
 export const keepOutOfCaches = createMiddleware<AppEnv>(async (c, next) => {
+  c.header('Cache-Control', 'no-store'); // before the answer is made: a header that is added later makes it anew
   await next();
-  c.header('Cache-Control', 'no-store');
 });

@@ -1,5 +1,5 @@
 import type { Tx } from '@sheafbook/db';
-import { movements, units, vessels } from '@sheafbook/db/tables';
+import { movements, vessels } from '@sheafbook/db/tables';
 import {
   type AccountKey,
   accountKeyText,
@@ -36,20 +36,16 @@ export async function postEntry(
   entry: EntryHeader & { readonly drafts: readonly MovementDraft[] },
 ): Promise<PostedEntry> {
   const { storehouseId } = context.actor;
-  const currencyId = await loadCurrencyUnitId(tx, storehouseId);
-  const unitIdOf = (unit: UnitKey) => (unit.kind === 'currency' ? currencyId : unitIdOfThing(unit));
-  const accountIds = await ensureAccounts(tx, storehouseId, entry.drafts, unitIdOf);
-  const accountIdOf = (unit: UnitKey, key: AccountKey) => {
-    const accountId = accountIds.get(accountKeyText(unit, key));
-    assert(accountId, 'every account of a draft was made before');
-    return accountId;
+  const accounts = await ensureAccounts(tx, storehouseId, entry.drafts);
+  const accountOf = (unit: UnitKey, key: AccountKey): FoundAccount => {
+    const account = accounts.get(accountKeyText(unit, key));
+    assert(account, 'every account of a draft was made before');
+    return account;
   };
-  const lines = entry.drafts.map(({ unit, source, destination, amount }) => ({
-    unitId: unitIdOf(unit),
-    sourceId: accountIdOf(unit, source),
-    destinationId: accountIdOf(unit, destination),
-    amount,
-  }));
+  const lines = entry.drafts.map(({ unit, source, destination, amount }) => {
+    const { unitId, accountId: sourceId } = accountOf(unit, source);
+    return { unitId, sourceId, destinationId: accountOf(unit, destination).accountId, amount };
+  });
   return postMovements(tx, context, entry, lines);
 }
 
@@ -99,59 +95,86 @@ async function postMovements(
   return { entryId: posted.entry_id, entryNo: Number(posted.entry_no) };
 }
 
-async function loadCurrencyUnitId(tx: Tx, storehouseId: string): Promise<string> {
-  const [unit] = await tx
-    .select({ unitId: units.unitId })
-    .from(units)
-    .where(and(eq(units.storehouseId, storehouseId), eq(units.kind, 'currency')));
-  assert(unit, 'a storehouse is founded with its currency');
-  return unit.unitId;
-}
+type WantedAccount = { readonly text: string; readonly unit: UnitKey; readonly key: AccountKey };
+type FoundAccount = { readonly accountId: string; readonly unitId: string };
 
-/** A lot and a supply have the id of their unit. */
-const unitIdOfThing = (unit: Exclude<UnitKey, { kind: 'currency' }>): string =>
-  unit.kind === 'lot' ? unit.lotId : unit.supplyId;
-
+/** Finds the accounts of some drafts. Those that are missing, seldom any, are made in a fixed order first. */
 async function ensureAccounts(
   tx: Tx,
   storehouseId: string,
   drafts: readonly MovementDraft[],
-  unitIdOf: (unit: UnitKey) => string,
-): Promise<Map<string, string>> {
-  const wanted = new Map(
+): Promise<Map<string, FoundAccount>> {
+  const byText = new Map(
     drafts.flatMap(({ unit, source, destination }) =>
-      [source, destination].map((key) => [accountKeyText(unit, key), { unit, key }] as const),
+      [source, destination].map((key) => {
+        const text = accountKeyText(unit, key);
+        return [text, { text, unit, key }] as const;
+      }),
     ),
   );
-  const vesselKinds = await loadVesselKinds(
-    tx,
-    storehouseId,
-    [...wanted.values()].flatMap(({ key }) => (key.vesselId === null ? [] : [key.vesselId])),
-  );
-  const keys = [...wanted]
-    .toSorted(([a], [b]) => (a < b ? -1 : 1))
-    .map(([text, { unit, key }]) => {
-      const vesselKind = key.vesselId === null ? null : (vesselKinds.get(key.vesselId) ?? null);
-      const guard = guardOf(key, vesselKind && isOutside(vesselKind) ? vesselKind : null);
-      return { text, ...key, unitId: unitIdOf(unit), unitKind: unit.kind, vesselKind, guard };
-    });
-  const asJson = JSON.stringify(keys);
-  const columns = sql`text text, "unitId" uuid, "unitKind" text, kind text, "vesselId" uuid, "vesselKind" text,
-    "ownerId" uuid, "causeId" uuid, guard text`;
+  const wanted = [...byText.values()].toSorted((a, b) => (a.text < b.text ? -1 : 1));
+  const found = await findAccounts(tx, storehouseId, wanted);
+  const missing = wanted.filter(({ text }) => !found.has(text));
+  if (missing.length === 0) return found;
+  await insertAccounts(tx, storehouseId, missing);
+  return findAccounts(tx, storehouseId, wanted);
+}
+
+/** A lot and a supply have the id of their unit; that of the currency is looked up. */
+const unitIdOf = (unit: UnitKey): string | null => {
+  if (unit.kind === 'currency') return null;
+  return unit.kind === 'lot' ? unit.lotId : unit.supplyId;
+};
+
+const keyRow = ({ text, unit, key }: WantedAccount) => ({
+  text,
+  ...key,
+  unitId: unitIdOf(unit),
+  unitKind: unit.kind,
+});
+
+const currencyUnit = (storehouseId: string) =>
+  sql`(select u.unit_id from book.unit u where u.storehouse_id = ${storehouseId}::uuid and u.kind = 'currency')`;
+
+/** The owner is looked for by its index where there is one: `is not distinct from` alone would go through all accounts. */
+async function findAccounts(
+  tx: Tx,
+  storehouseId: string,
+  wanted: readonly WantedAccount[],
+): Promise<Map<string, FoundAccount>> {
+  const isKey = sql`a.storehouse_id = ${storehouseId}::uuid and a.kind = k.kind
+    and a.unit_id = coalesce(k."unitId", ${currencyUnit(storehouseId)})
+    and a.vessel_id is not distinct from k."vesselId" and a.cause_id is not distinct from k."causeId"`;
+  const rows = await tx.execute<{ text: string; account_id: string; unit_id: string }>(sql`
+    select k.text, a.account_id, a.unit_id
+    from jsonb_to_recordset(${JSON.stringify(wanted.map(keyRow))}::jsonb)
+      as k(text text, "unitId" uuid, kind text, "vesselId" uuid, "ownerId" uuid, "causeId" uuid),
+    lateral (select a.account_id, a.unit_id from book.account a where a.owner_id = k."ownerId" and ${isKey}
+      union all select a.account_id, a.unit_id from book.account a
+        where k."ownerId" is null and a.owner_id is null and ${isKey}) a`);
+  return new Map(rows.map((row) => [row.text, { accountId: row.account_id, unitId: row.unit_id }]));
+}
+
+async function insertAccounts(
+  tx: Tx,
+  storehouseId: string,
+  missing: readonly WantedAccount[],
+): Promise<void> {
+  const vesselIds = missing.flatMap(({ key }) => (key.vesselId === null ? [] : [key.vesselId]));
+  const vesselKinds = await loadVesselKinds(tx, storehouseId, vesselIds);
+  const rows = missing.map((account) => {
+    const { vesselId } = account.key;
+    const vesselKind = vesselId === null ? null : (vesselKinds.get(vesselId) ?? null);
+    const guard = guardOf(account.key, vesselKind && isOutside(vesselKind) ? vesselKind : null);
+    return { ...keyRow(account), vesselKind, guard };
+  });
   await tx.execute(sql`
     insert into book.account (storehouse_id, unit_id, unit_kind, kind, vessel_id, vessel_kind, owner_id, cause_id, guard)
-    select ${storehouseId}::uuid, "unitId", "unitKind", k.kind, "vesselId", "vesselKind", "ownerId", "causeId", k.guard
-    from jsonb_to_recordset(${asJson}::jsonb) as k(${columns})
-    where not exists (select from book.account a where a.storehouse_id = ${storehouseId}::uuid and a.unit_id = "unitId"
-      and a.kind = k.kind and a.vessel_id is not distinct from "vesselId" and a.owner_id is not distinct from "ownerId"
-      and a.cause_id is not distinct from "causeId")
+    select ${storehouseId}::uuid, coalesce("unitId", ${currencyUnit(storehouseId)}), "unitKind", k.kind, "vesselId",
+      "vesselKind", "ownerId", "causeId", k.guard
+    from jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) as k(text text, "unitId" uuid, "unitKind" text, kind text,
+      "vesselId" uuid, "vesselKind" text, "ownerId" uuid, "causeId" uuid, guard text)
     order by text on conflict do nothing`);
-  const rows = await tx.execute<{ text: string; account_id: string }>(sql`
-    select k.text, a.account_id from jsonb_to_recordset(${asJson}::jsonb) as k(${columns})
-    join book.account a on a.storehouse_id = ${storehouseId}::uuid and a.unit_id = "unitId" and a.kind = k.kind
-      and a.vessel_id is not distinct from "vesselId" and a.owner_id is not distinct from "ownerId"
-      and a.cause_id is not distinct from "causeId"`);
-  return new Map(rows.map((row) => [row.text, row.account_id]));
 }
 
 async function loadVesselKinds(tx: Tx, storehouseId: string, vesselIds: readonly string[]) {

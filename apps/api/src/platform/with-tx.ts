@@ -1,8 +1,8 @@
-import type { Tx } from '@sheafbook/db';
+import { runTransaction, type Steps, type TransactionSettings, type Tx, type Work } from '@sheafbook/db';
 import { sql } from 'drizzle-orm';
 import type { Actor } from './actor.ts';
-import type { Context, Outside } from './context.ts';
-import { claimKey, keepAnswer } from './kept-answer.ts';
+import type { Context, Once, Outside } from './context.ts';
+import { claimKey, keepAnswer, loadKeptAnswer } from './kept-answer.ts';
 import { findPostgresError } from './to-problem.ts';
 
 const MOST_TRIES = 5;
@@ -18,7 +18,12 @@ export type Task =
   | 'leaving'
   | 'take-along';
 
-export type TxOptions = { readonly task?: Task; readonly isReadOnly?: boolean };
+export type TxOptions = {
+  readonly task?: Task;
+  readonly isReadOnly?: boolean;
+  /** The work is one statement: then the whole transaction is one round trip. For pages that are read most. */
+  readonly isOneStatement?: boolean;
+};
 
 /**
  * Runs a use case in one transaction of the actor's storehouse. A serialization failure or a deadlock is tried again
@@ -30,19 +35,53 @@ export async function withTx<Result>(
   work: (tx: Tx) => Promise<Result>,
   options: TxOptions = {},
 ): Promise<Result> {
-  return retry(() =>
-    context.db.transaction(
-      async (tx) => {
-        await setStorehouse(tx, context.actor, options.task ?? '');
-        if (!context.once) return work(tx);
-        await claimKey(tx, context, context.once);
-        const result = await work(tx);
-        await keepAnswer(tx, context, context.once, result);
-        return result;
-      },
-      { isolationLevel: options.isReadOnly ? 'repeatable read' : 'read committed' },
-    ),
-  );
+  const { actor, once } = context;
+  const { task = '', isReadOnly = false, isOneStatement = false } = options;
+  const run = <Outcome>(inside: Work<Outcome>) => {
+    const wish = { settings: settingsOf(actor, task), isSnapshot: isReadOnly };
+    return retry(() => runTransaction(context.db.lines, wish, inside));
+  };
+  if (once) {
+    const result = await run((tx, steps) => carryOutOnce({ ...context, once }, { tx, steps, work })).catch(
+      unlessTaken,
+    );
+    if (result) return result.value;
+    throw await run((tx) => loadKeptAnswer(tx, context, once));
+  }
+  return run((tx, steps) => {
+    if (isOneStatement) steps.lastFollows();
+    return work(tx);
+  });
+}
+
+/** The key was taken before; not a refusal, since the first sending's answer is given instead. */
+class KeyTaken extends Error {
+  override readonly name = 'KeyTaken';
+}
+
+const unlessTaken = (error: unknown): undefined => {
+  if (!(error instanceof KeyTaken)) throw error;
+};
+
+/**
+ * The claim of the key and the first statements of the work go out together. If the key turns out to be taken, the work
+ * stops at its next statement and whatever it did is rolled back.
+ */
+async function carryOutOnce<Result>(
+  context: Context & { readonly once: Once },
+  { tx, steps, work }: { tx: Tx; steps: Steps; work: (tx: Tx) => Promise<Result> },
+): Promise<{ readonly value: Result }> {
+  const claiming = claimKey(tx, context, context.once).then((isOurs) => {
+    if (!isOurs) steps.giveUp();
+    return isOurs;
+  });
+  const [claim, worked] = await Promise.allSettled([claiming, work(tx)]);
+  if (claim.status === 'fulfilled' && !claim.value) throw new KeyTaken();
+  if (worked.status === 'rejected') throw worked.reason;
+  if (claim.status === 'rejected') throw claim.reason;
+  steps.lastFollows();
+  await keepAnswer(tx, context, context.once, worked.value);
+  return worked;
 }
 
 /** A transaction of a login that is not (yet) in a storehouse, or that looks for its own storehouses. */
@@ -51,37 +90,23 @@ export function withLoginTx<Result>(
   loginId: string | null,
   work: (tx: Tx) => Promise<Result>,
 ): Promise<Result> {
-  return retry(() =>
-    outside.db.transaction(async (tx) => {
-      await setAll(tx, { storehouse: '', login: loginId ?? '', household: '', task: '' });
-      return work(tx);
-    }),
-  );
+  const settings = { storehouse: '', login: loginId ?? '', household: '', task: '' };
+  return retry(() => runTransaction(outside.db.lines, { settings }, work));
 }
 
 /** Steps into a storehouse inside a running transaction, such as the one that founds it. */
-export function enterStorehouse(tx: Tx, storehouseId: string, loginId: string | null): Promise<void> {
-  return setAll(tx, { storehouse: storehouseId, login: loginId ?? '', household: '', task: '' });
+export async function enterStorehouse(tx: Tx, storehouseId: string, loginId: string | null): Promise<void> {
+  await tx.execute(sql`select set_config('app.storehouse', ${storehouseId}, true),
+    set_config('app.login', ${loginId ?? ''}, true), set_config('app.household', '', true),
+    set_config('app.task', '', true)`);
 }
 
-function setStorehouse(tx: Tx, actor: Actor, task: string): Promise<void> {
-  return setAll(tx, {
-    storehouse: actor.storehouseId,
-    login: actor.loginId,
-    household: actor.householdId ?? '',
-    task,
-  });
-}
-
-async function setAll(
-  tx: Tx,
-  settings: { storehouse: string; login: string; household: string; task: string },
-): Promise<void> {
-  const { storehouse, login, household, task } = settings;
-  await tx.execute(sql`select set_config('app.storehouse', ${storehouse}, true),
-    set_config('app.login', ${login}, true), set_config('app.household', ${household}, true),
-    set_config('app.task', ${task}, true)`);
-}
+const settingsOf = (actor: Actor, task: string): TransactionSettings => ({
+  storehouse: actor.storehouseId,
+  login: actor.loginId,
+  household: actor.householdId ?? '',
+  task,
+});
 
 async function retry<Result>(attempt: () => Promise<Result>): Promise<Result> {
   for (let tries = 1; ; tries += 1) {

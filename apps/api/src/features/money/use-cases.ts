@@ -38,15 +38,16 @@ import type {
 /** A household pays, in part or beyond what it owes. The same receipt twice within two days is asked about first. */
 export function receivePayment(context: Context, wish: Payment): Promise<Posted> {
   const onDay = checkedDay(context, wish);
+  const { householdId, minorUnits } = wish;
+  const drafts = ledger.paymentReceived({ householdId, amountMinorUnits: minorUnits, till: tillOf(wish) });
   return withTx(context, async (tx) => {
-    const { householdId } = await lockHousehold(tx, context.actor.storehouseId, wish.householdId);
-    if (!wish.isKnownDuplicate) await refuseSamePayment(tx, context, { ...wish, onDay });
-    const drafts = ledger.paymentReceived({
-      householdId,
-      amountMinorUnits: wish.minorUnits,
-      till: tillOf(wish),
-    });
-    return postMoney(tx, context, { ...wish, what: 'payment-received', onDay, drafts });
+    // Sent together down one connection, in this order: the look for a twin comes after the lock, posting after both.
+    const [, , posted] = await Promise.all([
+      lockHousehold(tx, context.actor.storehouseId, householdId),
+      wish.isKnownDuplicate ? undefined : refuseSamePayment(tx, context, { ...wish, onDay }),
+      postMoney(tx, context, { ...wish, what: 'payment-received', onDay, drafts }),
+    ]);
+    return posted;
   });
 }
 
@@ -271,9 +272,11 @@ type MoneyEntry = {
 export async function postMoney(tx: Tx, context: Context, entry: MoneyEntry): Promise<Posted> {
   const { storehouseId, currency } = context.actor;
   const { what, onDay, minorUnits } = entry;
-  await refuseClosedDay(tx, storehouseId, { field: 'onDay', on: onDay });
   const { note, buyId, subjectId, drafts } = entry;
-  const posted = await postEntry(tx, context, { what, onDay, note, buyId, subjectId, drafts });
+  const [, posted] = await Promise.all([
+    refuseClosedDay(tx, storehouseId, { field: 'onDay', on: onDay }),
+    postEntry(tx, context, { what, onDay, note, buyId, subjectId, drafts }),
+  ]);
   return { ...posted, what, onDay, minorUnits, currency };
 }
 

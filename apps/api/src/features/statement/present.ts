@@ -114,17 +114,13 @@ export function statementRows({ statement, period }: StatementReading) {
 }
 
 export function presentBalance(reading: Awaited<ReturnType<typeof readBalance>>) {
-  const { householdId, currency, balanceMinorUnits, held } = reading;
+  const { householdId, currency, balanceMinorUnits, deposits } = reading;
   return {
     householdId,
     currency,
     balanceMinorUnits,
     balance: signInWords(balanceMinorUnits),
-    deposits: held.deposits.map(({ buyId, amountMinorUnits }) => ({
-      buyId,
-      buy: held.names.get(buyId) ?? '',
-      heldMinorUnits: amountMinorUnits,
-    })),
+    deposits: deposits.map(({ buyId, buyName, heldMinorUnits }) => ({ buyId, buy: buyName, heldMinorUnits })),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { accounts, dutyGrants, households, persons } from '@sheafbook/db/tables';
 import type { BalanceLine } from '@sheafbook/ledger';
+import { assert } from '@sheafbook/units';
 import { and, asc, eq, gt, isNull, sql } from 'drizzle-orm';
 
 /** A line of a household's account as its statement prints it, with where it leads. */
@@ -213,13 +214,36 @@ export async function listTreasurerNames(tx: Tx, storehouseId: string): Promise<
   return rows.map((row) => row.name);
 }
 
+export type Standing = {
+  readonly balanceMinorUnits: number;
+  readonly deposits: readonly {
+    readonly buyId: string;
+    readonly buyName: string;
+    readonly heldMinorUnits: number;
+  }[];
+};
+
+/** What a household stands at now: its running balance, and the deposits held for it by buy. */
+export async function loadStanding(tx: Tx, storehouseId: string, householdId: string): Promise<Standing> {
+  const [row] = await tx.execute<{ balance: string; deposits: Standing['deposits'] }>(sql`
+    select coalesce(sum(a.inflow - a.outflow) filter (where a.kind = 'household'), 0) as balance,
+      coalesce(jsonb_agg(jsonb_build_object('buyId', b.buy_id, 'buyName', b.name,
+        'heldMinorUnits', a.outflow - a.inflow) order by b.buy_id)
+        filter (where a.kind = 'buy_deposit' and a.outflow > a.inflow), '[]') as deposits
+    from book.account a
+    left join book.buy b on b.storehouse_id = ${storehouseId} and b.buy_id = a.cause_id
+    where a.storehouse_id = ${storehouseId} and a.owner_id = ${householdId} and a.kind in ('household', 'buy_deposit')`);
+  assert(row, 'an aggregate without group by returns one row');
+  return { balanceMinorUnits: Number(row.balance), deposits: row.deposits };
+}
+
 const balance = sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number);
 
 /** Households with their running balance, by seat; one row more than the page holds. */
 export async function listBalances(
   tx: Tx,
   storehouseId: string,
-  page: { after?: number | undefined; limit: number; owing: boolean; householdId?: string },
+  page: { after?: number | undefined; limit: number; owing: boolean },
 ) {
   return tx
     .select({
@@ -242,7 +266,6 @@ export async function listBalances(
       and(
         eq(households.storehouseId, storehouseId),
         page.after === undefined ? undefined : gt(households.seat, page.after),
-        page.householdId === undefined ? undefined : eq(households.householdId, page.householdId),
         page.owing ? sql`coalesce(${accounts.inflow} - ${accounts.outflow}, 0) > 0` : undefined,
       ),
     )

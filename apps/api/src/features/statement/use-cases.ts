@@ -18,6 +18,7 @@ import {
   listDatedAmounts,
   listDepositLines,
   listTreasurerNames,
+  loadStanding,
   sumAwards,
 } from './queries.ts';
 import type { BalancesQuery, StatementQuery } from './schema.ts';
@@ -33,38 +34,49 @@ export function readStatement(context: Context, householdId: string, query: Stat
   return withTx(context, async (tx) => {
     const household = await openAccountOf(tx, context, { householdId, what: 'statement' });
     const knowledge = { throughOn, knownAt };
-    const known = asKnownOn(await listAccountLines(tx, storehouseId, householdId), knowledge);
+    const of = { householdId, knownAt };
+    // Asked for all at once: they go down one connection together.
+    const [accountLines, depositLines, parts, awardGrams, treasurers, storehouse] = await Promise.all([
+      listAccountLines(tx, storehouseId, householdId),
+      listDepositLines(tx, storehouseId, householdId),
+      listChargeParts(tx, storehouseId, of),
+      sumAwards(tx, storehouseId, of),
+      listTreasurerNames(tx, storehouseId),
+      loadStorehouse(tx, storehouseId),
+    ]);
+    const known = asKnownOn(accountLines, knowledge);
     const days = [household.joinedOn, throughOn, ...known.map(({ onDay }) => onDay)].toSorted();
     const fromOn = query.from ?? days[0] ?? throughOn;
     if (fromOn > throughOn) throw fieldProblem('invalid-input', 'from', 'The period ends before it begins.');
     const { openingMinorUnits, lines } = splitPeriod(known, { fromOn, throughOn });
-    const held = heldByBuy(asKnownOn(await listDepositLines(tx, storehouseId, householdId), knowledge));
-    const parts = await listChargeParts(tx, storehouseId, { householdId, knownAt });
-    const charges = asKnownOn(parts, knowledge).filter(({ onDay }) => onDay >= fromOn);
+    const held = heldByBuy(asKnownOn(depositLines, knowledge));
     return {
-      storehouseName: (await loadStorehouse(tx, storehouseId)).name,
+      storehouseName: storehouse.name,
       currency: context.actor.currency,
       household,
       period: { fromOn, throughOn, knownAt },
       statement: buildStatement({ openingMinorUnits, lines, depositsHeld: held.deposits }),
       buyNames: held.names,
-      charges,
-      awardGrams: await sumAwards(tx, storehouseId, { householdId, knownAt }),
-      treasurers: await listTreasurerNames(tx, storehouseId),
+      charges: asKnownOn(parts, knowledge).filter(({ onDay }) => onDay >= fromOn),
+      awardGrams,
+      treasurers,
     };
   });
 }
 export type StatementReading = Awaited<ReturnType<typeof readStatement>>;
 
-/** What a household owes or is owed today, and its deposits. */
+/** What a household owes or is owed today, and its deposits. One's own is the page most looked at: one statement. */
 export function readBalance(context: Context, householdId: string) {
   const { storehouseId, currency } = context.actor;
-  return withTx(context, async (tx) => {
-    await openAccountOf(tx, context, { householdId, what: 'balance' });
-    const [row] = await listBalances(tx, storehouseId, { householdId, owing: false, limit: 1 });
-    const held = heldByBuy(await listDepositLines(tx, storehouseId, householdId));
-    return { householdId, currency, balanceMinorUnits: row?.balanceMinorUnits ?? 0, held };
-  });
+  const isOwn = householdId === context.actor.householdId && !context.actor.isHelping;
+  return withTx(
+    context,
+    async (tx) => {
+      if (!isOwn) await openAccountOf(tx, context, { householdId, what: 'balance' });
+      return { householdId, currency, ...(await loadStanding(tx, storehouseId, householdId)) };
+    },
+    { isOneStatement: isOwn },
+  );
 }
 
 /** The treasurer's list: each household's balance by the age of what is unpaid. Every household on it can see that. */
