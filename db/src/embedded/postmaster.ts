@@ -21,10 +21,20 @@ export function readIfThere(path: string): string | undefined {
 
 export function isAlive(pid: number): boolean {
   try {
-    return process.kill(pid, 0);
+    process.kill(pid, 0);
   } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM';
+    if ((error as NodeJS.ErrnoException).code !== 'EPERM') return false;
   }
+  return !isZombie(pid);
+}
+
+/** A killed process whose parent was killed too answers signals until init gets round to it, but runs no more. */
+function isZombie(pid: number): boolean {
+  const stat = readIfThere(`/proc/${pid}/stat`) ?? '';
+  return stat
+    .slice(stat.lastIndexOf(')') + 1)
+    .trimStart()
+    .startsWith('Z');
 }
 
 /** After a power cut the recorded pid may belong to something else; only Linux tells us cheaply what it is. */
