@@ -242,7 +242,7 @@ test('the coordinator, the treasurer and the reviewer may audit; a member may no
   expect([member.status, member.body.code]).toEqual([403, 'duty-missing']);
 });
 
-test('an audit is of one moment: payments that come in meanwhile never put it out of balance', async () => {
+test('6.21: an audit is of one moment: payments that come in meanwhile never put it out of balance', async () => {
   const { householdId } = buy.households.Dell;
   const pay = (minorUnits: number) =>
     buy.treasurer.post(`${storehouse.path}/payments`, { householdId, minorUnits, till: 'bank' });

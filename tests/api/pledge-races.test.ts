@@ -67,7 +67,7 @@ test('a pledge that gets in stands in a buy that was gathering, and none gets in
   }
 });
 
-test('a locked stage move makes pledges wait and then sees them refused', async () => {
+test('6.16: a locked stage move makes pledges wait and then sees them refused', async () => {
   const buy = await aBuy(app, storehouse);
   const answer = await app.admin.begin(async (sql) => {
     await sql`select 1 from book.buy where buy_id = ${buy.buyId} for update`;

@@ -121,7 +121,7 @@ test('a mass between two steps names the nearest ones, in the words and grams of
   expect(await booksOf(app)).toBe(before);
 });
 
-test('grams that no whole count of pounds weighs are off step: 50 × 1 lb rounded singly is 22,700 g', async () => {
+test('6.14: grams that no whole count of pounds weighs are off step: 50 × 1 lb rounded singly is 22,700 g', async () => {
   // ledger-notes 6.14; a 50 lb bag is 22,680 g.
   const answer = await birchall.caller.post(pledges(buy), {
     ...pledgeBody(buy, { wanted: 50 }),
