@@ -172,7 +172,7 @@ table book.buy row level security
   version integer default 1 not null
   constraint buy_pkey PRIMARY KEY (storehouse_id, buy_id)
   constraint buy_name_once UNIQUE (storehouse_id, name)
-  constraint buy_fill_fk FOREIGN KEY (storehouse_id, buy_id, fill_id) REFERENCES book.fill(storehouse_id, buy_id, fill_id)
+  constraint buy_fill_fk FOREIGN KEY (storehouse_id, buy_id, fill_id) REFERENCES book.fill(storehouse_id, buy_id, fill_id) DEFERRABLE
   constraint buy_made_by_fk FOREIGN KEY (storehouse_id, made_by) REFERENCES book.person(storehouse_id, person_id)
   constraint buy_rules_fk FOREIGN KEY (storehouse_id, rules_version) REFERENCES book.rules(storehouse_id, rules_version)
   constraint buy_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
@@ -453,7 +453,7 @@ table book.entry row level security
   constraint entry_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
   constraint entry_entered_for_fk FOREIGN KEY (storehouse_id, entered_for) REFERENCES book.household(storehouse_id, household_id)
   constraint entry_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
-  constraint entry_reverses_fk FOREIGN KEY (storehouse_id, reverses_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint entry_reverses_fk FOREIGN KEY (storehouse_id, reverses_id) REFERENCES book.entry(storehouse_id, entry_id) DEFERRABLE
   constraint entry_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
   constraint entry_named CHECK ((what ~ '^[a-z][a-z-]*$'::text))
   CREATE INDEX entry_by_buy ON book.entry USING btree (storehouse_id, buy_id, entry_no) WHERE (buy_id IS NOT NULL)

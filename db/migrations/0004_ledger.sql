@@ -111,7 +111,8 @@ create table book.entry (
   constraint entry_no_once unique (storehouse_id, entry_no),
   constraint entry_person_fk foreign key (storehouse_id, person_id) references book.person,
   constraint entry_entered_for_fk foreign key (storehouse_id, entered_for) references book.household,
-  constraint entry_reverses_fk foreign key (storehouse_id, reverses_id) references book.entry,
+  constraint entry_reverses_fk foreign key (storehouse_id, reverses_id) references book.entry
+    deferrable, -- an import may bring the later entry first
   constraint entry_reversed_once unique (storehouse_id, reverses_id),
   constraint entry_named check (what ~ '^[a-z][a-z-]*$')
 );

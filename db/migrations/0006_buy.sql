@@ -224,8 +224,9 @@ create table book.fill (
   constraint fill_of_buy unique (storehouse_id, buy_id, fill_id),
   constraint fill_made_by_fk foreign key (storehouse_id, made_by) references book.person
 );
+-- Deferrable, since a buy and its fill refer to each other and an import must bring one of them first.
 alter table book.buy add constraint buy_fill_fk
-  foreign key (storehouse_id, buy_id, fill_id) references book.fill (storehouse_id, buy_id, fill_id);
+  foreign key (storehouse_id, buy_id, fill_id) references book.fill (storehouse_id, buy_id, fill_id) deferrable;
 -- The inputs hold every ceiling, so they are read by a fill or a review only; results live in allotment.
 create table book.fill_inputs (
   storehouse_id uuid not null,

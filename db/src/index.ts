@@ -1,5 +1,8 @@
 export * from './administer.ts';
 export * from './app-login.ts';
+export { type Imported, importArchive } from './archive/import.ts';
+export { splitLines } from './archive/read.ts';
+export { type Written, writeArchive } from './archive/write.ts';
 export * from './compare-tables.ts';
 export * from './connect.ts';
 export * from './database-url.ts';

@@ -131,10 +131,11 @@ type Client = Sql & TransactionSql;
 
 const dialect = new PgDialect();
 
-function openTx(flight: Flight): Tx {
-  const client = {
-    unsafe: (text: string, parameters: readonly unknown[] = []) => send(flight, text, parameters),
-  };
+const openTx = (flight: Flight): Tx =>
+  txOver({ unsafe: (text: string, parameters: readonly unknown[] = []) => send(flight, text, parameters) });
+
+/** Drizzle over a transaction that runs already, begun by hand. */
+export function txOver(client: { unsafe(text: string, parameters?: never[]): unknown }): Tx {
   const session = new PostgresJsSession<Client, NoSchema, ExtractTablesWithRelations<NoSchema>>(
     client as unknown as Client,
     dialect,

@@ -59,7 +59,7 @@ export function audit(context: Context): Promise<Audit> {
       const householdIds = await listReviewedHouseholdIds(tx, storehouseId);
       const what = 'ceilings and needs, for running fills and splits again';
       await notePrivateRead(tx, context, { householdIds, what, purpose: 'audit' });
-      return auditIn(tx, storehouseId);
+      return auditInside(tx, storehouseId);
     },
     REVIEW,
   );
@@ -77,10 +77,11 @@ export function auditAsOperator(outside: Outside, storehouseId: string): Promise
     currency: '',
     timeZone: 'UTC',
   };
-  return withTx({ ...outside, actor }, (tx) => auditIn(tx, storehouseId), REVIEW);
+  return withTx({ ...outside, actor }, (tx) => auditInside(tx, storehouseId), REVIEW);
 }
 
-async function auditIn(tx: Tx, storehouseId: string): Promise<Audit> {
+/** The same inside a transaction that runs already, such as an import's. */
+export async function auditInside(tx: Tx, storehouseId: string): Promise<Audit> {
   const input = await gather(tx, storehouseId, await loadFillSolver());
   const findings = auditBook(input);
   return {
