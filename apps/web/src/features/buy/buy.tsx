@@ -1,0 +1,105 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import { buyQuery, pledgesQuery } from '../../api/queries.ts';
+import { useTaste, useText } from '../../text/taste.ts';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { joined, Loaded } from '../../ui/loaded.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import type { BuyPage, OwnPledge } from './buy-body.ts';
+import { PickUps } from './pick-ups.tsx';
+import { StageState } from './stage-state.tsx';
+
+/** One buy as a member sees it: where it stands, its foods, and what the household wants of each. */
+export function Buy() {
+  const param = useParams({ from: '/s/$storehouse/buys/$buy' });
+  const buy = useQuery(buyQuery(param));
+  const pledges = useQuery(pledgesQuery(param));
+  return (
+    <Loaded reading={joined(buy, pledges)}>
+      {([page, { own }]) => <BuySheet buy={page} own={own.filter(({ isWithdrawn }) => !isWithdrawn)} />}
+    </Loaded>
+  );
+}
+
+function BuySheet({ buy, own }: { buy: BuyPage; own: readonly OwnPledge[] }) {
+  const t = useText();
+  const { storehouse, household, format } = useHouse();
+  useTitle(buy.name);
+  const isGathering = buy.stage === 'gathering';
+  return (
+    <>
+      <div className="row place no-print">
+        <Link className="who" to="/s/$storehouse/buys" params={{ storehouse }}>
+          <BackIcon />
+          {t.buys}
+        </Link>
+        <StageState stage={buy.stage} />
+      </div>
+      <h1>
+        {isGathering
+          ? t.buyGathers(buy.name, own.length, buy.lines.length)
+          : t.buyStands(buy.name, t.stageWords[buy.stage] ?? buy.stage)}
+      </h1>
+      <dl className="figures">
+        <div>
+          <dt>{t.gatheringCloses}</dt>
+          <dd>{format.instant(buy.gatheringClosesAt)}</dd>
+        </div>
+        {buy.landingOn === null ? null : (
+          <div>
+            <dt>{t.landsOn}</dt>
+            <dd>{format.day(buy.landingOn)}</dd>
+          </div>
+        )}
+        {buy.landingPlace === '' ? null : (
+          <div>
+            <dt>{t.landsAt}</dt>
+            <dd>{buy.landingPlace}</dd>
+          </div>
+        )}
+      </dl>
+      <section>
+        <h2>{t.foods}</h2>
+        {buy.lines.length === 0 ? <p>{t.noFoods}</p> : <Lines buy={buy} own={own} />}
+      </section>
+      {household !== null && ['landed', 'shared-out', 'closed'].includes(buy.stage) ? (
+        <PickUps buy={buy.id} lines={buy.lines} isOpen={buy.stage === 'shared-out'} />
+      ) : null}
+    </>
+  );
+}
+
+function Lines({ buy, own }: { buy: BuyPage; own: readonly OwnPledge[] }) {
+  const t = useText();
+  const { language } = useTaste();
+  const { storehouse, format } = useHouse();
+  return (
+    <ul className="list">
+      {buy.lines.map((line) => {
+        const pledge = own.find(({ buyLineId }) => buyLineId === line.id);
+        return (
+          <li key={line.id}>
+            <Link
+              to="/s/$storehouse/buys/$buy/lines/$line"
+              params={{ storehouse, buy: buy.id, line: line.id }}
+            >
+              <span>
+                <b>{language === 'es' ? line.food.nameEs : line.food.nameEn}</b>
+                <br />
+                <span className="soft">
+                  {line.pledged.isShown
+                    ? t.pledgedTogether(format.mass(line.pledged.wantedGrams), line.pledged.households)
+                    : t.heldBack}
+                </span>
+              </span>
+              <span className="num">
+                {pledge ? t.youWant(format.mass(pledge.wantedGrams)) : t.notPledged}
+              </span>
+            </Link>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

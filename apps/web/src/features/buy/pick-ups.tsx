@@ -1,0 +1,187 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { api, ask, askOnce } from '../../api/client.ts';
+import { pickUpsQuery } from '../../api/queries.ts';
+import { useText } from '../../text/taste.ts';
+import { Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { Loaded } from '../../ui/loaded.tsx';
+import { Ledger } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import type { BuyLineBody, PickUpsBody } from './buy-body.ts';
+import { instantIn } from './instant-in.ts';
+
+const inside = api.storehouses[':storehouse'];
+type PickUp = PickUpsBody['pickUps'][number];
+
+/** What waits for the household of a shared-out buy, when it is fetched, and who signed for it. */
+export function PickUps({
+  buy,
+  lines,
+  isOpen,
+}: {
+  buy: string;
+  lines: readonly BuyLineBody[];
+  isOpen: boolean;
+}) {
+  const t = useText();
+  const { storehouse, household } = useHouse();
+  const pickUps = useQuery(pickUpsQuery({ storehouse, buy }));
+  return (
+    <section className="stack">
+      <h2>{t.pickUp}</h2>
+      <Loaded reading={pickUps}>
+        {({ pickUps: found, waiting }) => {
+          const own = found.filter(({ householdId }) => householdId === household);
+          const mine = waiting.filter(({ householdId }) => householdId === household);
+          const open = own.find(({ collectedAt }) => collectedAt === null);
+          return (
+            <>
+              <Waiting pieces={mine} lines={lines} />
+              {own.map((pickUp) => (
+                <Appointment key={pickUp.id} pickUp={pickUp} buy={buy} mayFetch={isOpen && mine.length > 0} />
+              ))}
+              {isOpen && mine.length > 0 && !open ? <Plan buy={buy} /> : null}
+            </>
+          );
+        }}
+      </Loaded>
+    </section>
+  );
+}
+
+function Waiting({ pieces, lines }: { pieces: PickUpsBody['waiting']; lines: readonly BuyLineBody[] }) {
+  const t = useText();
+  const { format } = useHouse();
+  if (pieces.length === 0) return <p>{t.nothingToFetch}</p>;
+  const foodOf = (lineId: string) => {
+    const food = lines.find(({ id }) => id === lineId)?.food;
+    return (format.language === 'es' ? food?.nameEs : food?.nameEn) ?? '';
+  };
+  return (
+    <Ledger
+      caption={t.waitsForYou}
+      columns={[{ name: t.food }, { name: t.bag }, { name: t.mass, isNumber: true }]}
+      rows={pieces.map((piece) => ({
+        key: `${piece.bagId} ${piece.lineId}`,
+        cells: [
+          foodOf(piece.lineId),
+          piece.isOnHold ? t.onHold(piece.bagCode) : piece.bagCode,
+          format.mass(piece.grams),
+        ],
+      }))}
+    />
+  );
+}
+
+function Appointment({ pickUp, buy, mayFetch }: { pickUp: PickUp; buy: string; mayFetch: boolean }) {
+  const t = useText();
+  const { storehouse, format, personName } = useHouse();
+  const queries = useQueryClient();
+  const [signedBy, setSignedBy] = useState(personName);
+  const signing = useMutation({
+    mutationFn: () =>
+      askOnce(`fetch.${pickUp.id}`, { signedBy }, (headers) =>
+        inside['pick-ups'][':pickUp'].collection.$post(
+          { param: { storehouse, pickUp: pickUp.id }, json: { signedBy } },
+          { headers },
+        ),
+      ),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', { storehouse, buy }] }),
+  });
+  if (pickUp.collectedAt !== null)
+    return <p>{t.fetched(format.instant(pickUp.collectedAt), pickUp.signedBy ?? '')}</p>;
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        signing.mutate();
+      }}
+    >
+      {pickUp.startsAt && pickUp.endsAt ? (
+        <p>{t.appointment(format.instant(pickUp.startsAt), format.instant(pickUp.endsAt))}</p>
+      ) : null}
+      {mayFetch ? (
+        <>
+          <p className="soft">{t.signWords}</p>
+          <Field
+            label={t.signedBy}
+            value={signedBy}
+            onChange={(event) => setSignedBy(event.target.value)}
+            problem={problemsOf(signing.error).signedBy && t.nameNeeded}
+          />
+          {signing.error ? <ProblemSaid error={signing.error} /> : null}
+          <div>
+            <button type="submit" className="btn" disabled={signing.isPending}>
+              {t.signFetched}
+            </button>
+          </div>
+        </>
+      ) : null}
+    </form>
+  );
+}
+
+function Plan({ buy }: { buy: string }) {
+  const t = useText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const [day, setDay] = useState(format.today());
+  const [from, setFrom] = useState('10:00');
+  const [to, setTo] = useState('11:00');
+  const planning = useMutation({
+    mutationFn: () => {
+      const json = {
+        startsAt: instantIn(format.timeZone, `${day}T${from}`),
+        endsAt: instantIn(format.timeZone, `${day}T${to}`),
+      };
+      return ask(inside.buys[':buy']['pick-ups'].$post({ param: { storehouse, buy }, json }));
+    },
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', { storehouse, buy }] }),
+  });
+  const problems = problemsOf(planning.error);
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        planning.mutate();
+      }}
+    >
+      <div className="pair">
+        <Field
+          label={t.day}
+          type="date"
+          required
+          value={day}
+          onChange={(event) => setDay(event.target.value)}
+        />
+        <Field
+          label={t.fromHour}
+          type="time"
+          required
+          value={from}
+          onChange={(event) => setFrom(event.target.value)}
+          problem={problems.startsAt}
+        />
+        <Field
+          label={t.toHour}
+          type="time"
+          required
+          value={to}
+          onChange={(event) => setTo(event.target.value)}
+          problem={problems.endsAt && t.hourProblem}
+        />
+      </div>
+      {planning.error && Object.keys(problems).length === 0 ? <ProblemSaid error={planning.error} /> : null}
+      <div>
+        <button type="submit" className="btn" disabled={planning.isPending || !day || !from || !to}>
+          {t.planPickUp}
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,127 @@
+import { useQuery } from '@tanstack/react-query';
+import { statementQuery } from '../../api/queries.ts';
+import { useText } from '../../text/taste.ts';
+import { useHouse, useOwnHousehold } from '../../ui/house.ts';
+import { Loaded } from '../../ui/loaded.tsx';
+import { Ledger } from '../../ui/pieces.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { BuyParts } from './buy-parts.tsx';
+import type { HouseholdStatement } from './statement-body.ts';
+
+/** A statement that adds up by hand, from the balance brought forward to what is owed. */
+export function Statement() {
+  const t = useText();
+  const { household } = useHouse();
+  useTitle(t.statement);
+  return household === null ? <h1>{t.noHousehold}</h1> : <OwnStatement />;
+}
+
+function OwnStatement() {
+  const statement = useQuery(statementQuery(useOwnHousehold(), {}));
+  return <Loaded reading={statement}>{(body) => <Sheet body={body} />}</Loaded>;
+}
+
+function Sheet({ body }: { body: HouseholdStatement }) {
+  const t = useText();
+  const { format } = useHouse();
+  const { closingMinorUnits, household } = body;
+  const owed = format.money(Math.abs(closingMinorUnits));
+  return (
+    <>
+      <h1>
+        {closingMinorUnits > 0
+          ? t.statementOwe(owed, body.currency)
+          : closingMinorUnits < 0
+            ? t.statementCredit(owed, body.currency)
+            : t.statementEven}
+      </h1>
+      <p className="soft">
+        {t.statementOf(household.name, household.seat)}
+        <br />
+        {t.fromTo(format.day(body.from), format.day(body.to))}
+      </p>
+      <Lines body={body} />
+      <Deposits body={body} />
+      {body.buys.map((buy) => (
+        <BuyParts key={buy.buyId} buy={buy} />
+      ))}
+      <section className="stack">
+        <h2>{t.howShared}</h2>
+        <p>{t.tieBreak}</p>
+        {body.ask.length > 0 ? <p>{t.whomToAsk(body.ask.join(', '))}</p> : null}
+      </section>
+      <div className="actions no-print">
+        <button type="button" className="btn" onClick={() => print()}>
+          {t.print}
+        </button>
+      </div>
+    </>
+  );
+}
+
+function Lines({ body }: { body: HouseholdStatement }) {
+  const t = useText();
+  const { format } = useHouse();
+  if (body.lines.length === 0 && body.openingMinorUnits === 0) return <p>{t.statementEmpty}</p>;
+  const amount = (minorUnits: number) => (minorUnits === 0 ? '' : format.money(minorUnits));
+  const opening = {
+    key: 'opening',
+    cells: [format.day(body.from), '', t.broughtForward, '', '', format.money(body.openingMinorUnits)],
+  };
+  const lines = body.lines.map((line) => ({
+    key: line.entryId + line.what,
+    cells: [
+      format.day(line.onDay),
+      String(line.entryNo),
+      [t.entries[line.what] ?? line.what, line.buy ?? '', line.note].filter(Boolean).join(': '),
+      amount(line.chargeMinorUnits),
+      amount(line.paymentMinorUnits),
+      format.money(line.balanceMinorUnits),
+    ],
+  }));
+  const sum = {
+    key: 'sum',
+    isSum: true,
+    cells: [
+      t.chargesLessPayments,
+      '',
+      '',
+      format.money(body.chargesMinorUnits),
+      format.money(body.paymentsMinorUnits),
+      format.money(body.closingMinorUnits),
+    ],
+  };
+  return (
+    <Ledger
+      caption={t.statement}
+      columns={[
+        { name: t.day },
+        { name: t.entry },
+        { name: t.what },
+        { name: t.charge, isNumber: true },
+        { name: t.paid, isNumber: true },
+        { name: t.balance, isNumber: true },
+      ]}
+      rows={[opening, ...lines, sum]}
+    />
+  );
+}
+
+function Deposits({ body }: { body: HouseholdStatement }) {
+  const t = useText();
+  const { format } = useHouse();
+  if (body.deposits.length === 0) return <p className="soft">{t.noDeposits}</p>;
+  return (
+    <Ledger
+      caption={t.depositsHeld}
+      columns={[{ name: t.depositsHeld }, { name: t.amount, isNumber: true }]}
+      rows={[
+        ...body.deposits.map((deposit) => ({
+          key: deposit.buyId,
+          cells: [deposit.buy, format.money(deposit.heldMinorUnits)],
+        })),
+        { key: 'sum', isSum: true, cells: [t.together, format.money(body.depositsHeldMinorUnits)] },
+      ]}
+    />
+  );
+}

@@ -1,0 +1,58 @@
+import { formatDecimal, formatMass, formatMoney, fraction } from '@sheafbook/units';
+import type { Language } from './taste.ts';
+
+export type Formats = ReturnType<typeof formatsOf>;
+
+/** Everything that a page writes of figures and days, in one person's language and units. */
+export function formatsOf(want: {
+  language: Language;
+  massUnit: 'lb' | 'kg';
+  currency: string;
+  timeZone: string;
+}) {
+  const { language, massUnit, currency, timeZone } = want;
+  const locale = language === 'es' ? 'es' : 'en-GB'; // day before month in both
+  const dayOf = (options: Intl.DateTimeFormatOptions) =>
+    new Intl.DateTimeFormat(locale, { timeZone: 'UTC', ...options });
+  const day = dayOf({ day: 'numeric', month: 'short', year: 'numeric' });
+  const dayMonth = dayOf({ day: 'numeric', month: 'long' });
+  const shortDay = dayOf({ day: 'numeric', month: 'short' });
+  const instant = new Intl.DateTimeFormat(locale, {
+    timeZone,
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  });
+  return {
+    language,
+    massUnit,
+    currency,
+    timeZone,
+    mass: (grams: number) => formatMass(grams, { unit: massUnit, locale: language }),
+    massIn: (grams: number, unit: 'lb' | 'kg') => formatMass(grams, { unit, locale: language }),
+    count: (value: number) => formatDecimal(fraction(value), 0, language),
+    money: (minorUnits: number) => formatMoney(minorUnits, currency, language),
+    /** A landed price of one pound or kilogram, to a tenth of the smallest coin. */
+    perUnit: (price: { minorUnits: number; grams: number }, unit: 'lb' | 'kg') => {
+      const gramsEach = unit === 'kg' ? fraction(1000) : fraction(45_359_237, 100_000);
+      const exact = fraction(
+        BigInt(price.minorUnits) * gramsEach.numerator,
+        BigInt(price.grams) * gramsEach.denominator,
+      );
+      return formatDecimal(exact, 1, language);
+    },
+    day: (iso: string) => day.format(new Date(`${iso}T00:00:00Z`)),
+    dayMonth: (iso: string) => dayMonth.format(new Date(`${iso}T00:00:00Z`)),
+    shortDay: (iso: string) => shortDay.format(new Date(`${iso}T00:00:00Z`)),
+    month: (iso: string) => dayOf({ month: 'narrow' }).format(new Date(`${iso}T00:00:00Z`)),
+    instant: (at: string) => instant.format(new Date(at)),
+    today: () => new Intl.DateTimeFormat('en-CA', { timeZone }).format(new Date()),
+  };
+}
+
+export function addDays(iso: string, days: number): string {
+  return new Date(Date.parse(`${iso}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
+}

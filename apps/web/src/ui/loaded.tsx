@@ -1,0 +1,54 @@
+import type { ReactNode } from 'react';
+import { ApiProblem } from '../api/problem.ts';
+import { useText } from '../text/taste.ts';
+import { ProblemSaid } from './problem-said.tsx';
+
+type Reading<Data> = {
+  readonly data: Data | undefined;
+  readonly error: Error | null;
+  readonly refetch: () => unknown;
+};
+
+/** Every list's four states in one place: waiting, refused, without a signal, and there. */
+export function Loaded<Data>({
+  reading,
+  children,
+}: {
+  reading: Reading<Data>;
+  children: (data: Data) => ReactNode;
+}) {
+  const t = useText();
+  const { data, error, refetch } = reading;
+  if (data !== undefined)
+    return (
+      <>
+        {error instanceof ApiProblem && error.code === 'offline' ? (
+          <p className="said watch-said">{t.offlineOld}</p>
+        ) : null}
+        {children(data)}
+      </>
+    );
+  if (!error)
+    return (
+      <p className="wait" role="status">
+        {t.loading}
+      </p>
+    );
+  return (
+    <div className="empty">
+      <ProblemSaid error={error} />
+      <button type="button" className="btn" onClick={() => refetch()}>
+        {t.tryAgain}
+      </button>
+    </div>
+  );
+}
+
+/** Several readings that a page needs together. */
+export function joined<A, B>(a: Reading<A>, b: Reading<B>): Reading<[A, B]> {
+  return {
+    data: a.data === undefined || b.data === undefined ? undefined : [a.data, b.data],
+    error: a.error ?? b.error,
+    refetch: () => [a.refetch(), b.refetch()],
+  };
+}

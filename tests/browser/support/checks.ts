@@ -1,0 +1,34 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+type Violation = {
+  readonly id: string;
+  readonly help: string;
+  readonly nodes: readonly { readonly html: string }[];
+};
+
+/** What axe finds wrong on the page, each as one line. */
+export async function listViolations(page: Page): Promise<string[]> {
+  await page.evaluate(axeSource);
+  const found = await page.evaluate<{ violations: Violation[] }>('axe.run(document)');
+  return found.violations.map(
+    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`,
+  );
+}
+
+/** How many pixels the page is wider than its window. */
+export function overflowOf(page: Page): Promise<number> {
+  return page.evaluate<number>('document.documentElement.scrollWidth - document.documentElement.clientWidth');
+}
+
+/** Controls smaller than a thumb needs: 48 px high, links inside a sentence left out. */
+export function smallTargets(page: Page): Promise<string[]> {
+  return page.evaluate<
+    string[]
+  >(`[...document.querySelectorAll('button, a.btn, nav a, .list a, summary, select, .field input:not([type=checkbox]), .check')]
+    .filter((one) => one.getClientRects().length > 0 && one.getBoundingClientRect().height < 47.5)
+    .map((one) => one.outerHTML.slice(0, 120))`);
+}

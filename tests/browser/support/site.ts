@@ -1,0 +1,79 @@
+import type { AddressInfo } from 'node:net';
+import { serve } from '@hono/node-server';
+import type { Browser, Page } from 'playwright-core';
+import { openTestApp, type TestApp } from '../../support/app.ts';
+import { openChromium } from './chromium.ts';
+
+export type Site = {
+  readonly app: TestApp;
+  readonly url: string;
+  /** A browser of one person with nothing kept, in a phone's width unless asked otherwise. */
+  visit(options?: { width?: number; language?: string }): Promise<Visit>;
+  close(): Promise<void>;
+};
+
+export type Visit = {
+  readonly page: Page;
+  /** Addresses that were asked of any host but this one. */
+  readonly strays: readonly string[];
+  /** Bytes of script, as they came over the wire with gzip. */
+  scriptBytes(): number;
+  /** What the browser complained of: refused by the content security policy, or thrown. */
+  readonly complaints: readonly string[];
+};
+
+/** The real application on a real port, and a real browser to open it with. */
+export async function openSite(): Promise<Site> {
+  const app = await openTestApp(new Date().toISOString()); // a browser's cookies live by the true clock
+  const server = serve({ fetch: app.app.fetch, port: 0, hostname: '127.0.0.1' });
+  await new Promise((listening) => server.once('listening', () => listening(null)));
+  const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  const browser = await openChromium();
+  return {
+    app,
+    url,
+    visit: (options) => visit(browser, url, options),
+    close: async () => {
+      await browser.close();
+      await new Promise((closed) => server.close(closed));
+      await app.close();
+    },
+  };
+}
+
+async function visit(
+  browser: Browser,
+  url: string,
+  { width = 390, language = 'en-US' }: { width?: number; language?: string } = {},
+): Promise<Visit> {
+  const context = await browser.newContext({
+    baseURL: url,
+    viewport: { width, height: 844 },
+    locale: language,
+    timezoneId: 'America/Chicago',
+    reducedMotion: 'reduce',
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(15_000);
+  const strays: string[] = [];
+  const complaints: string[] = [];
+  const bytes = new Map<string, number>(); // by address: what the browser kept is not fetched again
+  page.on('request', (request) => {
+    if (!request.url().startsWith(url)) strays.push(request.url());
+  });
+  page.on('response', async (response) => {
+    if (response.request().resourceType() !== 'script') return;
+    const length = (await response.allHeaders())['content-length'];
+    bytes.set(response.url(), Number(length ?? Number.NaN));
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => {
+    if (/Content Security Policy/.test(message.text())) complaints.push(message.text());
+  });
+  return {
+    page,
+    strays,
+    complaints,
+    scriptBytes: () => [...bytes.values()].reduce((sum, some) => sum + some, 0),
+  };
+}

@@ -1,0 +1,67 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { parseAst } from 'rolldown/parseAst';
+import { expect, test } from 'vitest';
+import { en } from '../../apps/web/src/text/en.ts';
+import { es } from '../../apps/web/src/text/es.ts';
+import { listFiles, type SourceFile } from './source-files.ts';
+
+/** Attributes that a person reads or hears. */
+const SPOKEN = new Set(['aria-label', 'title', 'placeholder', 'alt', 'label', 'hint', 'caption']);
+const LETTERS = /\p{L}{2,}/u;
+
+type Node = Readonly<Record<string, unknown>> & { readonly type: string };
+
+/** Text in a screen that stands outside the catalogue: between tags, or in an attribute that is read out. */
+function listLiteralTexts({ path, text }: SourceFile): string[] {
+  const found: string[] = [];
+  const walk = (value: unknown): void => {
+    if (Array.isArray(value)) for (const item of value) walk(item);
+    if (typeof value !== 'object' || value === null || !('type' in value)) return;
+    const node = value as Node;
+    const words = wordsOf(node);
+    if (LETTERS.test(words)) found.push(`${path}: ${words.trim()}`);
+    for (const part of Object.values(node)) walk(part);
+  };
+  walk(parseAst(text, { lang: 'tsx' }));
+  return found;
+}
+
+function wordsOf(node: Node): string {
+  if (node.type === 'JSXText') return String(node.value);
+  if (node.type !== 'JSXAttribute') return '';
+  const [name, value] = [node.name as { name?: unknown }, node.value as { value?: unknown } | null];
+  return SPOKEN.has(String(name.name)) && typeof value?.value === 'string' ? value.value : '';
+}
+
+test('every word on a screen comes from the catalogue', () => {
+  const screens = listFiles((path) => path.startsWith('apps/web/src/') && path.endsWith('.tsx'));
+  expect(screens.length).toBeGreaterThan(20);
+  expect(screens.flatMap(listLiteralTexts)).toEqual([]);
+  const bad = { path: 'a.tsx', text: 'const A = () => <p title="Say it">Hello <b>{x}</b></p>;' };
+  expect(listLiteralTexts(bad)).toEqual(['a.tsx: Say it', 'a.tsx: Hello']);
+});
+
+type Words = Readonly<Record<string, unknown>>;
+const keysOf = (words: Words): string[] =>
+  Object.entries(words).flatMap(([key, value]) =>
+    typeof value === 'object' && value !== null && key !== 'problems'
+      ? keysOf(value as Words).map((inner) => `${key}.${inner}`)
+      : [key],
+  );
+
+test('English and Spanish have the same keys, and none is empty', () => {
+  expect(keysOf(es)).toEqual(keysOf(en));
+  for (const words of [en, es]) expect(Object.entries(words).filter(([, value]) => value === '')).toEqual([]);
+});
+
+test('Spanish knows every refusal that it names by a code of the API', () => {
+  const catalogue = readFileSync(
+    fileURLToPath(new URL('../../apps/api/src/platform/problem-catalogue.ts', import.meta.url)),
+    'utf8',
+  );
+  const unknown = Object.keys(es.problems).filter(
+    (code) => code !== 'offline' && !new RegExp(`^  '?${code}'?: refuse`, 'm').test(catalogue),
+  );
+  expect(unknown).toEqual([]);
+});
