@@ -1,4 +1,4 @@
-FROM node:22-slim
+FROM node:22-slim AS build
 WORKDIR /sheafbook
 COPY package.json package-lock.json .npmrc ./
 COPY apps/api/package.json apps/api/
@@ -11,9 +11,14 @@ COPY packages/sharing/package.json packages/sharing/
 COPY packages/solve/package.json packages/solve/
 COPY packages/units/package.json packages/units/
 COPY tests/package.json tests/
-# tsx runs the TypeScript as it is, so there is nothing to build.
-RUN npm ci --omit=dev
+RUN npm ci
 COPY . .
+RUN npm run build && npm prune --omit=dev
+
+# tsx runs the server's TypeScript as it is; only the web is built.
+FROM node:22-slim
+WORKDIR /sheafbook
+COPY --from=build /sheafbook .
 USER node
 EXPOSE 4180
 CMD ["npx", "tsx", "apps/api/src/main.ts"]
