@@ -5,6 +5,7 @@ import { type Config, createApp, openLog, readConfig } from '@sheafbook/api';
 import { administer } from '../administer.ts';
 import { type OpenDatabase, openDatabase } from '../open-database.ts';
 import { refuseUnless, StartRefusal } from '../refusal.ts';
+import { buildWeb } from './build-web.ts';
 import { listFailures } from './checks.ts';
 import { readable } from './readable.ts';
 import { STOREHOUSE_NAME } from './story/founding.ts';
@@ -29,6 +30,7 @@ export async function openDemo(): Promise<void> {
     log: (line) => console.error(line),
   });
   try {
+    await buildWeb();
     await tellOnce(database);
     const storehouseId = await findStorehouse(database.adminUrl);
     await answer(database, config, storehouseId);
