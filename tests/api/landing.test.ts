@@ -144,14 +144,17 @@ describe('a delivery in parts', () => {
     first = await aDelivery(app, buy);
   });
 
-  test('a buy with an uncounted food does not land, and says which food', async () => {
+  test('a buy does not land with an uncounted food or an unnumbered bag, and says at once which', async () => {
     const version = await countDelivery(storehouse, first, [
       { bagOfferId: offers.wheat, countedBags: 2 },
       { bagOfferId: offers.oats, countedBags: 0 },
     ]);
     const answer = await coordinator().post(`${buy.path}/landing`);
     expect([answer.status, answer.body.code]).toEqual([409, 'buy-guard-unmet']);
-    expect(answer.body.missing).toMatchObject([{ code: 'line-not-counted', count: 1, ids: [buy.beans] }]);
+    expect(answer.body.missing).toMatchObject([
+      { code: 'line-not-counted', count: 1, ids: [buy.beans] },
+      { code: 'bag-not-numbered', count: 2, ids: [offers.wheat] },
+    ]);
     first = { ...first, version };
   });
 

@@ -32,8 +32,9 @@ export type ReopeningFacts = {
 };
 
 /**
- * What ordering is judged by: one deposit row for every household with an allotment.
- * Units: minor units; ISO days. Errors: none.
+ * What ordering is judged by: one deposit row for every household with an allotment. `priceRisePercent` is how far the
+ * group's rules let the re-priced total go above the estimate.
+ * Units: minor units; whole per cent; ISO days. Errors: none.
  */
 export type OrderingFacts = {
   readonly approvals: readonly { readonly loginId: string; readonly duty: 'coordinator' | 'treasurer' }[];
@@ -47,11 +48,20 @@ export type OrderingFacts = {
   readonly todayOn: string;
   readonly estimatedMinorUnits: number;
   readonly repricedMinorUnits: number;
+  readonly priceRisePercent: number;
 };
 
-/** What landing is judged by. A count of 0 is a count; null is none. Units: bags. Errors: none. */
+/**
+ * What landing is judged by. A count of 0 is a count; null is none. `sizes` are the bag sizes that were counted.
+ * Units: bags. Errors: none.
+ */
 export type LandingFacts = {
   readonly lines: readonly { readonly lineId: string; readonly countedBags: number | null }[];
+  readonly sizes: readonly {
+    readonly bagOfferId: string;
+    readonly countedBags: number;
+    readonly numberedBags: number;
+  }[];
 };
 
 /**

@@ -94,6 +94,7 @@ const ordering: OrderingFacts = {
   todayOn: '2026-09-20',
   estimatedMinorUnits: 52350,
   repricedMinorUnits: 53397, // 2 % of 523.50 is 10.47 exactly
+  priceRisePercent: 2,
 };
 const order = (facts: Partial<OrderingFacts>) =>
   stageGuards({ from: 'fixed', to: 'ordered', facts: { ...ordering, ...facts } });
@@ -123,12 +124,39 @@ test('ordering lists each deposit that is short, the lapsed quote and a price th
   ]);
 });
 
+test('how far the price may rise is for the group to say', () => {
+  // 3 % of 523.50 is 15.705.
+  const codesAt = (repricedMinorUnits: number) =>
+    order({ repricedMinorUnits, priceRisePercent: 3 }).map(({ code }) => code);
+  expect(codesAt(53_920)).toEqual([]);
+  expect(codesAt(53_921)).toEqual(['price-risen']);
+  expect(order({ repricedMinorUnits: 52_351, priceRisePercent: 0 })).toEqual([
+    { code: 'price-risen', minorUnits: 1 },
+  ]);
+});
+
+test('landing names every food without a count and every size with bags that have no number, at once', () => {
+  const lines = [
+    { lineId: 'wheat', countedBags: 6 },
+    { lineId: 'beans', countedBags: null },
+  ];
+  const sizes = [
+    { bagOfferId: 'wheat-50', countedBags: 4, numberedBags: 1 },
+    { bagOfferId: 'wheat-25', countedBags: 2, numberedBags: 2 },
+    { bagOfferId: 'wheat-5', countedBags: 1, numberedBags: 0 },
+  ];
+  expect(stageGuards({ from: 'ordered', to: 'landed', facts: { lines, sizes } })).toEqual([
+    { code: 'line-not-counted', count: 1, ids: ['beans'] },
+    { code: 'bag-not-numbered', count: 4, ids: ['wheat-50', 'wheat-5'] },
+  ]);
+});
+
 test('a line counted with no bags is counted; a line without a count is not', () => {
   const lines = [
     { lineId: 'wheat', countedBags: 0 },
     { lineId: 'beans', countedBags: null },
   ];
-  expect(stageGuards({ from: 'ordered', to: 'landed', facts: { lines } })).toEqual([
+  expect(stageGuards({ from: 'ordered', to: 'landed', facts: { lines, sizes: [] } })).toEqual([
     { code: 'line-not-counted', count: 1, ids: ['beans'] },
   ]);
 });

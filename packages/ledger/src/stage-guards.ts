@@ -1,3 +1,5 @@
+import { isPriceNowAbove } from '@sheafbook/sharing';
+import { sumOf } from '@sheafbook/units';
 import type {
   CallingOffFacts,
   ClosingFacts,
@@ -30,6 +32,7 @@ export type MissingCode =
   | 'deposit-unpaid'
   | 'price-risen'
   | 'line-not-counted'
+  | 'bag-not-numbered'
   | 'bag-not-weighed'
   | 'line-not-split'
   | 'mass-not-shared'
@@ -39,13 +42,12 @@ export type MissingCode =
   | 'deposit-held'
   | 'mass-unassigned'
   | 'cancellation-not-recorded'
-  // Found by the features that land, share out and close a buy, from what they alone can read.
-  | 'bag-not-numbered'
+  // Found by the feature that closes a buy, which charges it anew to see it.
   | 'charges-behind';
 
 /**
- * One thing that is missing. `count` and `ids` tell how many and which (quotes, pledges, households, lines, bags, lots,
- * suppliers or claims, by the code); the caller shows ids and amounts of households to duties that may see them only.
+ * One thing that is missing. `count` and `ids` tell how many and which (quotes, pledges, households, lines, bags, bag
+ * offers, lots, suppliers or claims, by the code); the caller shows ids and amounts of households to duties that may see them only.
  * Units: `minorUnits` and `grams` as named. Errors: none.
  */
 export type Missing = {
@@ -58,8 +60,8 @@ export type Missing = {
 
 /**
  * Lists exactly what a wanted move of a buy's stage lacks; an empty list lets it pass.
- * Units: as named in the facts. Errors: none. Source: the guard table of job map 2, with the lapsed quote and the
- * price that rose by more than 2 % from its section 2.7.
+ * Units: as named in the facts. Errors: AssertionError when a price or the percent is not whole and ≥ 0.
+ * Source: the guard table of job map 2, with the lapsed quote and the price that rose from its section 2.7.
  */
 export function stageGuards(move: StageMove): Missing[] {
   if (move.to === 'called-off') return callingOff(move.facts, move.from === 'ordered');
@@ -114,23 +116,30 @@ function ordering(facts: OrderingFacts): Missing[] {
     (sum, deposit) => sum + deposit.dueMinorUnits - deposit.receivedMinorUnits,
     0,
   );
-  const risenMinorUnits = facts.repricedMinorUnits - facts.estimatedMinorUnits;
   return [
     ...when(!isApprovedByTwo(facts.approvals), { code: 'second-login-missing' }),
     ...listed('deposit-unpaid', householdIds(unpaid), { minorUnits: unpaidMinorUnits }),
     ...listed('quote-lapsed', lapsedQuoteIds(facts.quotes, facts.todayOn)),
-    ...when(risenMinorUnits * 100 > facts.estimatedMinorUnits * 2, {
+    ...when(isPriceNowAbove(facts.estimatedMinorUnits, facts.repricedMinorUnits, facts.priceRisePercent), {
       code: 'price-risen',
-      minorUnits: risenMinorUnits,
+      minorUnits: facts.repricedMinorUnits - facts.estimatedMinorUnits,
     }),
   ];
 }
 
-function landing({ lines }: LandingFacts): Missing[] {
-  return listed(
-    'line-not-counted',
-    lines.filter((line) => line.countedBags === null).map((line) => line.lineId),
-  );
+function landing({ lines, sizes }: LandingFacts): Missing[] {
+  const unnumbered = sizes.filter((size) => size.countedBags > size.numberedBags);
+  return [
+    ...listed(
+      'line-not-counted',
+      lines.filter((line) => line.countedBags === null).map((line) => line.lineId),
+    ),
+    ...when(unnumbered.length > 0, {
+      code: 'bag-not-numbered',
+      count: sumOf(unnumbered.map((size) => size.countedBags - size.numberedBags)),
+      ids: unnumbered.map((size) => size.bagOfferId),
+    }),
+  ];
 }
 
 function sharing({ bags, lines, lots }: SharingFacts): Missing[] {

@@ -37,14 +37,21 @@ export function landBuy(context: Context, buyId: string): Promise<BuyRow> {
   });
 }
 
-/** What keeps an ordered buy from being landed: counts first, and once those stand the numbers of the bags. */
-export async function listMissingToLand(tx: Tx, buy: BuyRow): Promise<Missing[]> {
-  const { storehouseId, buyId } = buy;
+/** What keeps an ordered buy from being landed: foods without a count, and counted bags without a number. */
+export async function listMissingToLand(tx: Tx, { storehouseId, buyId }: BuyRow): Promise<Missing[]> {
   const ordered = await listOrderedBags(tx, storehouseId, buyId);
   const counted = await sumCountedBags(tx, storehouseId, buyId);
-  const facts = { lines: linesCounted(ordered, counted) };
-  const uncounted = stageGuards({ from: 'ordered', to: 'landed', facts });
-  return uncounted.length > 0 ? uncounted : listUnnumbered(tx, buy, counted);
+  const bags = await listSeenBags(tx, storehouseId, { buyId });
+  const sizes = [...counted].map(([bagOfferId, countedBags]) => ({
+    bagOfferId,
+    countedBags,
+    numberedBags: bags.filter(({ bag }) => bag.bagOfferId === bagOfferId).length,
+  }));
+  return stageGuards({
+    from: 'ordered',
+    to: 'landed',
+    facts: { lines: linesCounted(ordered, counted), sizes },
+  });
 }
 
 /** A line is counted once each bag size that was ordered of it is. */
@@ -55,22 +62,6 @@ function linesCounted(ordered: readonly OrderedBags[], counted: ReadonlyMap<stri
     const countedBags = sizes.reduce((sum, bags) => sum + (counted.get(bags.bagOfferId) ?? 0), 0);
     return { lineId, countedBags: isCounted ? countedBags : null };
   });
-}
-
-async function listUnnumbered(
-  tx: Tx,
-  { storehouseId, buyId }: BuyRow,
-  counted: ReadonlyMap<string, number>,
-): Promise<Missing[]> {
-  const bags = await listSeenBags(tx, storehouseId, { buyId });
-  const open = [...counted].map(([bagOfferId, countedBags]) => ({
-    bagOfferId,
-    bags: countedBags - bags.filter(({ bag }) => bag.bagOfferId === bagOfferId).length,
-  }));
-  const missing = open.filter((size) => size.bags > 0);
-  if (missing.length === 0) return [];
-  const count = missing.reduce((sum, size) => sum + size.bags, 0);
-  return [{ code: 'bag-not-numbered', count, ids: missing.map((size) => size.bagOfferId) }];
 }
 
 export type LandingSheet = Awaited<ReturnType<typeof lookAtLanding>>;

@@ -110,8 +110,6 @@ async function guardOrder(
   assert(buy.fillId !== null && buy.rulesVersion !== null, 'a fixed buy names its fill and its rules');
   const { answer } = await loadFill(tx, storehouseId, buy.fillId);
   const rules = await loadRules(tx, storehouseId, buy.rulesVersion);
-  const estimated = totalOf(answer.baskets);
-  const repriced = totalOf(drafts);
   const missing: Missing[] = [
     ...(fixed.length === 0 ? [{ code: 'nothing-allotted' } as const] : []),
     ...listBelowMinimum(answer),
@@ -128,14 +126,12 @@ async function guardOrder(
         })),
         quotes: drafts.map(({ quote }) => toQuoteFact(quote)),
         todayOn,
-        estimatedMinorUnits: repriced, // how far prices may rise is the frozen rules' business: see below
-        repricedMinorUnits: repriced,
+        estimatedMinorUnits: totalOf(answer.baskets),
+        repricedMinorUnits: totalOf(drafts),
+        priceRisePercent: rules.priceRisePercent,
       },
     }),
     ...listRetracted(drafts, todayOn),
-    ...(isPriceNowAbove(estimated, repriced, rules.priceRisePercent)
-      ? [{ code: 'price-risen', minorUnits: repriced - estimated } as const]
-      : []),
   ];
   return { drafts, missing };
 }
