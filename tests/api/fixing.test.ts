@@ -185,6 +185,13 @@ test('a buy in which nobody would get anything is not fixed', async () => {
   });
 });
 
+test('a look at fixing lists what is missing in the words that refuse it', async () => {
+  const buy = await aBuy(app, storehouse);
+  const { missing } = bodyOf(await storehouse.coordinator.get(`${buy.path}/fixing`));
+  expect(missing).toEqual([{ code: 'nothing-allotted', words: 'Nobody would get anything.' }]);
+  expect((await fix(buy)).body.missing).toEqual(missing);
+});
+
 test('a supplier’s minimum that the pledges don’t reach keeps the buy open, and the supplier is named', async () => {
   const buy = await aBuy(app, storehouse, {
     foods: [WHEAT, 'oats-rolled'],

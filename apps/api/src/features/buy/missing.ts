@@ -36,16 +36,19 @@ const WORDS: Readonly<Record<MissingCode, string>> = {
 const ABOUT_DEPOSITS: readonly MissingCode[] = ['deposit-holder-not-told', 'deposit-unpaid', 'deposit-held'];
 const ABOUT_PLEDGES: readonly MissingCode[] = ['allotment-above-most', 'price-above-ceiling'];
 
+export const isAboutDeposits = (code: MissingCode): boolean => ABOUT_DEPOSITS.includes(code);
+export const isAboutPledges = (code: MissingCode): boolean => ABOUT_PLEDGES.includes(code);
+
 /**
  * What a stage move lacks, in a member's words. Whose deposit is unpaid is for coordinator, treasurer and reviewer,
  * how much for the last two; whose pledge it is, for those who see pledges (job map 14).
  */
 export function presentMissing(missing: readonly Missing[], actor: Actor) {
   return missing.map(({ code, count, ids, minorUnits, grams }) => {
-    const isDeposit = ABOUT_DEPOSITS.includes(code);
+    const isDeposit = isAboutDeposits(code);
     const seesWhose = isDeposit
       ? hasDuty(actor, 'coordinator', 'treasurer', 'reviewer')
-      : !ABOUT_PLEDGES.includes(code) || maySeePledges(actor);
+      : !isAboutPledges(code) || maySeePledges(actor);
     const seesAmount = !isDeposit || hasDuty(actor, 'treasurer', 'reviewer');
     return {
       code,

@@ -33,7 +33,7 @@ import {
 } from './queries.ts';
 import type { BuyEdit, BuyFacts, BuyQuery, BuyWish, LineEdit, LineWish, StageWish } from './schema.ts';
 
-export { presentMissing } from './missing.ts';
+export { isAboutDeposits, isAboutPledges, presentMissing } from './missing.ts';
 export { mayRunBuys } from './policy.ts';
 
 type NamedLine = { readonly buyId: string; readonly buyLineId: string };

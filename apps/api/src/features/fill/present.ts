@@ -121,7 +121,7 @@ function presentOutcome({ lineId, units, grams, dropped, landedMinorUnits, buyMi
 export function presentFixing(view: FixingView, actor: Actor) {
   return {
     ...presentFill(view, actor),
-    missing: view.missing.map((missing) => ({ ...missing })),
+    missing: view.shown,
     dropped: view.dropped.map(({ householdId, pledgeId, lineId, reason, substituteLineId }) => ({
       householdId,
       pledgeId,

@@ -8,7 +8,7 @@ import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, moveStage, requireStage } from '../buy/queries.ts';
-import { refuseUnmet } from '../buy/use-cases.ts';
+import { presentMissing, refuseUnmet } from '../buy/use-cases.ts';
 import { askDeposits, returnDeposits } from '../deposit/use-cases.ts';
 import { loadHousehold } from '../household/queries.ts';
 import { loadHouseOwners, loadRules } from '../storehouse/queries.ts';
@@ -151,6 +151,8 @@ function refuseUnknownLines({ inputs }: FillEstimate, wish: PledgePreview): void
 
 export type FixingView = FillView & {
   readonly missing: readonly Missing[];
+  /** The same, in words and as far as the actor may see it. */
+  readonly shown: ReturnType<typeof presentMissing>;
   readonly dropped: readonly Dropped[];
   readonly warnings: readonly FixingWarning[];
 };
@@ -163,7 +165,7 @@ export async function previewFixing(context: Context, buyId: string): Promise<Fi
       const view = await estimateFill(tx, context, buyId);
       requireStage(view.buy, 'gathering');
       await noteSeen(tx, context, view);
-      return toFixingView(view, todayOf(context));
+      return toFixingView(view, context);
     },
     { task: 'fill' },
   );
@@ -171,14 +173,17 @@ export async function previewFixing(context: Context, buyId: string): Promise<Fi
 
 /** What keeps a gathering buy from being fixed with the fill of its pledges as they stand. The task is 'fill'. */
 export async function listMissingToFix(tx: Tx, context: Context, { buyId }: BuyRow): Promise<Missing[]> {
-  return [...toFixingView(await estimateFill(tx, context, buyId), todayOf(context)).missing];
+  const { inputs, fill } = await estimateFill(tx, context, buyId);
+  return listMissing(inputs, fill, todayOf(context));
 }
 
-function toFixingView(view: FillView, todayOn: string): FixingView {
+function toFixingView(view: FillView, context: Context): FixingView {
   const { inputs, fill, tips, buy } = view;
+  const missing = listMissing(inputs, fill, todayOf(context));
   return {
     ...view,
-    missing: listMissing(inputs, fill, todayOn),
+    missing,
+    shown: presentMissing(missing, context.actor),
     dropped: listDropped(fill),
     warnings: listWarnings({ inputs, fill, tips, orderOn: buy.orderOn }),
   };
@@ -196,7 +201,7 @@ export async function fixBuy(context: Context, buyId: string, wish: Fixing): Pro
       const locked = await lockBuyForUpdate(tx, storehouseId, buyId);
       requireStage(locked, 'gathering');
       const computed = await estimateFill(tx, context, buyId);
-      const view = toFixingView(withOverride(computed, wish), todayOf(context));
+      const view = toFixingView(withOverride(computed, wish), context);
       refuseUnmet(context.actor, view.missing);
       const fillId = await storeFill(tx, context, { view, overrideReason: wish.overrideReason ?? '' });
       const householdIds = view.inputs.pledges

@@ -1,14 +1,9 @@
-import type { Missing, MissingCode } from '@sheafbook/ledger';
+import type { Missing } from '@sheafbook/ledger';
 import type { Actor } from '../../platform/actor.ts';
-import { presentMissing } from '../buy/use-cases.ts';
+import { isAboutDeposits, isAboutPledges, presentMissing } from '../buy/use-cases.ts';
 import { maySeePledges } from '../pledge/use-cases.ts';
 import { pageOf } from './pages.ts';
 import { seesWhoPaid } from './policy.ts';
-
-const ABOUT_DEPOSITS: readonly MissingCode[] = ['deposit-holder-not-told', 'deposit-unpaid', 'deposit-held'];
-const ABOUT_PLEDGES: readonly MissingCode[] = ['allotment-above-most', 'price-above-ceiling'];
-
-export const isAboutDeposits = (code: MissingCode): boolean => ABOUT_DEPOSITS.includes(code);
 
 /**
  * What the next move lacks, as far as the actor may know of it (job map 14). Everybody may read this, so of deposits a
@@ -31,6 +26,6 @@ const isOwn = ({ code, ids = [] }: Missing, { householdId }: Actor): boolean =>
 function strip(one: Missing, actor: Actor): Missing {
   const { code } = one;
   if (isAboutDeposits(code)) return seesWhoPaid(actor) ? one : { code };
-  if (!ABOUT_PLEDGES.includes(code)) return one;
+  if (!isAboutPledges(code)) return one;
   return maySeePledges(actor) && one.count !== undefined ? { code, count: one.count } : { code };
 }

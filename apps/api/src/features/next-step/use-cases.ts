@@ -6,7 +6,7 @@ import type { Context } from '../../platform/context.ts';
 import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy } from '../buy/queries.ts';
-import { listMissingToOpen } from '../buy/use-cases.ts';
+import { isAboutDeposits, listMissingToOpen } from '../buy/use-cases.ts';
 import { listMissingToShareOut } from '../charge/use-cases.ts';
 import { lookAtClosing, seesDeposits } from '../close/use-cases.ts';
 import { listMissingToFix } from '../fill/use-cases.ts';
@@ -19,7 +19,7 @@ import { listOwnItems } from './own-items.ts';
 import { pagesAt } from './pages.ts';
 import { seesWhoPaid } from './policy.ts';
 import { listAppointments, listOpenBuys } from './queries.ts';
-import { isAboutDeposits, showMissing } from './show-missing.ts';
+import { showMissing } from './show-missing.ts';
 import { dueOf, stepFrom, whoMay } from './steps.ts';
 
 type AtStage = { readonly buy: BuyRow; readonly consents: readonly OrderConsentRow[] };
