@@ -13,8 +13,8 @@ import { listChargeLines } from '../charge/queries.ts';
 import { shareByLot } from '../charge/use-cases.ts';
 import { refuseIfHeld } from '../hold/queries.ts';
 import { loadHousehold } from '../household/queries.ts';
-import { listAwardsOfBuy, loadSharingOwners } from '../split/queries.ts';
-import { loadRules } from '../storehouse/queries.ts';
+import { listAwardsOfBuy } from '../split/queries.ts';
+import { loadHouseOwners, loadRules } from '../storehouse/queries.ts';
 import { type Holding, landedCostOf, waitingGrams } from './holdings.ts';
 import { mayPlanFor, seesAllPickUps } from './policy.ts';
 import {
@@ -219,7 +219,7 @@ export function takeUncollected(
       storehouseId,
       taken.map((piece) => piece.bagId),
     );
-    const { commonId } = await loadSharingOwners(tx, storehouseId);
+    const { commonId } = await loadHouseOwners(tx, storehouseId);
     const costs = await costOfTaken(tx, context, { buyId, householdId, commonId, taken });
     const drafts = [
       ...taken.flatMap(({ lotId, bagId, grams }) =>
