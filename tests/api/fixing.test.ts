@@ -6,12 +6,12 @@ import { aBuy, aPledge, bodyOf, type TestBuy } from '../support/buy.ts';
 import {
   aFixedBuy,
   aGrainBuy,
+  asksOf,
   changeRules,
   fixedBooksOf,
   fixedRefusalOf,
   type GrainHouseholds,
   grainHouseholds,
-  payDeposits,
 } from '../support/fixed-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
@@ -31,16 +31,6 @@ const fix = (buy: Pick<TestBuy, 'path'>, body: unknown = {}) =>
   storehouse.coordinator.post(`${buy.path}/fixing`, body);
 
 const refusalOf = (buy: TestBuy, body: unknown = {}) => fixedRefusalOf(app, () => fix(buy, body));
-
-/** The estimate and the deposit asked of each household of the grain buy, as it sees them itself. */
-async function asksOf(buy: TestBuy) {
-  const asks = [];
-  for (const [name, { caller }] of Object.entries(households)) {
-    const { estimateMinorUnits, askedMinorUnits } = bodyOf(await caller.get(`${buy.path}/deposits/own`));
-    asks.push([name, estimateMinorUnits, askedMinorUnits]);
-  }
-  return asks;
-}
 
 async function allotmentsOf(buy: TestBuy, lineId: string) {
   const { allotments } = bodyOf(await storehouse.coordinator.get(`${buy.path}/allotments`));
@@ -63,7 +53,7 @@ test('the job map’s whole buy is fixed with its estimates and deposits', async
     dropped: [],
   });
   expect(fixed.lines.map((line: { bags: { bags: number }[] }) => line.bags[0]?.bags)).toEqual([6, 3, 5]);
-  expect(await asksOf(buy)).toEqual([
+  expect(await asksOf(buy, households)).toEqual([
     ['Ashdown', 17_800, 7200],
     ['Birchall', 15_635, 6300],
     ['Corran', 13_200, 5300],
@@ -349,56 +339,4 @@ test('a pledge that races with fixing is either in the fill or refused', async (
   expect(fixed.status).toBe(201);
   const rows = await allotmentsOf(buy, buy.lines[WHEAT] ?? '');
   expect(households.Dell.householdId in rows).toBe(pledged.status === 201);
-});
-
-test('a fixed buy is opened again with a reason: promises, asks and bags go, the fill and the deposits stay', async () => {
-  const buy = await aFixedBuy(app, storehouse, { households });
-  await payDeposits(buy, { Dell: 2300 });
-  const reopening = { reason: 'two more households' };
-  const untold = await fixedRefusalOf(app, () =>
-    storehouse.coordinator.post(`${buy.path}/reopening`, reopening),
-  );
-  expect(untold).toMatchObject({ missing: ['deposit-holder-not-told'], isUnchanged: true });
-  const toldHouseholdIds = [households.Dell.householdId];
-  const opened = await storehouse.coordinator.post(`${buy.path}/reopening`, {
-    ...reopening,
-    toldHouseholdIds,
-  });
-  expect([opened.status, opened.body.stage]).toEqual([201, 'gathering']);
-  const { allotments } = bodyOf(await storehouse.coordinator.get(`${buy.path}/allotments`));
-  expect(allotments).toEqual([]);
-  const own = bodyOf(await households.Dell.caller.get(`${buy.path}/deposits/own`));
-  expect(own).toMatchObject({ heldMinorUnits: 2300, askedMinorUnits: null });
-  expect(await app.admin`select from book.fill where buy_id = ${buy.buyId}`).toHaveLength(1);
-  const again = bodyOf(await fix(buy), 201);
-  expect(again.stage).toBe('fixed');
-  expect((await asksOf(buy)).map(([, , asked]) => asked)).toEqual([7200, 6300, 5300, 2300]);
-});
-
-test('a deposit of somebody who gets nothing when the buy is fixed again goes back on its balance', async () => {
-  const buy = await aFixedBuy(app, storehouse, { households });
-  await payDeposits(buy, { Dell: 2300 });
-  const toldHouseholdIds = [households.Dell.householdId];
-  bodyOf(
-    await storehouse.coordinator.post(`${buy.path}/reopening`, { reason: 'prices', toldHouseholdIds }),
-    201,
-  );
-  const { own } = bodyOf(await households.Dell.caller.get(`${buy.path}/pledges`));
-  for (const { id, version } of own)
-    bodyOf(await households.Dell.caller.post(`${buy.path}/pledges/${id}/withdrawal`, { version }));
-  bodyOf(await fix(buy), 201);
-  const [row] = await app.admin<{ balance: string }[]>`select inflow - outflow as balance from book.account
-    where kind = 'household' and owner_id = ${households.Dell.householdId}`;
-  expect(Number(row?.balance)).toBe(-2300);
-  expect(bodyOf(await households.Dell.caller.get(`${buy.path}/deposits/own`)).heldMinorUnits).toBe(0);
-});
-
-test('opening again needs a coordinator, a reason and a buy that is fixed', async () => {
-  const buy = await aGrainBuy(app, storehouse, { households });
-  const reopen = (body: unknown) => storehouse.coordinator.post(`${buy.path}/reopening`, body);
-  expect((await reopen({ reason: 'why not' })).body.code).toBe('buy-stage-wrong');
-  expect((await reopen({ reason: ' ' })).body.fields[0].field).toBe('reason');
-  expect((await households.Dell.caller.post(`${buy.path}/reopening`, { reason: 'why' })).body.code).toBe(
-    'duty-missing',
-  );
 });

@@ -132,6 +132,16 @@ export async function payDeposits(
   }
 }
 
+/** The estimate and the deposit asked of each household of the grain buy, as it sees them itself. */
+export async function asksOf(buy: Pick<TestBuy, 'path'>, households: GrainHouseholds) {
+  const asks = [];
+  for (const [name, { caller }] of Object.entries(households)) {
+    const { estimateMinorUnits, askedMinorUnits } = bodyOf(await caller.get(`${buy.path}/deposits/own`));
+    asks.push([name, estimateMinorUnits, askedMinorUnits]);
+  }
+  return asks;
+}
+
 /** The same buy ordered: every deposit in, and the coordinator and the treasurer agreed. */
 export async function anOrderedBuy(
   app: TestApp,
