@@ -1,9 +1,8 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseAst } from 'rolldown/parseAst';
 import { expect, test } from 'vitest';
-import { en } from '../../apps/web/src/text/en.ts';
-import { es } from '../../apps/web/src/text/es.ts';
+import { es } from '../../apps/web/src/text/es/core.ts';
 import { listFiles, type SourceFile } from './source-files.ts';
 
 /** Attributes that a person reads or hears. */
@@ -50,9 +49,20 @@ const keysOf = (words: Words): string[] =>
       : [key],
   );
 
-test('English and Spanish have the same keys, and none is empty', () => {
-  expect(keysOf(es)).toEqual(keysOf(en));
-  for (const words of [en, es]) expect(Object.entries(words).filter(([, value]) => value === '')).toEqual([]);
+const wordsOfArea = async (language: 'en' | 'es', area: string): Promise<Words> =>
+  (await import(`../../apps/web/src/text/${language}/${area}`))[language];
+
+test('English and Spanish have the same areas and keys, and none is empty', async () => {
+  const folder = fileURLToPath(new URL('../../apps/web/src/text', import.meta.url));
+  const areas = readdirSync(`${folder}/en`);
+  expect(areas).toContain('core.ts');
+  expect(readdirSync(`${folder}/es`)).toEqual(areas);
+  for (const area of areas) {
+    const [en, inSpanish] = await Promise.all([wordsOfArea('en', area), wordsOfArea('es', area)]);
+    expect({ area, keys: keysOf(inSpanish) }).toEqual({ area, keys: keysOf(en) });
+    for (const words of [en, inSpanish])
+      expect(Object.entries(words).filter(([, value]) => value === '')).toEqual([]);
+  }
 });
 
 test('Spanish knows every refusal that it names by a code of the API', () => {

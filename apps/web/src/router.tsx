@@ -1,19 +1,11 @@
-import {
-  createRootRoute,
-  createRoute,
-  createRouter,
-  lazyRouteComponent,
-  Outlet,
-  redirect,
-} from '@tanstack/react-router';
+import { createRoute, createRouter, lazyRouteComponent, redirect } from '@tanstack/react-router';
 import { queries, sessionQuery } from './api/queries.ts';
-import { Lost, Stumbled } from './ui/lost.tsx';
-
-const root = createRootRoute({ component: Outlet, notFoundComponent: Lost, errorComponent: Stumbled });
+import { buyRoutes } from './features/buy/routes.ts';
+import { houseRoute, rootRoute } from './house-route.ts';
 
 /** The front door leads a signed-in person into the storehouse, and anybody else to signing in. */
 const door = createRoute({
-  getParentRoute: () => root,
+  getParentRoute: () => rootRoute,
   path: '/',
   beforeLoad: async () => {
     const session = await queries.fetchQuery(sessionQuery).catch(() => null);
@@ -24,71 +16,50 @@ const door = createRoute({
 });
 
 const signIn = createRoute({
-  getParentRoute: () => root,
+  getParentRoute: () => rootRoute,
   path: '/sign-in',
   validateSearch: (search: Record<string, unknown>): { to?: string } =>
     typeof search.to === 'string' && /^\/s\//.test(search.to) ? { to: search.to } : {},
   component: lazyRouteComponent(() => import('./features/session/sign-in.tsx'), 'SignIn'),
 });
 const setUp = createRoute({
-  getParentRoute: () => root,
+  getParentRoute: () => rootRoute,
   path: '/set-up',
   component: lazyRouteComponent(() => import('./features/joining/set-up.tsx'), 'SetUp'),
 });
 const invitation = createRoute({
-  getParentRoute: () => root,
+  getParentRoute: () => rootRoute,
   path: '/invitations/$storehouse/$token',
   component: lazyRouteComponent(() => import('./features/joining/invitation.tsx'), 'Invitation'),
 });
 
-const house = createRoute({
-  getParentRoute: () => root,
-  path: '/s/$storehouse',
-  component: lazyRouteComponent(() => import('./ui/shell.tsx'), 'Shell'),
-});
 const home = createRoute({
-  getParentRoute: () => house,
+  getParentRoute: () => houseRoute,
   path: '/',
   component: lazyRouteComponent(() => import('./features/home/home.tsx'), 'Home'),
 });
 const welcome = createRoute({
-  getParentRoute: () => house,
+  getParentRoute: () => houseRoute,
   path: '/welcome',
   component: lazyRouteComponent(() => import('./features/joining/welcome.tsx'), 'Welcome'),
 });
 const household = createRoute({
-  getParentRoute: () => house,
+  getParentRoute: () => houseRoute,
   path: '/household',
   component: lazyRouteComponent(() => import('./features/household/household.tsx'), 'Household'),
 });
 const statement = createRoute({
-  getParentRoute: () => house,
+  getParentRoute: () => houseRoute,
   path: '/statement',
   component: lazyRouteComponent(() => import('./features/statement/statement.tsx'), 'Statement'),
 });
-const buys = createRoute({
-  getParentRoute: () => house,
-  path: '/buys',
-  component: lazyRouteComponent(() => import('./features/buy/buys.tsx'), 'Buys'),
-});
-const buy = createRoute({
-  getParentRoute: () => house,
-  path: '/buys/$buy',
-  component: lazyRouteComponent(() => import('./features/buy/buy.tsx'), 'Buy'),
-});
-const line = createRoute({
-  getParentRoute: () => house,
-  path: '/buys/$buy/lines/$line',
-  component: lazyRouteComponent(() => import('./features/buy/line.tsx'), 'BuyLine'),
-});
-
 export const router = createRouter({
-  routeTree: root.addChildren([
+  routeTree: rootRoute.addChildren([
     door,
     signIn,
     setUp,
     invitation,
-    house.addChildren([home, welcome, household, statement, buys, buy, line]),
+    houseRoute.addChildren([home, welcome, household, statement, ...buyRoutes]),
   ]),
   defaultPreload: 'intent',
   scrollRestoration: true,

@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from 'react';
-import type { Catalogue } from './en.ts';
+import type { Catalogue } from './en/core.ts';
 
 export type Language = 'en' | 'es';
 export type Taste = {
@@ -14,8 +14,8 @@ const listeners = new Set<() => void>();
 
 /** Only the words of the language in use are fetched. */
 const WORDS: Readonly<Record<Language, () => Promise<Catalogue>>> = {
-  en: async () => (await import('./en.ts')).en,
-  es: async () => (await import('./es.ts')).es,
+  en: async () => (await import('./en/core.ts')).en,
+  es: async () => (await import('./es/core.ts')).es,
 };
 
 let taste: Taste = readTaste();
@@ -47,4 +47,9 @@ const listen = (tell: () => void) => {
 };
 
 export const useTaste = (): Taste => useSyncExternalStore(listen, () => taste);
+/** The words that every page needs. */
 export const useText = (): Catalogue => useSyncExternalStore(listen, () => words);
+
+/** The words of one area, in both languages; they are fetched with the page that says them. */
+export type AreaWords<Words> = { readonly en: Words; readonly es: NoInfer<Words> };
+export const useWords = <Words>(area: AreaWords<Words>): Words => area[useTaste().language];

@@ -6,7 +6,10 @@ export type House = {
   readonly storehouse: string;
   readonly storehouseName: string;
   readonly massDisplay: 'lb' | 'kg';
+  readonly personId: string;
   readonly personName: string;
+  /** What this person may do here; the server decides, a page only leaves out what would be refused. */
+  readonly duties: readonly string[];
   /** Null for a reviewer from outside, who has no household. */
   readonly household: string | null;
   readonly householdName: string;

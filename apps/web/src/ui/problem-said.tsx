@@ -1,5 +1,5 @@
 import { ApiProblem } from '../api/problem.ts';
-import type { Catalogue } from '../text/en.ts';
+import type { Catalogue } from '../text/en/core.ts';
 import { useTaste, useText } from '../text/taste.ts';
 
 /** The catalogue knows a refusal in both languages; what it doesn't know is said in the server's own words. */

@@ -6,8 +6,9 @@ import { personsQuery, sessionQuery, storehouseQuery } from '../api/queries.ts';
 import { formatsOf } from '../text/format.ts';
 import { useTaste, useText } from '../text/taste.ts';
 import { type House, HouseContext } from './house.ts';
-import { BuysIcon, HomeIcon, HouseholdIcon, Sheaf, StatementIcon } from './icons.tsx';
+import { Sheaf } from './icons.tsx';
 import { joined, Loaded } from './loaded.tsx';
+import { PLACES } from './places.ts';
 import { useOnline } from './use-online.ts';
 
 /** Everything inside a storehouse: who is here, the places, and the page. */
@@ -26,6 +27,8 @@ export function Shell() {
           <Inside
             here={{ ...here, storehouse }}
             person={{
+              id: personId ?? '',
+              duties: person?.duties ?? [],
               name: person?.name ?? who.name,
               household: person?.householdId ?? null,
               householdName: person?.householdName ?? '',
@@ -54,7 +57,13 @@ type Here = {
   timeZone: string;
   massDisplay: string;
 };
-type Person = { name: string; household: string | null; householdName: string };
+type Person = {
+  id: string;
+  duties: readonly string[];
+  name: string;
+  household: string | null;
+  householdName: string;
+};
 
 function Inside({ here, person }: { here: Here; person: Person }) {
   const massDisplay = here.massDisplay === 'kg' ? 'kg' : 'lb';
@@ -63,7 +72,9 @@ function Inside({ here, person }: { here: Here; person: Person }) {
     storehouse: here.storehouse,
     storehouseName: here.name,
     massDisplay,
+    personId: person.id,
     personName: person.name,
+    duties: person.duties,
     household: person.household,
     householdName: person.householdName,
     format: formatsOf({
@@ -125,33 +136,19 @@ function Frame({ house, children }: { house: House; children: ReactNode }) {
   );
 }
 
-/** Only places that exist are shown: four in the bar of a phone, the same in the rail of a desk. */
+/** The first four stand in the bar of a phone; a desk's rail has them all. */
 function Places({ house, isBar = false }: { house: House; isBar?: boolean }) {
   const t = useText();
   const params = { storehouse: house.storehouse };
-  const isMember = house.household !== null;
+  const mine = PLACES.filter(({ isFor }) => isFor(house));
   return (
     <nav className={isBar ? 'tabs' : undefined} aria-label={t.places}>
-      <Link to="/s/$storehouse" params={params} activeOptions={{ exact: true }}>
-        <HomeIcon />
-        {t.home}
-      </Link>
-      <Link to="/s/$storehouse/buys" params={params}>
-        <BuysIcon />
-        {t.buys}
-      </Link>
-      {isMember ? (
-        <Link to="/s/$storehouse/statement" params={params}>
-          <StatementIcon />
-          {t.statement}
+      {mine.slice(0, isBar ? 4 : undefined).map(({ to, name, icon: Icon }) => (
+        <Link key={to} to={to} params={params} activeOptions={{ exact: to === '/s/$storehouse' }}>
+          <Icon />
+          {t[name]}
         </Link>
-      ) : null}
-      {isMember ? (
-        <Link to="/s/$storehouse/household" params={params}>
-          <HouseholdIcon />
-          {t.household}
-        </Link>
-      ) : null}
+      ))}
     </nav>
   );
 }

@@ -1,4 +1,4 @@
-import type { Catalogue } from '../../text/en.ts';
+import type { Catalogue } from '../../text/en/core.ts';
 import type { Formats } from '../../text/format.ts';
 import { type LineFacts, sacksOf } from './line-facts.ts';
 

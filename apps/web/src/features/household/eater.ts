@@ -1,6 +1,6 @@
 import type { InferResponseType } from 'hono/client';
 import type { api } from '../../api/client.ts';
-import type { Catalogue } from '../../text/en.ts';
+import type { Catalogue } from '../../text/en/core.ts';
 
 type Household = (typeof api.storehouses)[':storehouse']['households'][':household'];
 export type KnownEater = InferResponseType<Household['eaters']['$post'], 201>;

@@ -1,4 +1,4 @@
-import type { Catalogue } from './en.ts';
+import type { Catalogue } from '../en/core.ts';
 
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
