@@ -32,7 +32,9 @@ test('when Node is killed, its guard stops the server cleanly', async () => {
   await ended(holder);
   await waitUntilStopped(dataFolder);
   expect(isRunning(dataFolder)).toBe(false);
-  expect(readFileSync(join(dataFolder, 'server.log'), 'utf8')).toContain('database system is shut down');
+  // The server takes its pid file away first, and says its last word after that.
+  const log = () => readFileSync(join(dataFolder, 'server.log'), 'utf8');
+  await expect.poll(log, { timeout: 10_000 }).toContain('database system is shut down');
   expect(readdirSync(join(dataFolder, 'holders'))).toEqual([]);
 });
 
