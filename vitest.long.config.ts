@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/long/**/*.test.ts'],
-    globalSetup: ['tests/support/global-setup.ts'],
+    globalSetup: ['tests/support/global-setup.ts', 'tests/browser/support/build-setup.ts'],
     fileParallelism: false,
     testTimeout: 300_000,
     hookTimeout: 120_000,

@@ -2,7 +2,6 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { aBuy, aPledge } from '../support/buy.ts';
 import { aHousehold, type TestHousehold } from '../support/household.ts';
 import { A_PASSWORD, aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
-import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
 import { openSite, type Site, type Visit } from './support/site.ts';
 
 const DAY = 86_400_000;
@@ -70,36 +69,6 @@ async function open({ page }: Visit, path: string): Promise<void> {
   await page.locator('h1').first().waitFor();
   await page.waitForLoadState('networkidle');
 }
-
-test('every page is free of what axe finds, in English and light', async () => {
-  const visit = await site.visit();
-  for (const path of ['/sign-in', '/set-up']) {
-    await open(visit, path);
-    expect({ path, found: await listViolations(visit.page) }).toEqual({ path, found: [] });
-  }
-  await signIn(visit);
-  for (const [name, path] of Object.entries(pages)) {
-    await open(visit, path);
-    expect({ name, found: await listViolations(visit.page) }).toEqual({ name, found: [] });
-    expect({ name, small: await smallTargets(visit.page) }).toEqual({ name, small: [] });
-  }
-  expect(visit.complaints).toEqual([]);
-}, 180_000);
-
-test('a window of 320 px needs no sideways scrolling, in English and Spanish', async () => {
-  for (const language of ['en-US', 'es-MX']) {
-    const visit = await site.visit({ width: 320, language });
-    for (const path of ['/sign-in', '/set-up']) {
-      await open(visit, path);
-      expect({ path, language, over: await overflowOf(visit.page) }).toEqual({ path, language, over: 0 });
-    }
-    await signIn(visit);
-    for (const path of Object.values(pages)) {
-      await open(visit, path);
-      expect({ path, language, over: await overflowOf(visit.page) }).toEqual({ path, language, over: 0 });
-    }
-  }
-}, 180_000);
 
 test('at most 150 kB of script come until the signed-in home page stands, and nothing from another host', async () => {
   const visit = await site.visit();

@@ -50,7 +50,7 @@ const keysOf = (words: Words): string[] =>
   );
 
 const wordsOfArea = async (language: 'en' | 'es', area: string): Promise<Words> =>
-  (await import(`../../apps/web/src/text/${language}/${area}`))[language];
+  (await import(`../../apps/web/src/text/${language}/${area.replace(/\.ts$/, '')}.ts`))[language];
 
 test('English and Spanish have the same areas and keys, and none is empty', async () => {
   const folder = fileURLToPath(new URL('../../apps/web/src/text', import.meta.url));

@@ -1,0 +1,83 @@
+import { randomBytes } from 'node:crypto';
+import type { AddressInfo } from 'node:net';
+import { serve } from '@hono/node-server';
+import { createApp, openLog, readConfig } from '@sheafbook/api';
+import type { Db } from '@sheafbook/db';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import type { Sql } from 'postgres';
+import { DEMO_PASSWORD } from '../../../db/src/demo/people.ts';
+import { tellStory } from '../../../db/src/demo/story.ts';
+import { openTeller } from '../../../db/src/demo/teller.ts';
+import { openChromium } from './chromium.ts';
+
+/** Who of the story looks at the pages; between them they hold every duty that has pages of its own. */
+export const LOOKERS = {
+  member: 'hugh',
+  coordinator: 'cora',
+  treasurer: 'ned',
+  'packing-lead': 'joan',
+  reviewer: 'beth',
+} as const;
+export type Looker = keyof typeof LOOKERS;
+
+export type DemoSite = {
+  readonly url: string;
+  /** The storehouse's own root among the pages. */
+  readonly root: string;
+  /** A browser of one person of the story, signed in, with the story's day on its calendar; null is a stranger. */
+  visit(looker: Looker | null, options?: BrowserContextOptions): Promise<Page>;
+  close(): Promise<void>;
+};
+
+/** The evening on which the story ends. Server and browsers both stand there, so that every run shows the same. */
+const STORY_ENDS_AT = '2026-11-21T23:00:00Z';
+
+/** Tells the demo's whole story in a database, and serves it to real browsers on a real port. */
+export async function openDemoSite(database: { db: Db; sql: Sql }): Promise<DemoSite> {
+  const { cast } = await tellStory(openTeller(database, () => undefined));
+  const startedAt = Date.now();
+  const now = () => new Date(Date.parse(STORY_ENDS_AT) + Date.now() - startedAt);
+  const outside = { ...database, now, randomBytes };
+  const app = createApp({ outside, config: readConfig({}), log: openLog('error') });
+  const server = serve({ fetch: app.fetch, port: 0, hostname: '127.0.0.1' });
+  await new Promise((listening) => server.once('listening', () => listening(null)));
+  const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  const browser = await openChromium();
+
+  /** Signed in beside the browser, and without an end of the cookie: the browser's own clock knows no story. */
+  async function cookieOf(looker: Looker) {
+    const answer = await app.request('/api/session', {
+      method: 'POST',
+      headers: { 'Content-Type': 'application/json', 'Idempotency-Key': crypto.randomUUID() },
+      body: JSON.stringify({ email: `${LOOKERS[looker]}@alder-row.example`, password: DEMO_PASSWORD }),
+    });
+    const [pair = ''] = (answer.headers.getSetCookie().at(-1) ?? '').split(';');
+    const [name = '', value = ''] = pair.split('=');
+    if (!answer.ok) throw new Error(`${looker} could not sign in: ${await answer.text()}`);
+    return { name, value, url };
+  }
+
+  return {
+    url,
+    root: `/s/${cast.storehouseId}`,
+    async visit(looker, options = {}) {
+      const context = await browser.newContext({
+        baseURL: url,
+        viewport: { width: 390, height: 844 },
+        locale: 'en-US',
+        timezoneId: 'America/Chicago',
+        reducedMotion: 'reduce',
+        ...options,
+      });
+      if (looker) await context.addCookies([await cookieOf(looker)]);
+      const page = await context.newPage();
+      page.setDefaultTimeout(20_000);
+      await page.clock.setFixedTime(STORY_ENDS_AT);
+      return page;
+    },
+    async close() {
+      await browser.close();
+      await new Promise((closed) => server.close(closed));
+    },
+  };
+}

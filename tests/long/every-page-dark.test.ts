@@ -1,0 +1,43 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { listViolations, overflowOf } from '../browser/support/checks.ts';
+import { crawl } from '../browser/support/crawl.ts';
+import { type DemoSite, LOOKERS, type Looker, openDemoSite } from '../browser/support/demo-site.ts';
+import { openTestDatabase, type TestDatabase } from '../support/database.ts';
+
+let database: TestDatabase;
+let site: DemoSite;
+beforeAll(async () => {
+  database = await openTestDatabase();
+  site = await openDemoSite(database);
+}, 240_000);
+afterAll(async () => {
+  await site.close();
+  await database.close();
+});
+
+/** A desk of 1,280 px at 200 % has 640 of them left. */
+const WIDTHS = { phone: 320, 'a desk at 200 %': 640 } as const;
+
+async function findFaults(looker: Looker): Promise<string[]> {
+  const page = await site.visit(looker, { locale: 'es-MX', colorScheme: 'dark' });
+  const faults: string[] = [];
+  const each = async (path: string) => {
+    for (const violation of await listViolations(page)) faults.push(`${looker} ${path}: ${violation}`);
+    for (const [name, width] of Object.entries(WIDTHS)) {
+      await page.setViewportSize({ width, height: 844 });
+      const over = await overflowOf(page);
+      if (over > 0) faults.push(`${looker} ${path}: ${over} px wider than ${name}`);
+    }
+    await page.setViewportSize({ width: 390, height: 844 });
+  };
+  const paths = await crawl(page, { from: site.root, each });
+  expect(paths.length).toBeGreaterThan(5);
+  expect(await page.evaluate('document.documentElement.lang')).toBe('es');
+  await page.context().close();
+  return faults;
+}
+
+test('every page is free of what axe finds in Spanish and dark, and fits a phone and a desk at 200 %', async () => {
+  const faults = await Promise.all((Object.keys(LOOKERS) as Looker[]).map(findFaults));
+  expect(faults.flat()).toEqual([]);
+}, 900_000);
