@@ -6,6 +6,7 @@ import {
   type Fraction,
   fraction,
   multiplyFractions,
+  orderOfFractions,
   subtractFractions,
   sumFractions,
 } from '@sheafbook/units';
@@ -23,8 +24,8 @@ export type RisingPart = {
 const NOTHING = fraction(0);
 
 /**
- * Raises one level for all until the parts add up to a total, exactly. The sum of the parts is a line between
- * neighbouring breakpoints, so the right bracket is found first and the level by one division in it.
+ * Raises one level for all until the parts add up to a total, exactly. Between two neighbouring breakpoints the sum of the
+ * parts is one line, `slope` · T − `offset`; the breakpoints are walked from below until that line reaches the total.
  * Units: the total and the results are in the parts' unit. Shape: one result a part, in the same order.
  * Errors: AssertionError when a part does not rise, or the total is below 0 or above what all parts can take.
  */
@@ -38,22 +39,42 @@ export function fillToLevel(totalUnits: Fraction, parts: readonly RisingPart[]):
     totalUnits.numerator >= 0n && compareFractions(totalUnits, mostUnits) <= 0,
     'the total must lie between nothing and the sum of the most that each part takes',
   );
-  const levels = breakpoints(parts);
-  const upper = lowestLevelReaching(totalUnits, levels, parts);
-  const upperLevel = levels[upper];
-  if (upperLevel === undefined) return []; // no parts at all
-  const lowerLevel = levels[upper - 1];
-  if (lowerLevel === undefined) return partsAtLevel(upperLevel, parts);
-  return partsAtLevel(levelBetween(totalUnits, [lowerLevel, upperLevel], parts), parts);
+  return partsAtLevel(levelReaching(totalUnits, parts), parts);
 }
 
-function breakpoints(parts: readonly RisingPart[]): Fraction[] {
-  return parts
-    .flatMap(({ perLevel, startUnits, mostUnits }) => [
-      divideFractions(startUnits, perLevel),
-      divideFractions(addFractions(startUnits, mostUnits), perLevel),
-    ])
-    .toSorted(compareFractions);
+/** Where the sum's line bends: a part begins to rise, or is full. */
+type Breakpoint = {
+  readonly level: Fraction;
+  readonly moreSlope: Fraction;
+  readonly moreOffset: Fraction;
+};
+
+function levelReaching(totalUnits: Fraction, parts: readonly RisingPart[]): Fraction {
+  let [slope, offset] = [NOTHING, NOTHING];
+  for (const { level, moreSlope, moreOffset } of breakpoints(parts)) {
+    const reached = subtractFractions(multiplyFractions(slope, level), offset);
+    if (compareFractions(reached, totalUnits) >= 0)
+      return slope.numerator === 0n ? level : divideFractions(addFractions(totalUnits, offset), slope);
+    slope = addFractions(slope, moreSlope);
+    offset = addFractions(offset, moreOffset);
+  }
+  return NOTHING; // no parts at all
+}
+
+function breakpoints(parts: readonly RisingPart[]): Breakpoint[] {
+  const unordered = parts.flatMap(({ perLevel, startUnits, mostUnits }) => {
+    const fullUnits = addFractions(startUnits, mostUnits);
+    return [
+      { level: divideFractions(startUnits, perLevel), moreSlope: perLevel, moreOffset: startUnits },
+      {
+        level: divideFractions(fullUnits, perLevel),
+        moreSlope: subtractFractions(NOTHING, perLevel),
+        moreOffset: subtractFractions(NOTHING, fullUnits),
+      },
+    ];
+  });
+  const inOrder = orderOfFractions(unordered.map(({ level }) => level));
+  return inOrder.flatMap((position) => unordered[position] ?? []);
 }
 
 function partsAtLevel(level: Fraction, parts: readonly RisingPart[]): Fraction[] {
@@ -62,33 +83,4 @@ function partsAtLevel(level: Fraction, parts: readonly RisingPart[]): Fraction[]
     if (risen.numerator <= 0n) return NOTHING;
     return compareFractions(risen, mostUnits) < 0 ? risen : mostUnits;
   });
-}
-
-function sumAtLevel(level: Fraction, parts: readonly RisingPart[]): Fraction {
-  return sumFractions(partsAtLevel(level, parts));
-}
-
-function lowestLevelReaching(
-  totalUnits: Fraction,
-  levels: readonly Fraction[],
-  parts: readonly RisingPart[],
-): number {
-  let [low, high] = [0, levels.length - 1];
-  while (low < high) {
-    const middle = Math.floor((low + high) / 2);
-    const reaches = compareFractions(sumAtLevel(levels[middle] ?? NOTHING, parts), totalUnits) >= 0;
-    if (reaches) high = middle;
-    else low = middle + 1;
-  }
-  return low;
-}
-
-function levelBetween(
-  totalUnits: Fraction,
-  [lower, upper]: readonly [Fraction, Fraction],
-  parts: readonly RisingPart[],
-): Fraction {
-  const [lowerSum, upperSum] = [sumAtLevel(lower, parts), sumAtLevel(upper, parts)];
-  const way = divideFractions(subtractFractions(totalUnits, lowerSum), subtractFractions(upperSum, lowerSum));
-  return addFractions(lower, multiplyFractions(way, subtractFractions(upper, lower)));
 }

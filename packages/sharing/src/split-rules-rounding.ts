@@ -1,10 +1,12 @@
 import {
-  compareFractions,
   type Fraction,
   floorFraction,
   fraction,
+  orderOfFractions,
   subtractFractions,
 } from '@sheafbook/units';
+
+const ONE_STEP = fraction(1);
 
 /** An exact award with the claim that caps it. Units: both alike. Errors: none. */
 export type ExactAward = { readonly exactUnits: Fraction; readonly claimUnits: number };
@@ -25,9 +27,10 @@ export function roundToSteps(
   { totalUnits, stepUnits }: { readonly totalUnits: number; readonly stepUnits: number },
 ): SteppedAward[] {
   const rows = awards.map((award, position) => stepRow(award, stepUnits, position));
-  const byRemainder = rows.toSorted(
-    (a, b) => compareFractions(b.remainder, a.remainder) || a.position - b.position,
-  );
+  // From the largest remainder: the order of what each lacks to the next step, the earlier position first.
+  const byRemainder = orderOfFractions(
+    rows.map(({ remainder }) => subtractFractions(ONE_STEP, remainder)),
+  ).flatMap((position) => rows[position] ?? []);
   let leftSteps = totalUnits / stepUnits - rows.reduce((sum, row) => sum + row.wholeSteps, 0);
   const spareSteps = new Map<number, number>();
   while (leftSteps > 0) {
@@ -45,7 +48,8 @@ export function roundToSteps(
 }
 
 function stepRow({ exactUnits, claimUnits }: ExactAward, stepUnits: number, position: number) {
-  const exactSteps = fraction(exactUnits.numerator, exactUnits.denominator * BigInt(stepUnits));
+  const exactSteps =
+    stepUnits === 1 ? exactUnits : fraction(exactUnits.numerator, exactUnits.denominator * BigInt(stepUnits));
   const wholeSteps = floorFraction(exactSteps);
   return {
     position,

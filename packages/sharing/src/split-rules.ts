@@ -37,15 +37,17 @@ function divideShort(input: Required<SplitInput>): SplitAward[] {
   const { rule, availableUnits, stepUnits, claims } = input;
   const totalUnits = availableUnits - (availableUnits % stepUnits);
   const exactAwards = EXACT_RULES[rule](totalUnits, claims);
-  const bounded = claims.map(({ ownerId, claimUnits }, position) => ({
-    ownerId,
+  const bounded = claims.map(({ claimUnits }, position) => ({
     claimUnits,
     exactUnits: exactAwards[position] ?? fraction(0),
   }));
   const stepped = roundToSteps(bounded, { totalUnits, stepUnits });
-  return bounded.map((award, position) => ({
-    ...award,
-    ...(stepped[position] ?? { awardUnits: 0, gotSpareUnit: false }),
+  return claims.map(({ ownerId, claimUnits }, position) => ({
+    ownerId,
+    claimUnits,
+    exactUnits: exactAwards[position] ?? fraction(0),
+    awardUnits: stepped[position]?.awardUnits ?? 0,
+    gotSpareUnit: stepped[position]?.gotSpareUnit ?? false,
   }));
 }
 

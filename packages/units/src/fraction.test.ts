@@ -10,6 +10,7 @@ import {
   fraction,
   fractionToNumber,
   multiplyFractions,
+  orderOfFractions,
   roundFraction,
   subtractFractions,
 } from './fraction.ts';
@@ -96,4 +97,19 @@ describe('the laws of arithmetic', () => {
 
 test('a fraction shows as the nearest double', () => {
   expect(fractionToNumber(fraction(1, 3))).toBe(1 / 3);
+});
+
+test('many fractions are put in order exactly, also those that doubles cannot tell apart', () => {
+  const close = fc.bigInt({ min: 1n, max: 40n }).map((step) => fraction(10n ** 30n + step, 3n * 10n ** 29n));
+  const plain = fc
+    .tuple(fc.bigInt({ min: -1_000_000n, max: 1_000_000n }), fc.bigInt({ min: 1n, max: 500n }))
+    .map(([top, bottom]) => fraction(top, bottom));
+  fc.assert(
+    fc.property(fc.array(fc.oneof(close, plain)), (values) => {
+      const exactly = values
+        .map((value, position) => ({ value, position }))
+        .sort((a, b) => compareFractions(a.value, b.value) || a.position - b.position);
+      expect(orderOfFractions(values)).toEqual(exactly.map(({ position }) => position));
+    }),
+  );
 });

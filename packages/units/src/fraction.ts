@@ -12,6 +12,7 @@ export function fraction(numerator: bigint | number, denominator: bigint | numbe
   const top = BigInt(numerator);
   const bottom = BigInt(denominator);
   assert(bottom !== 0n, 'a fraction needs a denominator other than zero');
+  if (bottom === 1n) return { numerator: top, denominator: 1n };
   const sign = bottom < 0n ? -1n : 1n;
   const shared = greatestCommonDivisor(top < 0n ? -top : top, bottom * sign) || 1n;
   return { numerator: (sign * top) / shared, denominator: (sign * bottom) / shared };
@@ -19,12 +20,17 @@ export function fraction(numerator: bigint | number, denominator: bigint | numbe
 
 /** Adds two fractions exactly. Units: the same for both. Errors: none. */
 export function addFractions(a: Fraction, b: Fraction): Fraction {
-  return fraction(a.numerator * b.denominator + b.numerator * a.denominator, a.denominator * b.denominator);
+  if (a.denominator === b.denominator) return fraction(a.numerator + b.numerator, a.denominator);
+  const numerator = a.numerator * b.denominator + b.numerator * a.denominator;
+  // A whole number added to lowest terms leaves them lowest.
+  if (b.denominator === 1n) return { numerator, denominator: a.denominator };
+  if (a.denominator === 1n) return { numerator, denominator: b.denominator };
+  return fraction(numerator, a.denominator * b.denominator);
 }
 
 /** Subtracts b from a exactly. Units: the same for both. Errors: none. */
 export function subtractFractions(a: Fraction, b: Fraction): Fraction {
-  return fraction(a.numerator * b.denominator - b.numerator * a.denominator, a.denominator * b.denominator);
+  return addFractions(a, { numerator: -b.numerator, denominator: b.denominator });
 }
 
 /** Multiplies two fractions exactly. Units: the product of theirs. Errors: none. */
@@ -40,8 +46,26 @@ export function divideFractions(a: Fraction, b: Fraction): Fraction {
 
 /** Orders two fractions: negative when a < b, 0 when equal, positive when a > b. Units: the same for both. Errors: none. */
 export function compareFractions(a: Fraction, b: Fraction): number {
-  const difference = a.numerator * b.denominator - b.numerator * a.denominator;
+  const difference =
+    a.denominator === b.denominator
+      ? a.numerator - b.numerator
+      : a.numerator * b.denominator - b.numerator * a.denominator;
   return difference < 0n ? -1 : difference > 0n ? 1 : 0;
+}
+
+/**
+ * The positions of fractions from the smallest to the largest, equal ones in the order they came in. Doubles tell most of
+ * them apart, and only what they cannot is compared exactly, so that long lists sort fast.
+ * Units: the same for all of them. Shape: each position once. Errors: none.
+ */
+export function orderOfFractions(values: readonly Fraction[]): number[] {
+  const rows = values.map((value, position) => ({ value, position, near: fractionToNumber(value) }));
+  rows.sort((a, b) => {
+    const apart = a.near - b.near;
+    const isPlain = Math.abs(apart) > 1e-9 * Math.max(Math.abs(a.near), Math.abs(b.near)); // far above what doubles err by
+    return (isPlain ? apart : compareFractions(a.value, b.value)) || a.position - b.position;
+  });
+  return rows.map(({ position }) => position);
 }
 
 /** The largest whole number not above a fraction. Units: the fraction's. Errors: none. */
@@ -66,8 +90,21 @@ export function fractionToNumber(value: Fraction): number {
   return Number(value.numerator) / Number(value.denominator);
 }
 
+/** Below this a double holds every whole number, and divides several times as fast as a bigint. */
+const EXACT_DOUBLE = BigInt(Number.MAX_SAFE_INTEGER);
+
 function greatestCommonDivisor(a: bigint, b: bigint): bigint {
   let [larger, smaller] = [a, b];
-  while (smaller !== 0n) [larger, smaller] = [smaller, larger % smaller];
+  while (smaller !== 0n) {
+    if (larger <= EXACT_DOUBLE && smaller <= EXACT_DOUBLE)
+      return BigInt(commonDivisorOfDoubles(Number(larger), Number(smaller)));
+    [larger, smaller] = [smaller, larger % smaller];
+  }
+  return larger;
+}
+
+function commonDivisorOfDoubles(a: number, b: number): number {
+  let [larger, smaller] = [a, b];
+  while (smaller !== 0) [larger, smaller] = [smaller, larger % smaller];
   return larger;
 }
