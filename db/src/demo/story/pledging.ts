@@ -20,12 +20,12 @@ export async function gatherPledges(cast: Cast, buy: StoryBuy): Promise<void> {
   const { teller, of } = cast;
   for (const [position, pledge] of PLEDGES.entries()) {
     teller.goTo(position < 20 ? '2026-09-18' : '2026-09-27');
-    await make(of(pledge.household).caller, buy, pledge);
+    await makePledge(of(pledge.household).caller, buy, pledge);
   }
   await pledgeForIda(cast, buy);
   teller.goTo('2026-10-12');
   await lookAtFill(cast, buy);
-  for (const pledge of LATE_PLEDGES) await make(of(pledge.household).caller, buy, pledge);
+  for (const pledge of LATE_PLEDGES) await makePledge(of(pledge.household).caller, buy, pledge);
   for (const pledge of RAISED_PLEDGES) await raise(of(pledge.household).caller, buy, pledge);
   teller.say('Lena pledges, Beth and Cora raise theirs.');
   teller.goTo('2026-10-14');
@@ -35,7 +35,7 @@ export async function gatherPledges(cast: Cast, buy: StoryBuy): Promise<void> {
   teller.say('Kit withdraws the lentils: Kay has found a sack of her own.');
 }
 
-function make(caller: Caller, buy: StoryBuy, pledge: StoryPledge): Promise<Pledged> {
+export function makePledge(caller: Caller, buy: StoryBuy, pledge: StoryPledge): Promise<Pledged> {
   const body = { buyLineId: lineOf(buy, pledge.food), ...pledgeTerms(buy, pledge) };
   return caller.post<Pledged>(`${buy.path}/pledges`, body);
 }
@@ -49,7 +49,7 @@ async function pledgeForIda({ teller, of }: Cast, buy: StoryBuy): Promise<void> 
     days: 14,
     reason: 'wrist in plaster',
   });
-  for (const pledge of INCE_PLEDGES) await make(hugh.caller.helping(ida.householdId), buy, pledge);
+  for (const pledge of INCE_PLEDGES) await makePledge(hugh.caller.helping(ida.householdId), buy, pledge);
   teller.say('Hugh enters three pledges for Ida, as she asked; they stand in her record as entered for her.');
 }
 

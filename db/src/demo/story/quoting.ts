@@ -5,7 +5,7 @@ import { type BuyFood, CARRIER, FOODS, QUOTES, type StoryQuote } from '../grain.
 export const BUY_NAME = 'Autumn grain';
 
 type Line = { id: string; version: number; food: { foodCode: string } };
-type BuyPage = { id: string; lines: Line[] };
+export type BuyPage = { id: string; lines: Line[] };
 type Comparison = {
   lines: { at: string; buyLineId: string; cheapestQuoteId: string | null; quotes: unknown[] }[];
   basket: { totalMinorUnits: number } | null;
@@ -45,11 +45,13 @@ async function planBuy({ coordinator, foodIds }: Cast): Promise<StoryBuy> {
     landingPlace: 'the grange hall on Alder Row, side door, no dock',
     lines: FOODS.map((food) => ({ foodId: idIn(foodIds, food), massUnit: 'lb', stepUnits: 5 })),
   });
-  const lineIds = new Map(page.lines.map((line) => [line.food.foodCode, line.id]));
-  return { buyId: page.id, path: `/buys/${page.id}`, lineIds, supplierIds };
+  return { buyId: page.id, path: `/buys/${page.id}`, lineIds: linesOf(page), supplierIds };
 }
 
-async function enterQuote({ coordinator }: Cast, buy: StoryBuy, quote: StoryQuote): Promise<string> {
+export const linesOf = (page: BuyPage): ReadonlyMap<string, string> =>
+  new Map(page.lines.map((line) => [line.food.foodCode, line.id]));
+
+export async function enterQuote({ coordinator }: Cast, buy: StoryBuy, quote: StoryQuote): Promise<string> {
   const { id } = await coordinator.post<{ id: string }>(`${buy.path}/quotes`, {
     ...quote.terms,
     supplierId: supplierOf(buy, quote.supplier),
