@@ -110,6 +110,7 @@ table book.bag row level security
   constraint bag_pkey PRIMARY KEY (storehouse_id, bag_id)
   constraint bag_code_once UNIQUE (storehouse_id, bag_code)
   constraint bag_number_once UNIQUE (storehouse_id, buy_line_id, bag_no)
+  constraint bag_of_its_buy UNIQUE (storehouse_id, buy_id, bag_id)
   constraint bag_delivery_fk FOREIGN KEY (storehouse_id, buy_id, delivery_id) REFERENCES book.delivery(storehouse_id, buy_id, delivery_id)
   constraint bag_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
   constraint bag_lot_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.lot(storehouse_id, lot_id)
@@ -253,6 +254,7 @@ table book.claim row level security
   credited_minor_units book.amount default 0 not null
   version integer default 1 not null
   constraint claim_pkey PRIMARY KEY (storehouse_id, claim_id)
+  constraint claim_of_its_buy UNIQUE (storehouse_id, buy_id, claim_id)
   constraint claim_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
   constraint claim_line_fk FOREIGN KEY (storehouse_id, buy_id, buy_line_id) REFERENCES book.buy_line(storehouse_id, buy_id, buy_line_id)
   constraint claim_raised_by_fk FOREIGN KEY (storehouse_id, raised_by) REFERENCES book.person(storehouse_id, person_id)
@@ -831,6 +833,33 @@ table book.person row level security
   policy my_storehouses for select to public using (((( SELECT book.current_storehouse() AS current_storehouse) IS NULL) AND (login_id = ( SELECT book.current_login() AS current_login))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (household_id, left_on, login_id, name) to sheafbook_app
+
+table book.photo row level security
+  storehouse_id uuid not null
+  photo_id uuid default uuidv7() not null
+  buy_id uuid not null
+  bag_id uuid
+  claim_id uuid
+  delivery_id uuid
+  content bytea not null
+  width_pixels integer not null
+  height_pixels integer not null
+  note text default ''::text not null
+  added_by uuid not null
+  added_at timestamp with time zone not null
+  constraint photo_pkey PRIMARY KEY (storehouse_id, photo_id)
+  constraint photo_added_by_fk FOREIGN KEY (storehouse_id, added_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint photo_bag_fk FOREIGN KEY (storehouse_id, buy_id, bag_id) REFERENCES book.bag(storehouse_id, buy_id, bag_id)
+  constraint photo_claim_fk FOREIGN KEY (storehouse_id, buy_id, claim_id) REFERENCES book.claim(storehouse_id, buy_id, claim_id)
+  constraint photo_delivery_fk FOREIGN KEY (storehouse_id, buy_id, delivery_id) REFERENCES book.delivery(storehouse_id, buy_id, delivery_id)
+  constraint photo_has_size CHECK (((width_pixels > 0) AND (height_pixels > 0)))
+  constraint photo_is_jpeg CHECK ((SUBSTRING(content FROM 1 FOR 3) = '\xffd8ff'::bytea))
+  constraint photo_of_2_mebibytes CHECK (((octet_length(content) >= 4) AND (octet_length(content) <= ((2 * 1024) * 1024))))
+  constraint photo_shows_one_thing CHECK ((num_nonnulls(bag_id, claim_id, delivery_id) = 1))
+  CREATE INDEX photo_by_buy ON book.photo USING btree (storehouse_id, buy_id)
+  CREATE UNIQUE INDEX photo_once ON book.photo USING btree (storehouse_id, bag_id, claim_id, delivery_id, sha256(content)) NULLS NOT DISTINCT
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select to sheafbook_app
 
 table book.pick_up row level security
   storehouse_id uuid not null

@@ -51,6 +51,7 @@ const APP_TABLES = {
   'book.owner': 'insert select',
   'book.period_close': 'insert select',
   'book.person': 'insert select update(household_id, left_on, login_id, name)',
+  'book.photo': 'delete insert select',
   'book.pick_up':
     'insert select update(collected_at, ends_at, handed_over_by, signed_by, starts_at, version)',
   'book.pick_up_piece': 'insert select',

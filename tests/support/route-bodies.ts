@@ -1,3 +1,5 @@
+import { aJpeg } from './jpeg.ts';
+
 /** The ids that a body may name, by what they name. */
 export type BodyIds = Readonly<Record<string, string>>;
 
@@ -178,6 +180,9 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     lines: [{ kind: 'goods', buyLineId: ids.line, minorUnits: 100 }],
   },
   'POST /invoices/:invoice/void': { reason: 'twice' },
+  'POST /buys/:buy/photos': {
+    ...{ shows: 'bag', thingId: ids.bag, contentBase64: aJpeg().toString('base64'), note: 'torn' },
+  },
   'POST /buys/:buy/claims': {
     ...{ supplierId: ids.supplier, buyLineId: ids.line, kind: 'damage', minorUnits: 100, currency: 'USD' },
     because: 'torn',

@@ -1,6 +1,7 @@
 import type { TestApp } from './app.ts';
 import { aBuy, aPledge, bodyOf, foodIdsOf, type TestBuy } from './buy.ts';
 import { anInvitation } from './household.ts';
+import { aJpeg } from './jpeg.ts';
 import { aSharedBuy, type TestSharedBuy } from './shared-buy.ts';
 import { type Shelves, shelvesOf, wheatOf } from './shelf.ts';
 import type { TestStorehouse } from './storehouse.ts';
@@ -40,6 +41,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     source: 'weighed with water',
   };
   const hold = { reason: 'A smell of mice.' };
+  const photo = { shows: 'claim', thingId: buy.claims?.torn, contentBase64: aJpeg().toString('base64') };
   const idOf = async (call: Promise<{ status: number; body: { id?: string } }>): Promise<string> =>
     bodyOf((await call) as never, 201).id;
   await anInvitation(storehouse, { householdName: 'Garth' });
@@ -59,6 +61,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     food: await idOf(coordinator.post(`${path}/foods`, food)),
     rice: (await foodIdsOf(storehouse))['rice-white-long'] ?? '',
     kind: await idOf(coordinator.post(`${path}/container-kinds`, kind)),
+    photo: await idOf(coordinator.post(`${buy.path}/photos`, photo)),
     hold: await idOf(coordinator.post(`${path}/bags/${buy.bags.oats[0]?.id}/holds`, hold)),
   };
   return { storehouse, buy, gathering, shelves, ids };

@@ -34,6 +34,7 @@ import { nextStepRoutes } from './features/next-step/routes.ts';
 import { orderRoutes } from './features/order/routes.ts';
 import { periodRoutes } from './features/period/routes.ts';
 import { personRoutes } from './features/person/routes.ts';
+import { photoRoutes } from './features/photo/routes.ts';
 import { pickUpRoutes } from './features/pick-up/routes.ts';
 import { planRoutes } from './features/plan/routes.ts';
 import { pledgeRoutes } from './features/pledge/routes.ts';
@@ -91,6 +92,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', deliveryRoutes)
   .route('/', bagRoutes)
   .route('/', holdRoutes)
+  .route('/', photoRoutes)
   .route('/', landingRoutes)
   .route('/', invoiceRoutes)
   .route('/', claimRoutes)

@@ -7,6 +7,8 @@ export type BookTable = {
   readonly name: string;
   readonly columns: readonly string[];
   readonly key: readonly string[];
+  /** Rows of photos are thousands of times as long as others. */
+  readonly hasBytes: boolean;
 };
 
 /**
@@ -20,7 +22,9 @@ export async function listBookTables(sql: Sql | TransactionSql): Promise<BookTab
         and not a.attisdropped and a.attgenerated = '' order by a.attnum) as columns,
       array(select a.attname::text from pg_constraint k, unnest(k.conkey) with ordinality as c (attnum, place),
         pg_attribute a where k.conrelid = t.oid and k.contype = 'p' and a.attrelid = t.oid and a.attnum = c.attnum
-        order by c.place) as key
+        order by c.place) as key,
+      exists (select from pg_attribute a where a.attrelid = t.oid and a.atttypid = 'bytea'::regtype
+        and not a.attisdropped) as "hasBytes"
     from pg_class t join pg_namespace n on n.oid = t.relnamespace
     where n.nspname = ${BOOK_SCHEMA} and t.relkind in ('r', 'p') order by t.relname`;
   const references = await sql<{ from: string; to: string }[]>`
@@ -33,6 +37,9 @@ export async function listBookTables(sql: Sql | TransactionSql): Promise<BookTab
     references,
   );
 }
+
+/** So many rows are held at once, on the way out and in. */
+export const rowsAtATime = ({ hasBytes }: BookTable): number => (hasBytes ? 8 : 500);
 
 export function orderByReference<Table extends { readonly name: string }>(
   tables: readonly Table[],

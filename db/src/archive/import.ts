@@ -3,7 +3,7 @@ import postgres, { type Sql, type TransactionSql } from 'postgres';
 import type { Tx } from '../connect.ts';
 import { refuseUnless, StartRefusal } from '../refusal.ts';
 import { txOver } from '../transaction.ts';
-import { type BookTable, listBookTables } from './book-tables.ts';
+import { type BookTable, listBookTables, rowsAtATime } from './book-tables.ts';
 import { type ArchiveHead, BOOK_SCHEMA } from './format.ts';
 import { openArchive, type ReadRow } from './read.ts';
 import { identifiers, loadMigrations } from './sql.ts';
@@ -50,8 +50,6 @@ async function refuseUnfit(tx: TransactionSql, head: ArchiveHead): Promise<void>
   );
 }
 
-const ROWS_AT_A_TIME = 500;
-
 /** Whoever has left is marked so last of all: nothing can be tied to a household that has left. */
 const LEAVES_LAST = { table: 'household', column: 'left_on' } as const;
 
@@ -70,8 +68,10 @@ async function bringRows(
     batch = [];
   };
   for await (const row of rows) {
-    refuseStrangeRow(head, tables.get(row.table), row);
-    if (batch.length >= ROWS_AT_A_TIME || (batch[0] && batch[0].table !== row.table)) await bring();
+    const table = tables.get(row.table);
+    refuseStrangeRow(head, table, row);
+    if ((table && batch.length >= rowsAtATime(table)) || (batch[0] && batch[0].table !== row.table))
+      await bring();
     batch.push(row);
     counts[row.table] = (counts[row.table] ?? 0) + 1;
     if (row.table === LEAVES_LAST.table) households.push(row.line);

@@ -1,13 +1,11 @@
 import { createHash } from 'node:crypto';
 import type { Sql, TransactionSql } from 'postgres';
 import { refuseUnless } from '../refusal.ts';
-import { type BookTable, listBookTables } from './book-tables.ts';
+import { type BookTable, listBookTables, rowsAtATime } from './book-tables.ts';
 import { ARCHIVE_FORMAT, ARCHIVE_VERSION, type ArchiveEnd, type ArchiveHead, BOOK_SCHEMA } from './format.ts';
 import { identifiers, loadMigrations } from './sql.ts';
 
 export type Written = { readonly head: ArchiveHead; readonly end: ArchiveEnd['end'] };
-
-const ROWS_AT_A_TIME = 500;
 
 /**
  * Writes a whole storehouse as lines of JSON, from one snapshot, in an order that is the same each time. Done as the
@@ -65,7 +63,7 @@ async function writeTable(
   const rows = tx<{ row: string }[]>`
     select (to_jsonb(t) || ${closedDoors(tx, table, takenAt)})::text as row
     from ${tx(`${BOOK_SCHEMA}.${table.name}`)} t where storehouse_id = ${storehouseId}
-    order by ${identifiers(tx, table.key)}`.cursor(ROWS_AT_A_TIME);
+    order by ${identifiers(tx, table.key)}`.cursor(rowsAtATime(table));
   let count = 0;
   for await (const batch of rows)
     for (const { row } of batch) {

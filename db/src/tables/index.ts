@@ -5,4 +5,5 @@ export * from './landing.ts';
 export * from './ledger.ts';
 export * from './money.ts';
 export * from './people.ts';
+export * from './photo.ts';
 export * from './sharing-out.ts';

@@ -30,6 +30,7 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   invoice_number_once: 'already-there',
   bag_number_once: 'busy-retry',
   bag_net_possible: 'does-not-add-up',
+  photo_once: 'already-there',
   hold_one_open_per_bag: 'bag-already-held',
   hold_release_needs_two: 'second-login-needed',
   split_round_once: 'already-split',
