@@ -1,8 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseAst } from 'rolldown/parseAst';
 import { expect, test } from 'vitest';
-import { es } from '../../apps/web/src/text/es/core.ts';
 import { listFiles, type SourceFile } from './source-files.ts';
 
 /** Attributes that a person reads or hears. */
@@ -63,15 +62,4 @@ test('English and Spanish have the same areas and keys, and none is empty', asyn
     for (const words of [en, inSpanish])
       expect(Object.entries(words).filter(([, value]) => value === '')).toEqual([]);
   }
-});
-
-test('Spanish knows every refusal that it names by a code of the API', () => {
-  const catalogue = readFileSync(
-    fileURLToPath(new URL('../../apps/api/src/platform/problem-catalogue.ts', import.meta.url)),
-    'utf8',
-  );
-  const unknown = Object.keys(es.problems).filter(
-    (code) => code !== 'offline' && !new RegExp(`^  '?${code}'?: refuse`, 'm').test(catalogue),
-  );
-  expect(unknown).toEqual([]);
 });

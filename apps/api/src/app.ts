@@ -61,6 +61,7 @@ import { methodsOf } from './platform/methods-of.ts';
 import { newId } from './platform/new-id.ts';
 import { Problem, problemBody } from './platform/problem.ts';
 import { PROBLEMS } from './platform/problem-catalogue.ts';
+import { inTheirLanguage } from './platform/spoken/say.ts';
 import { toProblem } from './platform/to-problem.ts';
 import { webRoutes } from './platform/web.ts';
 
@@ -132,7 +133,7 @@ export function createApp(parts: { outside: Outside; config: Config; log: Logger
     await next();
   });
   app.use(logRequests, secureHeaders({ contentSecurityPolicy: CONTENT_SECURITY_POLICY }));
-  app.use('/api/*', keepOutOfCaches);
+  app.use('/api/*', keepOutOfCaches, inTheirLanguage);
   app.use(refuseOtherOrigins, limitBody);
   app.onError((error, c) => {
     const problem = asProblem(error);

@@ -43,13 +43,22 @@ const OF_FORMAT: Readonly<Record<string, string>> = {
   uuid: 'This is not an id of anything here.',
 };
 
-function boundWords(origin: string, bound: number, word: string): string {
-  if (origin === 'string')
-    return bound === 1 && word === 'At least' ? 'Write something here.' : `${word} ${bound} characters.`;
-  if (origin === 'array') return `${word} ${bound} of them.`;
-  return Math.abs(bound) === Number.MAX_SAFE_INTEGER
-    ? 'The number is larger than the book can hold.'
-    : `${word} ${bound}.`;
+function boundWords(origin: string, bound: number, word: BoundWord): string {
+  if (origin === 'string' && bound === 1 && word === 'At least') return 'Write something here.';
+  if (Math.abs(bound) === Number.MAX_SAFE_INTEGER) return 'The number is larger than the book can hold.';
+  const [ofCharacters, ofThings, ofNumber] = OF_BOUND[word];
+  const words = origin === 'string' ? ofCharacters : origin === 'array' ? ofThings : ofNumber;
+  return words.replace('{}', String(bound));
 }
+
+type BoundWord = 'At least' | 'More than' | 'At most' | 'Less than';
+
+/** Written out, so that each can be said in another language. */
+const OF_BOUND: Readonly<Record<BoundWord, readonly [string, string, string]>> = {
+  'At least': ['At least {} characters.', 'At least {} of them.', 'At least {}.'],
+  'More than': ['More than {} characters.', 'More than {} of them.', 'More than {}.'],
+  'At most': ['At most {} characters.', 'At most {} of them.', 'At most {}.'],
+  'Less than': ['Less than {} characters.', 'Less than {} of them.', 'Less than {}.'],
+};
 
 z.config({ customError: wordsForIssue });

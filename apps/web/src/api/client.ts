@@ -3,7 +3,9 @@ import { hc } from 'hono/client';
 import { ApiProblem, readProblem } from './problem.ts';
 
 /** The API, typed by its own routes; nothing else of the server comes into the web. */
-export const api = hc<AppType>('/').api;
+export const api = hc<AppType>('/', {
+  headers: () => ({ 'Accept-Language': document.documentElement.lang }),
+}).api;
 
 type Answering = { readonly ok: boolean; readonly status: number; json(): Promise<unknown> };
 

@@ -3,14 +3,13 @@ import { useNavigate, useSearch } from '@tanstack/react-router';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { ApiProblem } from '../../api/problem.ts';
-import { useTaste, useText } from '../../text/taste.ts';
+import { useText } from '../../text/taste.ts';
 import { Door } from '../../ui/door.tsx';
 import { Field, problemsOf } from '../../ui/field.tsx';
 import { ProblemSaid, sayProblem } from '../../ui/problem-said.tsx';
 
 export function SignIn() {
   const t = useText();
-  const { language } = useTaste();
   const { to } = useSearch({ from: '/sign-in' });
   const navigate = useNavigate();
   const queries = useQueryClient();
@@ -52,9 +51,7 @@ export function SignIn() {
           autoComplete="current-password"
           value={form.password}
           onChange={(event) => setForm({ ...form, password: event.target.value })}
-          problem={
-            isRefused ? sayProblem(t, error, language) : problems.password ? t.passwordNeeded : undefined
-          }
+          problem={isRefused ? sayProblem(t, error) : problems.password ? t.passwordNeeded : undefined}
         />
         {isRefused || Object.keys(problems).length > 0 ? null : <ProblemSaid error={error} />}
         <button type="submit" className="btn go" disabled={entering.isPending}>
