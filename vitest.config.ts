@@ -9,7 +9,7 @@ export default defineConfig({
         test: {
           name: 'pure',
           isolate: false,
-          include: ['packages/**/*.test.ts', 'tests/published/**/*.test.ts'],
+          include: ['packages/**/*.test.ts', 'apps/web/src/**/*.test.ts', 'tests/published/**/*.test.ts'],
         },
       },
       { test: { name: 'tidy', include: ['tests/tidy/*.test.ts'] } },

@@ -29,7 +29,7 @@ export const NEXT_QUOTES: readonly StoryQuote[] = [
       },
       { food: OATS, bagPounds: 50, breaks: [[1, 4_200]] },
     ],
-    chosenFor: [],
+    chosenFor: [WHEAT],
   },
   {
     supplier: 'Thornford Seed & Pulse',
@@ -66,7 +66,7 @@ export const NEXT_QUOTES: readonly StoryQuote[] = [
         ],
       },
     ],
-    chosenFor: [],
+    chosenFor: [OATS, BEANS, RICE],
   },
 ];
 

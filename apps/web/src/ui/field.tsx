@@ -70,7 +70,13 @@ export function Choice({
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>
-      <select id={id} value={value} onChange={(event) => onChange(event.target.value)}>
+      <select
+        id={id}
+        value={value}
+        aria-invalid={problem ? true : undefined}
+        aria-describedby={`${id}-hint ${id}-problem`}
+        onChange={(event) => onChange(event.target.value)}
+      >
         {options.map((option) => (
           <option key={option.value} value={option.value}>
             {option.name}

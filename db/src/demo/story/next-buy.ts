@@ -2,7 +2,7 @@ import type { StoryBuy } from '../buy.ts';
 import { type Cast, idIn } from '../cast.ts';
 import { NEXT_FOODS, NEXT_PLEDGES, NEXT_QUOTES } from '../next-grain.ts';
 import { makePledge } from './pledging.ts';
-import { type BuyPage, enterQuote, linesOf } from './quoting.ts';
+import { type BuyPage, chooseQuote, enterQuote, linesOf } from './quoting.ts';
 
 const NEXT_BUY_NAME = 'Winter grain';
 
@@ -22,7 +22,10 @@ export async function openNextBuy(cast: Cast, { supplierIds }: StoryBuy): Promis
     lines: NEXT_FOODS.map((food) => ({ foodId: idIn(foodIds, food), massUnit: 'lb', stepUnits: 5 })),
   });
   const buy: StoryBuy = { buyId: page.id, path: `/buys/${page.id}`, lineIds: linesOf(page), supplierIds };
-  for (const quote of NEXT_QUOTES) await enterQuote(cast, buy, quote);
+  for (const quote of NEXT_QUOTES) {
+    const quoteId = await enterQuote(cast, buy, quote);
+    for (const food of quote.chosenFor) await chooseQuote(cast, buy, { food, quoteId });
+  }
   await coordinator.post(`${buy.path}/stage`, { to: 'gathering' });
   teller.goTo('2026-11-20');
   for (const pledge of NEXT_PLEDGES) await makePledge(of(pledge.household).caller, buy, pledge);

@@ -65,7 +65,7 @@ export async function enterQuote({ coordinator }: Cast, buy: StoryBuy, quote: St
   return id;
 }
 
-async function chooseQuote(
+export async function chooseQuote(
   { coordinator }: Cast,
   buy: StoryBuy,
   { food, quoteId }: { food: BuyFood; quoteId: string },

@@ -2,11 +2,17 @@ import { LEAST_HOUSEHOLDS } from '@sheafbook/coverage';
 import type { FillCertificate } from '@sheafbook/sharing';
 import type { Actor } from '../../platform/actor.ts';
 import type { BasketAnswer, LineAnswer } from './answer.ts';
-import { estimateOf } from './estimate.ts';
+import { estimateOf, type FillEstimate } from './estimate.ts';
 import { maySeeAllotments } from './policy.ts';
 import type { PledgeOutcome } from './preview.ts';
 import type { LineTips, TipAnswer } from './tipping.ts';
-import type { AllotmentsView, FillView, FixingView, PledgePreviewAnswer } from './use-cases.ts';
+import type {
+  AllotmentsView,
+  FillView,
+  FixingView,
+  OutlookAnswer,
+  PledgePreviewAnswer,
+} from './use-cases.ts';
 
 /** The fill as this actor may see it: bags and prices are everybody's, what a household is promised its own. */
 export function presentFill(view: FillView, actor: Actor) {
@@ -116,6 +122,27 @@ export function presentPreview(answer: PledgePreviewAnswer, actor: Actor) {
 
 function presentOutcome({ lineId, units, grams, dropped, landedMinorUnits, buyMinorUnits }: PledgeOutcome) {
   return { lineId, units, grams, dropped, landedMinorUnits, buyMinorUnits };
+}
+
+export function presentOutlook({ buy, atFill, allAtLeast, allAtMost }: OutlookAnswer, actor: Actor) {
+  return {
+    buyId: buy.buyId,
+    currency: actor.currency,
+    atFill: presentWhole(atFill),
+    allAtLeast: presentWhole(allAtLeast),
+    allAtMost: presentWhole(allAtMost),
+  };
+}
+
+/** A whole buy as one sum; `grams` are those of its whole bags. */
+function presentWhole({ estimates, fill }: FillEstimate) {
+  return {
+    goodsMinorUnits: estimates.goodsMinorUnits,
+    freightMinorUnits: estimates.freightMinorUnits,
+    levyMinorUnits: estimates.levyMinorUnits,
+    totalMinorUnits: estimates.totalMinorUnits,
+    grams: fill.baskets.reduce((sum, basket) => sum + basket.grams, 0),
+  };
 }
 
 export function presentFixing(view: FixingView, actor: Actor) {

@@ -1,10 +1,10 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
-import { mayFix, mayPreview } from './policy.ts';
-import { presentAllotments, presentFill, presentFixing, presentPreview } from './present.ts';
+import { mayFix, mayPreview, maySeeAllotments } from './policy.ts';
+import { presentAllotments, presentFill, presentFixing, presentOutlook, presentPreview } from './present.ts';
 import { fixing, pledgePreview } from './schema.ts';
-import { fixBuy, previewFixing, previewPledge, readAllotments, readFill } from './use-cases.ts';
+import { fixBuy, previewFixing, previewPledge, readAllotments, readFill, readOutlook } from './use-cases.ts';
 
 const TAG = 'Fill';
 
@@ -30,6 +30,14 @@ export const fillRoutes = new Hono<AppEnv>()
       const preview = await previewPledge(contextOf(c), idParam(c, 'buy'), c.req.valid('json'));
       return c.json(presentPreview(preview, c.var.actor));
     },
+  )
+  .get(
+    '/buys/:buy/outlook',
+    describe(TAG, 'What the whole buy would cost now, and with every pledge at its least or its most', [
+      'buy-stage-wrong',
+    ]),
+    may(maySeeAllotments),
+    async (c) => c.json(presentOutlook(await readOutlook(contextOf(c), idParam(c, 'buy')), c.var.actor)),
   )
   .get(
     '/buys/:buy/fixing',

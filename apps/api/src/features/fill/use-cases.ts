@@ -133,6 +133,32 @@ export async function previewPledge(
   );
 }
 
+export type OutlookAnswer = {
+  readonly buy: BuyRow;
+  readonly atFill: FillEstimate;
+  readonly allAtLeast: FillEstimate;
+  readonly allAtMost: FillEstimate;
+};
+
+/**
+ * What the whole buy would cost now, and if everybody took their least or their most (job map 3.1, question 6). Nothing
+ * is stored; the answer is sums of a whole buy, for those who see every pledge.
+ */
+export async function readOutlook(context: Context, buyId: string): Promise<OutlookAnswer> {
+  return withTx(
+    context,
+    async (tx) => {
+      const solver = await loadFillSolver();
+      const now = await estimateFill(tx, context, buyId);
+      requireStage(now.buy, 'planning', 'gathering');
+      const at = (amount: 'leastGrams' | 'mostGrams') =>
+        solveEstimate(withAllAt(now.inputs, amount), now.rules, solver);
+      return { buy: now.buy, atFill: now, allAtLeast: at('leastGrams'), allAtMost: at('mostGrams') };
+    },
+    { task: 'fill' },
+  );
+}
+
 function toChanged(wish: PledgePreview, by: { householdId: string; seat: number }): ChangedPledge {
   const { buyLineId, leastGrams, wantedGrams, mostGrams, wholeBags, substituteLineId } = wish;
   const { ceilingMinorUnits, ceilingPerGrams } = wish;

@@ -9,6 +9,7 @@ import { useTitle } from '../../ui/use-title.ts';
 import type { BuyPage, OwnPledge } from './buy-body.ts';
 import { PickUps } from './pick-ups.tsx';
 import { StageState } from './stage-state.tsx';
+import { useRunText } from './words.ts';
 
 /** One buy as a member sees it: where it stands, its foods, and what the household wants of each. */
 export function Buy() {
@@ -24,7 +25,8 @@ export function Buy() {
 
 function BuySheet({ buy, own }: { buy: BuyPage; own: readonly OwnPledge[] }) {
   const t = useText();
-  const { storehouse, household, format } = useHouse();
+  const words = useRunText();
+  const { storehouse, household, duties, format } = useHouse();
   useTitle(buy.name);
   const isGathering = buy.stage === 'gathering';
   return (
@@ -41,6 +43,13 @@ function BuySheet({ buy, own }: { buy: BuyPage; own: readonly OwnPledge[] }) {
           ? t.buyGathers(buy.name, own.length, buy.lines.length)
           : t.buyStands(buy.name, t.stageWords[buy.stage] ?? buy.stage)}
       </h1>
+      {duties.length === 0 ? null : (
+        <div className="actions no-print">
+          <Link className="btn" to="/s/$storehouse/buys/$buy/run" params={{ storehouse, buy: buy.id }}>
+            {duties.includes('coordinator') ? words.runBuy : words.seeRun}
+          </Link>
+        </div>
+      )}
       <dl className="figures">
         <div>
           <dt>{t.gatheringCloses}</dt>

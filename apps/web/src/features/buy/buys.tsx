@@ -7,6 +7,7 @@ import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { NeedsMe } from './needs-me.tsx';
 import { StageState } from './stage-state.tsx';
 
 type ListedBuy = {
@@ -19,7 +20,7 @@ type ListedBuy = {
 
 export function Buys() {
   const t = useText();
-  const { storehouse } = useHouse();
+  const { storehouse, duties } = useHouse();
   const buys = useQuery(buysQuery({ storehouse }));
   useTitle(t.buys);
   return (
@@ -29,6 +30,7 @@ export function Buys() {
         return (
           <>
             <h1>{found.length === 0 ? t.noBuys : t.buysTitle(open)}</h1>
+            {duties.length === 0 ? null : <NeedsMe />}
             {found.length === 0 ? <p>{t.noBuysWords}</p> : <BuyList buys={found} />}
           </>
         );

@@ -10,3 +10,10 @@ function offsetAt(timeZone: string, at: number): number {
   const parts = new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'medium' });
   return Date.parse(`${parts.format(new Date(at)).replace(' ', 'T')}Z`) - at;
 }
+
+/** Day and hour of an instant on the storehouse's own clock, as a form takes them. */
+export function wallTimeIn(timeZone: string, instant: string): { day: string; time: string } {
+  const parts = new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'short' });
+  const [day = '', time = ''] = parts.format(new Date(instant)).split(' ');
+  return { day, time };
+}

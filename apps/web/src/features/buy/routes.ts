@@ -17,4 +17,35 @@ const line = createRoute({
   component: lazyRouteComponent(() => import('./line.tsx'), 'BuyLine'),
 });
 
-export const buyRoutes = [buys, buy, line] as const;
+const run = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/buys/$buy/run',
+  component: lazyRouteComponent(() => import('./run.tsx'), 'RunBuy'),
+});
+const planNew = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/buys/new',
+  component: lazyRouteComponent(() => import('./plan-new.tsx'), 'PlanBuy'),
+});
+const planEdit = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/buys/$buy/plan',
+  component: lazyRouteComponent(() => import('./plan-edit.tsx'), 'EditPlan'),
+});
+const quotes = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/buys/$buy/quotes',
+  component: lazyRouteComponent(() => import('./quotes.tsx'), 'Quotes'),
+});
+const fixing = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/buys/$buy/fixing',
+  component: lazyRouteComponent(() => import('./fixing.tsx'), 'FixBuy'),
+});
+const order = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/buys/$buy/order',
+  component: lazyRouteComponent(() => import('./order.tsx'), 'OrderBuy'),
+});
+
+export const buyRoutes = [buys, buy, line, run, planNew, planEdit, quotes, fixing, order] as const;

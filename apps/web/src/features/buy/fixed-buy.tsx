@@ -1,0 +1,134 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useNavigate } from '@tanstack/react-router';
+import { useState } from 'react';
+import { api, askOnce } from '../../api/client.ts';
+import { fillQuery } from '../../api/queries.ts';
+import { Check, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { joined, Loaded } from '../../ui/loaded.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import type { BuyPage } from './buy-body.ts';
+import { WhoGetsWhat } from './fixing-tables.tsx';
+import { LongField } from './long-field.tsx';
+import { LooseLink } from './loose-link.tsx';
+import { depositsQuery, householdPledgesQuery, householdsQuery } from './run-queries.ts';
+import { useOrderText, useRunText } from './words.ts';
+
+const reopening = api.storehouses[':storehouse'].buys[':buy'].reopening;
+
+/** What a fixed buy has promised, and the one way back. */
+export function FixedBuy({ buy }: { buy: BuyPage }) {
+  const words = useOrderText();
+  const run = useRunText();
+  const { storehouse, duties } = useHouse();
+  useTitle(words.fixedTitle(buy.name));
+  const param = { storehouse, buy: buy.id };
+  const fill = useQuery(fillQuery(param));
+  const households = useQuery(householdsQuery({ storehouse }));
+  const pledges = useQuery(householdPledgesQuery(param));
+  return (
+    <>
+      <h1>{words.fixedTitle(buy.name)}</h1>
+      <Loaded reading={joined(fill, joined(households, pledges))}>
+        {([filled, [known, pledged]]) => (
+          <div className="cols">
+            <WhoGetsWhat
+              buy={buy}
+              lines={filled.lines}
+              names={{
+                household: (id) => known.find((one) => one.id === id)?.name ?? '',
+                wantedGrams: (id) => pledged.find((pledge) => pledge.id === id)?.wantedGrams ?? 0,
+              }}
+            />
+            <div className="stack">
+              <div className="actions">
+                <LooseLink className="btn go" to={`/s/${storehouse}/buys/${buy.id}/order`}>
+                  {run.toOrder}
+                </LooseLink>
+              </div>
+              {duties.includes('coordinator') ? <Reopen buy={buy} /> : null}
+            </div>
+          </div>
+        )}
+      </Loaded>
+    </>
+  );
+}
+
+/** Open it again: with the reason, and whom of those with a deposit the coordinator has told. */
+function Reopen({ buy }: { buy: BuyPage }) {
+  const words = useOrderText();
+  const run = useRunText();
+  const { storehouse } = useHouse();
+  const queries = useQueryClient();
+  const navigate = useNavigate();
+  const [reason, setReason] = useState('');
+  const [told, setTold] = useState<readonly string[]>([]);
+  const param = { storehouse, buy: buy.id };
+  const deposits = useQuery(depositsQuery(param));
+  const opening = useMutation({
+    mutationFn: async () => {
+      const json = { reason, toldHouseholdIds: [...told] };
+      return await askOnce(`reopen.${buy.id}`, json, (headers) =>
+        reopening.$post({ param, json }, { headers }),
+      );
+    },
+    onSuccess: async () => {
+      await queries.invalidateQueries({ queryKey: ['buy', param] });
+      await queries.invalidateQueries({ queryKey: ['buys'] });
+      await navigate({ to: '/s/$storehouse/buys/$buy/run', params: param });
+    },
+  });
+  const problems = problemsOf(opening.error);
+  return (
+    <details>
+      <summary>{words.reopen}</summary>
+      <form
+        className="stack"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          opening.mutate();
+        }}
+      >
+        <p className="soft">{words.reopenWords}</p>
+        <LongField
+          label={words.reason}
+          hint={run.reasonHint}
+          value={reason}
+          onChange={(text) => {
+            opening.reset();
+            setReason(text);
+          }}
+          problem={problems.reason && words.reasonNeeded}
+        />
+        <Loaded reading={deposits}>
+          {({ deposits: rows }) =>
+            rows.length === 0 ? null : (
+              <fieldset>
+                <legend className="legend">{words.told}</legend>
+                {rows.map(({ householdId, household }) => (
+                  <Check
+                    key={householdId}
+                    label={household}
+                    isOn={told.includes(householdId)}
+                    onChange={(isOn) =>
+                      setTold(isOn ? [...told, householdId] : told.filter((id) => id !== householdId))
+                    }
+                  />
+                ))}
+              </fieldset>
+            )
+          }
+        </Loaded>
+        {opening.error && Object.keys(problems).length === 0 ? <ProblemSaid error={opening.error} /> : null}
+        <div>
+          <button type="submit" className="btn" disabled={opening.isPending}>
+            {words.reopenNow}
+          </button>
+        </div>
+      </form>
+    </details>
+  );
+}

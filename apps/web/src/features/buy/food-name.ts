@@ -1,0 +1,7 @@
+import type { Language } from '../../text/taste.ts';
+
+/** A food's name in the reader's language. */
+export const foodNameOf = (
+  { food }: { readonly food: { readonly nameEn: string; readonly nameEs: string } },
+  language: Language,
+): string => (language === 'es' ? food.nameEs : food.nameEn);

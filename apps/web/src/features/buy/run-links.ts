@@ -1,0 +1,40 @@
+/** Where the pages about a buy are, by the addresses that the API names in its next steps. */
+const PAGES: Readonly<Record<string, string>> = {
+  '': '/run',
+  next: '/run',
+  quotes: '/quotes',
+  comparison: '/quotes',
+  pledges: '',
+  'household-pledges': '/run',
+  fill: '/run',
+  fixing: '/fixing',
+  deposits: '/run',
+  'deposits/own': '',
+  'order-consents': '/order',
+  orders: '/order',
+  landing: '/landing',
+  bags: '/landing',
+  splits: '/split',
+  closing: '/closing',
+  'pick-ups': '/handing-over',
+};
+
+/** Pages of the treasurer's desk that are about one buy, or about all. */
+const BOOKS: Readonly<Record<string, (buy: string) => string>> = {
+  deposits: () => '/books/deposits',
+  invoices: (buy) => `/books/clearing/${buy}`,
+  charges: (buy) => `/books/clearing/${buy}`,
+  claims: () => '/books/claims',
+};
+
+/** The page that shows what an address of the API answers; null where the reader has no page for it. */
+export function pageFor(apiPath: string | null, { isTreasurer }: { isTreasurer: boolean }): string | null {
+  const found = /\/api\/storehouses\/([^/]+)\/buys\/([^/]+)\/?(.*)$/.exec(apiPath ?? '');
+  if (!found) return null;
+  const [, storehouse = '', buy = '', what = ''] = found;
+  const book = BOOKS[what];
+  if (book && (isTreasurer || what !== 'deposits'))
+    return isTreasurer ? `/s/${storehouse}${book(buy)}` : null;
+  const page = PAGES[what];
+  return page === undefined ? null : `/s/${storehouse}/buys/${buy}${page}`;
+}
