@@ -13,6 +13,8 @@ export type House = {
   /** Null for a reviewer from outside, who has no household. */
   readonly household: string | null;
   readonly householdName: string;
+  /** The other storehouses that this login belongs to. */
+  readonly elsewhere: readonly { readonly storehouseId: string; readonly name: string }[];
   readonly format: Formats;
 };
 

@@ -1,14 +1,14 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, Outlet, useNavigate, useParams } from '@tanstack/react-router';
-import { type ReactNode, useEffect } from 'react';
+import { lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { ApiProblem } from '../api/problem.ts';
 import { personsQuery, sessionQuery, storehouseQuery } from '../api/queries.ts';
 import { formatsOf } from '../text/format.ts';
 import { useTaste, useText } from '../text/taste.ts';
 import { type House, HouseContext } from './house.ts';
-import { Sheaf } from './icons.tsx';
+import { MoreIcon, Sheaf } from './icons.tsx';
 import { joined, Loaded } from './loaded.tsx';
-import { PLACES } from './places.ts';
+import { Elsewhere, placesIn } from './places-list.tsx';
 import { useOnline } from './use-online.ts';
 
 /** Everything inside a storehouse: who is here, the places, and the page. */
@@ -26,6 +26,7 @@ export function Shell() {
         return (
           <Inside
             here={{ ...here, storehouse }}
+            elsewhere={who.storehouses.filter((known) => known.storehouseId !== storehouse)}
             person={{
               id: personId ?? '',
               duties: person?.duties ?? [],
@@ -65,7 +66,7 @@ type Person = {
   householdName: string;
 };
 
-function Inside({ here, person }: { here: Here; person: Person }) {
+function Inside({ here, person, elsewhere }: { here: Here; person: Person; elsewhere: House['elsewhere'] }) {
   const massDisplay = here.massDisplay === 'kg' ? 'kg' : 'lb';
   const { language, massUnit } = useTaste();
   const house: House = {
@@ -77,6 +78,7 @@ function Inside({ here, person }: { here: Here; person: Person }) {
     duties: person.duties,
     household: person.household,
     householdName: person.householdName,
+    elsewhere,
     format: formatsOf({
       language,
       massUnit: massUnit ?? massDisplay,
@@ -120,35 +122,64 @@ function Frame({ house, children }: { house: House; children: ReactNode }) {
           <Sheaf />
           {house.storehouseName}
         </Link>
-        <Places house={house} />
-        <p className="foot">
-          {house.personName}
-          <br />
-          {house.householdName}
-        </p>
+        <nav aria-label={t.places}>
+          <PlaceLinks house={house} places={placesIn(house)} />
+        </nav>
+        <div className="foot">
+          <p>
+            {house.personName}
+            <br />
+            {house.householdName}
+          </p>
+          <Elsewhere house={house} />
+        </div>
       </aside>
       <main className="body" id="page" tabIndex={-1}>
         {isOnline ? null : <p className="said watch-said">{t.offline}</p>}
         {children}
       </main>
-      <Places house={house} isBar />
+      <Bar house={house} />
     </div>
   );
 }
 
-/** The first four stand in the bar of a phone; a desk's rail has them all. */
-function Places({ house, isBar = false }: { house: House; isBar?: boolean }) {
+const IN_BAR = 4;
+const Drawer = lazy(() => import('./drawer.tsx'));
+
+/** The first four places stand in the bar of a phone, the rest in a drawer behind it; a desk's rail has them all. */
+function Bar({ house }: { house: House }) {
   const t = useText();
-  const params = { storehouse: house.storehouse };
-  const mine = PLACES.filter(({ isFor }) => isFor(house));
+  const [isOpen, setIsOpen] = useState(false);
+  const places = placesIn(house);
   return (
-    <nav className={isBar ? 'tabs' : undefined} aria-label={t.places}>
-      {mine.slice(0, isBar ? 4 : undefined).map(({ to, name, icon: Icon }) => (
-        <Link key={to} to={to} params={params} activeOptions={{ exact: to === '/s/$storehouse' }}>
-          <Icon />
-          {t[name]}
-        </Link>
-      ))}
+    <nav className="tabs" aria-label={t.places}>
+      <PlaceLinks house={house} places={places.slice(0, IN_BAR)} />
+      <button type="button" aria-haspopup="dialog" aria-expanded={isOpen} onClick={() => setIsOpen(true)}>
+        <MoreIcon />
+        {t.more}
+      </button>
+      {isOpen ? (
+        <Suspense>
+          <Drawer house={house} onClose={() => setIsOpen(false)}>
+            <PlaceLinks house={house} places={places.slice(IN_BAR)} />
+          </Drawer>
+        </Suspense>
+      ) : null}
     </nav>
   );
+}
+
+function PlaceLinks({ house, places }: { house: House; places: ReturnType<typeof placesIn> }) {
+  const t = useText();
+  return places.map(({ to, name, icon: Icon }) => (
+    <Link
+      key={to}
+      to={to}
+      params={{ storehouse: house.storehouse }}
+      activeOptions={{ exact: to === '/s/$storehouse' }}
+    >
+      <Icon />
+      {t[name]}
+    </Link>
+  ));
 }
