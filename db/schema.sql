@@ -147,6 +147,86 @@ table book.bag_offer row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select to sheafbook_app
 
+table book.bank_balance row level security
+  storehouse_id uuid not null
+  bank_balance_id uuid default uuidv7() not null
+  on_day date not null
+  minor_units bigint not null
+  bank_file_id uuid
+  said_by uuid not null
+  said_at timestamp with time zone not null
+  constraint bank_balance_pkey PRIMARY KEY (storehouse_id, bank_balance_id)
+  constraint bank_balance_file_fk FOREIGN KEY (storehouse_id, bank_file_id) REFERENCES book.bank_file(storehouse_id, bank_file_id)
+  constraint bank_balance_said_by_fk FOREIGN KEY (storehouse_id, said_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint bank_balance_exact_in_a_double CHECK ((abs(minor_units) <= '9007199254740991'::bigint))
+  CREATE INDEX bank_balance_by_day ON book.bank_balance USING btree (storehouse_id, on_day, said_at)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.bank_file row level security
+  storehouse_id uuid not null
+  bank_file_id uuid not null
+  name text not null
+  headings text not null
+  columns jsonb not null
+  taken_by uuid not null
+  taken_at timestamp with time zone not null
+  constraint bank_file_pkey PRIMARY KEY (storehouse_id, bank_file_id)
+  constraint bank_file_taken_by_fk FOREIGN KEY (storehouse_id, taken_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint bank_file_named CHECK (((name ~ '\S'::text) AND (length(name) <= 200)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.bank_line row level security
+  storehouse_id uuid not null
+  bank_line_id uuid default uuidv7() not null
+  bank_file_id uuid not null
+  row_no integer not null
+  on_day date not null
+  minor_units bigint not null
+  words text not null
+  fingerprint text not null
+  occurrence integer not null
+  constraint bank_line_pkey PRIMARY KEY (storehouse_id, bank_line_id)
+  constraint bank_line_once UNIQUE (storehouse_id, fingerprint, occurrence)
+  constraint bank_line_file_fk FOREIGN KEY (storehouse_id, bank_file_id) REFERENCES book.bank_file(storehouse_id, bank_file_id)
+  constraint bank_line_amount_moves CHECK (((minor_units <> 0) AND (abs(minor_units) <= '9007199254740991'::bigint)))
+  constraint bank_line_counted_from_one CHECK (((occurrence >= 1) AND (row_no >= 1)))
+  constraint bank_line_words_fit CHECK (((length(words) <= 500) AND (length(fingerprint) <= 600)))
+  CREATE INDEX bank_line_by_day ON book.bank_line USING btree (storehouse_id, on_day, bank_line_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.bank_match row level security
+  storehouse_id uuid not null
+  bank_match_id uuid default uuidv7() not null
+  bank_line_id uuid not null
+  how text not null
+  entry_id uuid
+  reason text default ''::text not null
+  matched_by uuid not null
+  matched_at timestamp with time zone not null
+  undone_by uuid
+  undone_at timestamp with time zone
+  undone_because text
+  constraint bank_match_pkey PRIMARY KEY (storehouse_id, bank_match_id)
+  constraint bank_match_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint bank_match_line_fk FOREIGN KEY (storehouse_id, bank_line_id) REFERENCES book.bank_line(storehouse_id, bank_line_id)
+  constraint bank_match_matched_by_fk FOREIGN KEY (storehouse_id, matched_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint bank_match_undone_by_fk FOREIGN KEY (storehouse_id, undone_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint bank_match_entry_fits_how CHECK (((how = 'set-aside'::text) = (entry_id IS NULL)))
+  constraint bank_match_how_known CHECK ((how = ANY (ARRAY['in-book'::text, 'posted'::text, 'set-aside'::text])))
+  constraint bank_match_set_aside_explained CHECK (((how <> 'set-aside'::text) OR (reason ~ '\S'::text)))
+  constraint bank_match_undone_whole CHECK ((((undone_by IS NULL) = (undone_at IS NULL)) AND ((undone_at IS NULL) = (undone_because IS NULL)) AND ((undone_because IS NULL) OR (undone_because ~ '\S'::text))))
+  CREATE INDEX bank_match_by_entry ON book.bank_match USING btree (storehouse_id, entry_id) WHERE (entry_id IS NOT NULL)
+  CREATE INDEX bank_match_by_line ON book.bank_match USING btree (storehouse_id, bank_line_id)
+  CREATE UNIQUE INDEX bank_match_entry_once ON book.bank_match USING btree (storehouse_id, entry_id) WHERE (undone_at IS NULL)
+  CREATE UNIQUE INDEX bank_match_line_once ON book.bank_match USING btree (storehouse_id, bank_line_id) WHERE (undone_at IS NULL)
+  CREATE CONSTRAINT TRIGGER bank_match_fits AFTER INSERT ON book.bank_match DEFERRABLE INITIALLY IMMEDIATE FOR EACH ROW WHEN ((new.entry_id IS NOT NULL)) EXECUTE FUNCTION book.bank_match_fits()
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (undone_at, undone_because, undone_by) to sheafbook_app
+  grant select to sheafbook_poster
+
 table book.book_state row level security
   storehouse_id uuid not null
   last_entry_no bigint default 0 not null
@@ -206,6 +286,29 @@ table book.buy_line row level security
   constraint buy_line_unit_known CHECK ((mass_unit = ANY (ARRAY['lb'::text, 'kg'::text])))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update (common_cap_grams, quote_id, split_rule, step_units, version) to sheafbook_app
+
+table book.cash_count row level security
+  storehouse_id uuid not null
+  cash_count_id uuid not null
+  on_day date not null
+  expected_minor_units book.amount not null
+  counted_minor_units book.amount not null
+  pieces jsonb
+  reason text default ''::text not null
+  entry_id uuid
+  counted_by uuid not null
+  counted_with uuid
+  counted_at timestamp with time zone not null
+  constraint cash_count_pkey PRIMARY KEY (storehouse_id, cash_count_id)
+  constraint cash_count_entry_once UNIQUE (storehouse_id, entry_id)
+  constraint cash_count_counted_by_fk FOREIGN KEY (storehouse_id, counted_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint cash_count_counted_with_fk FOREIGN KEY (storehouse_id, counted_with) REFERENCES book.person(storehouse_id, person_id)
+  constraint cash_count_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint cash_count_by_two_people CHECK ((counted_with <> counted_by))
+  constraint cash_count_difference_explained CHECK ((((expected_minor_units)::bigint = (counted_minor_units)::bigint) OR (reason ~ '\S'::text)))
+  constraint cash_count_difference_posted CHECK ((((expected_minor_units)::bigint = (counted_minor_units)::bigint) = (entry_id IS NULL)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
 
 table book.charge_line row level security
   storehouse_id uuid not null
@@ -460,6 +563,7 @@ table book.entry row level security
   constraint entry_named CHECK ((what ~ '^[a-z][a-z-]*$'::text))
   CREATE INDEX entry_by_buy ON book.entry USING btree (storehouse_id, buy_id, entry_no) WHERE (buy_id IS NOT NULL)
   CREATE INDEX entry_by_subject ON book.entry USING btree (storehouse_id, subject_id) WHERE (subject_id IS NOT NULL)
+  CREATE TRIGGER entry_not_at_the_bank BEFORE INSERT ON book.entry FOR EACH ROW WHEN ((new.reverses_id IS NOT NULL)) EXECUTE FUNCTION book.refuse_reversal_of_matched()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant select to sheafbook_app
   grant insert, select to sheafbook_poster
@@ -1271,6 +1375,37 @@ table migration.applied no row level security
   constraint applied_pkey PRIMARY KEY (number)
   constraint applied_once UNIQUE (name)
 
+CREATE OR REPLACE FUNCTION book.bank_match_fits()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare
+  said bigint;
+  booked bigint;
+begin
+  select l.minor_units into said from book.bank_line l
+    where l.storehouse_id = new.storehouse_id and l.bank_line_id = new.bank_line_id;
+  select coalesce(sum(case when d.kind = 'bank' then m.amount else 0 end)
+      - sum(case when o.kind = 'bank' then m.amount else 0 end), 0) into booked
+    from book.movement m
+    join book.account d on d.storehouse_id = m.storehouse_id and d.account_id = m.destination_id
+    join book.account o on o.storehouse_id = m.storehouse_id and o.account_id = m.source_id
+    where m.storehouse_id = new.storehouse_id and m.entry_id = new.entry_id;
+  if said is distinct from booked then
+    raise exception 'the line says % and the entry %', said, booked
+      using errcode = 'check_violation', constraint = 'bank_match_same_amount';
+  end if;
+  if new.undone_at is null and exists (select from book.entry e where e.storehouse_id = new.storehouse_id
+      and (e.reverses_id = new.entry_id or (e.entry_id = new.entry_id and e.reverses_id is not null))) then
+    raise exception 'the entry was taken back'
+      using errcode = 'check_violation', constraint = 'bank_match_entry_stands';
+  end if;
+  return null;
+end $function$
+  owner sheafbook_owner
+  execute: public
+
 CREATE OR REPLACE FUNCTION book.close_account(p_account uuid)
  RETURNS boolean
  LANGUAGE sql
@@ -1437,6 +1572,22 @@ begin
     where h.storehouse_id = new.storehouse_id and h.household_id = new.household_id for key share;
   if gone is not null then
     raise exception 'the household has left' using errcode = 'check_violation', constraint = 'household_still_here';
+  end if;
+  return new;
+end $function$
+  owner sheafbook_owner
+  execute: public
+
+CREATE OR REPLACE FUNCTION book.refuse_reversal_of_matched()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+begin
+  if exists (select from book.bank_match m where m.storehouse_id = new.storehouse_id
+      and m.entry_id = new.reverses_id and m.undone_at is null) then
+    raise exception 'a line of the bank is matched with this entry'
+      using errcode = 'check_violation', constraint = 'entry_not_at_the_bank';
   end if;
   return new;
 end $function$

@@ -3,7 +3,7 @@ import { administer, splitLines } from '@sheafbook/db';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { listBookTables, orderByReference } from '../../db/src/archive/book-tables.ts';
 import { LEFT_BEHIND } from '../../db/src/archive/format.ts';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
 import { archiveOf, COORDINATOR, changed, importInto, sealed } from '../support/archive.ts';
 import { bodyOf } from '../support/buy.ts';
 import { aHousehold, anInvitation } from '../support/household.ts';
@@ -37,12 +37,22 @@ beforeAll(async () => {
   );
   const undoing = `${storehouse.path}/entries/${entryId}/reversal`;
   bodyOf(await closed.treasurer.post(undoing, { reason: 'Typed twice.' }), 201);
+  await matchOneLine(closed.treasurer, closed.households.Dell.householdId);
   await insertTheRest();
   await anotherStorehouse(app);
   empty = await openTestApp();
   lines = await archiveOf(app, storehouse.storehouseId);
 });
 afterAll(() => Promise.all([app.close(), empty.close()]));
+
+/** A line of the bank that was posted, taken back with its entry, and posted again. */
+async function matchOneLine(treasurer: Caller, householdId: string): Promise<void> {
+  const path = `${storehouse.path}/bank/lines/${world.ids.bankLine}`;
+  const answer = 'a neighbour paid';
+  bodyOf(await treasurer.post(`${path}/posting`, { as: 'payment', householdId, answer }), 201);
+  bodyOf(await treasurer.post(`${path}/undoing`, { reason: 'another household', takesBack: true }), 201);
+  bodyOf(await treasurer.post(`${path}/posting`, { as: 'payment', householdId, answer }), 201);
+}
 
 /** Straight into the tables that this story leaves empty, so that each has a row to bring. */
 async function insertTheRest(): Promise<void> {
@@ -62,6 +72,11 @@ async function insertTheRest(): Promise<void> {
       withdrawn_at)
     select ${storehouseId}, buy_id, ${householdId}, 'gathering', 'moving', '{"takers":[1.50]}', ${personId}, now()
     from book.buy limit 1`;
+  await admin`insert into book.bank_balance (storehouse_id, on_day, minor_units, said_by, said_at)
+    values (${storehouseId}, '2026-08-31', 600, ${personId}, now())`;
+  await admin`insert into book.cash_count (storehouse_id, cash_count_id, on_day, expected_minor_units,
+      counted_minor_units, counted_by, counted_at)
+    values (${storehouseId}, uuidv7(), '2026-08-31', 0, 0, ${personId}, now())`;
   await admin`insert into book.pick_up_piece select storehouse_id, pick_up_id, bag_id, 5 from book.pick_up, lateral
     (select bag_id from book.bag limit 1) b limit 1`;
 }

@@ -11,10 +11,15 @@ const APP_TABLES = {
   'book.bag':
     'insert select update(condition, decision, gross_grams, is_exempt_from_weighing, moisture_tenths_percent, net_grams, note, tare_grams, version, weighed_at)',
   'book.bag_offer': 'delete insert select',
+  'book.bank_balance': 'insert select',
+  'book.bank_file': 'insert select',
+  'book.bank_line': 'insert select',
+  'book.bank_match': 'insert select update(undone_at, undone_because, undone_by)',
   'book.book_state': 'insert(storehouse_id) select',
   'book.buy':
     'insert select update(fill_id, gathering_closes_at, landing_on, landing_place, name, order_on, rules_version, stage, version)',
   'book.buy_line': 'delete insert select update(common_cap_grams, quote_id, split_rule, step_units, version)',
+  'book.cash_count': 'insert select',
   'book.charge_line': 'insert select',
   'book.charge_share': 'insert select',
   'book.claim': 'insert select update(credited_minor_units, settled_on, state, version)',
@@ -109,6 +114,7 @@ const APP_FUNCTIONS = {
 /** The owner of the functions that write the ledger. */
 const POSTER = {
   'book.account': 'select update(closed, inflow, outflow)',
+  'book.bank_match': 'select',
   'book.book_state': 'select update(closed_through, last_entry_no)',
   'book.current_household()': 'execute',
   'book.current_login()': 'execute',
@@ -131,11 +137,13 @@ const HOUSEKEEPING = {
 
 /** Functions that tell nothing but the transaction’s own settings, and triggers. */
 const EVERYBODY = {
+  'book.bank_match_fits()': 'execute',
   'book.current_household()': 'execute',
   'book.current_login()': 'execute',
   'book.current_storehouse()': 'execute',
   'book.current_task()': 'execute',
   'book.refuse_left_household()': 'execute',
+  'book.refuse_reversal_of_matched()': 'execute',
 };
 
 let book: TestDatabase;

@@ -61,6 +61,11 @@ const eater = {
   ...{ heightCentimetres: 120, massKilograms: 24, typedKilocalories: null },
   ...{ excludedAllergens: ['milk'], excludedFoodCodes: ['rice-white-long'], avoidsGluten: false },
 };
+const bankFile = { text: 'Date,Words,Amount\n2026-08-28,DELL,7.00\n2026-08-31,FEE,-1.00\n' };
+const bankColumns = {
+  ...{ firstRow: 1, dayColumn: 0, dayOrder: 'ymd', amountColumn: 2, inColumn: null, outColumn: null },
+  ...{ balanceColumn: null, wordColumns: [1], decimalMark: '.' },
+};
 const window = { startsAt: '2026-09-06T15:00:00Z', endsAt: '2026-09-06T16:00:00Z' };
 const bag = {
   ...{ supplierMark: 'L-7', harvestYear: 2026, grossGrams: 22_930, tareGrams: 250, condition: 'dry' },
@@ -255,6 +260,20 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     },
   },
   'POST /year-ends': { throughOn: '2026-08-31', note: '' },
+  'POST /bank/previews': { ...bankFile, columns: bankColumns },
+  'POST /bank/files': { ...bankFile, name: 'august.csv', columns: bankColumns, leaveOutRows: [1] },
+  'POST /bank/balances': { onDay: '2026-08-31', minorUnits: 600 },
+  'POST /bank/lines/:bankLine/match': { entryId: ids.entry },
+  'POST /bank/lines/:bankLine/posting': {
+    ...{ as: 'payment', householdId: ids.household, buyId: null, supplierId: null, isPrepayment: false },
+    ...{ onDay: '2026-08-31', answer: 'two sacks, two payments' },
+  },
+  'POST /bank/lines/:bankLine/setting-aside': { reason: 'another account' },
+  'POST /bank/lines/:bankLine/undoing': { reason: 'the wrong household', takesBack: false },
+  'POST /tin/counts': {
+    ...{ countedMinorUnits: 1250, expectedMinorUnits: 1200, countedWithPersonId: ids.person },
+    ...{ pieces: [{ eachMinorUnits: 125, count: 10 }], reason: 'a coin under the tray' },
+  },
   'POST /write-offs': { householdId: ids.household, minorUnits: 100, currency: 'USD', reason: 'moved away' },
   'POST /entries/:entry/reversal': { reason: 'a slip', onDay: '2026-09-01' },
   'POST /periods': { throughOn: '2026-08-31' },

@@ -1,4 +1,5 @@
 import type { TestApp } from './app.ts';
+import { aBankLine } from './bank.ts';
 import { aBuy, aPledge, bodyOf, foodIdsOf, type TestBuy } from './buy.ts';
 import { anInvitation } from './household.ts';
 import { aJpeg } from './jpeg.ts';
@@ -61,6 +62,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     food: await idOf(coordinator.post(`${path}/foods`, food)),
     rice: (await foodIdsOf(storehouse))['rice-white-long'] ?? '',
     kind: await idOf(coordinator.post(`${path}/container-kinds`, kind)),
+    bankLine: await aBankLine(Birchall.caller, path),
     photo: await idOf(coordinator.post(`${buy.path}/photos`, photo)),
     hold: await idOf(coordinator.post(`${path}/bags/${buy.bags.oats[0]?.id}/holds`, hold)),
   };

@@ -4,6 +4,7 @@ import { secureHeaders } from 'hono/secure-headers';
 import type { Logger } from 'pino';
 import { auditRoutes } from './features/audit/routes.ts';
 import { bagRoutes } from './features/bag/routes.ts';
+import { bankRoutes } from './features/bank/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
 import { callingOffRoutes } from './features/calling-off/routes.ts';
 import { chargeRoutes } from './features/charge/routes.ts';
@@ -47,6 +48,7 @@ import { statementRoutes } from './features/statement/routes.ts';
 import { storehouseRoutes } from './features/storehouse/routes.ts';
 import { supplierRoutes } from './features/supplier/routes.ts';
 import { takeAlongRoutes } from './features/take-along/routes.ts';
+import { tinRoutes } from './features/tin/routes.ts';
 import { trialBalanceRoutes } from './features/trial-balance/routes.ts';
 import { withdrawalRoutes } from './features/withdrawal/routes.ts';
 import { writeOffRoutes } from './features/write-off/routes.ts';
@@ -98,6 +100,8 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', invoiceRoutes)
   .route('/', claimRoutes)
   .route('/', moneyRoutes)
+  .route('/', bankRoutes)
+  .route('/', tinRoutes)
   .route('/', writeOffRoutes)
   .route('/', entryRoutes)
   .route('/', statementRoutes)

@@ -1,3 +1,4 @@
+export * from './bank.ts';
 export * from './buy.ts';
 export * from './container.ts';
 export * from './food.ts';

@@ -30,6 +30,7 @@ test('payments settle the oldest charge first, whenever they were made', () => {
     days61To90MinorUnits: 0,
     over90DaysMinorUnits: 0,
     creditMinorUnits: 0,
+    owesSinceOn: '2026-12-20',
   });
 });
 
@@ -56,12 +57,13 @@ test('the ages less the credit are the balance', () => {
   });
   fc.assert(
     fc.property(fc.array(someAmount), (amounts) => {
-      const { creditMinorUnits, ...ages } = ageDebts({ amounts, todayOn });
+      const { creditMinorUnits, owesSinceOn, ...ages } = ageDebts({ amounts, todayOn });
       const owed = Object.values(ages).reduce((sum, minorUnits) => sum + minorUnits, 0);
       const balance = amounts.reduce((sum, { amountMinorUnits }) => sum + amountMinorUnits, 0);
       expect(owed - creditMinorUnits).toBe(balance);
       expect(Object.values(ages).every((minorUnits) => minorUnits >= 0) && creditMinorUnits >= 0).toBe(true);
       expect(owed === 0 || creditMinorUnits === 0).toBe(true);
+      expect(owesSinceOn === null).toBe(owed === 0);
     }),
   );
 });

@@ -14,6 +14,8 @@ export type AgedDebt = {
   readonly days61To90MinorUnits: number;
   readonly over90DaysMinorUnits: number;
   readonly creditMinorUnits: number;
+  /** The day that the oldest charge not paid in full fell due; null when nothing is owed. */
+  readonly owesSinceOn: string | null;
 };
 
 /**
@@ -34,9 +36,11 @@ export function ageDebts(input: {
     .toSorted((a, b) => daysBetween(b.dueOn, a.dueOn));
   let creditMinorUnits = sumPayments(input.amounts);
   const ages = [0, 0, 0, 0] as [number, number, number, number];
+  let owesSinceOn: string | null = null;
   for (const charge of charges) {
     const paidMinorUnits = Math.min(creditMinorUnits, charge.amountMinorUnits);
     creditMinorUnits -= paidMinorUnits;
+    if (paidMinorUnits < charge.amountMinorUnits) owesSinceOn ??= charge.dueOn;
     ages[ageOf(daysBetween(charge.dueOn, input.todayOn))] += charge.amountMinorUnits - paidMinorUnits;
   }
   return {
@@ -45,6 +49,7 @@ export function ageDebts(input: {
     days61To90MinorUnits: ages[2],
     over90DaysMinorUnits: ages[3],
     creditMinorUnits,
+    owesSinceOn,
   };
 }
 

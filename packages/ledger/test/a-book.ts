@@ -29,6 +29,8 @@ const NO_ROWS = {
   pledges: [],
   fills: [],
   holds: [],
+  bankMatches: [],
+  tinCounts: [],
 };
 
 /** Posts entries into rows as a database would, without refusing any; `rows` are what else the audit should see. */

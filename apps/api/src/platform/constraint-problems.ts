@@ -37,5 +37,10 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   withdrawal_once: 'already-there',
   container_wish_place_once: 'busy-retry',
   duty_grant_held_once: 'already-there',
+  bank_match_line_once: 'line-already-matched',
+  bank_match_entry_once: 'entry-already-matched',
+  bank_match_same_amount: 'does-not-add-up',
+  bank_match_entry_stands: 'already-reversed',
+  entry_not_at_the_bank: 'cannot-reverse',
   stage_move_along_an_edge: 'buy-stage-wrong',
 };

@@ -7,8 +7,13 @@ const MOST_BODY_BYTES = 256 * 1024;
 /** A photo of 2 MB grows by a third on the way, as base64 text. */
 const MOST_PHOTO_BODY_BYTES = 3 * 1024 * 1024;
 
-const mostBytesAt = (path: string): number =>
-  path.endsWith('/photos') ? MOST_PHOTO_BODY_BYTES : MOST_BODY_BYTES;
+/** A year of a bank's lines, as text inside JSON. */
+const MOST_BANK_BODY_BYTES = 2 * 1024 * 1024;
+
+function mostBytesAt(path: string): number {
+  if (path.endsWith('/photos')) return MOST_PHOTO_BODY_BYTES;
+  return /\/bank\/(files|previews)$/.test(path) ? MOST_BANK_BODY_BYTES : MOST_BODY_BYTES;
+}
 const CHANGES = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
 
 const measureBodyTo = (mostBytes: number) =>

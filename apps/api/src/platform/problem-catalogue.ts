@@ -90,6 +90,9 @@ export const PROBLEMS = {
   'cannot-reverse': refuse(409, 'This entry can’t be reversed while others depend on it.'),
   'amount-too-large': refuse(422, 'The amount is larger than the book can hold.'),
   'nothing-to-post': refuse(409, 'There is nothing to post.'),
+  'line-already-matched': refuse(409, 'This line of the bank has found its place already.'),
+  'entry-already-matched': refuse(409, 'Another line of the bank is matched with this entry already.'),
+  'second-receipt': refuse(409, 'This may be a second receipt for the same thing. Say why it is not one.'),
   'looks-like-a-duplicate': refuse(409, 'The same amount was received from this household within two days.'),
 } as const satisfies Record<string, Entry>;
 

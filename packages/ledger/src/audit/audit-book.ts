@@ -2,6 +2,7 @@ import type { AuditFinding, AuditInput } from './audit-rows.ts';
 import { bookFindings } from './book-checks.ts';
 import { buyFindings } from './buy-checks.ts';
 import { massFindings } from './mass-checks.ts';
+import { tillFindings } from './till-checks.ts';
 
 /**
  * Tests every invariant of the book that the rows can show, and gives each with its figure, by number. Rows must come
@@ -9,7 +10,7 @@ import { massFindings } from './mass-checks.ts';
  * Units: as the figures say. Errors: none. Source: job map 15, numbers 1–3, 5–10 and 13–16.
  */
 export function auditBook(input: AuditInput): AuditFinding[] {
-  return [...bookFindings(input), ...buyFindings(input), ...massFindings(input)].sort(
+  return [...bookFindings(input), ...buyFindings(input), ...massFindings(input), ...tillFindings(input)].sort(
     (a, b) => a.number - b.number,
   );
 }

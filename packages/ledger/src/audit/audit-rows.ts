@@ -128,6 +128,20 @@ export type AuditHold = {
   readonly releasedByLoginIds: readonly string[] | null;
 };
 
+/** A line of the bank that stands as an entry of the book. Units: minor units, above zero came in. Errors: none. */
+export type AuditBankMatch = {
+  readonly lineId: string;
+  readonly entryId: string;
+  readonly lineMinorUnits: number;
+};
+
+/** A count of the cash tin: counted less expected, and the entry that booked it. Units: minor units. Errors: none. */
+export type AuditTinCount = {
+  readonly countId: string;
+  readonly entryId: string | null;
+  readonly differenceMinorUnits: number;
+};
+
 /** All that the audit looks at, as plain rows read in one snapshot. Units: as in the rows. Errors: none. */
 export type AuditInput = {
   readonly units: readonly AuditUnit[];
@@ -144,6 +158,8 @@ export type AuditInput = {
   readonly pledges: readonly AuditPledge[];
   readonly fills: readonly AuditFill[];
   readonly holds: readonly AuditHold[];
+  readonly bankMatches: readonly AuditBankMatch[];
+  readonly tinCounts: readonly AuditTinCount[];
 };
 
 /**

@@ -65,6 +65,27 @@ export function cashBanked(event: { readonly amountMinorUnits: number }): Moveme
 }
 
 /**
+ * The cash tin was counted and holds something else than the book says. Too little is a loss: Dr 5000, Cr 1010. Too much
+ * is a gift of nobody known: Dr 1010, Cr 4020. Nothing for a count that agrees.
+ * Units: minor units, counted less expected. Errors: AssertionError for a difference that is not whole.
+ * Source: the accounts are the job map's (4.4); which of them is common practice, no source.
+ */
+export function tinDiffers(event: { readonly differenceMinorUnits: number }): MovementDraft[] {
+  const { differenceMinorUnits } = event;
+  const tin = tillAccount('cash_tin');
+  if (differenceMinorUnits === 0) return [];
+  return differenceMinorUnits > 0
+    ? [
+        debitCredit({
+          debit: tin,
+          credit: moneyAccount('cash_gifts'),
+          amountMinorUnits: differenceMinorUnits,
+        }),
+      ]
+    : [debitCredit({ debit: moneyAccount('losses'), credit: tin, amountMinorUnits: -differenceMinorUnits })];
+}
+
+/**
  * A household's debt is written off. Dr 5030, Cr 1100. The loss account names no household.
  * Units: minor units. Errors: AssertionError unless the amount is whole and positive.
  */

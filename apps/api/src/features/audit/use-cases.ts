@@ -33,6 +33,7 @@ import {
   type StoredFill,
   type StoredSplit,
 } from './queries.ts';
+import { listBankMatches, listTinCounts } from './queries-till.ts';
 
 export type Audit = {
   readonly storehouseId: string;
@@ -121,6 +122,8 @@ async function gather(tx: Tx, storehouseId: string, solver: Solver): Promise<Aud
       fill.isInForce && again.isBest !== null ? [{ fillId: fill.fillId, isBest: again.isBest }] : [],
     ),
     holds: await listHolds(tx, storehouseId),
+    bankMatches: await listBankMatches(tx, storehouseId),
+    tinCounts: await listTinCounts(tx, storehouseId),
   };
 }
 

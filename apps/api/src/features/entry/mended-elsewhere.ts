@@ -2,6 +2,10 @@ const WEIGH = 'Weigh the bag again, or refuse it.';
 const ANSWERED = 'A claim is answered once. What the supplier does later is a late credit or a late bill.';
 const BILLS = 'Mend the bill or the claim behind it; then the charges are brought up to them.';
 
+/** Said of an entry that a line of the bank is matched with. */
+export const AT_THE_BANK =
+  'A line of the bank is matched with this entry. Let the line go on the bank page; it can take the entry back, too.';
+
 /**
  * Entries that another record goes with: a bag's weight, a split's shares, a bill, a claim, the charges. Undoing the
  * entry alone would leave that record telling something else than the book, so each is mended where it was made.
@@ -23,5 +27,6 @@ export const MENDED_ELSEWHERE: Readonly<Record<string, string>> = {
   'shared-out': BILLS,
   recharged: BILLS,
   'late-credit': 'Enter the same amount as a late bill instead.',
+  'cash-counted': 'Count the tin again instead.',
   'late-bill': 'Enter the same amount as a late credit instead.',
 };

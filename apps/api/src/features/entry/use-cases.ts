@@ -10,10 +10,11 @@ import { Problem } from '../../platform/problem.ts';
 import { findPostgresError } from '../../platform/to-problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
+import { findMatchOfEntry } from '../bank/queries.ts';
 import { loadBuy, lockBuyForUpdate } from '../buy/queries.ts';
 import { loadHousehold } from '../household/queries.ts';
 import { refuseClosedDay } from '../period/queries.ts';
-import { MENDED_ELSEWHERE } from './mended-elsewhere.ts';
+import { AT_THE_BANK, MENDED_ELSEWHERE } from './mended-elsewhere.ts';
 import { isHomeStock } from './policy.ts';
 import { nameOf } from './present.ts';
 import {
@@ -57,6 +58,8 @@ export function reverse(context: Context, entryId: string, wish: ReversalWish): 
       throw new Problem('already-reversed', { reversedByEntryNo: entry.reversedByEntryNo });
     const elsewhere = MENDED_ELSEWHERE[entry.what];
     if (elsewhere) throw new Problem('cannot-reverse', { detail: elsewhere, what: entry.what, blockers: [] });
+    if (await findMatchOfEntry(tx, storehouseId, entryId))
+      throw new Problem('cannot-reverse', { detail: AT_THE_BANK, what: entry.what, blockers: [] });
     await refuseClosedDay(tx, storehouseId, { field: 'onDay', on: onDay });
     await refuseBlocked(tx, context, entryId);
     const posted = await reverseEntry(tx, context, {
@@ -77,7 +80,12 @@ export function reverse(context: Context, entryId: string, wish: ReversalWish): 
 }
 
 /** What a race runs into after the look beforehand passed. */
-const GUARDS = new Set(['account_never_below_zero', 'account_never_above_zero', 'account_closed_at_zero']);
+const GUARDS = new Set([
+  'account_never_below_zero',
+  'account_never_above_zero',
+  'account_closed_at_zero',
+  'entry_not_at_the_bank',
+]);
 
 async function refuseBlocked(tx: Tx, context: Context, entryId: string): Promise<void> {
   const { storehouseId } = context.actor;

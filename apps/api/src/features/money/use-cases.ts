@@ -37,66 +37,83 @@ import type {
 
 /** A household pays, in part or beyond what it owes. The same receipt twice within two days is asked about first. */
 export function receivePayment(context: Context, wish: Payment): Promise<Posted> {
+  return withTx(context, (tx) => receivePaymentIn(tx, context, wish));
+}
+
+/** The same in a transaction that runs already, such as a bank line's that becomes the payment. */
+export async function receivePaymentIn(tx: Tx, context: Context, wish: Payment): Promise<Posted> {
   const onDay = checkedDay(context, wish);
   const { householdId, minorUnits } = wish;
   const drafts = ledger.paymentReceived({ householdId, amountMinorUnits: minorUnits, till: tillOf(wish) });
-  return withTx(context, async (tx) => {
-    // Sent together down one connection, in this order: the look for a twin comes after the lock, posting after both.
-    const [, , posted] = await Promise.all([
-      lockHousehold(tx, context.actor.storehouseId, householdId),
-      wish.isKnownDuplicate ? undefined : refuseSamePayment(tx, context, { ...wish, onDay }),
-      postMoney(tx, context, { ...wish, what: 'payment-received', onDay, drafts }),
-    ]);
-    return posted;
-  });
+  // Sent together down one connection, in this order: the look for a twin comes after the lock, posting after both.
+  const [, , posted] = await Promise.all([
+    lockHousehold(tx, context.actor.storehouseId, householdId),
+    wish.isKnownDuplicate ? undefined : refuseSamePayment(tx, context, { ...wish, onDay }),
+    postMoney(tx, context, { ...wish, what: 'payment-received', onDay, drafts }),
+  ]);
+  return posted;
 }
 
 /** A household's credit is paid out, never more than there is. */
 export function refundCredit(context: Context, wish: Refund): Promise<Posted> {
+  return withTx(context, (tx) => refundCreditIn(tx, context, wish));
+}
+
+export async function refundCreditIn(tx: Tx, context: Context, wish: Refund): Promise<Posted> {
   const onDay = checkedDay(context, wish);
-  return withTx(context, async (tx) => {
-    const { householdId } = await lockHousehold(tx, context.actor.storehouseId, wish.householdId);
-    await refuseEmptyTin(tx, context, wish);
-    const drafts = ledger.paymentRefunded({
-      householdId,
-      amountMinorUnits: wish.minorUnits,
-      till: tillOf(wish),
-    });
-    const posted = await postMoney(tx, context, { ...wish, what: 'payment-refunded', onDay, drafts });
-    await refuseSpentCredit(tx, context, householdId);
-    return posted;
+  const { householdId } = await lockHousehold(tx, context.actor.storehouseId, wish.householdId);
+  await refuseEmptyTin(tx, context, wish);
+  const drafts = ledger.paymentRefunded({
+    householdId,
+    amountMinorUnits: wish.minorUnits,
+    till: tillOf(wish),
   });
+  const posted = await postMoney(tx, context, { ...wish, what: 'payment-refunded', onDay, drafts });
+  await refuseSpentCredit(tx, context, householdId);
+  return posted;
 }
 
 export function chargeBank(context: Context, wish: PlainMoney): Promise<Posted> {
+  return withTx(context, (tx) => chargeBankIn(tx, context, wish));
+}
+
+export async function chargeBankIn(tx: Tx, context: Context, wish: PlainMoney): Promise<Posted> {
   const onDay = checkedDay(context, wish);
   const drafts = ledger.bankCharge({ amountMinorUnits: wish.minorUnits });
-  return withTx(context, (tx) => postMoney(tx, context, { ...wish, what: 'bank-charge', onDay, drafts }));
+  return postMoney(tx, context, { ...wish, what: 'bank-charge', onDay, drafts });
 }
 
 /** Cash goes to the bank; the tin can't give what it hasn't got. */
 export function bankCash(context: Context, wish: PlainMoney): Promise<Posted> {
+  return withTx(context, (tx) => bankCashIn(tx, context, wish));
+}
+
+export async function bankCashIn(tx: Tx, context: Context, wish: PlainMoney): Promise<Posted> {
   const onDay = checkedDay(context, wish);
   const drafts = ledger.cashBanked({ amountMinorUnits: wish.minorUnits });
-  return withTx(context, async (tx) => {
-    await refuseEmptyTin(tx, context, { ...wish, till: 'cash' });
-    return postMoney(tx, context, { ...wish, what: 'cash-banked', onDay, drafts });
-  });
+  await refuseEmptyTin(tx, context, { ...wish, till: 'cash' });
+  return postMoney(tx, context, { ...wish, what: 'cash-banked', onDay, drafts });
 }
 
 export function receiveFund(context: Context, wish: TillMoney): Promise<Posted> {
+  return withTx(context, (tx) => receiveFundIn(tx, context, wish));
+}
+
+export async function receiveFundIn(tx: Tx, context: Context, wish: TillMoney): Promise<Posted> {
   const onDay = checkedDay(context, wish);
   const drafts = ledger.fundReceived({ amountMinorUnits: wish.minorUnits, till: tillOf(wish) });
-  return withTx(context, (tx) => postMoney(tx, context, { ...wish, what: 'fund-received', onDay, drafts }));
+  return postMoney(tx, context, { ...wish, what: 'fund-received', onDay, drafts });
 }
 
 export function spendFund(context: Context, wish: TillMoney): Promise<Posted> {
+  return withTx(context, (tx) => spendFundIn(tx, context, wish));
+}
+
+export async function spendFundIn(tx: Tx, context: Context, wish: TillMoney): Promise<Posted> {
   const onDay = checkedDay(context, wish);
   const drafts = ledger.fundSpent({ amountMinorUnits: wish.minorUnits, till: tillOf(wish) });
-  return withTx(context, async (tx) => {
-    await refuseEmptyTin(tx, context, wish);
-    return postMoney(tx, context, { ...wish, what: 'fund-spent', onDay, drafts });
-  });
+  await refuseEmptyTin(tx, context, wish);
+  return postMoney(tx, context, { ...wish, what: 'fund-spent', onDay, drafts });
 }
 
 /** The store fund takes over what a household can't pay: never more than it owes, never more than the fund holds. */
@@ -117,32 +134,34 @@ export function coverHardship(context: Context, wish: HardshipCover): Promise<Po
 
 /** Pays a supplier what it is owed; more only where the treasurer says that it is paid before its bill. */
 export function paySupplier(context: Context, wish: SupplierPayment): Promise<Posted> {
+  return withTx(context, (tx) => paySupplierIn(tx, context, wish));
+}
+
+export async function paySupplierIn(tx: Tx, context: Context, wish: SupplierPayment): Promise<Posted> {
   const { storehouseId } = context.actor;
   const onDay = checkedDay(context, wish);
-  return withTx(context, async (tx) => {
-    const { supplierId } = await loadSupplier(tx, storehouseId, wish.supplierId);
-    const invoice =
-      wish.invoiceId === undefined ? undefined : await loadInvoice(tx, storehouseId, wish.invoiceId);
-    if (invoice && invoice.supplierId !== supplierId)
-      throw fieldProblem('invalid-input', 'invoiceId', 'This bill came from another supplier.');
-    if (invoice) await lockBuyForShare(tx, storehouseId, invoice.buyId);
-    await refuseEmptyTin(tx, context, wish);
-    const drafts = ledger.supplierPaid({
-      supplierId,
-      amountMinorUnits: wish.minorUnits,
-      till: tillOf(wish),
-    });
-    const about = { buyId: invoice?.buyId, subjectId: invoice?.invoiceId };
-    const posted = await postMoney(tx, context, { ...wish, ...about, what: 'supplier-paid', onDay, drafts });
-    const balance = await loadBalance(tx, storehouseId, ledger.supplierAccount(supplierId));
-    if (balance > 0 && !wish.isPrepayment)
-      throw fieldProblem(
-        'not-enough-left',
-        'minorUnits',
-        'This supplier is owed less than that. Say that it is a prepayment if it is one.',
-      );
-    return posted;
+  const { supplierId } = await loadSupplier(tx, storehouseId, wish.supplierId);
+  const invoice =
+    wish.invoiceId === undefined ? undefined : await loadInvoice(tx, storehouseId, wish.invoiceId);
+  if (invoice && invoice.supplierId !== supplierId)
+    throw fieldProblem('invalid-input', 'invoiceId', 'This bill came from another supplier.');
+  if (invoice) await lockBuyForShare(tx, storehouseId, invoice.buyId);
+  await refuseEmptyTin(tx, context, wish);
+  const drafts = ledger.supplierPaid({
+    supplierId,
+    amountMinorUnits: wish.minorUnits,
+    till: tillOf(wish),
   });
+  const about = { buyId: invoice?.buyId, subjectId: invoice?.invoiceId };
+  const posted = await postMoney(tx, context, { ...wish, ...about, what: 'supplier-paid', onDay, drafts });
+  const balance = await loadBalance(tx, storehouseId, ledger.supplierAccount(supplierId));
+  if (balance > 0 && !wish.isPrepayment)
+    throw fieldProblem(
+      'not-enough-left',
+      'minorUnits',
+      'This supplier is owed less than that. Say that it is a prepayment if it is one.',
+    );
+  return posted;
 }
 
 /** A balance brought over from the book kept before this one, against the store fund. */
@@ -203,19 +222,25 @@ export function endYear(context: Context, { throughOn, note }: YearEndWish): Pro
 
 /** A household leaves a deposit on a buy: in money, or by letting its credit stand for it. It needs no ask. */
 export function takeDeposit(context: Context, buyId: string, wish: Deposit): Promise<Posted> {
+  return withTx(context, (tx) => takeDepositIn(tx, context, { ...wish, buyId }));
+}
+
+export async function takeDepositIn(
+  tx: Tx,
+  context: Context,
+  { buyId, ...wish }: Deposit & { buyId: string },
+): Promise<Posted> {
   const onDay = checkedDay(context, wish);
-  return withTx(context, async (tx) => {
-    const { householdId } = await lockOpenBuyAndHousehold(tx, context, { buyId, ...wish });
-    const of = { householdId, buyId, amountMinorUnits: wish.minorUnits };
-    const drafts =
-      wish.till === undefined
-        ? ledger.depositFromBalance(of)
-        : ledger.depositReceived({ ...of, till: tillOf({ till: wish.till }) });
-    const what = wish.fromBalance ? 'deposit-from-balance' : 'deposit-received';
-    const posted = await postMoney(tx, context, { ...wish, buyId, what, onDay, drafts });
-    if (wish.fromBalance) await refuseSpentCredit(tx, context, householdId);
-    return posted;
-  });
+  const { householdId } = await lockOpenBuyAndHousehold(tx, context, { buyId, ...wish });
+  const of = { householdId, buyId, amountMinorUnits: wish.minorUnits };
+  const drafts =
+    wish.till === undefined
+      ? ledger.depositFromBalance(of)
+      : ledger.depositReceived({ ...of, till: tillOf({ till: wish.till }) });
+  const what = wish.fromBalance ? 'deposit-from-balance' : 'deposit-received';
+  const posted = await postMoney(tx, context, { ...wish, buyId, what, onDay, drafts });
+  if (wish.fromBalance) await refuseSpentCredit(tx, context, householdId);
+  return posted;
 }
 
 /** A deposit goes back, in money or on the household's balance; never more than is held. */

@@ -1,4 +1,4 @@
-import { signInWords } from '@sheafbook/ledger';
+import { paymentReference, signInWords } from '@sheafbook/ledger';
 import type { ChargePart } from './queries.ts';
 import type { readBalance, readBalances, StatementReading } from './use-cases.ts';
 
@@ -146,5 +146,7 @@ export function presentBalanceRow(row: BalancesReading['balances'][number]) {
     days61To90MinorUnits: aged.days61To90MinorUnits,
     over90DaysMinorUnits: aged.over90DaysMinorUnits,
     creditMinorUnits: aged.creditMinorUnits,
+    owesSinceOn: aged.owesSinceOn,
+    reference: paymentReference(row.seat),
   };
 }

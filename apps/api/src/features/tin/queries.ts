@@ -1,0 +1,44 @@
+import type { Tx } from '@sheafbook/db';
+import { type CashCountRow, cashCounts, entries, persons } from '@sheafbook/db/tables';
+import { assert } from '@sheafbook/units';
+import { and, desc, eq, lt } from 'drizzle-orm';
+import { alias } from 'drizzle-orm/pg-core';
+
+export async function insertCount(tx: Tx, count: typeof cashCounts.$inferInsert): Promise<CashCountRow> {
+  const [row] = await tx.insert(cashCounts).values(count).returning();
+  assert(row, 'an insert returns its row');
+  return row;
+}
+
+const along = alias(persons, 'along');
+
+/** Counts of the tin, the newest first; one row more than the page holds. */
+export async function listCounts(
+  tx: Tx,
+  storehouseId: string,
+  page: { after?: string | undefined; limit: number },
+) {
+  return tx
+    .select({ count: cashCounts, by: persons.name, alongside: along.name, entryNo: entries.entryNo })
+    .from(cashCounts)
+    .innerJoin(
+      persons,
+      and(eq(persons.storehouseId, cashCounts.storehouseId), eq(persons.personId, cashCounts.countedBy)),
+    )
+    .leftJoin(
+      along,
+      and(eq(along.storehouseId, cashCounts.storehouseId), eq(along.personId, cashCounts.countedWith)),
+    )
+    .leftJoin(
+      entries,
+      and(eq(entries.storehouseId, cashCounts.storehouseId), eq(entries.entryId, cashCounts.entryId)),
+    )
+    .where(
+      and(
+        eq(cashCounts.storehouseId, storehouseId),
+        page.after === undefined ? undefined : lt(cashCounts.cashCountId, page.after),
+      ),
+    )
+    .orderBy(desc(cashCounts.cashCountId))
+    .limit(page.limit + 1);
+}
