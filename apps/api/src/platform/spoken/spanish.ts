@@ -1,3 +1,4 @@
+import { ES_BANK } from './es-bank.ts';
 import { ES_BUY } from './es-buy.ts';
 import { ES_LANDING } from './es-landing.ts';
 import { ES_MONEY } from './es-money.ts';
@@ -11,6 +12,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_BUY,
   ...ES_LANDING,
   ...ES_MONEY,
+  ...ES_BANK,
 };
 
 /** Single words that stand where a sentence differs: stages and duties. Names, figures and days stay as they are. */
