@@ -1,5 +1,6 @@
 import { createRoute, createRouter, lazyRouteComponent, redirect } from '@tanstack/react-router';
 import { queries, sessionQuery } from './api/queries.ts';
+import { booksRoutes } from './features/books/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
 import { houseRoute, rootRoute } from './house-route.ts';
 
@@ -59,7 +60,7 @@ export const router = createRouter({
     signIn,
     setUp,
     invitation,
-    houseRoute.addChildren([home, welcome, household, statement, ...buyRoutes]),
+    houseRoute.addChildren([home, welcome, household, statement, ...buyRoutes, ...booksRoutes]),
   ]),
   defaultPreload: 'intent',
   scrollRestoration: true,

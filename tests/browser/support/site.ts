@@ -1,7 +1,8 @@
 import type { AddressInfo } from 'node:net';
 import { serve } from '@hono/node-server';
 import type { Browser, Page } from 'playwright-core';
-import { openTestApp, type TestApp } from '../../support/app.ts';
+import { cookieOf, openTestApp, type TestApp } from '../../support/app.ts';
+import { A_PASSWORD } from '../../support/storehouse.ts';
 import { openChromium } from './chromium.ts';
 
 export type Site = {
@@ -9,6 +10,11 @@ export type Site = {
   readonly url: string;
   /** A browser of one person with nothing kept, in a phone's width unless asked otherwise. */
   visit(options?: { width?: number; language?: string }): Promise<Visit>;
+  /**
+   * The same, signed in already, with the app's own day on its calendar: for pages of a storehouse that lives at another
+   * time than this machine. The cookie has no end, since the browser's own clock knows nothing of that.
+   */
+  enter(email: string, options?: { width?: number; language?: string }): Promise<Visit>;
   close(): Promise<void>;
 };
 
@@ -23,8 +29,8 @@ export type Visit = {
 };
 
 /** The real application on a real port, and a real browser to open it with. */
-export async function openSite(): Promise<Site> {
-  const app = await openTestApp(new Date().toISOString()); // a browser's cookies live by the true clock
+export async function openSite(startsAt = new Date().toISOString()): Promise<Site> {
+  const app = await openTestApp(startsAt);
   const server = serve({ fetch: app.app.fetch, port: 0, hostname: '127.0.0.1' });
   await new Promise((listening) => server.once('listening', () => listening(null)));
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
@@ -33,6 +39,14 @@ export async function openSite(): Promise<Site> {
     app,
     url,
     visit: (options) => visit(browser, url, options),
+    enter: async (email, options) => {
+      const answer = await app.as().post('/api/session', { email, password: A_PASSWORD });
+      const [name = '', value = ''] = cookieOf(answer).split('=');
+      const visiting = await visit(browser, url, options);
+      await visiting.page.context().addCookies([{ name, value, url }]);
+      await visiting.page.clock.setFixedTime(app.clock.now);
+      return visiting;
+    },
     close: async () => {
       await browser.close();
       await new Promise((closed) => server.close(closed));

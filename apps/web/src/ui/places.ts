@@ -1,12 +1,15 @@
 import type { House } from './house.ts';
-import { BuysIcon, HomeIcon, HouseholdIcon, StatementIcon } from './icons.tsx';
+import { BooksIcon, BuysIcon, HomeIcon, HouseholdIcon, StatementIcon } from './icons.tsx';
 
 const isMember = (house: House) => house.household !== null;
 
 /** Where a person can go, in the order of the rail: only places that exist and that are theirs. */
+const readsBooks = ({ duties }: House) => duties.includes('treasurer') || duties.includes('reviewer');
+
 export const PLACES = [
   { to: '/s/$storehouse', name: 'home', icon: HomeIcon, isFor: () => true },
   { to: '/s/$storehouse/buys', name: 'buys', icon: BuysIcon, isFor: () => true },
   { to: '/s/$storehouse/statement', name: 'statement', icon: StatementIcon, isFor: isMember },
   { to: '/s/$storehouse/household', name: 'household', icon: HouseholdIcon, isFor: isMember },
+  { to: '/s/$storehouse/books', name: 'books', icon: BooksIcon, isFor: readsBooks },
 ] as const;

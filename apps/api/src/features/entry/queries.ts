@@ -1,5 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import { type MovementRow, movements } from '@sheafbook/db/tables';
+import { CHART } from '@sheafbook/ledger';
 import { and, asc, eq, inArray, type SQL, sql } from 'drizzle-orm';
 import { Problem } from '../../platform/problem.ts';
 
@@ -35,7 +36,14 @@ type EntryRow = {
   reversed_by_no: string | null;
 };
 
-type Filter = { readonly buy?: string | undefined; readonly household?: string | undefined };
+type Filter = {
+  readonly buy?: string | undefined;
+  readonly household?: string | undefined;
+  readonly account?: string | undefined;
+  readonly chart?: string | undefined;
+  readonly fromOn?: string | undefined;
+  readonly toOn?: string | undefined;
+};
 
 /** One row more than the page holds. */
 export async function listEntries(
@@ -43,12 +51,16 @@ export async function listEntries(
   storehouseId: string,
   page: Filter & { after?: number | undefined; limit: number; newestFirst: boolean },
 ): Promise<EntryReading[]> {
-  const { after, newestFirst, buy, household } = page;
+  const { after, newestFirst, buy, household, account, chart, fromOn, toOn } = page;
   const beyond = newestFirst ? sql`e.entry_no < ${after ?? 0}` : sql`e.entry_no > ${after ?? 0}`;
   const conditions = [
     ...(after === undefined ? [] : [beyond]),
     ...(buy === undefined ? [] : [sql`e.buy_id = ${buy}`]),
     ...(household === undefined ? [] : [touches(storehouseId, household)]),
+    ...(account === undefined ? [] : [touchesAccounts(storehouseId, sql`account_id = ${account}`)]),
+    ...(chart === undefined ? [] : [touchesAccounts(storehouseId, sql`kind = ${kindOf(chart)}`)]),
+    ...(fromOn === undefined ? [] : [sql`e.on_day >= ${fromOn}`]),
+    ...(toOn === undefined ? [] : [sql`e.on_day <= ${toOn}`]),
   ];
   const order = newestFirst ? sql`e.entry_no desc` : sql`e.entry_no`;
   return selectEntries(
@@ -58,6 +70,18 @@ export async function listEntries(
     order by ${order} limit ${page.limit + 1}`,
   );
 }
+
+const kindOf = (chart: string): string => CHART.find(({ number }) => number === chart)?.kind ?? '';
+
+/** Entries on accounts of money. A household's own stock is found by nobody else, whatever its account is called. */
+const touchesAccounts = (storehouseId: string, which: SQL): SQL => sql`e.entry_id in (
+  with a as (select account_id from book.account
+    where storehouse_id = ${storehouseId} and unit_kind = 'currency' and ${which})
+  select m.entry_id from a join book.movement m
+    on m.storehouse_id = ${storehouseId} and m.source_id = a.account_id
+  union
+  select m.entry_id from a join book.movement m
+    on m.storehouse_id = ${storehouseId} and m.destination_id = a.account_id)`;
 
 /** Entries on a household's money or awarded grams. What it does at home is found by nobody else. */
 const touches = (storehouseId: string, householdId: string): SQL => sql`e.entry_id in (

@@ -1,3 +1,4 @@
+import { CHART } from '@sheafbook/ledger';
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
 import { bookDay, reason } from '../money/schema.ts';
@@ -7,6 +8,11 @@ export const entriesQuery = pageQuery.extend({
   after: z.coerce.number().int().nonnegative().optional(),
   newestFirst: z.stringbool().default(false),
   buy: z.uuid().optional(),
+  /** Entries that touch one account, or any account of one line of the chart: what stands behind a figure. */
+  account: z.uuid().optional(),
+  chart: z.enum(CHART.map(({ number }) => number)).optional(),
+  fromOn: bookDay.optional(),
+  toOn: bookDay.optional(),
   household: z.uuid().optional(),
 });
 export type EntriesQuery = z.infer<typeof entriesQuery>;

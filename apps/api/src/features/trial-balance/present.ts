@@ -50,9 +50,50 @@ export function presentClearing({ buy, parts, showsNotes, currency }: Reading<ty
     fundMinorUnits: sumOf('fund'),
     otherMinorUnits: sumOf('other'),
     balanceMinorUnits: steps.at(-1)?.balanceMinorUnits ?? 0,
+    stairs: stairsOf(parts, showsNotes),
     steps: steps.map((step) => ({ ...step, note: showsNotes ? step.note : '' })),
   };
 }
+
+type Stair = {
+  part: string;
+  name: string | null;
+  amountMinorUnits: number;
+  balanceMinorUnits: number;
+  entryIds: readonly string[];
+};
+
+/**
+ * The account as stairs: first what came in, supplier by supplier, then what went out, household by household, down to
+ * what is left. Whose step it is is told to those who may know what a household was charged.
+ */
+function stairsOf(parts: readonly ClearingPart[], showsNames: boolean): Stair[] {
+  const stairs = new Map<string, Omit<Stair, 'balanceMinorUnits'>>();
+  for (const part of parts) {
+    const kind = PART_OF[part.otherKind] ?? 'other';
+    const isHousehold = part.otherKind === 'household' || part.otherKind === 'buy_deposit';
+    const name = isHousehold && !showsNames ? null : part.otherName;
+    const key = `${ORDER.indexOf(kind)} ${part.otherKind === 'common_stock' ? 1 : 0} ${kind} ${name}`;
+    const known = stairs.get(key);
+    stairs.set(key, {
+      part: kind,
+      name,
+      amountMinorUnits: (known?.amountMinorUnits ?? 0) + part.minorUnits,
+      entryIds: [...new Set([...(known?.entryIds ?? []), part.entryId])],
+    });
+  }
+  let balanceMinorUnits = 0;
+  return [...stairs]
+    .filter(([, { amountMinorUnits }]) => amountMinorUnits !== 0)
+    .toSorted(([a], [b]) => Number(a[0]) - Number(b[0]) || Number(a[2]) - Number(b[2])) // stable within a part
+    .map(([, stair]) => {
+      balanceMinorUnits += stair.amountMinorUnits;
+      return { ...stair, balanceMinorUnits };
+    });
+}
+
+/** From what a buy cost to whom it was charged. */
+const ORDER = ['invoiced', 'credited', 'forfeited', 'fund', 'other', 'charged'];
 
 const negated = (minorUnits: number): number => (minorUnits === 0 ? 0 : -minorUnits);
 

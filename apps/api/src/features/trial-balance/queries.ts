@@ -44,6 +44,8 @@ export type ClearingPart = {
   readonly what: string;
   readonly note: string;
   readonly otherKind: MoneyKind;
+  /** Whose account it is: a household, a supplier; common stock and the store's own have no name. */
+  readonly otherName: string | null;
   readonly minorUnits: number;
 };
 
@@ -59,6 +61,7 @@ export async function listClearingParts(
     what: string;
     note: string;
     other_kind: MoneyKind;
+    other_name: string | null;
     amount: string;
   }>(sql`
     with a as (select account_id from book.account
@@ -69,12 +72,15 @@ export async function listClearingParts(
       union all
       select m.entry_id, m.destination_id, -m.amount from a join book.movement m
         on m.storehouse_id = ${storehouseId} and m.source_id = a.account_id)
-    select e.entry_id, e.entry_no, e.on_day, e.what, e.note, o.kind as other_kind, sum(m.amount) as amount
+    select e.entry_id, e.entry_no, e.on_day, e.what, e.note, o.kind as other_kind,
+      coalesce(h.name, s.name) as other_name, sum(m.amount) as amount
     from m
     join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = m.entry_id
     join book.account o on o.storehouse_id = ${storehouseId} and o.account_id = m.other_id
-    group by e.entry_id, e.entry_no, e.on_day, e.what, e.note, o.kind
-    order by e.entry_no, o.kind`);
+    left join book.household h on h.storehouse_id = ${storehouseId} and h.household_id = o.owner_id
+    left join book.supplier s on s.storehouse_id = ${storehouseId} and s.supplier_id = o.owner_id
+    group by e.entry_id, e.entry_no, e.on_day, e.what, e.note, o.kind, h.seat, h.name, s.name
+    order by e.entry_no, o.kind, h.seat, s.name`);
   return rows.map((row) => ({
     entryId: row.entry_id,
     entryNo: Number(row.entry_no),
@@ -82,6 +88,7 @@ export async function listClearingParts(
     what: row.what,
     note: row.note,
     otherKind: row.other_kind,
+    otherName: row.other_name,
     minorUnits: Number(row.amount),
   }));
 }

@@ -11,6 +11,7 @@ export const en = {
   elsewhere: 'Your other storehouses',
   home: 'Home',
   buys: 'Buys',
+  books: 'Books',
   statement: 'Statement',
   household: 'Household',
   asTable: 'As a table',

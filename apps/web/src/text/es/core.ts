@@ -12,6 +12,7 @@ export const es: Catalogue = {
   elsewhere: 'Sus otros almacenes',
   home: 'Inicio',
   buys: 'Compras',
+  books: 'Libros',
   statement: 'Cuenta',
   household: 'Hogar',
   asTable: 'Como tabla',

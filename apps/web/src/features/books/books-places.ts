@@ -1,0 +1,11 @@
+import type { House } from '../../ui/house.ts';
+
+const readsBooks = ({ duties }: House) => duties.includes('treasurer') || duties.includes('reviewer');
+
+/** The pages of the books, in the order a desk is worked through. Each has its name in the words of the books. */
+export const BOOKS_PLACES = [
+  { to: '/s/$storehouse/books', name: 'desk', isFor: readsBooks },
+  { to: '/s/$storehouse/books/owing', name: 'owing', isFor: readsBooks },
+  { to: '/s/$storehouse/books/entries', name: 'journal', isFor: readsBooks },
+  { to: '/s/$storehouse/books/trial-balance', name: 'trialBalance', isFor: readsBooks },
+] as const;

@@ -1,0 +1,50 @@
+import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
+import { houseRoute } from '../../house-route.ts';
+
+const getParentRoute = () => houseRoute;
+
+const desk = createRoute({
+  getParentRoute,
+  path: '/books',
+  component: lazyRouteComponent(() => import('./desk.tsx'), 'Desk'),
+});
+const owing = createRoute({
+  getParentRoute,
+  path: '/books/owing',
+  component: lazyRouteComponent(() => import('./owing.tsx'), 'OwingPage'),
+});
+const clearing = createRoute({
+  getParentRoute,
+  path: '/books/clearing/$buy',
+  component: lazyRouteComponent(() => import('./clearing.tsx'), 'Clearing'),
+});
+const trialBalance = createRoute({
+  getParentRoute,
+  path: '/books/trial-balance',
+  component: lazyRouteComponent(() => import('./trial-balance.tsx'), 'TrialBalance'),
+});
+const entries = createRoute({
+  getParentRoute,
+  path: '/books/entries',
+  validateSearch: (search: Record<string, unknown>): { chart?: string; buy?: string; household?: string } =>
+    Object.fromEntries(
+      (['chart', 'buy', 'household'] as const).flatMap((name) =>
+        typeof search[name] === 'string' || typeof search[name] === 'number'
+          ? [[name, String(search[name])]]
+          : [],
+      ),
+    ),
+  component: lazyRouteComponent(() => import('./entries.tsx'), 'Entries'),
+});
+const entry = createRoute({
+  getParentRoute,
+  path: '/books/entries/$entry',
+  component: lazyRouteComponent(() => import('./entry.tsx'), 'Entry'),
+});
+const account = createRoute({
+  getParentRoute,
+  path: '/books/accounts/$account',
+  component: lazyRouteComponent(() => import('./entries.tsx'), 'AccountEntries'),
+});
+
+export const booksRoutes = [desk, owing, clearing, trialBalance, entries, entry, account] as const;
