@@ -375,7 +375,7 @@ table book.code_counter row level security
   last_number bigint default 0 not null
   constraint code_counter_pkey PRIMARY KEY (storehouse_id, counter)
   constraint code_counter_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
-  constraint code_counter_known CHECK ((counter = ANY (ARRAY['bag'::text, 'container'::text, 'order'::text, 'seat'::text])))
+  constraint code_counter_known CHECK ((counter = ANY (ARRAY['bag'::text, 'container'::text, 'order'::text, 'paper'::text, 'seat'::text])))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (last_number) to sheafbook_app
 
@@ -825,6 +825,30 @@ table book.kept_answer row level security
   grant insert, select, update (body, status) to sheafbook_app
   grant delete, select to sheafbook_housekeeping
 
+table book.keying row level security
+  storehouse_id uuid not null
+  keying_id uuid default uuidv7() not null
+  what text not null
+  subject_id uuid not null
+  buy_id uuid not null
+  household_id uuid
+  paper_id uuid
+  written_at timestamp with time zone not null
+  keyed_at timestamp with time zone not null
+  keyed_by uuid not null
+  is_entered_for boolean not null
+  constraint keying_pkey PRIMARY KEY (storehouse_id, keying_id)
+  constraint keying_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint keying_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint keying_keyed_by_fk FOREIGN KEY (storehouse_id, keyed_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint keying_paper_fk FOREIGN KEY (storehouse_id, paper_id) REFERENCES book.paper(storehouse_id, paper_id)
+  constraint keying_what_known CHECK ((what = ANY (ARRAY['pledge'::text, 'delivery'::text, 'count'::text, 'bag'::text, 'weight'::text, 'pick-up'::text])))
+  constraint keying_written_first CHECK ((written_at <= keyed_at))
+  CREATE INDEX keying_by_buy ON book.keying USING btree (storehouse_id, buy_id)
+  CREATE INDEX keying_by_subject ON book.keying USING btree (storehouse_id, subject_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.lot row level security
   storehouse_id uuid not null
   lot_id uuid not null
@@ -906,6 +930,30 @@ table book.owner row level security
   constraint owner_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
   constraint owner_kind_known CHECK ((kind = ANY (ARRAY['household'::text, 'common'::text, 'unassigned'::text, 'supplier'::text])))
   CREATE UNIQUE INDEX owner_single_kinds ON book.owner USING btree (storehouse_id, kind) WHERE (kind = ANY (ARRAY['common'::text, 'unassigned'::text]))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.paper row level security
+  storehouse_id uuid not null
+  paper_id uuid default uuidv7() not null
+  paper_no bigint not null
+  paper_code text not null
+  kind text not null
+  buy_id uuid
+  household_id uuid
+  subject_id uuid
+  as_of_entry_no bigint not null
+  printed_on date not null
+  printed_by uuid not null
+  printed_at timestamp with time zone not null
+  constraint paper_pkey PRIMARY KEY (storehouse_id, paper_id)
+  constraint paper_code_once UNIQUE (storehouse_id, paper_code)
+  constraint paper_no_once UNIQUE (storehouse_id, paper_no)
+  constraint paper_printing_once UNIQUE NULLS NOT DISTINCT (storehouse_id, kind, buy_id, household_id, subject_id, as_of_entry_no, printed_on, printed_by)
+  constraint paper_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint paper_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint paper_printed_by_fk FOREIGN KEY (storehouse_id, printed_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint paper_kind_known CHECK ((kind = ANY (ARRAY['buy-sheet'::text, 'pledge-slip'::text, 'quote-comparison'::text, 'order'::text, 'landing-sheet'::text, 'claim-letter'::text, 'split-sheet'::text, 'statement'::text, 'who-owes'::text])))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 

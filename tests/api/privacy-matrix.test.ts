@@ -3,6 +3,7 @@ import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { LEAST_DUTY } from '../support/least-duty.ts';
 import { addressOf, INSIDE, idsIn } from '../support/mounted-routes.ts';
+import { textOf } from '../support/pdf.ts';
 import { aSecretWorld, SECRETS, type Secret, type SecretWorld, type Viewer } from '../support/secrets.ts';
 import { aStorehouse } from '../support/storehouse.ts';
 
@@ -28,7 +29,7 @@ beforeAll(async () => {
   const wanted = addresses(paths);
   readings = {} as Record<Viewer, Reading[]>;
   for (const viewer of VIEWERS) readings[viewer] = await readEverything(viewer, wanted);
-});
+}, 180_000); // every duty reads every address, papers among them
 afterAll(() => app.close());
 
 type Described = Record<string, { get?: { parameters?: readonly { name: string }[] } } | undefined>;
@@ -69,7 +70,7 @@ async function readEverything(viewer: Viewer, wanted: readonly string[]): Promis
   let before = await noted();
   for (const address of wanted) {
     const { status, body } = await caller.get(`${storehouse.path}${address}`);
-    const text = typeof body === 'string' ? body : JSON.stringify(body);
+    const text = await textOf(body);
     const after = await noted();
     found.push({ address, text, status, wasNoted: after > before });
     before = after;
@@ -131,7 +132,7 @@ describe('who reads a household’s datum anywhere at all', () => {
     for (const address of own) {
       const { status, body } = await dell.caller.get(`${storehouse.path}${address}`);
       expect([address, status]).toEqual([address, 200]);
-      texts.push(JSON.stringify(body));
+      texts.push(await textOf(body));
     }
     const missing = (Object.keys(SECRETS) as Secret[]).filter((secret) => !holds(texts.join(), secret));
     expect(missing).toEqual([]);

@@ -63,6 +63,10 @@ async function insertTheRest(): Promise<void> {
   await admin`insert into book.household_contact (storehouse_id, household_id, phone) values (${of[0]}, ${of[1]}, '555')`;
   await admin`insert into book.household_plan (storehouse_id, household_id) values (${of[0]}, ${of[1]})`;
   await admin`insert into book.household_guideline values (${of[0]}, ${of[1]}, 'grains', 150000)`;
+  await admin`insert into book.keying (storehouse_id, what, subject_id, buy_id, household_id, written_at, keyed_at,
+      keyed_by, is_entered_for)
+    select ${storehouseId}, 'pledge', pledge_id, buy_id, household_id, now() - interval '1 day', now(), ${personId}, true
+    from book.pledge limit 1`;
   await admin`insert into book.period_close values (${storehouseId}, '2020-12-31', ${personId}, now())`;
   await admin`insert into book.container_wish (storehouse_id, buy_id, buy_line_id, household_id, position,
       container_kind_id, entered_by)

@@ -44,9 +44,7 @@ export async function openTestApp(startsAt = '2026-09-01T15:00:00Z'): Promise<Te
           },
           ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
         });
-        const text = await response.text();
-        const isJson = response.headers.get('Content-Type')?.includes('json') ?? false;
-        return { status: response.status, body: isJson ? JSON.parse(text) : text, headers: response.headers };
+        return { status: response.status, body: await readBody(response), headers: response.headers };
       };
     const get = call('GET');
     return {
@@ -58,6 +56,13 @@ export async function openTestApp(startsAt = '2026-09-01T15:00:00Z'): Promise<Te
     };
   };
   return { ...database, app, clock, as };
+}
+
+async function readBody(response: Response): Promise<unknown> {
+  const type = response.headers.get('Content-Type') ?? '';
+  if (type.includes('pdf')) return new Uint8Array(await response.arrayBuffer());
+  const text = await response.text();
+  return type.includes('json') ? JSON.parse(text) : text;
 }
 
 /** The cookie that an answer set, as a browser would send it back. */

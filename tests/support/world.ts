@@ -48,6 +48,8 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
   await anInvitation(storehouse, { householdName: 'Garth' });
   const { invitations } = bodyOf(await coordinator.get(`${path}/invitations`));
   const helping = bodyOf(await Dell.caller.post(`${home}/helpers`, helper), 201);
+  const sheet = await coordinator.get(`${buy.path}/papers/buy-sheet`);
+  const [, paper = ''] = /-([A-Z2-9]+)\.pdf/.exec(sheet.headers.get('Content-Disposition') ?? '') ?? [];
   const claimId = buy.claims?.torn ?? '';
   const ids = {
     ...{ storehouse: storehouse.storehouseId, buy: buy.buyId, line: buy.wheat, quote: buy.quoteId },
@@ -55,6 +57,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     ...{ split: buy.splitIds.wheat, container: can.id, entry: can.entryId, supplier: buy.supplierId },
     ...{ household: Dell.householdId, person: Dell.personId, helper: helping.id, duty: 'coordinator' },
     ...{ bag: buy.bags.oats[0]?.id ?? '', offer: buy.offers.wheat, charge: buy.charges.lines[0].id },
+    paper,
     invitation: invitations[0].id,
     eater: await idOf(Dell.caller.post(`${home}/eaters`, eater)),
     pickUp: await idOf(Dell.caller.post(`${buy.path}/pick-ups`, window)),

@@ -33,6 +33,7 @@ import { leavingRoutes } from './features/leaving/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
 import { nextStepRoutes } from './features/next-step/routes.ts';
 import { orderRoutes } from './features/order/routes.ts';
+import { paperRoutes } from './features/paper/routes.ts';
 import { periodRoutes } from './features/period/routes.ts';
 import { personRoutes } from './features/person/routes.ts';
 import { photoRoutes } from './features/photo/routes.ts';
@@ -111,6 +112,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', pickUpRoutes)
   .route('/', closeRoutes)
   .route('/', nextStepRoutes)
+  .route('/', paperRoutes)
   .route('/', containerRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)

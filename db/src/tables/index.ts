@@ -5,6 +5,7 @@ export * from './food.ts';
 export * from './landing.ts';
 export * from './ledger.ts';
 export * from './money.ts';
+export * from './paper.ts';
 export * from './people.ts';
 export * from './photo.ts';
 export * from './sharing-out.ts';

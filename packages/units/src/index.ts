@@ -12,6 +12,7 @@ export * from './mass-text.ts';
 export * from './money-text.ts';
 export * from './number-text.ts';
 export * from './partial-day.ts';
+export * from './price-format.ts';
 export * from './sorted-json.ts';
 export * from './sum.ts';
 export * from './temperature.ts';

@@ -12,6 +12,8 @@ export type Config = {
   readonly host: string;
   /** Where members reach the server; its scheme decides which cookie they get. */
   readonly publicUrl: string;
+  /** Whether that address was given; without it a server knows only its own. */
+  readonly isPublicUrlSet: boolean;
   readonly isSecure: boolean;
   readonly logLevel: string;
 };
@@ -24,6 +26,7 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
     port: PORT,
     host: HOST,
     publicUrl,
+    isPublicUrlSet: PUBLIC_URL !== undefined,
     isSecure: publicUrl.startsWith('https://'),
     logLevel: LOG_LEVEL,
   };

@@ -1,4 +1,4 @@
-import { formatDecimal, formatMass, formatMoney, fraction } from '@sheafbook/units';
+import { formatDecimal, formatMass, formatMoney, formatPricePerMass, fraction } from '@sheafbook/units';
 import type { Language } from './taste.ts';
 
 export type Formats = ReturnType<typeof formatsOf>;
@@ -36,14 +36,8 @@ export function formatsOf(want: {
     count: (value: number) => formatDecimal(fraction(value), 0, language),
     money: (minorUnits: number) => formatMoney(minorUnits, currency, language),
     /** A landed price of one pound or kilogram, to a tenth of the smallest coin. */
-    perUnit: (price: { minorUnits: number; grams: number }, unit: 'lb' | 'kg') => {
-      const gramsEach = unit === 'kg' ? fraction(1000) : fraction(45_359_237, 100_000);
-      const exact = fraction(
-        BigInt(price.minorUnits) * gramsEach.numerator,
-        BigInt(price.grams) * gramsEach.denominator,
-      );
-      return formatDecimal(exact, 1, language);
-    },
+    perUnit: (price: { minorUnits: number; grams: number }, unit: 'lb' | 'kg') =>
+      formatPricePerMass(price, { unit, locale: language }),
     day: (iso: string) => day.format(new Date(`${iso}T00:00:00Z`)),
     dayMonth: (iso: string) => dayMonth.format(new Date(`${iso}T00:00:00Z`)),
     shortDay: (iso: string) => shortDay.format(new Date(`${iso}T00:00:00Z`)),

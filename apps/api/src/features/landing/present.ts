@@ -46,6 +46,7 @@ function presentSize(sheet: LandingSheet, size: LandingSheet['ordered'][number])
     food: food ? { foodCode: food.foodCode, nameEn: food.nameEn, nameEs: food.nameEs } : null,
     bagOfferId: size.bagOfferId,
     bagLabel: size.bagLabel,
+    bagGrams: size.bagGrams,
     orderNo: size.orderNo,
     orderedBags: size.bags,
     countedBags,

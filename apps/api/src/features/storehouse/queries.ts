@@ -131,7 +131,7 @@ export async function insertStorehouse(
   await tx.insert(vessels).values(OUTSIDE_KINDS.map((kind) => ({ storehouseId, kind })));
   await tx
     .insert(codeCounters)
-    .values(['bag', 'container', 'order', 'seat'].map((counter) => ({ storehouseId, counter })));
+    .values(['bag', 'container', 'order', 'paper', 'seat'].map((counter) => ({ storehouseId, counter })));
   await tx.insert(foods).values(REFERENCE_FOODS.map((food) => toFoodRow(storehouseId, food)));
   await tx.insert(containerKinds).values(
     CONTAINER_KINDS.map((kind) => ({

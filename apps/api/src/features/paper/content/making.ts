@@ -1,0 +1,54 @@
+import type { Context } from '../../../platform/context.ts';
+import type { PaperContent } from '../content.ts';
+import type { Formats } from '../formats.ts';
+
+export type PaperKind =
+  | 'buy-sheet'
+  | 'pledge-slip'
+  | 'quote-comparison'
+  | 'order'
+  | 'landing-sheet'
+  | 'claim-letter'
+  | 'split-sheet'
+  | 'statement'
+  | 'who-owes';
+
+/** What a paper is about; its code leads back to this. */
+export type PaperSubject = {
+  readonly kind: PaperKind;
+  readonly buyId: string | null;
+  readonly householdId: string | null;
+  /** The order, the split or the claim. */
+  readonly subjectId: string | null;
+};
+
+/** A paper whose facts are read; a statement names its own code, so the content waits for it. */
+export type MadePaper = {
+  readonly subject: PaperSubject;
+  readonly contentWith: (code: string) => PaperContent;
+  /** Sheets with many columns lie across, some of them in the large version only. */
+  readonly isLandscape?: boolean | 'when-large';
+};
+
+/** Where a paper is put together: whoever asks, and how figures and words read on it. */
+export type Desk = { readonly context: Context; readonly formats: Formats };
+
+export const subject = (kind: PaperKind, of: Partial<Omit<PaperSubject, 'kind'>>): PaperSubject => ({
+  kind,
+  buyId: null,
+  householdId: null,
+  subjectId: null,
+  ...of,
+});
+
+/** Whoever asks, seen as a member without a duty: a sheet that hangs on a wall is read by everyone. */
+export const asAnyMember = (context: Context): Context => ({
+  ...context,
+  actor: { ...context.actor, duties: new Set() },
+});
+
+/** A food's name in the language of the paper. */
+export const nameOf = (
+  food: { readonly nameEn: string; readonly nameEs: string },
+  { language }: Formats,
+): string => (language === 'es' ? food.nameEs : food.nameEn);

@@ -1,0 +1,3 @@
+import type { Face } from './fonts.ts';
+
+export type Style = { readonly face: Face; readonly points: number };

@@ -1,0 +1,19 @@
+import { type Actor, hasDuty } from '../../platform/actor.ts';
+
+/** Job map section 14: each paper is for those who may see on a screen what it prints. */
+export const mayPrintWhoOwes = (actor: Actor): boolean => hasDuty(actor, 'treasurer', 'reviewer');
+/** A comparison is made at what is pledged. */
+export const mayPrintComparison = (actor: Actor): boolean =>
+  hasDuty(actor, 'coordinator', 'treasurer', 'packing_lead', 'reviewer');
+
+type Found = { readonly kind: string; readonly householdId: string | null };
+
+/** A code on a lost paper tells a stranger to it nothing: a statement's leads its own household and the books' duties on. */
+export const mayFollowCode = (actor: Actor, { kind, householdId }: Found): boolean => {
+  if (kind === 'who-owes') return mayPrintWhoOwes(actor);
+  if (kind === 'quote-comparison') return mayPrintComparison(actor);
+  if (kind === 'statement') return householdId === actor.householdId || mayPrintWhoOwes(actor);
+  if (kind === 'pledge-slip')
+    return householdId === null || householdId === actor.householdId || mayPrintComparison(actor);
+  return true;
+};

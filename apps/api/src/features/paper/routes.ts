@@ -1,0 +1,116 @@
+import { readCode } from '@sheafbook/units';
+import { Hono, type Context as HonoContext } from 'hono';
+import type { AppEnv } from '../../platform/app-env.ts';
+import { contextOf, describe, idParam, may, queryOf } from '../../platform/http.ts';
+import { Problem } from '../../platform/problem.ts';
+import { mayPrintComparison, mayPrintWhoOwes } from './policy.ts';
+import { presentPaper } from './present.ts';
+import { orderPaperQuery, paperQuery, slipQuery, statementPaperQuery } from './schema.ts';
+import {
+  type PrintedPaper,
+  printBuySheet,
+  printClaimLetter,
+  printLandingSheet,
+  printOrder,
+  printPledgeSlip,
+  printQuoteComparison,
+  printSplitSheet,
+  printStatement,
+  printWhoOwes,
+  readPaper,
+} from './use-cases.ts';
+
+const TAG = 'Papers';
+
+export const paperRoutes = new Hono<AppEnv>()
+  .get(
+    '/buys/:buy/papers/buy-sheet',
+    describe(TAG, 'The sheet of a buy for the wall, as PDF'),
+    queryOf(paperQuery),
+    async (c) => answerPdf(c, await printBuySheet(contextOf(c), ofBuy(c), c.req.valid('query'))),
+  )
+  .get(
+    '/buys/:buy/papers/pledge-slip',
+    describe(TAG, 'A pledge slip as PDF: filled as pledged, or empty for a pen', ['not-your-household']),
+    queryOf(slipQuery),
+    async (c) => answerPdf(c, await printPledgeSlip(contextOf(c), ofBuy(c), c.req.valid('query'))),
+  )
+  .get(
+    '/buys/:buy/papers/quote-comparison',
+    describe(TAG, 'Quotes side by side on landed cost, as PDF'),
+    may(mayPrintComparison),
+    queryOf(paperQuery),
+    async (c) => answerPdf(c, await printQuoteComparison(contextOf(c), ofBuy(c), c.req.valid('query'))),
+  )
+  .get(
+    '/buys/:buy/papers/order',
+    describe(TAG, 'An order to a supplier as PDF'),
+    queryOf(orderPaperQuery),
+    async (c) => answerPdf(c, await printOrder(contextOf(c), ofBuy(c), c.req.valid('query'))),
+  )
+  .get(
+    '/buys/:buy/papers/landing-sheet',
+    describe(TAG, 'The landing sheet as PDF, with room for a pen where nothing has come yet'),
+    queryOf(paperQuery),
+    async (c) => answerPdf(c, await printLandingSheet(contextOf(c), ofBuy(c), c.req.valid('query'))),
+  )
+  .get(
+    '/splits/:split/paper',
+    describe(TAG, 'The split sheet as PDF, by seats; a member finds their own row'),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { splitId: idParam(c, 'split'), origin: originOf(c) };
+      return answerPdf(c, await printSplitSheet(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/claims/:claim/paper',
+    describe(TAG, 'The letter of a claim to its supplier as PDF'),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { claimId: idParam(c, 'claim'), origin: originOf(c) };
+      return answerPdf(c, await printClaimLetter(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/households/:household/statement/paper',
+    describe(TAG, 'A household’s statement as PDF', ['not-your-household']),
+    queryOf(statementPaperQuery),
+    async (c) => {
+      const of = { householdId: idParam(c, 'household'), origin: originOf(c) };
+      return answerPdf(c, await printStatement(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/balances/paper',
+    describe(TAG, 'The treasurer’s list of who owes as PDF'),
+    may(mayPrintWhoOwes),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { origin: originOf(c) };
+      return answerPdf(c, await printWhoOwes(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/papers/:paper',
+    describe(TAG, 'What the code on a paper leads back to', ['thing-not-found', 'not-your-household']),
+    async (c) => {
+      const code = readCode(c.req.param('paper'));
+      if (!code) throw new Problem('thing-not-found', { thing: 'paper' });
+      return c.json(presentPaper(await readPaper(contextOf(c), code)));
+    },
+  );
+
+const ofBuy = (c: HonoContext<AppEnv>) => ({ buyId: idParam(c, 'buy'), origin: originOf(c) });
+
+/** The server's public address, or the one that the browser reached it at. */
+const originOf = (c: HonoContext<AppEnv>): string =>
+  c.var.config.isPublicUrlSet ? c.var.config.publicUrl.replace(/\/$/, '') : new URL(c.req.url).origin;
+
+/** Opens in the browser; saved, it is named by its kind and code. */
+function answerPdf(c: HonoContext<AppEnv>, { bytes, kind, code }: PrintedPaper) {
+  return c.body(bytes, 200, {
+    'Content-Type': 'application/pdf',
+    'Content-Disposition': `inline; filename="${kind}-${code}.pdf"`,
+  });
+}

@@ -1,0 +1,25 @@
+import { z } from 'zod';
+import { bookDay } from '../money/schema.ts';
+
+/** How a paper is wanted. Language and first unit are the storehouse's own unless said otherwise. */
+export const paperQuery = z.strictObject({
+  language: z.enum(['en', 'es']).optional(),
+  unit: z.enum(['lb', 'kg']).optional(),
+  size: z.enum(['a4', 'letter']).default('a4'),
+  large: z.stringbool('Large is true or false.').default(false),
+});
+export type PaperQuery = z.infer<typeof paperQuery>;
+
+/** Without a household it is one's own; blank leaves everything to the pen. */
+export const slipQuery = paperQuery.extend({
+  household: z.uuid().optional(),
+  blank: z.stringbool('Blank is true or false.').default(false),
+});
+export type SlipQuery = z.infer<typeof slipQuery>;
+
+/** Where a buy has several orders, the number of the one that is meant. */
+export const orderPaperQuery = paperQuery.extend({ order: z.coerce.number().int().positive().optional() });
+export type OrderPaperQuery = z.infer<typeof orderPaperQuery>;
+
+export const statementPaperQuery = paperQuery.extend({ from: bookDay.optional(), to: bookDay.optional() });
+export type StatementPaperQuery = z.infer<typeof statementPaperQuery>;

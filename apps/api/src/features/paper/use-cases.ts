@@ -1,0 +1,183 @@
+import { codeFromNumber, dayInZone } from '@sheafbook/units';
+import type { Context } from '../../platform/context.ts';
+import { newId } from '../../platform/new-id.ts';
+import { Problem } from '../../platform/problem.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { loadHeldDeposit } from '../deposit/use-cases.ts';
+import { takeNumber } from '../household/queries.ts';
+import { loadStorehouse } from '../storehouse/queries.ts';
+import { makeBuySheet } from './content/buy-sheet.ts';
+import { makeClaimLetter } from './content/claim-letter.ts';
+import { makeLandingSheet } from './content/landing-sheet.ts';
+import type { Desk, MadePaper } from './content/making.ts';
+import { makeOrder } from './content/order.ts';
+import { makePledgeSlip } from './content/pledge-slip.ts';
+import { makeQuoteComparison } from './content/quote-comparison.ts';
+import { makeSplitSheet } from './content/split-sheet.ts';
+import { type AskedDeposit, makeStatement } from './content/statement.ts';
+import { makeWhoOwes } from './content/who-owes.ts';
+import { formatsOf } from './formats.ts';
+import { drawPaper } from './layout/draw-paper.ts';
+import { mayFollowCode } from './policy.ts';
+import {
+  findPrinting,
+  insertPaper,
+  listAskedDeposits,
+  loadLastEntryNo,
+  loadPaperByCode,
+  type Printing,
+} from './queries.ts';
+import type { OrderPaperQuery, PaperQuery, SlipQuery, StatementPaperQuery } from './schema.ts';
+
+export type PrintedPaper = {
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  readonly kind: string;
+  readonly code: string;
+};
+
+/** Where members reach the server; the QR of every paper leads there. */
+type At = { readonly origin: string };
+
+/** Characters of a paper's code before its check: fewer than a bag's and a container's, so that none is ever shared. */
+const PAPER_CODE_CHARACTERS = 4;
+
+type OfBuy = { readonly buyId: string } & At;
+
+export function printBuySheet(context: Context, of: OfBuy, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeBuySheet(desk, of.buyId) });
+}
+
+export function printPledgeSlip(context: Context, of: OfBuy, query: SlipQuery) {
+  const wish = { buyId: of.buyId, householdId: query.household, isBlank: query.blank };
+  return print(context, { query, ...of, make: (desk) => makePledgeSlip(desk, wish) });
+}
+
+export function printQuoteComparison(context: Context, of: OfBuy, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeQuoteComparison(desk, of.buyId) });
+}
+
+export function printOrder(context: Context, of: OfBuy, query: OrderPaperQuery) {
+  const wish = { buyId: of.buyId, orderNo: query.order };
+  return print(context, { query, ...of, make: (desk) => makeOrder(desk, wish) });
+}
+
+export function printLandingSheet(context: Context, of: OfBuy, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeLandingSheet(desk, of.buyId) });
+}
+
+export function printSplitSheet(context: Context, of: { splitId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeSplitSheet(desk, of.splitId) });
+}
+
+export function printClaimLetter(context: Context, of: { claimId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeClaimLetter(desk, of.claimId) });
+}
+
+export function printStatement(
+  context: Context,
+  of: { householdId: string } & At,
+  query: StatementPaperQuery,
+) {
+  const { householdId } = of;
+  const { from, to } = query;
+  const listAsked = () => readAskedDeposits(context, householdId);
+  return print(context, {
+    query,
+    ...of,
+    make: (desk) => makeStatement(desk, { householdId, from, to, listAsked }),
+  });
+}
+
+export function printWhoOwes(context: Context, of: At, query: PaperQuery) {
+  return print(context, { query, ...of, make: makeWhoOwes });
+}
+
+/** Read after the statement itself, which has refused strangers and written the look down. */
+function readAskedDeposits(context: Context, householdId: string): Promise<AskedDeposit[]> {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const asks = await listAskedDeposits(tx, storehouseId, householdId);
+    const withHeld: AskedDeposit[] = [];
+    for (const { buyId, ...ask } of asks)
+      withHeld.push({
+        ...ask,
+        heldMinorUnits: await loadHeldDeposit(tx, storehouseId, { householdId, buyId }),
+      });
+    return withHeld;
+  });
+}
+
+type Job = { readonly query: PaperQuery; readonly make: (desk: Desk) => Promise<MadePaper> } & At;
+
+/**
+ * Makes a paper, keeps that it was printed, and draws it. A paper says as of which entry it holds, so it is made again
+ * when something was booked while its facts were read.
+ */
+async function print(context: Context, { query, make, origin }: Job): Promise<PrintedPaper> {
+  const { storehouse, lastEntryNo } = await readHouse(context);
+  const { actor } = context;
+  const language = query.language ?? (storehouse.language === 'es' ? 'es' : 'en');
+  const unit = query.unit ?? (storehouse.massDisplay === 'kg' ? 'kg' : 'lb');
+  const formats = formatsOf({ language, unit, currency: actor.currency, timeZone: actor.timeZone });
+  const made = await make({ context, formats });
+  const paper = await keepPrinting(context, { made, lastEntryNo });
+  if (!paper) return print(context, { query, make, origin });
+  const { kind } = made.subject;
+  const { words } = formats;
+  const bytes = await drawPaper(made.contentWith(paper.paperCode), {
+    storehouse: storehouse.name,
+    title: words.titles[kind],
+    paperNo: paper.paperNo,
+    code: paper.paperCode,
+    address: `${origin}/s/${actor.storehouseId}/papers/${paper.paperCode}`,
+    language,
+    printedLocally: formats.iso(context.now()),
+    asOfEntryNo: paper.asOfEntryNo,
+    words: words.frame,
+    size: query.size,
+    isLarge: query.large,
+    isLandscape: made.isLandscape === 'when-large' ? query.large : (made.isLandscape ?? false),
+    printedAt: context.now(),
+  });
+  return { bytes, kind, code: paper.paperCode };
+}
+
+function readHouse(context: Context) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => ({
+    storehouse: await loadStorehouse(tx, storehouseId),
+    lastEntryNo: await loadLastEntryNo(tx, storehouseId),
+  }));
+}
+
+/** The row of this printing, the same one as before where nothing has changed; undefined when the book went on. */
+function keepPrinting(context: Context, { made, lastEntryNo }: { made: MadePaper; lastEntryNo: number }) {
+  const { storehouseId, personId, timeZone } = context.actor;
+  const printedAt = context.now();
+  const printing: Printing = {
+    ...made.subject,
+    storehouseId,
+    asOfEntryNo: lastEntryNo,
+    printedOn: dayInZone(printedAt.getTime(), timeZone),
+    printedBy: personId,
+    printedAt,
+  };
+  return withTx(context, async (tx) => {
+    if ((await loadLastEntryNo(tx, storehouseId)) !== lastEntryNo) return undefined;
+    const before = await findPrinting(tx, printing);
+    if (before) return before;
+    const paperNo = await takeNumber(tx, storehouseId, 'paper');
+    const paperCode = codeFromNumber(paperNo, PAPER_CODE_CHARACTERS);
+    const kept = await insertPaper(tx, { ...printing, paperId: newId(context), paperNo, paperCode });
+    return kept ?? findPrinting(tx, printing);
+  });
+}
+
+/** What the code on a paper leads back to, for those who may read that. */
+export function readPaper(context: Context, paperCode: string) {
+  return withTx(context, async (tx) => {
+    const paper = await loadPaperByCode(tx, context.actor.storehouseId, paperCode);
+    if (!mayFollowCode(context.actor, paper)) throw new Problem('not-your-household');
+    return paper;
+  });
+}

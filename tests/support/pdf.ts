@@ -1,0 +1,176 @@
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import decodeQR from 'qr/decode.js';
+import type { Answer, Caller } from './app.ts';
+
+/** A stretch of text where it stands, in points from the top left of its page. */
+export type PdfText = { text: string; x: number; y: number; right: number; points: number };
+export type PdfPage = {
+  width: number;
+  height: number;
+  texts: PdfText[];
+  /** All its text in the order in which it was drawn, with plain spaces. */
+  text: string;
+  /** What its QR code says, read from the squares that were drawn. */
+  qr: string;
+};
+export type Pdf = {
+  pages: PdfPage[];
+  /** The text of all pages. */
+  text: string;
+  title: string;
+  language: string;
+  fonts: { name: string; isEmbedded: boolean }[];
+  colours: string[];
+};
+
+/** Reads a PDF by a library that had no part in writing it. */
+export async function readPdf(bytes: Uint8Array): Promise<Pdf> {
+  const task = getDocument({ data: bytes.slice(), disableFontFace: true, useSystemFonts: false });
+  const pdf = await task.promise;
+  const { info } = (await pdf.getMetadata()) as { info: { Title?: string; Language?: string } };
+  const fonts = new Map<string, { name: string; isEmbedded: boolean }>();
+  const colours = new Set<string>();
+  const pages: PdfPage[] = [];
+  for (let number = 1; number <= pdf.numPages; number += 1) {
+    const page = await pdf.getPage(number);
+    const drawn = await page.getOperatorList(); // fills commonObjs with the fonts
+    const [, , width = 0, height = 0] = page.view;
+    const texts = listTexts((await page.getTextContent()).items as TextItem[], height);
+    for (const name of new Set(texts.map((text) => text.font))) {
+      const font = page.commonObjs.get(name) as { name: string; missingFile: boolean };
+      fonts.set(font.name, { name: font.name, isEmbedded: !font.missingFile });
+    }
+    for (const colour of listColours(drawn)) colours.add(colour);
+    pages.push({
+      width,
+      height,
+      texts: texts.map(({ font: _, ...text }) => text),
+      text: texts.map(({ text }) => text).join(' '),
+      qr: readQr(drawn),
+    });
+  }
+  await task.destroy();
+  return {
+    pages,
+    text: pages.map((page) => page.text).join(' '),
+    title: info.Title ?? '',
+    language: info.Language ?? '',
+    fonts: [...fonts.values()],
+    colours: [...colours],
+  };
+}
+
+/** Prints a paper as a person does, and reads what came. */
+export async function printed(caller: Caller, path: string): Promise<Pdf> {
+  return readPdf(pdfOf(await caller.get(path)));
+}
+
+export function pdfOf(answer: Answer): Uint8Array {
+  const { status, body, headers } = answer;
+  if (status !== 200 || headers.get('Content-Type') !== 'application/pdf')
+    throw new Error(`no PDF but ${status} ${JSON.stringify(body)}`);
+  return body;
+}
+
+/**
+ * Everything that a body says, to look for a secret in it. Of a paper that is its text as printed, and once more without
+ * the marks inside numbers, so that 1234567 is found where 12,345.67 is printed.
+ */
+export async function textOf(body: unknown): Promise<string> {
+  if (typeof body === 'string') return body;
+  if (!(body instanceof Uint8Array)) return JSON.stringify(body);
+  const text = await wordsOf(body);
+  return [text, text.replaceAll(/(?<=\d)[.,](?=\d)/g, '')].join('\n');
+}
+
+/** The words alone, which is quick: neither fonts nor drawings are looked at. */
+async function wordsOf(bytes: Uint8Array): Promise<string> {
+  const task = getDocument({ data: bytes.slice(), disableFontFace: true, useSystemFonts: false });
+  const pdf = await task.promise;
+  const words: string[] = [];
+  for (let number = 1; number <= pdf.numPages; number += 1) {
+    const page = await pdf.getPage(number);
+    const { height = 0 } = page.getViewport({ scale: 1 });
+    words.push(
+      ...listTexts((await page.getTextContent()).items as TextItem[], height).map(({ text }) => text),
+    );
+  }
+  await task.destroy();
+  return words.join(' ');
+}
+
+type TextItem = { str: string; transform: number[]; width: number; height: number; fontName: string };
+
+function listTexts(items: readonly TextItem[], pageHeight: number) {
+  return items
+    .filter(({ str }) => str.trim() !== '')
+    .map(({ str, transform, width, height, fontName }) => {
+      const [, , , , x = 0, y = 0] = transform;
+      const text = str.replaceAll('\u00a0', ' ');
+      return { text, x, y: pageHeight - y, right: x + width, points: height, font: fontName };
+    });
+}
+
+type Drawn = { fnArray: number[]; argsArray: unknown[] };
+
+function listColours({ fnArray, argsArray }: Drawn): string[] {
+  return fnArray.flatMap((operation, at) =>
+    operation === OPS.setFillRGBColor || operation === OPS.setStrokeRGBColor
+      ? [String((argsArray[at] as unknown[])[0])]
+      : [],
+  );
+}
+
+const MOVE = 0;
+const LINE = 1;
+const CLOSE = 4;
+const PIXELS_A_MODULE = 4;
+
+/** The largest filled shape of a page is its QR code: draws it as pixels and has it read like a photograph. */
+function readQr(drawn: Drawn): string {
+  const shapes = drawn.fnArray.flatMap((operation, at) => {
+    const [then, path] = (drawn.argsArray[at] ?? []) as [number, [ArrayLike<number>]];
+    return operation === OPS.constructPath && then === OPS.fill ? [Array.from(path[0])] : [];
+  });
+  const squares = squaresOf(shapes.toSorted((a, b) => b.length - a.length)[0] ?? []);
+  const [left, top] = [Math.min(...squares.map(({ x }) => x)), Math.min(...squares.map(({ y }) => y))];
+  const module = Math.min(...squares.map(({ height }) => height));
+  const across = Math.round((Math.max(...squares.map(({ x, width }) => x + width)) - left) / module);
+  const side = (across + 8) * PIXELS_A_MODULE;
+  const data = new Uint8ClampedArray(side * side * 4).fill(255);
+  for (const { x, y, width } of squares) {
+    const [column, row] = [Math.round((x - left) / module), Math.round((y - top) / module)];
+    blacken(data, side, { column: column + 4, row: row + 4, across: Math.round(width / module) });
+  }
+  return decodeQR({ width: side, height: side, data });
+}
+
+function blacken(
+  data: Uint8ClampedArray,
+  side: number,
+  { column, row, across }: { column: number; row: number; across: number },
+): void {
+  for (let y = row * PIXELS_A_MODULE; y < (row + 1) * PIXELS_A_MODULE; y += 1)
+    for (let x = column * PIXELS_A_MODULE; x < (column + across) * PIXELS_A_MODULE; x += 1)
+      data.fill(0, (y * side + x) * 4, (y * side + x) * 4 + 3);
+}
+
+/** A path of rectangles as pdfjs gives it: an operation and its point, four to a rectangle, and a closing one. */
+function squaresOf(path: readonly number[]) {
+  const squares: { x: number; y: number; width: number; height: number }[] = [];
+  let points: [number, number][] = [];
+  for (let at = 0; at < path.length; ) {
+    const operation = path[at];
+    if (operation === MOVE || operation === LINE) {
+      if (operation === MOVE) points = [];
+      points.push([path[at + 1] ?? 0, path[at + 2] ?? 0]);
+      at += 3;
+    } else if (operation === CLOSE) {
+      const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+      const [x, y] = [Math.min(...xs), Math.min(...ys)];
+      squares.push({ x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y });
+      at += 1;
+    } else throw new Error(`a QR code is drawn by rectangles alone, not by operation ${operation}`);
+  }
+  return squares;
+}
