@@ -1,6 +1,5 @@
 import { type Fraction, fraction, sortedJson } from '@sheafbook/units';
 import { splitByRule } from './split-rules.ts';
-import { type SplitLanguage, splitSentence } from './split-rules-sentence.ts';
 import type { SplitAnswer, SplitAward, SplitClaim, SplitInput, SplitRule } from './split-rules-terms.ts';
 
 /** A claim as plain JSON, fractions as text like "5/2". Units: as the claim. Errors: none. */
@@ -58,16 +57,6 @@ export function thawSplit(frozen: FrozenSplit): SplitInput {
  */
 export function frozenSplitText(frozen: FrozenSplit): string {
   return sortedJson(frozen);
-}
-
-/**
- * The sentence of a frozen split in another language than the one it was kept in; it needs no claims but what the awards
- * say of them.
- * Units: bare numbers in the claims' unit. Errors: SyntaxError when a fraction's text is not "n" or "n/d".
- */
-export function frozenSplitSentence(frozen: Omit<FrozenSplit, 'claims'>, language: SplitLanguage): string {
-  const awards = frozen.awards.map((award) => ({ ...award, exactUnits: fractionFromText(award.exactUnits) }));
-  return splitSentence({ ...frozen, awards }, language);
 }
 
 function freezeClaim({ dailyNeedUnits, ...claim }: SplitClaim): FrozenSplitClaim {

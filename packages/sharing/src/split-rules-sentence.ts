@@ -16,102 +16,57 @@ export type SplitFacts = {
   readonly surplusUnits: number;
 };
 
-/** The languages that a split is explained in. Units: none. Errors: none. */
-export type SplitLanguage = 'en' | 'es';
-
 /**
  * Says in words how a delivery was divided, for the split sheet. Need-first names the rule only: coverage stays
  * private, so no level of it appears here.
  * Units: bare numbers in the claims' unit. Errors: none.
  */
-export function splitSentence(facts: SplitFacts, language: SplitLanguage = 'en'): string {
-  const words = WORDS[language];
+export function splitSentence(facts: SplitFacts): string {
   const claimedUnits = facts.awards.reduce((sum, award) => sum + award.claimUnits, 0);
-  const { awards, stepUnits, surplusUnits } = facts;
-  if (facts.availableUnits >= claimedUnits) {
-    const left = surplusUnits === 0 ? '' : words.leftOver(surplusUnits);
-    return join([words.plenty(claimedUnits), left]);
-  }
-  const divided = dividedUnits(facts);
-  const rounding = awards.some((award) => award.gotSpareUnit) ? words.rounding(stepUnits) : '';
-  const surplus = surplusUnits === 0 ? '' : words.noWholeStep(surplusUnits, stepUnits);
-  const figures = {
-    divided,
-    claimedUnits,
-    part: fractionText(fraction(divided, claimedUnits)),
-    mostAward: fractionText(largest(awards.map((award) => award.exactUnits))),
-    mostLoss: fractionText(largest(awards.map(lossOf))),
-  };
-  return join([words.rules[facts.rule](figures), rounding, surplus]);
+  if (facts.availableUnits >= claimedUnits) return sentenceOfPlenty(claimedUnits, facts.surplusUnits);
+  return [RULE_WORDS[facts.rule](facts, claimedUnits), roundingWords(facts), surplusWords(facts)]
+    .filter((words) => words !== '')
+    .join(' ');
 }
 
-const join = (sentences: readonly string[]): string => sentences.filter((words) => words !== '').join(' ');
-
-type Figures = {
-  readonly divided: number;
-  readonly claimedUnits: number;
-  readonly part: string;
-  readonly mostAward: string;
-  readonly mostLoss: string;
+const RULE_WORDS: Readonly<Record<SplitRule, (facts: SplitFacts, claimedUnits: number) => string>> = {
+  proportional: (facts, claimedUnits) =>
+    `Proportional: ${dividedUnits(facts)} to divide among ${claimedUnits} claimed, so each gets ` +
+    `${fractionText(fraction(dividedUnits(facts), claimedUnits))} of its claim.`,
+  'equal-awards': ({ awards }) =>
+    `Equal awards: each gets its claim or ${fractionText(largest(awards.map((award) => award.exactUnits)))}, ` +
+    'whichever is less.',
+  'equal-losses': ({ awards }) =>
+    `Equal losses: each goes without ${fractionText(largest(awards.map(lossOf)))} of its claim, ` +
+    'or without all of it if it claimed less.',
+  'first-come': () => 'First come: claims are met in the order they were pledged until nothing is left.',
+  'need-first': () =>
+    'Need first: those whose stock would run out soonest are filled first; those who eat none of it come last.',
+  'rotation-of-loss': (facts, claimedUnits) =>
+    `Rotation of loss: the missing ${claimedUnits - dividedUnits(facts)} is borne in proportion to claims, ` +
+    'set right by what each has borne before.',
 };
 
-type Words = {
-  readonly rules: Readonly<Record<SplitRule, (figures: Figures) => string>>;
-  readonly plenty: (claimedUnits: number) => string;
-  readonly leftOver: (surplusUnits: number) => string;
-  readonly rounding: (stepUnits: number) => string;
-  readonly noWholeStep: (surplusUnits: number, stepUnits: number) => string;
-};
+function sentenceOfPlenty(claimedUnits: number, surplusUnits: number): string {
+  const met = `All ${claimedUnits} claimed are there, so every claim is met in full.`;
+  return surplusUnits === 0 ? met : `${met} Left for the common stock: ${surplusUnits}.`;
+}
 
-const WORDS: Readonly<Record<SplitLanguage, Words>> = {
-  en: {
-    rules: {
-      proportional: ({ divided, claimedUnits, part }) =>
-        `Proportional: ${divided} to divide among ${claimedUnits} claimed, so each gets ${part} of its claim.`,
-      'equal-awards': ({ mostAward }) =>
-        `Equal awards: each gets its claim or ${mostAward}, whichever is less.`,
-      'equal-losses': ({ mostLoss }) =>
-        `Equal losses: each goes without ${mostLoss} of its claim, or without all of it if it claimed less.`,
-      'first-come': () => 'First come: claims are met in the order they were pledged until nothing is left.',
-      'need-first': () =>
-        'Need first: those whose stock would run out soonest are filled first; those who eat none of it come last.',
-      'rotation-of-loss': ({ divided, claimedUnits }) =>
-        `Rotation of loss: the missing ${claimedUnits - divided} is borne in proportion to claims, ` +
-        'set right by what each has borne before.',
-    },
-    plenty: (claimedUnits) => `All ${claimedUnits} claimed are there, so every claim is met in full.`,
-    leftOver: (surplusUnits) => `Left for the common stock: ${surplusUnits}.`,
-    rounding: (stepUnits) =>
-      `Shares are rounded down to whole ${stepUnits === 1 ? 'units' : `steps of ${stepUnits}`}; those left over ` +
-      'go to the largest remainders, and among equals to the lower seat.',
-    noWholeStep: (surplusUnits, stepUnits) =>
-      `Left for the common stock: ${surplusUnits}, which is no whole step of ${stepUnits} that a claim has room for.`,
-  },
-  es: {
-    rules: {
-      proportional: ({ divided, claimedUnits, part }) =>
-        `Proporcional: ${divided} para repartir entre ${claimedUnits} reclamados; cada hogar recibe ${part} de lo suyo.`,
-      'equal-awards': ({ mostAward }) =>
-        `Partes iguales: cada hogar recibe lo que reclama o ${mostAward}, lo que sea menos.`,
-      'equal-losses': ({ mostLoss }) =>
-        `Pérdidas iguales: a cada hogar le faltan ${mostLoss} de lo que reclama, o todo si reclamó menos.`,
-      'first-come': () =>
-        'Por orden de llegada: se atiende en el orden de las promesas hasta que no queda nada.',
-      'need-first': () =>
-        'Primero la necesidad: se sirve antes a quien más pronto se quedaría sin existencias; quien no come de esto va al final.',
-      'rotation-of-loss': ({ divided, claimedUnits }) =>
-        `Rotación de la pérdida: los ${claimedUnits - divided} que faltan se soportan en proporción a lo reclamado, ` +
-        'corregidos por lo que cada hogar ha soportado antes.',
-    },
-    plenty: (claimedUnits) => `Están los ${claimedUnits} reclamados, así que todo se atiende por entero.`,
-    leftOver: (surplusUnits) => `Quedan para la reserva común: ${surplusUnits}.`,
-    rounding: (stepUnits) =>
-      `Las partes se redondean hacia abajo a ${stepUnits === 1 ? 'unidades enteras' : `pasos enteros de ${stepUnits}`}; ` +
-      'lo que sobra va a los mayores restos y, entre iguales, al puesto menor.',
-    noWholeStep: (surplusUnits, stepUnits) =>
-      `Quedan para la reserva común: ${surplusUnits}, que no llegan a un paso entero de ${stepUnits} que quepa en lo reclamado.`,
-  },
-};
+function roundingWords({ awards, stepUnits }: SplitFacts): string {
+  if (!awards.some((award) => award.gotSpareUnit)) return '';
+  return (
+    `Shares are rounded down to whole ${stepUnits === 1 ? 'units' : `steps of ${stepUnits}`}; those left over ` +
+    'go to the largest remainders, and among equals to the lower seat.'
+  );
+}
+
+function surplusWords({ surplusUnits, stepUnits }: SplitFacts): string {
+  if (surplusUnits === 0) return '';
+  return (
+    `Left for the common stock: ${surplusUnits}, which is no whole step of ${stepUnits} ` +
+    'that a claim has room for.'
+  );
+}
 
 /** What the rule itself divided: whole steps only. */
 function dividedUnits({ availableUnits, stepUnits }: SplitFacts): number {

@@ -2,6 +2,7 @@ import { ES_BANK } from './es-bank.ts';
 import { ES_BUY } from './es-buy.ts';
 import { ES_LANDING } from './es-landing.ts';
 import { ES_MONEY } from './es-money.ts';
+import { ES_PAPER } from './es-paper.ts';
 import { ES_PEOPLE } from './es-people.ts';
 import { ES_REQUEST } from './es-request.ts';
 
@@ -13,6 +14,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_LANDING,
   ...ES_MONEY,
   ...ES_BANK,
+  ...ES_PAPER,
 };
 
 /** Single words that stand where a sentence differs: stages and duties. Names, figures and days stay as they are. */

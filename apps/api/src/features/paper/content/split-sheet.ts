@@ -1,5 +1,5 @@
-import { type FrozenSplit, frozenSplitSentence } from '@sheafbook/sharing';
 import { sumOf } from '@sheafbook/units';
+import { inSpanish } from '../../../platform/spoken/spanish.ts';
 import { presentSplit } from '../../split/present.ts';
 import { readSplit, type SplitSheet } from '../../split/use-cases.ts';
 import { type Block, facts, figures, heading, table, text } from '../content.ts';
@@ -26,7 +26,7 @@ export async function makeSplitSheet({ context, formats }: Desk, splitId: string
         strong: formats.both(split.landedGrams),
         after: words.split.forClaims(formats.both(split.claimedGrams)),
       } as const,
-      text(sentenceOf(sheet, formats)),
+      text(sentenceOf(split, formats)),
       text(words.split.gramsInRule),
       factsOf(split, sheet, formats),
       heading(words.split.shares),
@@ -43,10 +43,9 @@ export async function makeSplitSheet({ context, formats }: Desk, splitId: string
   };
 }
 
-/** The kept sentence, or the same facts in the other language. */
-function sentenceOf({ split }: SplitSheet, { language }: Formats): string {
-  return frozenSplitSentence(split.answer as Omit<FrozenSplit, 'claims'>, language);
-}
+/** The kept sentence, or what it says in Spanish. */
+const sentenceOf = ({ sentence }: Split, { language }: Formats): string =>
+  language === 'es' ? inSpanish(sentence) : sentence;
 
 function factsOf(split: Split, sheet: SplitSheet, formats: Formats): Block {
   const { words } = formats;
