@@ -5,6 +5,7 @@ import { useHouse, useOwnHousehold } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { BuyParts } from './buy-parts.tsx';
 import type { HouseholdStatement } from './statement-body.ts';
 
@@ -50,6 +51,14 @@ function Sheet({ body }: { body: HouseholdStatement }) {
         <p>{t.tieBreak}</p>
         {body.ask.length > 0 ? <p>{t.whomToAsk(body.ask.join(', '))}</p> : null}
       </section>
+      <PaperLinks
+        papers={[
+          {
+            kind: 'statement',
+            path: `households/${household.id}/statement/paper?from=${body.from}&to=${body.to}`,
+          },
+        ]}
+      />
       <div className="actions no-print">
         <button type="button" className="btn" onClick={() => print()}>
           {t.print}
