@@ -28,6 +28,27 @@ afterAll(() => app.close());
 
 const at = (rest: string) => `${storehouse.path}${rest}`;
 
+test('the bags that hold grams of mine are mine to see, less what was poured, and no neighbour’s', async () => {
+  const { caller } = households.Dell;
+  const own = async () =>
+    bodyOf(await caller.get(at('/own-bags'))).bags.find(
+      (bag: { bagId: string }) => bag.bagId === wheat.Dell.bagId,
+    );
+  const before = await own();
+  expect(before).toMatchObject({
+    bagCode: wheat.Dell.bagCode,
+    isHeld: false,
+    food: { nameEn: 'Hard red winter wheat' },
+  });
+  await shelves.aCan(caller, wheat.Dell, 1500);
+  expect((await own()).grams).toBe(before.grams - 1500);
+  const others: { bagId: string; grams: number }[] = bodyOf(
+    await households.Birchall.caller.get(at('/own-bags')),
+  ).bags;
+  expect(others.find(({ bagId }) => bagId === wheat.Birchall.bagId)?.grams).toBe(wheat.Birchall.grams);
+  expect(others.every(({ grams }) => grams > 0)).toBe(true);
+});
+
 describe('food that a household had before', () => {
   const stock = async (more: Record<string, unknown> = {}) => ({
     foodId: (await foodIdsOf(storehouse))['rice-white-long'],

@@ -155,6 +155,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /buys/:buy/closing': 'treasurer',
   'GET /buys/:buy/lines/:line/container-wishes': 'household',
   'PUT /buys/:buy/lines/:line/container-wishes': 'household',
+  'GET /own-bags': 'household',
   'GET /containers': 'household',
   'POST /containers': 'household',
   'GET /containers/:container': 'household',

@@ -2,6 +2,7 @@ import { createRoute, createRouter, lazyRouteComponent, redirect } from '@tansta
 import { queries, sessionQuery } from './api/queries.ts';
 import { booksRoutes } from './features/books/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
+import { coverageRoutes } from './features/coverage/routes.ts';
 import { houseRoute, rootRoute } from './house-route.ts';
 
 /** The front door leads a signed-in person into the storehouse, and anybody else to signing in. */
@@ -60,7 +61,15 @@ export const router = createRouter({
     signIn,
     setUp,
     invitation,
-    houseRoute.addChildren([home, welcome, household, statement, ...buyRoutes, ...booksRoutes]),
+    houseRoute.addChildren([
+      home,
+      welcome,
+      household,
+      statement,
+      ...buyRoutes,
+      ...booksRoutes,
+      ...coverageRoutes,
+    ]),
   ]),
   defaultPreload: 'intent',
   scrollRestoration: true,

@@ -26,6 +26,12 @@ export function formatsOf(want: {
     minute: '2-digit',
     hourCycle: 'h23',
   });
+  const hour = new Intl.DateTimeFormat(locale, {
+    timeZone,
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  });
   return {
     language,
     massUnit,
@@ -42,6 +48,8 @@ export function formatsOf(want: {
     dayMonth: (iso: string) => dayMonth.format(new Date(`${iso}T00:00:00Z`)),
     shortDay: (iso: string) => shortDay.format(new Date(`${iso}T00:00:00Z`)),
     month: (iso: string) => dayOf({ month: 'narrow' }).format(new Date(`${iso}T00:00:00Z`)),
+    /** The hour alone, as in the end of a window that began on the same day. */
+    hour: (at: string) => hour.format(new Date(at)),
     instant: (at: string) => instant.format(new Date(at)),
     today: () => new Intl.DateTimeFormat('en-CA', { timeZone }).format(new Date()),
   };

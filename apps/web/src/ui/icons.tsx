@@ -42,6 +42,11 @@ export const HouseholdIcon = () => (
     <path d="M3.5 19c.5-4 2.500-6 5.500-6s5 2 5.500 6M16 5.500a3 3 0 0 1 0 5.500M17.500 13.500c2 .8 3 2.600 3.200 5.500" />
   </Icon>
 );
+export const CoverageIcon = () => (
+  <Icon>
+    <path d="M4 4v16M4 6.500h13M4 12h16M4 17.500h8" />
+  </Icon>
+);
 export const MoreIcon = () => (
   <Icon>
     <path d="M4 6h16v12H4zM4 11h16M10.500 14.500h3" />

@@ -1,5 +1,5 @@
 import type { House } from './house.ts';
-import { BooksIcon, BuysIcon, HomeIcon, HouseholdIcon, StatementIcon } from './icons.tsx';
+import { BooksIcon, BuysIcon, CoverageIcon, HomeIcon, HouseholdIcon, StatementIcon } from './icons.tsx';
 
 const isMember = (house: House) => house.household !== null;
 
@@ -10,6 +10,7 @@ export const PLACES = [
   { to: '/s/$storehouse', name: 'home', icon: HomeIcon, isFor: () => true },
   { to: '/s/$storehouse/buys', name: 'buys', icon: BuysIcon, isFor: () => true },
   { to: '/s/$storehouse/statement', name: 'statement', icon: StatementIcon, isFor: isMember },
+  { to: '/s/$storehouse/coverage', name: 'coverage', icon: CoverageIcon, isFor: isMember },
   { to: '/s/$storehouse/household', name: 'household', icon: HouseholdIcon, isFor: isMember },
   { to: '/s/$storehouse/books', name: 'books', icon: BooksIcon, isFor: readsBooks },
 ] as const;

@@ -1,6 +1,6 @@
 import type { ContainerKindRow, ContainerRow, FoodRow } from '@sheafbook/db/tables';
 import type { PostedEntry } from '../../platform/post-entry.ts';
-import type { Shelved } from './queries.ts';
+import type { OwnBag, Shelved } from './queries.ts';
 
 export function presentShelved({ container, kind, food, lot, grams }: Shelved) {
   return {
@@ -52,3 +52,20 @@ export function presentFilled(filled: {
     warnings: [...filled.warnings],
   };
 }
+
+export const presentOwnBag = ({ bag, food, buyName, ownGrams, isHeld }: OwnBag & { isHeld: boolean }) => ({
+  bagId: bag.bagId,
+  bagCode: bag.bagCode,
+  bagNo: bag.bagNo,
+  buyId: bag.buyId,
+  buyName,
+  food: {
+    id: food.foodId,
+    code: food.foodCode,
+    nameEn: food.nameEn,
+    nameEs: food.nameEs,
+    bulkMicrogramsPerMillilitre: food.bulkMicrogramsPerMillilitre,
+  },
+  grams: ownGrams,
+  isHeld,
+});

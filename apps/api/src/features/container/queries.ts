@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import {
   accounts,
   bags,
+  buys,
   type ContainerRow,
   containerKinds,
   containers,
@@ -117,6 +118,26 @@ export async function loadBagOfOwner(
   if (!row) throw new Problem('thing-not-found', { thing: 'bag' });
   return row;
 }
+
+/** The bags in which this household owns grams, in the order of their making. */
+export async function listBagsOfOwner(tx: Tx, storehouseId: string, ownerId: string) {
+  return tx
+    .select({ bag: bags, food: foods, buyName: buys.name, ownGrams: gramsLeft })
+    .from(accounts)
+    .innerJoin(bags, and(eq(bags.storehouseId, accounts.storehouseId), eq(bags.bagId, accounts.vesselId)))
+    .innerJoin(lots, and(eq(lots.storehouseId, bags.storehouseId), eq(lots.lotId, bags.lotId)))
+    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
+    .innerJoin(buys, and(eq(buys.storehouseId, bags.storehouseId), eq(buys.buyId, bags.buyId)))
+    .where(
+      and(
+        eq(accounts.storehouseId, storehouseId),
+        eq(accounts.ownerId, ownerId),
+        sql`${accounts.inflow} > ${accounts.outflow}`,
+      ),
+    )
+    .orderBy(bags.bagId);
+}
+export type OwnBag = Awaited<ReturnType<typeof listBagsOfOwner>>[number];
 
 export async function insertVessels(tx: Tx, rows: readonly (typeof vessels.$inferInsert)[]): Promise<void> {
   await tx.insert(vessels).values([...rows]);

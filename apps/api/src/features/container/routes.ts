@@ -3,10 +3,11 @@ import type { AppEnv } from '../../platform/app-env.ts';
 import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { hasShelf } from './policy.ts';
-import { presentFilled, presentShelf, presentShelved, toCsvRow } from './present.ts';
+import { presentFilled, presentOwnBag, presentShelf, presentShelved, toCsvRow } from './present.ts';
 import { bringIn, pour, pourInto, shelfQuery, undoPour as undoPourSchema, useUp } from './schema.ts';
 import {
   bringInStock,
+  listOwnBags,
   listShelf,
   pourContainers,
   pourIntoContainer,
@@ -27,6 +28,9 @@ export const containerRoutes = new Hono<AppEnv>()
       ? answerCsv(c, 'containers', shelf.rows.map(toCsvRow))
       : c.json(presentShelf(shelf));
   })
+  .get('/own-bags', describe(TAG, 'The bags in which I own grams'), ofHousehold, async (c) =>
+    c.json({ bags: (await listOwnBags(contextOf(c))).map(presentOwnBag) }),
+  )
   .get('/containers/:container', describe(TAG, 'One of my containers'), ofHousehold, async (c) =>
     c.json(presentShelved(await readContainer(contextOf(c), idParam(c, 'container')))),
   )

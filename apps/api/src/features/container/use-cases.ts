@@ -8,6 +8,7 @@ import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { type PageQuery, pageOf } from '../../platform/paging.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
+import { noteHelpersRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
@@ -15,12 +16,13 @@ import { insertLot } from '../bag/queries.ts';
 import { lockBuyForShare } from '../buy/queries.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
 import { loadFood } from '../food/queries.ts';
-import { refuseIfHeld } from '../hold/queries.ts';
+import { listOpenHolds, refuseIfHeld } from '../hold/queries.ts';
 import { takeNumbers } from '../household/queries.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import {
   insertContainers,
   insertVessels,
+  listBagsOfOwner,
   listContainers,
   listPoured,
   loadBagOfOwner,
@@ -204,6 +206,22 @@ export function listShelf(context: Context, { after, limit }: PageQuery) {
   return withTx(context, async (tx) => {
     const rows = await listContainers(tx, storehouseId, { householdId, after, limit: limit + 1 });
     return pageOf(rows, limit, (row) => row.container.containerId);
+  });
+}
+
+/** The household's own grams in bags, wherever these stand, and whether a bag is on hold. */
+export function listOwnBags(context: Context) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const rows = await listBagsOfOwner(tx, storehouseId, householdOf(context));
+    const holds = await listOpenHolds(
+      tx,
+      storehouseId,
+      rows.map(({ bag }) => bag.bagId),
+    );
+    const held = new Set(holds.map(({ bag }) => bag.bagId));
+    await noteHelpersRead(tx, context, 'shares and stock');
+    return rows.map((row) => ({ ...row, isHeld: held.has(row.bag.bagId) }));
   });
 }
 

@@ -1,13 +1,17 @@
 import { useQuery } from '@tanstack/react-query';
-import { balanceQuery, buysQuery, coverageQuery, planQuery } from '../../api/queries.ts';
-import { addDays } from '../../text/format.ts';
+import { Link } from '@tanstack/react-router';
+import { balanceQuery, coverageQuery, planQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { useHouse, useOwnHousehold } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Figures } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { nextStepsQuery } from '../buy/run-queries.ts';
 import type { Coverage } from './coverage.ts';
+import { Duties } from './duties.tsx';
 import { HomeStep } from './home-step.tsx';
+import { Lasting } from './lasting.tsx';
+import { useCoverageText } from './words.ts';
 import { YearRibbon } from './year-ribbon.tsx';
 
 /** How long would we last, what runs out first, what do we owe, what do I do next. */
@@ -18,14 +22,17 @@ export function Home() {
   return household === null ? <OutsiderHome storehouse={storehouse} /> : <MemberHome />;
 }
 
+/** Whoever has no household here came for a duty; the page leads to its first page. */
 function OutsiderHome({ storehouse }: { storehouse: string }) {
-  const t = useText();
-  const buys = useQuery(buysQuery({ storehouse }));
+  const words = useCoverageText();
+  const { storehouseName } = useHouse();
+  const steps = useQuery(nextStepsQuery({ storehouse }));
   return (
     <>
-      <h1>{t.noHousehold}</h1>
-      <p>{t.noHouseholdWords}</p>
-      <Loaded reading={buys}>{(found) => <HomeStep buys={found.buys} owedMinorUnits={0} hasEaters />}</Loaded>
+      <h1>{words.outsiderTitle(storehouseName)}</h1>
+      <p>{words.outsiderWords}</p>
+      <Duties />
+      <Loaded reading={steps}>{({ items }) => <HomeStep items={items} hasEaters />}</Loaded>
     </>
   );
 }
@@ -35,59 +42,30 @@ function MemberHome() {
   const coverage = useQuery(coverageQuery({ storehouse: own.storehouse }));
   const plan = useQuery(planQuery(own));
   const balance = useQuery(balanceQuery(own));
-  const buys = useQuery(buysQuery({ storehouse: own.storehouse }));
+  const steps = useQuery(nextStepsQuery({ storehouse: own.storehouse }));
+  const words = useCoverageText();
   return (
-    <Loaded reading={joined(joined(coverage, plan), joined(balance, buys))}>
-      {([[covered, { targetDays }], [owed, found]]) => (
+    <Loaded reading={joined(joined(coverage, plan), joined(balance, steps))}>
+      {([[covered, { targetDays }], [owed, { items }]]) => (
         <div className="cols">
           <div className="stack">
             <Lasting coverage={covered} />
-            <HomeStep
-              buys={found.buys}
-              owedMinorUnits={owed.balanceMinorUnits}
-              hasEaters={covered.state !== 'no-eaters'}
-            />
+            <HomeStep items={items} hasEaters={covered.state !== 'no-eaters'} />
             <Owed balanceMinorUnits={owed.balanceMinorUnits} deposits={owed.deposits} coverage={covered} />
+            <Duties />
           </div>
-          {covered.state === 'no-eaters' ? null : <YearRibbon coverage={covered} targetDays={targetDays} />}
+          {covered.state === 'no-eaters' ? null : (
+            <div className="stack">
+              <YearRibbon coverage={covered} targetDays={targetDays} />
+              <Link className="btn" to="/s/$storehouse/coverage" params={{ storehouse: own.storehouse }}>
+                {words.seeCoverage}
+              </Link>
+            </div>
+          )}
         </div>
       )}
     </Loaded>
   );
-}
-
-function Lasting({ coverage }: { coverage: Coverage }) {
-  const t = useText();
-  const { format } = useHouse();
-  const { wholeDays } = coverage;
-  if (coverage.state === 'no-eaters') return <h1>{t.nobodyEats}</h1>;
-  if (wholeDays === null) return <h1>{t.feedsOn}</h1>;
-  const first = coverage.runsOutFirst === null ? '' : (t.groups[coverage.runsOutFirst] ?? '');
-  const until = format.dayMonth(addDays(format.today(), wholeDays));
-  return (
-    <div>
-      <p className="days">
-        <b>{format.count(wholeDays)}</b>
-        <span>{t.days(wholeDays)}</span>
-      </p>
-      <h1>
-        {wholeDays === 0
-          ? t.nothingFeeds(coverage.eaters.length, first)
-          : t.feedsUntil(coverage.eaters.length, until, first)}
-      </h1>
-      <OtherMeasure coverage={coverage} />
-    </div>
-  );
-}
-
-/** Days by weight and by energy differ; the page leads with the shorter and names the other. */
-function OtherMeasure({ coverage }: { coverage: Coverage }) {
-  const t = useText();
-  const { shorterMeasure, byMass, byEnergy } = coverage;
-  const isByEnergy = shorterMeasure === 'energy';
-  const other = isByEnergy ? byMass.wholeDays : byEnergy.wholeDays;
-  if (other === null || other === coverage.wholeDays) return null;
-  return <p className="soft">{isByEnergy ? t.byMassDays(other) : t.byEnergyDays(other)}</p>;
 }
 
 type OwedProps = {

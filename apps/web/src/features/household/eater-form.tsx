@@ -7,6 +7,7 @@ import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { useOwnHousehold } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
+import { useCoverageText } from '../home/words.ts';
 import { ALLERGENS, type Allergen, type KnownEater } from './eater.ts';
 
 const eaters = api.storehouses[':storehouse'].households[':household'].eaters;
@@ -17,6 +18,9 @@ type Draft = {
   sex: 'female' | 'male' | 'unstated';
   activity: 'sedentary' | 'moderate' | 'active';
   presentPercent: string;
+  heightCentimetres: string;
+  massKilograms: string;
+  typedKilocalories: string;
   excludedAllergens: readonly Allergen[];
   avoidsGluten: boolean;
 };
@@ -26,6 +30,9 @@ const NOBODY: Draft = {
   sex: 'unstated',
   activity: 'moderate',
   presentPercent: '100',
+  heightCentimetres: '',
+  massKilograms: '',
+  typedKilocalories: '',
   excludedAllergens: [],
   avoidsGluten: false,
 };
@@ -36,9 +43,15 @@ const draftOf = (eater: KnownEater): Draft => ({
   sex: eater.sex as Draft['sex'],
   activity: eater.activity as Draft['activity'],
   presentPercent: String(eater.presentPercent),
+  heightCentimetres: String(eater.heightCentimetres ?? ''),
+  massKilograms: String(eater.massKilograms ?? ''),
+  typedKilocalories: String(eater.typedKilocalories ?? ''),
   excludedAllergens: eater.excludedAllergens as Allergen[],
   avoidsGluten: eater.avoidsGluten,
 });
+
+/** Nothing typed is nothing known; what is no number is left for the server to refuse at its field. */
+const numberOf = (text: string): number | null => (text.trim() === '' ? null : Number(text));
 
 /** One eater in plain words: name and birth year are enough, the rest is there for whoever wants it. */
 export function EaterForm({
@@ -51,6 +64,7 @@ export function EaterForm({
   onDone?: () => void;
 }) {
   const t = useText();
+  const words = useCoverageText();
   const param = useOwnHousehold();
   const queries = useQueryClient();
   const { draft, change, reset } = useDraft(`eater.${eater?.id ?? 'new'}`, eater ? draftOf(eater) : NOBODY);
@@ -58,17 +72,17 @@ export function EaterForm({
   const saving = useMutation({
     mutationFn: () => {
       const presentPercent = Number(draft.presentPercent);
-      const facts = { ...draft, excludedAllergens: [...draft.excludedAllergens], presentPercent };
-      if (!eater) return ask(eaters.$post({ param, json: facts }));
-      const { heightCentimetres, massKilograms, typedKilocalories, excludedFoodCodes, version } = eater;
-      const json = {
-        ...facts,
-        heightCentimetres,
-        massKilograms,
-        typedKilocalories,
-        excludedFoodCodes,
-        version,
+      const facts = {
+        ...draft,
+        excludedAllergens: [...draft.excludedAllergens],
+        presentPercent,
+        heightCentimetres: numberOf(draft.heightCentimetres),
+        massKilograms: numberOf(draft.massKilograms),
+        typedKilocalories: numberOf(draft.typedKilocalories),
       };
+      if (!eater) return ask(eaters.$post({ param, json: facts }));
+      const { excludedFoodCodes, version } = eater;
+      const json = { ...facts, excludedFoodCodes, version };
       return ask(eaters[':eater'].$put({ param: { ...param, eater: eater.id }, json }));
     },
     onSuccess: async () => {
@@ -139,7 +153,29 @@ export function EaterForm({
               onChange={(event) => change({ presentPercent: event.target.value })}
               problem={problems.presentPercent && t.percentProblem}
             />
+            <Field
+              label={words.height}
+              inputMode="numeric"
+              value={draft.heightCentimetres}
+              onChange={(event) => change({ heightCentimetres: event.target.value })}
+              problem={problems.heightCentimetres && words.wholeProblem}
+            />
+            <Field
+              label={words.bodyMass}
+              inputMode="numeric"
+              value={draft.massKilograms}
+              onChange={(event) => change({ massKilograms: event.target.value })}
+              problem={problems.massKilograms && words.wholeProblem}
+            />
           </div>
+          <Field
+            label={words.typedEnergy}
+            hint={words.typedEnergyHint}
+            inputMode="numeric"
+            value={draft.typedKilocalories}
+            onChange={(event) => change({ typedKilocalories: event.target.value })}
+            problem={problems.typedKilocalories && words.wholeProblem}
+          />
           <fieldset>
             <legend className="legend">{t.mayNotEat}</legend>
             <div className="pair">

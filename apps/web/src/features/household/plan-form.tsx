@@ -1,34 +1,72 @@
+import { formatMass, parseMass } from '@sheafbook/units';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import type { InferRequestType, InferResponseType } from 'hono/client';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
-import { Check, Field, problemsOf } from '../../ui/field.tsx';
-import { useOwnHousehold } from '../../ui/house.ts';
+import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse, useOwnHousehold } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useCoverageText } from '../home/words.ts';
 
 const plans = api.storehouses[':storehouse'].households[':household'].plan;
 type Plan = InferResponseType<typeof plans.$get, 200>;
 type PlanEdit = InferRequestType<typeof plans.$put>['json'];
 type Group = PlanEdit['targetGroups'][number];
 const GROUPS: readonly Group[] = ['grains', 'legumes', 'dried-milk', 'fats', 'sugars', 'salt'];
+type Unit = 'lb' | 'kg';
 
-/** How many days the household wants to last, and of which foods. */
+/** A typed mass in grams, 0 for none at all; null for an empty field, undefined for what is no mass. */
+function gramsOf(text: string, unit: Unit): number | null | undefined {
+  if (text.trim() === '') return null;
+  const mass = parseMass(text, { defaultUnit: unit });
+  if (!('problem' in mass)) return mass.grams;
+  return mass.problem === 'zero' ? 0 : undefined;
+}
+
+/** How many days the household wants to last, of which foods, and by which need. */
 export function PlanForm({ plan }: { plan: Plan }) {
   const t = useText();
+  const words = useCoverageText();
   const param = useOwnHousehold();
+  const { format } = useHouse();
   const queries = useQueryClient();
   const [days, setDays] = useState(String(plan.targetDays));
   const [groups, setGroups] = useState(plan.targetGroups as readonly Group[]);
+  const [needBasis, setNeedBasis] = useState(plan.needBasis as PlanEdit['needBasis']);
+  const [addYear, setAddYear] = useState(plan.addYear);
+  const [own, setOwn] = useState<Readonly<Record<string, string>>>(
+    Object.fromEntries(
+      plan.guidelines.map(({ foodGroup, gramsPerAdultYear }) => [
+        foodGroup,
+        formatMass(gramsPerAdultYear, { unit: format.massUnit, locale: format.language }),
+      ]),
+    ),
+  );
+  const typed = GROUPS.map((foodGroup) => ({
+    foodGroup,
+    grams: gramsOf(own[foodGroup] ?? '', format.massUnit),
+  }));
   const saving = useMutation({
     mutationFn: () => {
+      const guidelines = typed.flatMap(({ foodGroup, grams }) =>
+        typeof grams === 'number'
+          ? [
+              {
+                foodGroup,
+                gramsPerAdultYear: kept(plan, { foodGroup, text: own[foodGroup], format }) ?? grams,
+              },
+            ]
+          : [],
+      );
+      const targetGroups = GROUPS.filter((group) => groups.includes(group));
       const json = {
         version: plan.version,
-        needBasis: plan.needBasis as PlanEdit['needBasis'],
+        needBasis,
         targetDays: Number(days),
-        targetGroups: GROUPS.filter((group) => groups.includes(group)),
-        addYear: plan.addYear,
-        guidelines: plan.guidelines as PlanEdit['guidelines'],
+        targetGroups,
+        addYear,
+        guidelines,
       };
       return ask(plans.$put({ param, json }));
     },
@@ -42,7 +80,7 @@ export function PlanForm({ plan }: { plan: Plan }) {
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        saving.mutate();
+        if (typed.every(({ grams }) => grams !== undefined)) saving.mutate();
       }}
     >
       <h2>{t.plan}</h2>
@@ -69,6 +107,17 @@ export function PlanForm({ plan }: { plan: Plan }) {
         </div>
         {problems.targetGroups ? <p className="wrong">{t.oneGroup}</p> : null}
       </fieldset>
+      <Choice
+        label={words.planBasis}
+        value={needBasis}
+        options={(['guideline', 'energy'] as const).map((value) => ({
+          value,
+          name: words.bases[value] ?? value,
+        }))}
+        onChange={(basis) => setNeedBasis(basis as PlanEdit['needBasis'])}
+      />
+      <Check label={words.addYear} isOn={addYear} onChange={setAddYear} />
+      <OwnFigures typed={typed} own={own} onChange={setOwn} />
       {Object.keys(problems).length > 0 ? null : <ProblemSaid error={saving.error} />}
       <div className="actions">
         <button type="submit" className="btn" disabled={saving.isPending}>
@@ -77,5 +126,48 @@ export function PlanForm({ plan }: { plan: Plan }) {
         <span role="status">{saving.isSuccess ? t.saved : ''}</span>
       </div>
     </form>
+  );
+}
+
+type Shown = {
+  foodGroup: Group;
+  text: string | undefined;
+  format: { massUnit: Unit; language: 'en' | 'es' };
+};
+
+/** The grams as the book has them while the text still shows them rounded, so that saving moves nothing unasked. */
+function kept(plan: Plan, { foodGroup, text, format }: Shown): number | undefined {
+  const known = plan.guidelines.find((row) => row.foodGroup === foodGroup)?.gramsPerAdultYear;
+  if (known === undefined) return undefined;
+  return text === formatMass(known, { unit: format.massUnit, locale: format.language }) ? known : undefined;
+}
+
+type OwnFiguresProps = {
+  typed: readonly { foodGroup: Group; grams: number | null | undefined }[];
+  own: Readonly<Record<string, string>>;
+  onChange: (own: Readonly<Record<string, string>>) => void;
+};
+
+/** A year's food of one adult, where the household departs from the guideline. */
+function OwnFigures({ typed, own, onChange }: OwnFiguresProps) {
+  const t = useText();
+  const words = useCoverageText();
+  return (
+    <details>
+      <summary>{words.ownFigures}</summary>
+      <p>{words.ownFiguresWords}</p>
+      <div className="pair">
+        {typed.map(({ foodGroup, grams }) => (
+          <Field
+            key={foodGroup}
+            label={t.groups[foodGroup] ?? foodGroup}
+            inputMode="decimal"
+            value={own[foodGroup] ?? ''}
+            onChange={(event) => onChange({ ...own, [foodGroup]: event.target.value })}
+            problem={grams === undefined ? words.massProblem : undefined}
+          />
+        ))}
+      </div>
+    </details>
   );
 }

@@ -5,6 +5,7 @@ export const en = {
   sheafbook: 'Sheafbook',
   skip: 'To the page',
   places: 'Places',
+  coverage: 'Coverage',
   more: 'More',
   morePlaces: 'More places',
   close: 'Close',

@@ -6,6 +6,7 @@ export const es: Catalogue = {
   sheafbook: 'Sheafbook',
   skip: 'Ir a la página',
   places: 'Lugares',
+  coverage: 'Cobertura',
   more: 'Más',
   morePlaces: 'Más lugares',
   close: 'Cerrar',
