@@ -91,6 +91,61 @@ test('a figure of the trial balance opens the entries behind it, and an entry it
   await page.getByRole('heading', { name: /Entries behind/ }).waitFor();
 }, 60_000);
 
+test('a claim is credited, another refused, and a supplier paid; more than was claimed is refused at its field', async () => {
+  const { page } = await enter('birchall');
+  await page.goto(`${root}/claims`);
+  await page.getByRole('heading', { name: '2 claims wait for an answer: 25.00.' }).waitFor();
+  const first = page.locator('li.claim').filter({ hasText: 'One bag short' });
+  await first.getByText('The supplier grants it').click();
+  expect(await first.getByLabel('Granted').inputValue()).toBe('21.40');
+  await first.getByLabel('Granted').fill('30');
+  await first.getByRole('button', { name: 'Post the credit' }).click();
+  await first.getByText('The claim asked for less than that.').first().waitFor();
+  expect(await first.getByLabel('Granted').getAttribute('aria-invalid')).toBe('true');
+  await first.getByLabel('Granted').fill('21.40');
+  await first.getByRole('button', { name: 'Post the credit' }).click();
+  await page.getByRole('heading', { name: '1 claim waits for an answer: 3.60.' }).waitFor();
+  const second = page.locator('li.claim').filter({ hasText: 'Torn' });
+  await second.getByText('The supplier refuses it').click();
+  await second.getByLabel('Reason').fill('Signed for whole.');
+  await second.getByRole('button', { name: 'Post the refusal' }).click();
+  await page.getByRole('heading', { name: 'No claim is open.' }).waitFor();
+  await page.goto(`${root}/bills`);
+  await page.getByText('Pay a supplier').click();
+  await page.getByLabel('Amount').fill('502.10');
+  await page.getByRole('button', { name: 'Post' }).last().click();
+  await page.getByText('Posted.').waitFor();
+  const { entries } = bodyOf(
+    await buy.treasurer.get(`${storehouse.path}/entries?chart=2000&newestFirst=true`),
+  );
+  expect(entries[0]).toMatchObject({ what: 'supplier-paid' });
+  expect(entries[0].movements[0].amount).toBe(50_210);
+}, 90_000);
+
+test('the statement of each household opens from the list and adds up as the API has it', async () => {
+  const { page } = await enter('birchall');
+  await page.goto(`${root}/statements`);
+  await page.getByLabel('Find a household').fill('corr');
+  await page.getByRole('link', { name: /Corran/ }).click();
+  const { closingMinorUnits } = bodyOf(
+    await buy.treasurer.get(`${storehouse.path}/households/${buy.households.Corran.householdId}/statement`),
+  );
+  await page.getByText('Corran, seat').waitFor();
+  await page.locator('tr.sum').first().getByText(money(closingMinorUnits)).waitFor();
+}, 60_000);
+
+test('a debt is asked to be written off, with its reason and its two sides said before', async () => {
+  const { page } = await enter('birchall');
+  await page.goto(`${root}/write-offs`);
+  await page.getByText('Write a debt off').first().click();
+  await page.getByLabel('Household').selectOption({ label: `Dell, ${money(await balanceOf('Dell'))}` });
+  await page.getByLabel('Amount').fill('1,00');
+  await page.getByText('Posts 1.00: debit 5030 Debt written off, credit the balance of Dell.').waitFor();
+  await page.getByLabel('Reason').fill('Moved away.');
+  await page.getByRole('button', { name: 'Write a debt off' }).click();
+  await page.getByText('Moved away.').waitFor();
+}, 60_000);
+
 test('a reviewer reads the books and posts nothing; a member has no way in', async () => {
   const { page } = await enter('quill');
   await page.goto(`${root}/owing`);

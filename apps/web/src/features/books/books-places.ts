@@ -6,6 +6,11 @@ const readsBooks = ({ duties }: House) => duties.includes('treasurer') || duties
 export const BOOKS_PLACES = [
   { to: '/s/$storehouse/books', name: 'desk', isFor: readsBooks },
   { to: '/s/$storehouse/books/owing', name: 'owing', isFor: readsBooks },
+  { to: '/s/$storehouse/books/deposits', name: 'deposits', isFor: readsBooks },
+  { to: '/s/$storehouse/books/bills', name: 'bills', isFor: readsBooks },
+  { to: '/s/$storehouse/books/claims', name: 'claims', isFor: readsBooks },
+  { to: '/s/$storehouse/books/statements', name: 'statements', isFor: readsBooks },
+  { to: '/s/$storehouse/books/write-offs', name: 'writeOffs', isFor: readsBooks },
   { to: '/s/$storehouse/books/entries', name: 'journal', isFor: readsBooks },
   { to: '/s/$storehouse/books/trial-balance', name: 'trialBalance', isFor: readsBooks },
 ] as const;

@@ -34,6 +34,18 @@ export const openClaimsQuery = (param: InHouse) =>
     queryFn: () => ask(inside['claims-outstanding'].$get({ param, query: {} })),
   });
 
+export const billsQuery = (param: InHouse & { readonly buy: string }) =>
+  queryOptions({
+    queryKey: ['books', param, 'bills'],
+    queryFn: () => ask(inside.buys[':buy'].invoices.$get({ param, query: { limit: '200' } })),
+  });
+
+export const writeOffsQuery = (param: InHouse) =>
+  queryOptions({
+    queryKey: ['books', param, 'write-offs'],
+    queryFn: () => ask(inside['write-offs'].$get({ param, query: { limit: '200' } })),
+  });
+
 /** Which entries: of one line of the chart, one account, one buy or one household; all when nothing is named. */
 export type EntriesOf = {
   readonly chart?: string;

@@ -46,5 +46,49 @@ const account = createRoute({
   path: '/books/accounts/$account',
   component: lazyRouteComponent(() => import('./entries.tsx'), 'AccountEntries'),
 });
+const claims = createRoute({
+  getParentRoute,
+  path: '/books/claims',
+  component: lazyRouteComponent(() => import('./claims.tsx'), 'ClaimsPage'),
+});
+const deposits = createRoute({
+  getParentRoute,
+  path: '/books/deposits',
+  component: lazyRouteComponent(() => import('./deposits.tsx'), 'DepositsPage'),
+});
+const bills = createRoute({
+  getParentRoute,
+  path: '/books/bills',
+  component: lazyRouteComponent(() => import('./bills.tsx'), 'Bills'),
+});
+const statements = createRoute({
+  getParentRoute,
+  path: '/books/statements',
+  component: lazyRouteComponent(() => import('./statements.tsx'), 'Statements'),
+});
+const householdStatement = createRoute({
+  getParentRoute,
+  path: '/books/statements/$household',
+  component: lazyRouteComponent(() => import('./statements.tsx'), 'HouseholdStatementPage'),
+});
+const writeOffs = createRoute({
+  getParentRoute,
+  path: '/books/write-offs',
+  component: lazyRouteComponent(() => import('./write-offs.tsx'), 'WriteOffs'),
+});
 
-export const booksRoutes = [desk, owing, clearing, trialBalance, entries, entry, account] as const;
+export const booksRoutes = [
+  desk,
+  owing,
+  claims,
+  deposits,
+  bills,
+  statements,
+  householdStatement,
+  writeOffs,
+  clearing,
+  trialBalance,
+  entries,
+  entry,
+  account,
+] as const;

@@ -19,10 +19,11 @@ export function Statement() {
 
 function OwnStatement() {
   const statement = useQuery(statementQuery(useOwnHousehold(), {}));
-  return <Loaded reading={statement}>{(body) => <Sheet body={body} />}</Loaded>;
+  return <Loaded reading={statement}>{(body) => <StatementSheet body={body} />}</Loaded>;
 }
 
-function Sheet({ body }: { body: HouseholdStatement }) {
+/** The sheet itself, as its household and the treasurer see it. */
+export function StatementSheet({ body }: { body: HouseholdStatement }) {
   const t = useText();
   const { format } = useHouse();
   const { closingMinorUnits, household } = body;
