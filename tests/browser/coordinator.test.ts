@@ -151,6 +151,25 @@ test('opened for pledges, its page says who is in, who is late, what it costs an
   await isFit(page);
 }, 60_000);
 
+test('a member names a highest price, and sees what it does before it stands', async () => {
+  const page = await signedIn('dell@example.org');
+  await page.goto(pageOf(''));
+  await page.getByRole('link', { name: /^Hard red winter wheat/ }).click();
+  await page.getByText('10 bags, 70.0 ¢/lb').first().waitFor();
+  await page.getByText('A highest price, or another food instead').click();
+  await page.getByLabel('The most that a pound may cost, landed').fill('dear');
+  expect(await problemAt(page, 'The most that a pound may cost, landed')).toContain('such as 0.70');
+  await page.getByLabel('The most that a pound may cost, landed').fill('0,50');
+  await page.getByText('At this price you would get none').waitFor();
+  await page.getByLabel('The most that a pound may cost, landed').fill('0.90');
+  await page.getByRole('button', { name: 'Change to 200.0 lb' }).click();
+  await page.getByRole('heading', { name: 'You are in' }).waitFor();
+  const { own } = bodyOf(await dell.caller.get(`${storehouse.path}/buys/${buyId}/pledges`));
+  // For a pound, which is 453.59 g, rounded once.
+  expect(own).toMatchObject([{ ceilingMinorUnits: 90, ceilingPerGrams: 454 }]);
+  await isFit(page);
+}, 60_000);
+
 test('the days of a gathering buy change, within what its quotes allow', async () => {
   const page = coordinator;
   await page.goto(pageOf('/plan'));
@@ -242,6 +261,15 @@ test('what the mill asks now is written down, and two people with a login each o
   const { stage } = bodyOf(await storehouse.coordinator.get(`${storehouse.path}/buys/${buyId}`));
   expect(stage).toBe('ordered');
 }, 90_000);
+
+test('after fixing, a household reads what its pledge did for the others', async () => {
+  const page = await signedIn('dell@example.org');
+  await page.goto(pageOf(''));
+  // Without Dell's 200 lb the five bags of Birchall cost 230.00; as five of nine they cost 187.78 of the 338.00.
+  await page.getByText('Without it, the others would have paid 42.22 more for the same food.').waitFor();
+  await page.getByText('92.0 → 75.1 ¢ a pound').waitFor();
+  await isFit(page);
+}, 60_000);
 
 test('a household is taken out, and a buy called off, each with its reason', async () => {
   const page = coordinator;

@@ -75,6 +75,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /buys/:buy/household-pledges': 'coordinator treasurer packing_lead reviewer',
   'POST /buys/:buy/preview': 'household',
   'GET /buys/:buy/fill': 'member',
+  'GET /buys/:buy/pledge-effect': 'household',
   'GET /buys/:buy/outlook': 'coordinator treasurer packing_lead reviewer',
   'GET /buys/:buy/fixing': 'coordinator',
   'POST /buys/:buy/fixing': 'coordinator',

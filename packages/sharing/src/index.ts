@@ -16,6 +16,7 @@ export * from './landed-cost.ts';
 export * from './landed-cost-line.ts';
 export * from './landed-cost-terms.ts';
 export * from './next-bag.ts';
+export * from './pledge-effect.ts';
 export * from './price.ts';
 export * from './price-guard.ts';
 export * from './quote-basket.ts';

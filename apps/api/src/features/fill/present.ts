@@ -1,7 +1,8 @@
 import { LEAST_HOUSEHOLDS } from '@sheafbook/coverage';
-import type { FillCertificate } from '@sheafbook/sharing';
+import type { FillCertificate, UnitPrice } from '@sheafbook/sharing';
 import type { Actor } from '../../platform/actor.ts';
 import type { BasketAnswer, LineAnswer } from './answer.ts';
+import type { PledgeEffectAnswer } from './effect.ts';
 import { estimateOf, type FillEstimate } from './estimate.ts';
 import { maySeeAllotments } from './policy.ts';
 import type { PledgeOutcome } from './preview.ts';
@@ -144,6 +145,27 @@ function presentWhole({ estimates, fill }: FillEstimate) {
     grams: fill.baskets.reduce((sum, basket) => sum + basket.grams, 0),
   };
 }
+
+export function presentPledgeEffect({ buyId, effect }: PledgeEffectAnswer, actor: Actor) {
+  return {
+    buyId,
+    currency: actor.currency,
+    effect: effect && {
+      savedMinorUnits: effect.savedMinorUnits,
+      freightSavedMinorUnits: effect.freightSavedMinorUnits,
+      lines: effect.lines.map((line) => ({
+        lineId: line.lineId,
+        savedMinorUnits: line.savedMinorUnits,
+        isBoughtOnlyWithIt: line.isBoughtOnlyWithIt,
+        landedWithIt: presentPrice(line.landedWithIt),
+        landedWithout: presentPrice(line.landedWithout),
+      })),
+    },
+  };
+}
+
+const presentPrice = (price: UnitPrice | null) =>
+  price && { minorUnits: price.minorUnits, grams: price.grams };
 
 export function presentFixing(view: FixingView, actor: Actor) {
   return {

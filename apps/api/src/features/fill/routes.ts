@@ -1,8 +1,16 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { readPledgeEffect } from './effect.ts';
 import { mayFix, mayPreview, maySeeAllotments } from './policy.ts';
-import { presentAllotments, presentFill, presentFixing, presentOutlook, presentPreview } from './present.ts';
+import {
+  presentAllotments,
+  presentFill,
+  presentFixing,
+  presentOutlook,
+  presentPledgeEffect,
+  presentPreview,
+} from './present.ts';
 import { fixing, pledgePreview } from './schema.ts';
 import { fixBuy, previewFixing, previewPledge, readAllotments, readFill, readOutlook } from './use-cases.ts';
 
@@ -38,6 +46,18 @@ export const fillRoutes = new Hono<AppEnv>()
     ]),
     may(maySeeAllotments),
     async (c) => c.json(presentOutlook(await readOutlook(contextOf(c), idParam(c, 'buy')), c.var.actor)),
+  )
+  .get(
+    '/buys/:buy/pledge-effect',
+    describe(TAG, 'What the own pledges of a fixed buy did for all others, to the cent', [
+      'household-needed',
+      'buy-stage-wrong',
+    ]),
+    may(mayPreview, 'household-needed'),
+    async (c) => {
+      const answer = await readPledgeEffect(contextOf(c), idParam(c, 'buy'));
+      return c.json(presentPledgeEffect(answer, c.var.actor));
+    },
   )
   .get(
     '/buys/:buy/fixing',

@@ -9,7 +9,9 @@ import { useTitle } from '../../ui/use-title.ts';
 import { BuyPapers } from '../paper/paper-links.tsx';
 import type { BuyPage, OwnPledge } from './buy-body.ts';
 import { PickUps } from './pick-ups.tsx';
+import { PledgeEffect } from './pledge-effect.tsx';
 import { StageState } from './stage-state.tsx';
+import { isLineAhead } from './tips.ts';
 import { useRunText } from './words.ts';
 
 /** One buy as a member sees it: where it stands, its foods, and what the household wants of each. */
@@ -23,6 +25,9 @@ export function Buy() {
     </Loaded>
   );
 }
+
+/** From here on the bags are settled, so it can be said what each pledge did. */
+const FIXED = ['fixed', 'ordered', 'landed', 'shared-out', 'closed'];
 
 function BuySheet({ buy, own }: { buy: BuyPage; own: readonly OwnPledge[] }) {
   const t = useText();
@@ -73,6 +78,7 @@ function BuySheet({ buy, own }: { buy: BuyPage; own: readonly OwnPledge[] }) {
         <h2>{t.foods}</h2>
         {buy.lines.length === 0 ? <p>{t.noFoods}</p> : <Lines buy={buy} own={own} />}
       </section>
+      {household !== null && FIXED.includes(buy.stage) ? <PledgeEffect buy={buy} /> : null}
       {household !== null && ['landed', 'shared-out', 'closed'].includes(buy.stage) ? (
         <PickUps buy={buy.id} lines={buy.lines} isOpen={buy.stage === 'shared-out'} />
       ) : null}
@@ -105,7 +111,11 @@ function Lines({ buy, own }: { buy: BuyPage; own: readonly OwnPledge[] }) {
                 </span>
               </span>
               <span className="num">
-                {pledge ? t.youWant(format.mass(pledge.wantedGrams)) : t.notPledged}
+                {pledge
+                  ? t.youWant(format.mass(pledge.wantedGrams))
+                  : isLineAhead(buy.stage)
+                    ? t.notPledged
+                    : ''}
               </span>
             </Link>
           </li>

@@ -6,7 +6,7 @@ import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import type { BuyPage, Quote } from './buy-body.ts';
-import { useFieldWords } from './field-words.ts';
+import { fieldWordsOf } from './field-words.ts';
 import { foodNameOf } from './food-name.ts';
 import { FreightFields } from './freight-fields.tsx';
 import { Breaks } from './offer-fields.tsx';
@@ -41,7 +41,7 @@ export function ConfirmForm({ buy, quote }: { buy: BuyPage; quote: Quote }) {
       await queries.invalidateQueries({ queryKey: ['buy', param] });
     },
   });
-  const { hasFields, wordsOf } = useFieldWords(sending.error, {}, words.otherProblem);
+  const { hasFields, wordsOf } = fieldWordsOf(sending.error);
   const said = { money: words.moneyProblem, mass: words.massProblem, count: words.countProblem };
   const problemAt = (field: string): string | undefined => {
     const kind = isTried ? unread[field] : undefined;

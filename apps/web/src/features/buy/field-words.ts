@@ -1,19 +1,10 @@
-import { useTaste } from '../../text/taste.ts';
-import { type Problems, problemsOf } from '../../ui/field.tsx';
+import { problemsOf } from '../../ui/field.tsx';
 
-/**
- * What was refused, field by field. The server says it in English and exactly; in another language the page says what
- * that field takes, in its own words.
- */
-export function useFieldWords(error: Error | null, own: Problems, other: string) {
-  const { language } = useTaste();
+/** What was refused, field by field, in the words of the server, which speaks the reader's language. */
+export function fieldWordsOf(error: Error | null) {
   const problems = problemsOf(error);
   return {
     hasFields: Object.keys(problems).length > 0,
-    wordsOf: (field: string): string | undefined => {
-      const said = problems[field];
-      if (said === undefined) return undefined;
-      return language === 'en' ? said : (own[field] ?? other);
-    },
+    wordsOf: (field: string): string | undefined => problems[field],
   };
 }

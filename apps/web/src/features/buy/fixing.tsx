@@ -130,7 +130,7 @@ function FixStep({ buy, look }: { buy: BuyPage; look: Fixing }) {
               <li key={code}>
                 <span>
                   {count !== undefined && count > 1 ? <b>{`${count} × `}</b> : null}
-                  {run.missing[code] ?? said}
+                  {said}
                 </span>
               </li>
             ))}

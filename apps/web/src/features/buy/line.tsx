@@ -47,7 +47,7 @@ function LineSheet({ buy, line, pledge, fill, quotes }: SheetProps) {
   const { language } = useTaste();
   const { storehouse, household, format } = useHouse();
   const filled = fill.lines.find(({ lineId }) => lineId === line.id);
-  const facts = lineFactsOf(line, filled, quotes);
+  const facts = lineFactsOf(line, fill, quotes);
   const food = language === 'es' ? line.food.nameEs : line.food.nameEn;
   useTitle(`${food}, ${buy.name}`);
   const isGathering = buy.stage === 'gathering';
@@ -75,7 +75,7 @@ function LineSheet({ buy, line, pledge, fill, quotes }: SheetProps) {
       {facts && isGathering && household !== null ? (
         <PledgeForm
           key={pledge?.version ?? 0}
-          buy={buy.id}
+          buy={buy}
           line={line}
           pledge={pledge}
           facts={facts}
@@ -102,7 +102,7 @@ function Fixed({ facts, title, filled }: { facts: LineFacts; title: string; fill
   const price = filled?.landedPrice;
   return (
     <div className="cols">
-      <Sacks facts={facts} title={title} />
+      <Sacks facts={facts} title={title} landed={price ?? null} />
       <Figures
         rows={[
           { name: t.yourShare, value: format.mass(own) },

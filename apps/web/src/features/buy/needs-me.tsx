@@ -54,11 +54,8 @@ function Item({ item }: { item: NextItem }) {
   return (
     <li>
       <span>
-        {item.buyName === null ? null : <b>{`${item.buyName}: `}</b>}
-        {format.language === 'en' && item.buyName === null
-          ? item.words
-          : (words.needs[item.kind] ?? item.words)}
-        {due === null ? null : <span className="soft">{`, ${words.byDay(due)}`}</span>}
+        {item.words}
+        {due === null ? null : <span className="soft block">{words.byDay(due)}</span>}
         {item.isOverdue ? (
           <span className="block">
             <State kind="wrong" word={words.overdue} />

@@ -3,7 +3,7 @@ import { Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import type { BuyLineBody, BuyPage, FillLine, Quote } from './buy-body.ts';
-import { useFieldWords } from './field-words.ts';
+import { fieldWordsOf } from './field-words.ts';
 import type { Names } from './fixing-tables.tsx';
 import { foodNameOf } from './food-name.ts';
 import { LongField } from './long-field.tsx';
@@ -27,11 +27,7 @@ export function OverrideForm({ buy, look, quotes, names }: FormProps) {
   const lines = look.lines.filter(({ quoteId }) => quoteId !== null);
   const changed = lines.filter((line) => isChanged(line, quotes, typed));
   const isWrong = Object.values(typed).some((text) => !isWhole(text));
-  const { hasFields, wordsOf } = useFieldWords(
-    error,
-    { overrideReason: words.reasonNeeded },
-    words.otherProblem,
-  );
+  const { hasFields, wordsOf } = fieldWordsOf(error);
   const known = Object.keys(problemsOf(error));
   const edit = (id: string, text: string) => {
     reset();

@@ -3,7 +3,6 @@ import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { buyQuery, storehouseQuery } from '../../api/queries.ts';
-import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
@@ -12,7 +11,7 @@ import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import type { BuyLineBody, BuyPage } from './buy-body.ts';
 import { FactsFields } from './facts-fields.tsx';
-import { useFieldWords } from './field-words.ts';
+import { fieldWordsOf } from './field-words.ts';
 import { FoodFinder } from './food-finder.tsx';
 import { foodNameOf } from './food-name.ts';
 import { type GroupRules, type LineDraft, LineFields, lineTermsOf } from './line-fields.tsx';
@@ -81,7 +80,6 @@ function useRenewed(buy: string) {
 }
 
 function Facts({ buy }: { buy: BuyPage }) {
-  const t = useText();
   const words = usePlanText();
   const { storehouse, format } = useHouse();
   const [isTried, setIsTried] = useState(false);
@@ -96,7 +94,7 @@ function Facts({ buy }: { buy: BuyPage }) {
       await renew();
     },
   });
-  const { hasFields, wordsOf } = useFieldWords(saving.error, { name: t.nameNeeded }, words.otherProblem);
+  const { hasFields, wordsOf } = fieldWordsOf(saving.error);
   return (
     <form
       className="stack"
@@ -177,7 +175,7 @@ function EditLine(at: { buy: BuyPage; line: BuyLineBody; rules: GroupRules; mayR
     mutationFn: () => ask(buys.lines[':line'].$delete({ param })),
     onSuccess: renew,
   });
-  const { hasFields, wordsOf } = useFieldWords(saving.error, {}, words.otherProblem);
+  const { hasFields, wordsOf } = fieldWordsOf(saving.error);
   const error = removing.error ?? (hasFields ? null : saving.error);
   const food = foodNameOf(line, format.language);
   return (

@@ -12,7 +12,7 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { FactsFields } from './facts-fields.tsx';
-import { useFieldWords } from './field-words.ts';
+import { fieldWordsOf } from './field-words.ts';
 import { FoodFinder } from './food-finder.tsx';
 import { type GroupRules, type LineDraft, LineFields, lineTermsOf } from './line-fields.tsx';
 import { type FactsDraft, factsOf, NO_FACTS } from './plan-facts.ts';
@@ -45,7 +45,6 @@ export function PlanBuy() {
 }
 
 function NewBuyForm({ rules }: { rules: GroupRules }) {
-  const t = useText();
   const words = usePlanText();
   const { storehouse, massDisplay, format } = useHouse();
   const queries = useQueryClient();
@@ -70,7 +69,7 @@ function NewBuyForm({ rules }: { rules: GroupRules }) {
       await navigate({ to: '/s/$storehouse/buys/$buy/run', params: { storehouse, buy: id } });
     },
   });
-  const { hasFields, wordsOf } = useFieldWords(planning.error, { name: t.nameNeeded }, words.otherProblem);
+  const { hasFields, wordsOf } = fieldWordsOf(planning.error);
   const edit = (part: Partial<NewBuy>) => {
     planning.reset();
     change(part);

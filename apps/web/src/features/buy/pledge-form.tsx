@@ -8,9 +8,10 @@ import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { Beam, type Three } from './beam.tsx';
-import type { BuyLineBody, OwnPledge } from './buy-body.ts';
-import { type LineFacts, unitsOf, type Wish, wishOf } from './line-facts.ts';
+import type { BuyLineBody, BuyPage, OwnPledge } from './buy-body.ts';
+import { type LineFacts, limitsOf, unitsOf, type Wish, wishOf } from './line-facts.ts';
 import { PledgeCost } from './pledge-cost.tsx';
+import { PledgeLimits } from './pledge-limits.tsx';
 import { Sacks } from './sacks.tsx';
 import { usePreview } from './use-preview.ts';
 
@@ -18,7 +19,7 @@ const pledges = api.storehouses[':storehouse'].buys[':buy'].pledges;
 type Masses = { leastGrams: number; wantedGrams: number; mostGrams: number };
 
 type FormProps = {
-  buy: string;
+  buy: BuyPage;
   line: BuyLineBody;
   pledge: OwnPledge | undefined;
   facts: LineFacts;
@@ -41,22 +42,19 @@ export function PledgeForm({ buy, line, pledge, facts, landed, title }: FormProp
   const t = useText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const param = { storehouse, buy };
+  const param = { storehouse, buy: buy.id };
+  const start = wishOf(pledge, facts, format.money);
   const {
     draft,
     change: keep,
     forget,
     reset,
-  } = useDraft<Wish>(`pledge.${line.id}.${pledge?.version ?? 0}`, wishOf(pledge, facts));
+  } = useDraft<Wish>(`pledge.${line.id}.${pledge?.version ?? 0}`, start);
   const masses = massesOf(draft, facts.unit);
-  const terms = {
-    wholeBags: draft.wholeBags,
-    substituteLineId: pledge?.substituteLineId ?? null,
-    asTyped: draft.wanted,
-    ...(pledge && pledge.ceilingMinorUnits !== null && pledge.ceilingPerGrams !== null
-      ? { ceilingMinorUnits: pledge.ceilingMinorUnits, ceilingPerGrams: pledge.ceilingPerGrams }
-      : {}),
-  };
+  const { limits, isCeilingWrong } = limitsOf(draft, start, {
+    ...{ pledge, unit: facts.unit, currency: format.currency },
+  });
+  const terms = { wholeBags: draft.wholeBags, asTyped: draft.wanted, ...limits };
   const preview = usePreview(param, masses ? { buyLineId: line.id, ...masses, ...terms } : undefined);
   const renew = async () => {
     forget();
@@ -99,7 +97,7 @@ export function PledgeForm({ buy, line, pledge, facts, landed, title }: FormProp
   const step = draft.wholeBags ? facts.bagUnits : facts.stepUnits;
   const ownUnits = pledge ? unitsOf(pledge.wantedGrams, facts.unit) : 0;
   const drawn = { ...facts, standingUnits: Math.max(0, facts.standingUnits - ownUnits + three[1]) };
-  const isTouched = JSON.stringify(draft) !== JSON.stringify(wishOf(pledge, facts));
+  const isTouched = JSON.stringify(draft) !== JSON.stringify(start);
   const field = (key: 'least' | 'wanted' | 'most', name: string) => (
     <Field
       label={name}
@@ -118,7 +116,7 @@ export function PledgeForm({ buy, line, pledge, facts, landed, title }: FormProp
       }}
     >
       <div className="stack">
-        <Sacks facts={drawn} title={title} />
+        <Sacks facts={drawn} title={title} landed={preview.data?.landedPrice ?? landed} />
         <section className="stack">
           <h2>
             {t.yourPledge} <span className="u">{t.unitAndStep(facts.unit, step, draft.wholeBags)}</span>
@@ -138,6 +136,12 @@ export function PledgeForm({ buy, line, pledge, facts, landed, title }: FormProp
             {field('most', t.most)}
           </div>
           <Check label={t.wholeBags} isOn={draft.wholeBags} onChange={(wholeBags) => change({ wholeBags })} />
+          <PledgeLimits
+            {...{ draft, change, problems }}
+            unit={facts.unit}
+            others={buy.lines.filter(({ id }) => id !== line.id)}
+            isCeilingWrong={isCeilingWrong}
+          />
         </section>
       </div>
       <div className="stack">
@@ -150,7 +154,11 @@ export function PledgeForm({ buy, line, pledge, facts, landed, title }: FormProp
             <ProblemSaid error={pledging.error} />
           ) : null}
           {pledge && !isTouched ? null : (
-            <button type="submit" className="btn go" disabled={!masses || pledging.isPending}>
+            <button
+              type="submit"
+              className="btn go"
+              disabled={!masses || isCeilingWrong || pledging.isPending}
+            >
               {(pledge ? t.changeTo : t.pledgeMass)(format.massIn(masses?.wantedGrams ?? 0, facts.unit))}
             </button>
           )}
@@ -162,7 +170,7 @@ export function PledgeForm({ buy, line, pledge, facts, landed, title }: FormProp
             </p>
             <div className="actions">
               {isTouched ? (
-                <button type="button" className="btn" onClick={() => reset(wishOf(pledge, facts))}>
+                <button type="button" className="btn" onClick={() => reset(start)}>
                   {t.leaveIt}
                 </button>
               ) : null}
@@ -178,7 +186,6 @@ export function PledgeForm({ buy, line, pledge, facts, landed, title }: FormProp
             {withdrawing.error ? <ProblemSaid error={withdrawing.error} /> : null}
           </div>
         ) : null}
-        {pledge && pledge.ceilingMinorUnits !== null ? <p className="soft">{t.ceilingKept}</p> : null}
       </div>
     </form>
   );

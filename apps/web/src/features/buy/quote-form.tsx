@@ -6,7 +6,7 @@ import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import type { BuyPage, Quote } from './buy-body.ts';
-import { useFieldWords } from './field-words.ts';
+import { fieldWordsOf } from './field-words.ts';
 import { FreightFields } from './freight-fields.tsx';
 import { OfferFields } from './offer-fields.tsx';
 import {
@@ -56,7 +56,7 @@ export function QuoteForm({ buy, quote, onDone }: FormProps) {
     },
     onSettled: () => queries.invalidateQueries({ queryKey: ['suppliers'] }),
   });
-  const { hasFields, wordsOf } = useFieldWords(sending.error, {}, words.otherProblem);
+  const { hasFields, wordsOf } = fieldWordsOf(sending.error);
   const said = {
     money: words.moneyProblem,
     mass: words.massProblem,

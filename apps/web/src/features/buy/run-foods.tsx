@@ -40,7 +40,7 @@ export function RunFoods({ buy, fill, quotes, seesPledges, chosen, onChoose }: F
             <li key={line.id}>
               <button type="button" aria-pressed={line.id === chosen.id} onClick={() => onChoose(line)}>
                 <b>{foodNameOf(line, format.language)}</b>
-                <Standing line={line} filled={filledOf(line)} quotes={quotes} />
+                <Standing stage={buy.stage} line={line} filled={filledOf(line)} quotes={quotes} />
                 <Facts line={line} filled={filledOf(line)} />
               </button>
             </li>
@@ -63,14 +63,28 @@ export function dearestOf(buy: BuyPage, fill: Fill): BuyLineBody | undefined {
 
 const unitOf = (line: BuyLineBody) => (line.massUnit === 'kg' ? 'kg' : 'lb');
 
-function Standing(at: { line: BuyLineBody; filled: FillLine | undefined; quotes: readonly Quote[] }) {
+function Standing(at: {
+  stage: string;
+  line: BuyLineBody;
+  filled: FillLine | undefined;
+  quotes: readonly Quote[];
+}) {
   const words = useRunText();
   const { format } = useHouse();
-  const { line, filled, quotes } = at;
+  const { stage, line, filled, quotes } = at;
   const unit = unitOf(line);
   const offer = quotes.flatMap(({ offers }) => offers).find(({ id }) => id === filled?.bags[0]?.bagOfferId);
   const wanted = filled?.tips?.wantedUnits ?? null;
   const lack = filled?.tips?.toNextBagUnits ?? 0;
+  if (offer && !isLineAhead(stage)) {
+    const bags = (filled?.bags ?? []).reduce((sum, bag) => sum + bag.bags, 0);
+    return (
+      <>
+        <span className="num">{words.bagsOrdered(bags)}</span>
+        <MiniSacks units={bags * offer.bagSize} bagUnits={offer.bagSize} />
+      </>
+    );
+  }
   if (!offer || wanted === null) return <span className="soft num">{words.nobody}</span>;
   return (
     <>

@@ -128,3 +128,9 @@ export const withdrawalsQuery = (param: OfBuy) =>
     queryKey: ['buy', param, 'withdrawals'],
     queryFn: () => ask(buys.withdrawals.$get({ param })),
   });
+
+export const pledgeEffectQuery = (param: OfBuy) =>
+  queryOptions({
+    queryKey: ['buy', param, 'pledge-effect'],
+    queryFn: () => ask(buys['pledge-effect'].$get({ param })),
+  });

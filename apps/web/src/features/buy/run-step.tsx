@@ -32,7 +32,7 @@ export function RunStep({ buy, next, fill }: StepProps) {
     );
   return (
     <NextStep title={words.nextStep}>
-      <p>{words.nextWords[buy.stage] ?? next.words}</p>
+      <p>{next.words}</p>
       <MissingList missing={next.missing} />
       {next.mayMove || next.who.length === 0 ? null : (
         <p className="soft">
@@ -57,7 +57,7 @@ export function MissingList({ missing }: { missing: readonly Missing[] }) {
           <li key={code}>
             <span>
               {count !== undefined && count > 1 ? <b>{`${count} × `}</b> : null}
-              {words.missing[code] ?? said}
+              {said}
             </span>
             {to === null ? null : <LooseLink to={to}>{words.see}</LooseLink>}
           </li>

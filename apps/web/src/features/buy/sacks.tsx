@@ -2,6 +2,7 @@ import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { AsTable, Ledger } from '../../ui/pieces.tsx';
 import { type LineFacts, sacksOf } from './line-facts.ts';
+import { usePledgeText } from './words.ts';
 
 const MOST_SACKS = 60;
 const ROW = 42;
@@ -10,9 +11,13 @@ const STEP = 45;
 const SACK =
   'M8.200 2.700Q25 -2.400 41.800 2.700l4.400-2.900Q44.500 19 46.200 38l-4.400-2.900Q25 40.400 8.200 35.300l-4.400 2.900Q5.500 19 3.800 0Z';
 
+type Price = { readonly minorUnits: number; readonly grams: number };
+type SacksProps = { facts: LineFacts; title: string; landed: Price | null };
+
 /** Sacks rising toward the next price: full, the one that still lacks some, within neighbours' most, nobody's yet. */
-export function Sacks({ facts, title }: { facts: LineFacts; title: string }) {
+export function Sacks({ facts, title, landed }: SacksProps) {
   const t = useText();
+  const words = usePledgeText();
   const { format } = useHouse();
   const { full, partUnits, lackUnits } = sacksOf(facts.standingUnits, facts.bagUnits);
   const next = facts.jumps.find(({ fromBags }) => fromBags > full);
@@ -38,14 +43,25 @@ export function Sacks({ facts, title }: { facts: LineFacts; title: string }) {
             key={jump.fromBags}
             y={height - 8 - ROW * Math.ceil(jump.fromBags / 5) - 2}
             isNext={jump === next}
-            title={jump === next ? t.nextPrice : jump.fromBags <= full ? t.passed : t.furtherPrice}
-            words={t.fromBags(jump.fromBags, format.money(jump.bagPriceMinorUnits))}
+            isPassed={jump.fromBags <= full}
+            title={jump.isFreeFreight ? words.freightFree : jump === next ? t.nextPrice : t.furtherPrice}
+            words={
+              jump.fromBags <= full
+                ? words.jumpPassed(jump.fromBags)
+                : words.jumpAt(jump.fromBags, format.perUnit(jump.landed, facts.unit), facts.unit)
+            }
           />
         ))}
+        {landed ? (
+          <text x="350" y={height - 10} textAnchor="end" className="s halo">
+            {words.nowAt(format.perUnit(landed, facts.unit), facts.unit)}
+          </text>
+        ) : null}
         {partUnits > 0 && full < drawn ? (
           <Tag {...placeOf(full)} words={t.toGo(`${format.count(lackUnits)} ${bag}`)} isLeft={full % 5 > 2} />
         ) : null}
       </svg>
+      {within > full ? <figcaption className="soft mark">{words.outlined}</figcaption> : null}
       <AsTable>
         <Ledger
           caption={title}
@@ -56,7 +72,7 @@ export function Sacks({ facts, title }: { facts: LineFacts; title: string }) {
             ...facts.jumps.map((jump) => ({
               key: `jump ${jump.fromBags}`,
               cells: [
-                t.fromBags(jump.fromBags, format.money(jump.bagPriceMinorUnits)),
+                `${jump.isFreeFreight ? words.freightFree : t.nextPrice}: ${words.jumpAt(jump.fromBags, format.perUnit(jump.landed, facts.unit), facts.unit)}`,
                 t.sacksAway(Math.max(0, jump.fromBags - full)),
               ],
             })),
@@ -96,7 +112,9 @@ function Sack({ x, y, share, isWithin }: SackProps) {
   );
 }
 
-function Jump({ y, isNext, title, words }: { y: number; isNext: boolean; title: string; words: string }) {
+type JumpProps = { y: number; isNext: boolean; isPassed: boolean; title: string; words: string };
+
+function Jump({ y, isNext, isPassed, title, words }: JumpProps) {
   return (
     <g>
       <path
@@ -105,10 +123,12 @@ function Jump({ y, isNext, title, words }: { y: number; isNext: boolean; title: 
         strokeWidth={isNext ? 1.5 : 1}
         strokeDasharray={isNext ? undefined : '1 3'}
       />
-      <text x="350" y={y + 17} textAnchor="end" className={isNext ? 't16 b' : 's'}>
-        {title}
-      </text>
-      <text x="350" y={y + 33} textAnchor="end" className="s">
+      {isPassed ? null : (
+        <text x="350" y={y + 17} textAnchor="end" className={isNext ? 't16 b' : 's'}>
+          {title}
+        </text>
+      )}
+      <text x="350" y={y + (isPassed ? 17 : 33)} textAnchor="end" className="s halo">
         {words}
       </text>
     </g>

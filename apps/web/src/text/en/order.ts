@@ -53,7 +53,6 @@ export const en = {
   fixByHand: 'Fix it as set by hand',
   wholeProblem: 'Write a whole number.',
   unchanged: 'Nothing was changed, so this is the reckoned fill.',
-  otherProblem: 'This does not add up.',
 
   fixedTitle: (name: string) => `${name} is fixed. This is what was promised.`,
   notHere: (name: string) => `${name} can’t be fixed at its stage.`,

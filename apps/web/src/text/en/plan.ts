@@ -66,7 +66,6 @@ export const en = {
   numberProblem: 'Write a whole number, 1 or more.',
   massProblem: 'Write a weight, such as 25, 25 lb or 12.5 kg.',
   dayProblem: 'Choose a day.',
-  otherProblem: 'Look at this once more.',
 };
 
 export type PlanWords = typeof en;

@@ -98,7 +98,6 @@ export const en = {
   wholeProblem: 'Write a whole number.',
   dayProblem: 'Choose a day.',
   supplierProblem: 'Choose a supplier, or write its name.',
-  otherProblem: 'Look at this once more.',
 };
 
 export type QuotesWords = typeof en;

@@ -53,7 +53,6 @@ export const es: OrderWords = {
   fixByHand: 'Fijarla como se puso a mano',
   wholeProblem: 'Escriba un número entero.',
   unchanged: 'No se cambió nada: es el llenado calculado.',
-  otherProblem: 'Esto no cuadra.',
 
   fixedTitle: (name) => `${name} está fijada. Esto es lo prometido.`,
   notHere: (name) => `${name} no se puede fijar en su etapa.`,

@@ -67,5 +67,4 @@ export const es: PlanWords = {
   numberProblem: 'Escriba un número entero, 1 o más.',
   massProblem: 'Escriba un peso, como 25, 25 lb o 12,5 kg.',
   dayProblem: 'Elija un día.',
-  otherProblem: 'Revise este dato.',
 };

@@ -96,5 +96,4 @@ export const es: QuotesWords = {
   wholeProblem: 'Escriba un número entero.',
   dayProblem: 'Elija un día.',
   supplierProblem: 'Elija un proveedor, o escriba su nombre.',
-  otherProblem: 'Revise este dato.',
 };
