@@ -2,7 +2,6 @@ import { LEAST_HOUSEHOLDS } from '@sheafbook/coverage';
 import type { FillCertificate, UnitPrice } from '@sheafbook/sharing';
 import type { Actor } from '../../platform/actor.ts';
 import type { BasketAnswer, LineAnswer } from './answer.ts';
-import type { PledgeEffectAnswer } from './effect.ts';
 import { estimateOf, type FillEstimate } from './estimate.ts';
 import { maySeeAllotments } from './policy.ts';
 import type { PledgeOutcome } from './preview.ts';
@@ -14,6 +13,7 @@ import type {
   OutlookAnswer,
   PledgePreviewAnswer,
 } from './use-cases.ts';
+import type { PledgeEffectAnswer } from './use-cases-effect.ts';
 
 /** The fill as this actor may see it: bags and prices are everybody's, what a household is promised its own. */
 export function presentFill(view: FillView, actor: Actor) {

@@ -1,7 +1,6 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
-import { readPledgeEffect } from './effect.ts';
 import { mayFix, mayPreview, maySeeAllotments } from './policy.ts';
 import {
   presentAllotments,
@@ -13,6 +12,7 @@ import {
 } from './present.ts';
 import { fixing, pledgePreview } from './schema.ts';
 import { fixBuy, previewFixing, previewPledge, readAllotments, readFill, readOutlook } from './use-cases.ts';
+import { readPledgeEffect } from './use-cases-effect.ts';
 
 const TAG = 'Fill';
 
