@@ -3,6 +3,7 @@ import { queries, sessionQuery } from './api/queries.ts';
 import { booksRoutes } from './features/books/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
 import { coverageRoutes } from './features/coverage/routes.ts';
+import { shelfRoutes } from './features/shelf/routes.ts';
 import { houseRoute, rootRoute } from './house-route.ts';
 
 /** The front door leads a signed-in person into the storehouse, and anybody else to signing in. */
@@ -69,6 +70,7 @@ export const router = createRouter({
       ...buyRoutes,
       ...booksRoutes,
       ...coverageRoutes,
+      ...shelfRoutes,
     ]),
   ]),
   defaultPreload: 'intent',

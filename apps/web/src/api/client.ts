@@ -30,7 +30,7 @@ export async function askOnce<Answer extends Answering>(
   name: string,
   body: unknown,
   send: (headers: { 'Idempotency-Key': string }) => Promise<Answer>,
-) {
+): Promise<Awaited<ReturnType<Answer['json']>>> {
   const place = `sheafbook.key.${name}`;
   const text = JSON.stringify(body);
   const kept = JSON.parse(localStorage.getItem(place) ?? 'null') as Kept | null;

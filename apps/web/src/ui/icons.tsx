@@ -47,6 +47,11 @@ export const CoverageIcon = () => (
     <path d="M4 4v16M4 6.500h13M4 12h16M4 17.500h8" />
   </Icon>
 );
+export const ShelfIcon = () => (
+  <Icon>
+    <path d="M3 12h18M3 20h18M6 6h4v6H6zM13 8h5v4h-5zM5 15h4v5H5zM12 15h3v5h-3zM17 16h3v4h-3z" />
+  </Icon>
+);
 export const MoreIcon = () => (
   <Icon>
     <path d="M4 6h16v12H4zM4 11h16M10.500 14.500h3" />

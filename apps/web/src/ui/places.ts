@@ -1,5 +1,13 @@
 import type { House } from './house.ts';
-import { BooksIcon, BuysIcon, CoverageIcon, HomeIcon, HouseholdIcon, StatementIcon } from './icons.tsx';
+import {
+  BooksIcon,
+  BuysIcon,
+  CoverageIcon,
+  HomeIcon,
+  HouseholdIcon,
+  ShelfIcon,
+  StatementIcon,
+} from './icons.tsx';
 
 const isMember = (house: House) => house.household !== null;
 
@@ -9,6 +17,7 @@ const readsBooks = ({ duties }: House) => duties.includes('treasurer') || duties
 export const PLACES = [
   { to: '/s/$storehouse', name: 'home', icon: HomeIcon, isFor: () => true },
   { to: '/s/$storehouse/buys', name: 'buys', icon: BuysIcon, isFor: () => true },
+  { to: '/s/$storehouse/shelf', name: 'shelf', icon: ShelfIcon, isFor: isMember },
   { to: '/s/$storehouse/statement', name: 'statement', icon: StatementIcon, isFor: isMember },
   { to: '/s/$storehouse/coverage', name: 'coverage', icon: CoverageIcon, isFor: isMember },
   { to: '/s/$storehouse/household', name: 'household', icon: HouseholdIcon, isFor: isMember },

@@ -6,6 +6,7 @@ export const en = {
   skip: 'To the page',
   places: 'Places',
   coverage: 'Coverage',
+  shelf: 'Shelf',
   more: 'More',
   morePlaces: 'More places',
   close: 'Close',

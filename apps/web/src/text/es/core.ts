@@ -7,6 +7,7 @@ export const es: Catalogue = {
   skip: 'Ir a la página',
   places: 'Lugares',
   coverage: 'Cobertura',
+  shelf: 'Despensa',
   more: 'Más',
   morePlaces: 'Más lugares',
   close: 'Cerrar',

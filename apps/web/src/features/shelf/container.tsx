@@ -1,0 +1,168 @@
+import { spellCode } from '@sheafbook/units';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import type { InferRequestType } from 'hono/client';
+import { useState } from 'react';
+import { api, ask, askOnce } from '../../api/client.ts';
+import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { NextStep } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { gramsTyped } from './mass-typed.ts';
+import { containersQuery, OF_STOCK, type Shelved } from './queries.ts';
+import { useShelfText } from './words.ts';
+import './shelf.css';
+
+const one = api.storehouses[':storehouse'].containers[':container'];
+type Use = InferRequestType<typeof one.uses.$post>['json'];
+const WAYS: readonly Use['to'][] = [
+  'eaten',
+  'given',
+  'animals',
+  'composted',
+  'spilled',
+  'sampled',
+  'discarded',
+];
+
+/** One of one's own containers: what is in it, where it came from, and taking out of it. */
+export function Container() {
+  const param = useParams({ from: '/s/$storehouse/shelf/$container' });
+  const reading = useQuery({ queryKey: ['container', param], queryFn: () => ask(one.$get({ param })) });
+  const words = useShelfText();
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/shelf" params={param}>
+        <BackIcon />
+        {words.title}
+      </Link>
+      <Loaded reading={reading}>{(shelved) => <Sheet shelved={shelved} />}</Loaded>
+    </>
+  );
+}
+
+function Sheet({ shelved }: { shelved: Shelved }) {
+  const words = useShelfText();
+  const { format } = useHouse();
+  const isSpanish = format.language === 'es';
+  const food = isSpanish ? shelved.food.nameEs : shelved.food.nameEn;
+  useTitle(food);
+  const { grams, openedOn, packedOn, originNote, code } = shelved;
+  const facts = [
+    { name: words.kind, value: isSpanish ? shelved.kind.nameEs : shelved.kind.nameEn },
+    { name: words.packed, value: packedOn === null ? '' : format.day(packedOn) },
+    { name: words.opened, value: openedOn === null ? words.notOpened : format.day(openedOn) },
+  ];
+  return (
+    <>
+      <div className="row">
+        <h1>{food}</h1>
+        <span className="code">{spellCode(code)}</span>
+      </div>
+      <p>{grams === 0 ? words.holdsNothing : words.holds(format.mass(grams), format.count(grams))}</p>
+      <dl className="figures">
+        {facts.map(({ name, value }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+      {originNote === '' ? null : <p>{`${words.origin}: ${originNote}`}</p>}
+      {grams === 0 ? null : <TakeOut key={grams} shelved={shelved} />}
+      <Siblings shelved={shelved} />
+      <p className="soft">{words.notKnown}</p>
+    </>
+  );
+}
+
+function TakeOut({ shelved }: { shelved: Shelved }) {
+  const words = useShelfText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const [way, setWay] = useState<Use['to']>('eaten');
+  const whole = format.mass(shelved.grams);
+  const [text, setText] = useState(whole);
+  // The text shows all of it rounded; unchanged it means every gram.
+  const grams = text === whole ? shelved.grams : gramsTyped(text, format.massUnit);
+  const isTooMuch = grams !== undefined && grams > shelved.grams;
+  const taking = useMutation({
+    mutationFn: (json: Use) =>
+      askOnce(`use.${shelved.id}`, json, (header) =>
+        one.uses.$post({ param: { storehouse, container: shelved.id }, json }, { headers: header }),
+      ),
+    onSuccess: () => Promise.all(OF_STOCK.map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+  });
+  const problems = problemsOf(taking.error);
+  return (
+    <NextStep title={words.takeTitle}>
+      <form
+        className="stack"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (grams !== undefined && !isTooMuch) taking.mutate({ grams, to: way, note: '' });
+        }}
+      >
+        <div className="pair">
+          <Field
+            label={words.takeMass}
+            inputMode="decimal"
+            value={text}
+            onChange={(event) => setText(event.target.value)}
+            problem={
+              grams === undefined ? words.massProblem : isTooMuch ? words.tooMuch(whole) : problems.grams
+            }
+          />
+          <Choice
+            label={words.takeHow}
+            value={way}
+            options={WAYS.map((value) => ({ value, name: words.ways[value] ?? value }))}
+            onChange={(value) => setWay(value as Use['to'])}
+          />
+        </div>
+        {grams === undefined || isTooMuch ? null : (
+          <p>
+            {words.takeSays(format.mass(grams), words.ways[way] ?? way, format.mass(shelved.grams - grams))}{' '}
+            {shelved.openedOn === null ? words.opensIt : null}
+          </p>
+        )}
+        {Object.keys(problems).length > 0 ? null : <ProblemSaid error={taking.error} />}
+        <button type="submit" className="btn go" disabled={taking.isPending}>
+          {words.take}
+        </button>
+      </form>
+    </NextStep>
+  );
+}
+
+/** The other containers of the same lot, since what happens to one is worth knowing of all. */
+function Siblings({ shelved }: { shelved: Shelved }) {
+  const words = useShelfText();
+  const { storehouse } = useHouse();
+  const all = useQuery(containersQuery({ storehouse }));
+  const others = (all.data ?? []).filter(
+    ({ lotId, id, grams }) => lotId === shelved.lotId && id !== shelved.id && grams > 0,
+  );
+  if (others.length === 0) return null;
+  return (
+    <section>
+      <h2>{words.others(others.length)}</h2>
+      <nav className="codes" aria-label={words.others(others.length)}>
+        {others.map(({ id, code }) => (
+          <Link
+            key={id}
+            className="btn quiet"
+            to="/s/$storehouse/shelf/$container"
+            params={{ storehouse, container: id }}
+          >
+            {spellCode(code)}
+          </Link>
+        ))}
+      </nav>
+    </section>
+  );
+}

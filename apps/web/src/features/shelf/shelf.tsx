@@ -1,0 +1,127 @@
+import { isCode, readCode, spellCode } from '@sheafbook/units';
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import { useText } from '../../text/taste.ts';
+import { Check, Field } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { joined, Loaded } from '../../ui/loaded.tsx';
+import { NextStep } from '../../ui/pieces.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { ShelfPicture } from './picture.tsx';
+import { containersQuery, kindsQuery, type OwnBag, ownBagsQuery, type Shelved } from './queries.ts';
+import { useShelfText } from './words.ts';
+import './shelf.css';
+
+/** What stands at home, as a picture and as a list, and what still waits to be packed. */
+export function Shelf() {
+  const t = useText();
+  const words = useShelfText();
+  const { household } = useHouse();
+  useTitle(words.title);
+  return household === null ? <h1>{t.noHousehold}</h1> : <OwnShelf />;
+}
+
+function OwnShelf() {
+  const words = useShelfText();
+  const { storehouse, format } = useHouse();
+  const containers = useQuery(containersQuery({ storehouse }));
+  const kinds = useQuery(kindsQuery({ storehouse }));
+  const bags = useQuery(ownBagsQuery({ storehouse }));
+  return (
+    <Loaded reading={joined(containers, joined(kinds, bags))}>
+      {([all, [{ containerKinds }, { bags: own }]]) => {
+        const full = all.filter(({ grams }) => grams > 0);
+        const grams = full.reduce((sum, container) => sum + container.grams, 0);
+        return (
+          <>
+            <h1>{full.length === 0 ? words.empty : words.stands(format.mass(grams), full.length)}</h1>
+            {full.length === 0 ? <p>{words.emptyWords}</p> : null}
+            <InBags bags={own} />
+            <div className="actions">
+              <Link className="btn" to="/s/$storehouse/shelf/record" params={{ storehouse }}>
+                {words.record}
+              </Link>
+            </div>
+            {full.length === 0 ? null : <ShelfPicture containers={full} kinds={containerKinds} />}
+            {all.length === 0 ? null : <ContainerList containers={all} />}
+          </>
+        );
+      }}
+    </Loaded>
+  );
+}
+
+function InBags({ bags }: { bags: readonly OwnBag[] }) {
+  const words = useShelfText();
+  const { storehouse, format } = useHouse();
+  if (bags.length === 0) return null;
+  const grams = bags.reduce((sum, bag) => sum + bag.grams, 0);
+  return (
+    <NextStep>
+      <p>{words.inBags(format.mass(grams), bags.length)}</p>
+      <Link className="btn go" to="/s/$storehouse/shelf/pack" params={{ storehouse }}>
+        {words.packIt}
+      </Link>
+    </NextStep>
+  );
+}
+
+/** Whoever types a code that fits its check means that one container. */
+function isWanted(container: Shelved, wanted: string): boolean {
+  const code = readCode(wanted);
+  if (code !== undefined) return container.code === code;
+  const { food, kind } = container;
+  return `${food.nameEn} ${food.nameEs} ${kind.nameEn} ${kind.nameEs} ${container.code}`
+    .toLowerCase()
+    .includes(wanted.trim().toLowerCase());
+}
+
+/** Seven signs of the alphabet, some of them digits, are meant as a code. */
+const looksLikeCode = (text: string) =>
+  /^[A-Za-z0-9]{7}$/.test(text.replaceAll(/[\s-]/g, '')) && /\d/.test(text);
+
+function ContainerList({ containers }: { containers: readonly Shelved[] }) {
+  const words = useShelfText();
+  const { storehouse, format } = useHouse();
+  const [wanted, setWanted] = useState('');
+  const [showsEmpty, setShowsEmpty] = useState(false);
+  const shown = containers.filter(
+    (container) => (showsEmpty || container.grams > 0) && isWanted(container, wanted),
+  );
+  const isMisread = looksLikeCode(wanted) && readCode(wanted) === undefined;
+  const isSpanish = format.language === 'es';
+  return (
+    <section className="stack">
+      <h2>{words.allContainers}</h2>
+      <Field
+        label={words.find}
+        hint={words.findHint}
+        type="search"
+        value={wanted}
+        onChange={(event) => setWanted(event.target.value)}
+        problem={isMisread ? words.codeWrong : undefined}
+      />
+      {containers.some(({ grams }) => grams === 0) ? (
+        <Check label={words.showEmpty} isOn={showsEmpty} onChange={setShowsEmpty} />
+      ) : null}
+      {shown.length === 0 && !isMisread ? <p role="status">{words.nothingFound}</p> : null}
+      <ul className="list">
+        {shown.map(({ id, code, food, kind, grams }) => (
+          <li key={id}>
+            <Link to="/s/$storehouse/shelf/$container" params={{ storehouse, container: id }}>
+              <span>
+                <b>{isSpanish ? food.nameEs : food.nameEn}</b>
+                <br />
+                <span className="soft">
+                  {isSpanish ? kind.nameEs : kind.nameEn}, {isCode(code) ? spellCode(code) : code}
+                </span>
+              </span>
+              <span>{grams === 0 ? words.isEmpty : format.mass(grams)}</span>
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
