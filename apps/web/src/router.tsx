@@ -2,8 +2,12 @@ import { createRoute, createRouter, lazyRouteComponent, redirect } from '@tansta
 import { queries, sessionQuery } from './api/queries.ts';
 import { booksRoutes } from './features/books/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
+import { closingRoutes } from './features/closing/routes.ts';
 import { coverageRoutes } from './features/coverage/routes.ts';
+import { handingOverRoutes } from './features/handing-over/routes.ts';
+import { landingRoutes } from './features/landing/routes.ts';
 import { shelfRoutes } from './features/shelf/routes.ts';
+import { splitRoutes } from './features/split/routes.ts';
 import { houseRoute, rootRoute } from './house-route.ts';
 
 /** The front door leads a signed-in person into the storehouse, and anybody else to signing in. */
@@ -71,6 +75,10 @@ export const router = createRouter({
       ...booksRoutes,
       ...coverageRoutes,
       ...shelfRoutes,
+      ...landingRoutes,
+      ...splitRoutes,
+      ...handingOverRoutes,
+      ...closingRoutes,
     ]),
   ]),
   defaultPreload: 'intent',

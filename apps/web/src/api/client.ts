@@ -1,5 +1,6 @@
 import type { AppType } from '@sheafbook/api';
 import { hc } from 'hono/client';
+import { newKey } from './new-key.ts';
 import { ApiProblem, readProblem } from './problem.ts';
 
 /** The API, typed by its own routes; nothing else of the server comes into the web. */
@@ -34,7 +35,7 @@ export async function askOnce<Answer extends Answering>(
   const place = `sheafbook.key.${name}`;
   const text = JSON.stringify(body);
   const kept = JSON.parse(localStorage.getItem(place) ?? 'null') as Kept | null;
-  const key = kept?.body === text ? kept.key : crypto.randomUUID();
+  const key = kept?.body === text ? kept.key : newKey();
   localStorage.setItem(place, JSON.stringify({ body: text, key } satisfies Kept));
   try {
     const result = await ask(send({ 'Idempotency-Key': key }));

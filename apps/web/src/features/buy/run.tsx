@@ -9,6 +9,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Figures } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { SecondHalf } from '../landing/second-half.tsx';
 import type { BuyPage, Fill, Quote } from './buy-body.ts';
 import { foodNameOf } from './food-name.ts';
 import { dearestOf, RunFoods } from './run-foods.tsx';
@@ -85,6 +86,7 @@ function RunSheet({ buy, next, fill, quotes }: SheetProps) {
             />
           ) : null}
           {seesPledges ? <RunLate buy={buy} /> : null}
+          <SecondHalf buy={buy.id} stage={buy.stage} />
           {duties.includes('coordinator') ? <RunMore buy={buy} /> : null}
         </div>
       </div>

@@ -1,0 +1,163 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { api, ask, askOnce } from '../../api/client.ts';
+import { Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { State } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import type { BuyPage } from '../buy/buy-body.ts';
+import type { Fetcher, PickUp } from './fetchers.ts';
+import { useHandingText } from './words.ts';
+
+const inside = api.storehouses[':storehouse'];
+const QUARTER_MS = 900_000;
+
+type AtTheDoorProps = { page: BuyPage; fetcher: Fetcher; isOpen: boolean };
+
+/** One household: its pieces to carry out, bag by bag, then its name under them. */
+export function HouseholdAtTheDoor({ page, fetcher, isOpen }: AtTheDoorProps) {
+  const t = useHandingText();
+  const { format, duties } = useHouse();
+  const { name, waiting, open, fetched, until } = fetcher;
+  const grams = waiting.reduce((sum, piece) => sum + piece.grams, 0);
+  const isPast = until !== null && until < format.today();
+  const foodOf = (lineId: string) => {
+    const food = page.lines.find(({ id }) => id === lineId)?.food;
+    return (format.language === 'es' ? food?.nameEs : food?.nameEn) ?? '';
+  };
+  return (
+    <details>
+      <summary className="row">
+        <b>{name}</b>
+        {waiting.length === 0 ? (
+          <State kind="well" word={t.hasFetched} />
+        ) : (
+          <State kind={isPast ? 'wrong' : 'watch'} word={t.waits(format.mass(grams))} />
+        )}
+        {open?.startsAt && open.endsAt ? (
+          <span className="soft">{t.comes(format.instant(open.startsAt), format.instant(open.endsAt))}</span>
+        ) : null}
+      </summary>
+      <div className="stack">
+        {waiting.length === 0 ? null : (
+          <ul>
+            {waiting.map((piece) => (
+              <li key={`${piece.bagId} ${piece.lineId}`}>
+                {t.piece(foodOf(piece.lineId), piece.bagNo, piece.bagCode)} <b>{format.mass(piece.grams)}</b>{' '}
+                <span className="soft">{`${format.count(piece.grams)} g`}</span>
+                {piece.isOnHold ? ` ${t.onHold}` : ''}
+              </li>
+            ))}
+          </ul>
+        )}
+        {fetched.map((pickUp) => (
+          <p key={pickUp.id} className="soft">
+            {t.fetched(
+              format.instant(pickUp.collectedAt ?? ''),
+              pickUp.signedBy ?? '',
+              format.mass(pickUp.pieces.reduce((sum, piece) => sum + piece.grams, 0)),
+            )}
+          </p>
+        ))}
+        {isOpen && waiting.some(({ isOnHold }) => !isOnHold) ? (
+          <Sign page={page} fetcher={fetcher} grams={grams} />
+        ) : null}
+        {until === null ? null : <p className="soft">{t.mayFetchUntil(format.day(until))}</p>}
+        {isOpen && isPast && duties.includes('coordinator') ? (
+          <ToCommonStock page={page} fetcher={fetcher} />
+        ) : null}
+      </div>
+    </details>
+  );
+}
+
+/** Somebody of the household stands at the door. Without an appointment they come now. */
+function Sign({ page, fetcher, grams }: { page: BuyPage; fetcher: Fetcher; grams: number }) {
+  const t = useHandingText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const [signedBy, setSignedBy] = useState('');
+  const param = { storehouse, buy: page.id };
+  const signing = useMutation({
+    mutationFn: async () => {
+      const pickUp = fetcher.open ?? (await comeNow(param, fetcher.householdId));
+      await askOnce(`sign.${pickUp.id}`, { signedBy }, (headers) =>
+        inside['pick-ups'][':pickUp'].collection.$post(
+          { param: { storehouse, pickUp: pickUp.id }, json: { signedBy } },
+          { headers },
+        ),
+      );
+    },
+    onSettled: () => queries.invalidateQueries({ queryKey: ['buy', param] }),
+  });
+  const problem = problemsOf(signing.error).signedBy;
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        signing.mutate();
+      }}
+    >
+      <Field
+        label={t.signedBy(fetcher.name)}
+        value={signedBy}
+        problem={problem && t.nameNeeded}
+        onChange={(event) => setSignedBy(event.target.value)}
+      />
+      <p className="soft">{t.signPosts(format.mass(grams))}</p>
+      {problem ? null : <ProblemSaid error={signing.error} />}
+      <div>
+        <button type="submit" className="btn go" disabled={signing.isPending}>
+          {t.sign(format.mass(grams))}
+        </button>
+      </div>
+    </form>
+  );
+}
+
+async function comeNow(param: { storehouse: string; buy: string }, householdId: string): Promise<PickUp> {
+  const now = Date.now();
+  const [startsAt, endsAt] = [now, now + QUARTER_MS].map((at) => new Date(at).toISOString());
+  const json = { householdId, startsAt: startsAt ?? '', endsAt: endsAt ?? '' };
+  return ask(inside.buys[':buy']['pick-ups'].$post({ param, json }));
+}
+
+/** After the group's days, what nobody fetched becomes everyone's, and its goods and freight are credited. */
+function ToCommonStock({ page, fetcher }: { page: BuyPage; fetcher: Fetcher }) {
+  const t = useHandingText();
+  const { storehouse } = useHouse();
+  const queries = useQueryClient();
+  const [note, setNote] = useState('');
+  const param = { storehouse, buy: page.id };
+  const taking = useMutation({
+    mutationFn: () =>
+      askOnce(`uncollected.${page.id}.${fetcher.householdId}`, { note }, (headers) =>
+        inside.buys[':buy'].uncollected[':household'].$post(
+          { param: { ...param, household: fetcher.householdId }, json: { note } },
+          { headers },
+        ),
+      ),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', param] }),
+  });
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        taking.mutate();
+      }}
+    >
+      <Field label={t.note} value={note} onChange={(event) => setNote(event.target.value)} />
+      <p className="soft">{t.takePosts(fetcher.name)}</p>
+      <ProblemSaid error={taking.error} />
+      <div>
+        <button type="submit" className="btn" disabled={taking.isPending}>
+          {t.take}
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,36 @@
+import { useSyncExternalStore } from 'react';
+import { EMPTY_QUEUE, type Event, type Queue, step } from './queue.ts';
+
+const listeners = new Set<() => void>();
+const read = new Map<string, { text: string | null; queue: Queue }>();
+
+/** Each person's own, so that nothing is ever sent under another name. */
+export const placeOf = (of: { storehouse: string; buy: string; personId: string }): string =>
+  `sheafbook.landing.${of.storehouse}.${of.buy}.${of.personId}`;
+
+/** The queue as the browser keeps it. Another tab may have written since, so the kept text decides. */
+export function queueAt(place: string): Queue {
+  const text = localStorage.getItem(place);
+  const known = read.get(place);
+  if (known && known.text === text) return known.queue;
+  const queue = text === null ? EMPTY_QUEUE : (JSON.parse(text) as Queue);
+  read.set(place, { text, queue });
+  return queue;
+}
+
+/** Keeps an event before anything else is done with it. Throws when the browser has no room, and changes nothing. */
+export function tell(place: string, event: Event): void {
+  localStorage.setItem(place, JSON.stringify(step(queueAt(place), event)));
+  for (const listener of listeners) listener();
+}
+
+function listen(listener: () => void) {
+  listeners.add(listener);
+  addEventListener('storage', listener);
+  return () => {
+    listeners.delete(listener);
+    removeEventListener('storage', listener);
+  };
+}
+
+export const useQueue = (place: string): Queue => useSyncExternalStore(listen, () => queueAt(place));

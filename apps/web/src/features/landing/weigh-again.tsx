@@ -1,0 +1,67 @@
+import { Field } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { useDraft } from '../../ui/use-draft.ts';
+import type { Bag } from './landing-body.ts';
+import { gramsOf, padOf, weighedBy } from './reading.ts';
+import { scaleText } from './scale.ts';
+import type { Landing } from './use-landing.ts';
+import { useLandingText } from './words.ts';
+
+/** A bag is weighed once; again only with a reason, which stands in the book beside the new weight. */
+export function WeighAgain({ landing, bag }: { landing: Landing; bag: Bag }) {
+  const t = useLandingText();
+  const { format } = useHouse();
+  const unit = format.massUnit;
+  const tare = bag.tareGrams === null ? padOf(unit).tare : `${bag.tareGrams} g`;
+  const { draft, change, reset } = useDraft(`weigh.${bag.id}`, { text: '', tare, reason: '' });
+  const weighed = weighedBy({ ...draft, unit }, bag.declaredGrams);
+  const isAgain = bag.weighedAt !== null || bag.leftGrams !== bag.netGrams;
+  const isWaiting = landing.queue.written.some(({ act }) => act.kind === 'weight' && act.bagId === bag.id);
+  if (isWaiting) return null;
+  const mass = (grams: number) => `${scaleText(grams, unit, format.language)} ${unit}`;
+  const textProblem = draft.text !== '' && gramsOf(draft.text, unit) === null ? t.massProblem : undefined;
+  return (
+    <details>
+      <summary>{isAgain ? t.weighAgain : t.weighNow}</summary>
+      <form
+        className="stack tight"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (!weighed) return;
+          const { grossGrams, tareGrams } = weighed;
+          const weight = { version: bag.version, grossGrams, tareGrams, reason: draft.reason.trim() };
+          landing.write({ kind: 'weight', bagId: bag.id, bagCode: bag.bagCode, weight, unit });
+          reset({ text: '', tare, reason: '' });
+        }}
+      >
+        <div className="pair">
+          <Field
+            label={`${t.onTheScale} (${unit})`}
+            inputMode="decimal"
+            value={draft.text}
+            problem={textProblem}
+            onChange={(event) => change({ text: event.target.value })}
+          />
+          <Field
+            label={t.tare}
+            value={draft.tare}
+            onChange={(event) => change({ tare: event.target.value })}
+          />
+        </div>
+        {isAgain ? (
+          <Field
+            label={t.whyAgain}
+            value={draft.reason}
+            problem={weighed && draft.reason.trim() === '' ? t.reasonNeeded : undefined}
+            onChange={(event) => change({ reason: event.target.value })}
+          />
+        ) : null}
+        {weighed ? <p>{t.weighPosts(mass(weighed.received.weighedGrams), mass(bag.leftGrams))}</p> : null}
+        <button type="submit" className="btn" disabled={!weighed || (isAgain && draft.reason.trim() === '')}>
+          {t.writeWeight}
+        </button>
+      </form>
+    </details>
+  );
+}
