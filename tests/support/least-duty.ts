@@ -123,6 +123,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /households/:household/statement/paper': 'member',
   'GET /balances/paper': 'treasurer reviewer',
   'GET /papers/:paper': 'member',
+  'GET /buys/:buy/keyings': 'member',
   'GET /buys/:buy/landing': 'member',
   'POST /buys/:buy/landing': 'coordinator packing_lead',
   'GET /buys/:buy/invoices': 'member',

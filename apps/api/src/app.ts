@@ -28,6 +28,7 @@ import { holdRoutes } from './features/hold/routes.ts';
 import { householdRoutes } from './features/household/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
 import { invoiceRoutes } from './features/invoice/routes.ts';
+import { keyingRoutes } from './features/keying/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { leavingRoutes } from './features/leaving/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
@@ -113,6 +114,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', closeRoutes)
   .route('/', nextStepRoutes)
   .route('/', paperRoutes)
+  .route('/', keyingRoutes)
   .route('/', containerRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)

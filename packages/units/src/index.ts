@@ -18,3 +18,4 @@ export * from './sum.ts';
 export * from './temperature.ts';
 export * from './time-zone.ts';
 export * from './volume.ts';
+export * from './wall-time.ts';

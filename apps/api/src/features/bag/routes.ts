@@ -25,7 +25,7 @@ export const bagRoutes = new Hono<AppEnv>()
     (c) =>
       answerOnce(c, {
         status: 201,
-        run: (context) => numberBags(context, idParam(c, 'delivery'), c.req.valid('json').bags),
+        run: (context) => numberBags(context, idParam(c, 'delivery'), c.req.valid('json')),
         present: presentBags,
       }),
   )

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
+import { pen } from '../keying/schema.ts';
 
 const line = (most: number) => z.string().trim().max(most, `At most ${most} characters.`);
 /** Ten tonnes: no scale in a hall reads more, and a slipped digit is caught here. */
@@ -47,8 +48,11 @@ const newBag = z
 export type NewBag = z.infer<typeof newBag>;
 
 export const newBags = z.strictObject({
+  ...pen,
   bags: z.array(newBag).min(1, 'Name at least one bag.').max(100, 'Number 100 bags at a time.'),
 });
+
+export type NewBags = z.infer<typeof newBags>;
 
 export const bagEdit = z
   .strictObject({
@@ -63,6 +67,7 @@ export const bagEdit = z
 export type BagEdit = z.infer<typeof bagEdit>;
 
 export const bagWeight = z.strictObject({
+  ...pen,
   version: z.int().positive(),
   grossGrams,
   tareGrams: tareGrams.optional(),

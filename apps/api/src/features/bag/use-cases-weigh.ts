@@ -6,6 +6,7 @@ import { postEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { endHoldOfEmptyBag, listOpenHolds } from '../hold/queries.ts';
+import { keepKeying } from '../keying/use-cases.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import { type BagContent, listContents, loadSeenBag, type SeenBag, updateBag } from './queries.ts';
 import type { BagDiscard, BagLoss, BagWeight } from './schema.ts';
@@ -23,7 +24,7 @@ export function weighBag(context: Context, bagId: string, wish: BagWeight): Prom
   return withBag(
     context,
     bagId,
-    async (tx, bag) => {
+    async (tx, bag, buy) => {
       if (bag.decision === 'refused')
         throw new Problem('not-enough-left', {
           detail: 'The bag was refused, so there is nothing to weigh.',
@@ -38,6 +39,7 @@ export function weighBag(context: Context, bagId: string, wish: BagWeight): Prom
       if (bag.version !== wish.version) throw await staleBag(tx, bag);
       const contents = await listContents(tx, bag.storehouseId, bag);
       await bookDifference(tx, context, { bag, contents, wish });
+      await keepKeying(tx, context, { what: 'weight', subjectIds: [bagId], buy, pen: wish });
       return loadSeenBag(tx, bag.storehouseId, bagId);
     },
     { buyId: wish.buyId },

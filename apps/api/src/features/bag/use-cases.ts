@@ -1,5 +1,5 @@
 import type { Tx } from '@sheafbook/db';
-import type { BagRow, DeliveryRow } from '@sheafbook/db/tables';
+import type { BagRow, BuyRow, DeliveryRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
@@ -8,21 +8,23 @@ import { countNumberedBags, listCounts } from '../delivery/queries.ts';
 import { listBagsOfDelivery, lockOpenDelivery, requireLanding } from '../delivery/use-cases.ts';
 import { listOpenHolds, lockBagToHold } from '../hold/queries.ts';
 import { beginHold } from '../hold/use-cases.ts';
+import { keepKeying } from '../keying/use-cases.ts';
 import { draftBags } from './draft-bags.ts';
 import { presentBag } from './present.ts';
 import { insertBags, listSeenBags, loadSeenBag, type SeenBag, updateBag } from './queries.ts';
 import { landAfterAll, landBags, sendBack } from './receipt.ts';
-import type { BagEdit, BagQuery, NewBag } from './schema.ts';
+import type { BagEdit, BagQuery, NewBag, NewBags } from './schema.ts';
 import { mustBeHeld } from './weighing.ts';
 
 /**
  * Numbers the bags of a delivery, makes or finds their lots, and lands what was accepted: net grams, nobody's yet.
  * Alone with the buy, so that two who number the same list at once can't pass its count together.
  */
-export function numberBags(context: Context, deliveryId: string, wishes: readonly NewBag[]) {
+export function numberBags(context: Context, deliveryId: string, wish: NewBags) {
+  const { bags: wishes } = wish;
   const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
-    const { delivery } = await lockOpenDelivery(tx, context, deliveryId);
+    const { delivery, buy } = await lockOpenDelivery(tx, context, deliveryId);
     const offered = await listBagsOfDelivery(tx, delivery, {
       bagOfferIds: wishes.map((wish) => wish.bagOfferId),
       fieldOf: (at) => `bags.${at}.bagOfferId`,
@@ -34,7 +36,9 @@ export function numberBags(context: Context, deliveryId: string, wishes: readonl
     await landBags(tx, context, { bags: accepted, arrivedOn: delivery.arrivedOn });
     for (const bag of bags.filter(mustBeHeld))
       await beginHold(tx, context, { bagId: bag.bagId, reason: conditionReason(bag) });
-    const seen = await listSeenBags(tx, storehouseId, { bagIds: rows.map((row) => row.bagId) });
+    const bagIds = rows.map((row) => row.bagId);
+    await keepKeying(tx, context, { what: 'bag', subjectIds: bagIds, buy, pen: wish });
+    const seen = await listSeenBags(tx, storehouseId, { bagIds });
     return rows.flatMap(({ bagId }) => seen.filter(({ bag }) => bag.bagId === bagId));
   });
 }
@@ -91,7 +95,7 @@ export function readBags(context: Context, buyId: string, { after, limit }: BagQ
 export function withBag<Result>(
   context: Context,
   bagId: string,
-  work: (tx: Tx, bag: BagRow) => Promise<Result>,
+  work: (tx: Tx, bag: BagRow, buy: BuyRow) => Promise<Result>,
   options: { buyId?: string | undefined; isAtAnyStage?: boolean } = {},
 ): Promise<Result> {
   const { storehouseId } = context.actor;
@@ -101,7 +105,7 @@ export function withBag<Result>(
       throw fieldProblem('bag-of-another-buy', 'buyId', `Bag ${seen.bagCode} belongs to another buy.`);
     const buy = await lockBuyForUpdate(tx, storehouseId, seen.buyId);
     if (!options.isAtAnyStage) requireLanding(buy);
-    return work(tx, await lockBagToHold(tx, storehouseId, bagId));
+    return work(tx, await lockBagToHold(tx, storehouseId, bagId), buy);
   });
 }
 

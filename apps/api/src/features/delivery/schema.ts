@@ -1,9 +1,11 @@
 import { z } from 'zod';
+import { pen } from '../keying/schema.ts';
 import { bookDay } from '../money/schema.ts';
 
 const line = (most: number) => z.string().trim().max(most, `At most ${most} characters.`);
 
 export const deliveryFacts = z.strictObject({
+  ...pen,
   supplierId: z.uuid(),
   carrier: line(120).default(''),
   arrivedOn: bookDay,
@@ -14,6 +16,7 @@ export const deliveryFacts = z.strictObject({
 export type DeliveryFacts = z.infer<typeof deliveryFacts>;
 
 export const deliveryCounts = z.strictObject({
+  ...pen,
   version: z.int().positive(),
   counts: z
     .array(

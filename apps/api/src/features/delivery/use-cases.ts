@@ -5,6 +5,8 @@ import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
+import { apart } from '../keying/schema.ts';
+import { keepKeying } from '../keying/use-cases.ts';
 import { loadSupplier } from '../supplier/queries.ts';
 import { presentDelivery } from './present.ts';
 import {
@@ -23,10 +25,11 @@ import {
 import type { DeliveryCounts, DeliveryFacts } from './schema.ts';
 
 /** Writes down that a lorry came. Each further one of the same buy is a further part of its delivery. */
-export function addDelivery(context: Context, buyId: string, facts: DeliveryFacts) {
+export function addDelivery(context: Context, buyId: string, wish: DeliveryFacts) {
+  const { pen, rest: facts } = apart(wish);
   const { storehouseId, personId } = context.actor;
   refuseFutureDay(context, { field: 'arrivedOn', on: facts.arrivedOn });
-  return withBuy(context, buyId, async (tx) => {
+  return withBuy(context, buyId, async (tx, buy) => {
     await loadSupplier(tx, storehouseId, facts.supplierId);
     const ordered = await listOrderedBags(tx, storehouseId, buyId);
     if (!ordered.some((bags) => bags.supplierId === facts.supplierId))
@@ -43,6 +46,8 @@ export function addDelivery(context: Context, buyId: string, facts: DeliveryFact
       enteredBy: personId,
       enteredAt: context.now(),
     });
+    const subjectIds = [delivery.deliveryId];
+    await keepKeying(tx, context, { what: 'delivery', subjectIds, buy, pen });
     return { delivery, counts: [] };
   });
 }
@@ -50,7 +55,7 @@ export function addDelivery(context: Context, buyId: string, facts: DeliveryFact
 /** Sets how many bags of each named size the lorry brought; 0 is a count. Sizes that are not named keep theirs. */
 export function countBags(context: Context, deliveryId: string, wish: DeliveryCounts) {
   const { storehouseId } = context.actor;
-  return withDelivery(context, deliveryId, async (tx, delivery) => {
+  return withDelivery(context, deliveryId, async (tx, delivery, buy) => {
     await refuseStale(tx, delivery, wish.version);
     const bagOfferIds = wish.counts.map((count) => count.bagOfferId);
     if (new Set(bagOfferIds).size < bagOfferIds.length)
@@ -68,6 +73,7 @@ export function countBags(context: Context, deliveryId: string, wish: DeliveryCo
       tx,
       wish.counts.map((count) => ({ ...count, storehouseId, deliveryId })),
     );
+    await keepKeying(tx, context, { what: 'count', subjectIds: [deliveryId], buy, pen: wish });
     return withCounts(tx, await updateDelivery(tx, delivery));
   });
 }
@@ -131,19 +137,23 @@ export function requireLanding(buy: BuyRow): void {
 }
 
 /** Alone with the buy: counts and numbers are what the guards of its next stages read (ledger-notes 6.16). */
-function withBuy<Result>(context: Context, buyId: string, work: (tx: Tx) => Promise<Result>) {
+function withBuy<Result>(context: Context, buyId: string, work: (tx: Tx, buy: BuyRow) => Promise<Result>) {
   return withTx(context, async (tx) => {
-    requireLanding(await lockBuyForUpdate(tx, context.actor.storehouseId, buyId));
-    return work(tx);
+    const buy = await lockBuyForUpdate(tx, context.actor.storehouseId, buyId);
+    requireLanding(buy);
+    return work(tx, buy);
   });
 }
 
 function withDelivery<Result>(
   context: Context,
   deliveryId: string,
-  work: (tx: Tx, delivery: DeliveryRow) => Promise<Result>,
+  work: (tx: Tx, delivery: DeliveryRow, buy: BuyRow) => Promise<Result>,
 ) {
-  return withTx(context, async (tx) => work(tx, (await lockOpenDelivery(tx, context, deliveryId)).delivery));
+  return withTx(context, async (tx) => {
+    const { delivery, buy } = await lockOpenDelivery(tx, context, deliveryId);
+    return work(tx, delivery, buy);
+  });
 }
 
 /** Locks a delivery's buy, then reads the delivery, which nobody can change from then on. */

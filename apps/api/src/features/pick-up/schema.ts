@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { pen } from '../keying/schema.ts';
 import { note } from '../money/schema.ts';
 
 export { wholeList } from '../split/schema.ts';
@@ -23,6 +24,7 @@ export type PickUpEdit = z.infer<typeof pickUpEdit>;
 
 /** Without pieces it is everything of the household that may leave and hasn't been fetched. */
 export const collection = z.strictObject({
+  ...pen,
   signedBy: z.string().trim().min(1, 'Whoever takes it signs with a name.').max(120),
   pieces: z
     .array(z.strictObject({ bagId: z.uuid(), grams: z.int().positive() }))

@@ -13,6 +13,7 @@ import { listChargeLines } from '../charge/queries.ts';
 import { shareByLot } from '../charge/use-cases.ts';
 import { refuseIfHeld } from '../hold/queries.ts';
 import { loadHousehold } from '../household/queries.ts';
+import { keepKeying } from '../keying/use-cases.ts';
 import { listAwardsOfBuy } from '../split/queries.ts';
 import { loadHouseOwners, loadRules } from '../storehouse/queries.ts';
 import { type Holding, landedCostOf, waitingGrams } from './holdings.ts';
@@ -101,6 +102,7 @@ export function signCollection(context: Context, pickUpId: string, wish: Collect
     );
     const { signedBy } = wish;
     await updatePickUp(tx, pickUp, { signedBy, handedOverBy: personId, collectedAt: context.now() });
+    await keepKeying(tx, context, { what: 'pick-up', subjectIds: [pickUpId], buy, householdId, pen: wish });
     return readPickUp(tx, context, pickUpId);
   });
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
 import { grams, gramsOrNone, minorUnits, version } from '../buy/schema.ts';
+import { pen } from '../keying/schema.ts';
 
 const wish = {
   /** All three in whole steps of the line, or whole bags; 0 as least means "rather nothing than a little". */
@@ -13,6 +14,7 @@ const wish = {
   ceilingPerGrams: grams.optional(),
   substituteLineId: z.uuid().nullable().default(null),
   /** What the person typed, such as "two bags": grams alone would not say it back. */
+  ...pen,
   asTyped: z.string().trim().max(200, 'What was typed has 200 characters at most.').default(''),
 };
 

@@ -12,6 +12,7 @@ import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listBuyLines, loadBuy, lockBuyForShare, requireStage } from '../buy/queries.ts';
 import { loadPresentHousehold } from '../household/queries.ts';
+import { keepKeying } from '../keying/use-cases.ts';
 import { isStanding, listQuotesOfBuy } from '../quote/queries.ts';
 import { presentOwnPledge } from './present.ts';
 import {
@@ -107,6 +108,13 @@ export function pledgeMass(context: Context, buyId: string, wish: PledgeWish): P
     });
     // Only now: the insert waited for whoever was letting this household leave.
     await loadPresentHousehold(tx, storehouseId, householdId);
+    await keepKeying(tx, context, {
+      what: 'pledge',
+      subjectIds: [pledge.pledgeId],
+      buy,
+      householdId,
+      pen: wish,
+    });
     return { pledge, ceiling: await keepCeiling(tx, pledge, ceilingOf(wish)) };
   });
 }
@@ -134,6 +142,8 @@ export function changePledge(context: Context, named: Named, edit: PledgeEdit): 
       ...enteredBy(context),
       ...(isRaised ? { rankedAt: context.now() } : {}),
     });
+    const { householdId, pledgeId } = changed;
+    await keepKeying(tx, context, { what: 'pledge', subjectIds: [pledgeId], buy, householdId, pen: edit });
     return { pledge: changed, ceiling: await keepCeiling(tx, changed, ceilingOf(edit)) };
   });
 }

@@ -6,6 +6,7 @@ import { readBuy } from '../../buy/use-cases.ts';
 import { readOwnDeposit } from '../../deposit/use-cases.ts';
 import { previewPledge, readFill } from '../../fill/use-cases.ts';
 import { readHousehold } from '../../household/use-cases.ts';
+import { readKeyings } from '../../keying/use-cases.ts';
 import type { BuyPledge } from '../../pledge/queries.ts';
 import { maySeePledges, readHouseholdPledges, readPledges } from '../../pledge/use-cases.ts';
 import { type Block, type Fact, facts, type Row, table, text } from '../content.ts';
@@ -33,6 +34,7 @@ export async function makePledgeSlip(desk: Desk, wish: Wish): Promise<MadePaper>
   const pledges = household && !wish.isBlank ? await readPledgesOf(desk, { page, household, isOwn }) : [];
   const costs = isOwn ? await readCosts(desk, page, pledges) : new Map<string, string>();
   const money = isOwn && pledges.length > 0 ? await readDeposit(desk, page) : [];
+  const keyed = pledges.length > 0 ? await readKeyed(desk, { page, pledges }) : [];
   const { words } = formats;
   const content = {
     about: [household ? words.seat(household.seat) : '', page.name].filter((line) => line !== ''),
@@ -41,7 +43,7 @@ export async function makePledgeSlip(desk: Desk, wish: Wish): Promise<MadePaper>
       text(words.slip.unit(formats.unit === 'lb')),
       slipTable(page, { pledges, isOwn, formats }),
       ...(costs.size > 0 ? [facts(costFacts(page, { costs, formats }))] : []),
-      facts([...money, ...entryFacts(pledges, formats)]),
+      facts([...money, ...entryFacts(pledges, formats), ...keyed]),
       { kind: 'signatures', boxes: boxesOf(household, formats) } as const,
     ],
   };
@@ -177,5 +179,23 @@ function entryFacts(pledges: readonly BuyPledge[], formats: Formats): Fact[] {
   return [
     { name: slip.pledgedAt, value: formats.instantWithZone(last.pledgedAt) },
     { name: slip.enteredBy, value: isEnteredFor ? slip.enteredFor : slip.byHousehold },
+  ];
+}
+
+/** What a pen wrote first says so: when it was written, and when it was keyed in. */
+async function readKeyed(
+  { context, formats }: Desk,
+  { page, pledges }: { page: Page; pledges: readonly BuyPledge[] },
+): Promise<Fact[]> {
+  const { slip } = formats.words;
+  const ids = new Set(pledges.map(({ pledgeId }) => pledgeId));
+  const keyings = (await readKeyings(context, page.id)).filter(({ subjectId }) => ids.has(subjectId));
+  const last = keyings.at(-1);
+  if (!last) return [];
+  return [
+    {
+      name: slip.fromPaper,
+      value: slip.written(formats.instant(last.writtenAt), formats.instant(last.keyedAt)),
+    },
   ];
 }

@@ -134,6 +134,7 @@ export const en = {
     byHousehold: 'by the household',
     enteredFor: 'for the household, by a helper',
     written: (written: string, keyed: string) => `written ${written}, keyed ${keyed}`,
+    fromPaper: 'From paper',
     writtenOn: 'Written on (day and hour)',
     person: 'Who fills this in',
     householdBox: 'Household',

@@ -132,6 +132,7 @@ export const es: PaperWords = {
     byHousehold: 'por el hogar',
     enteredFor: 'para el hogar, por quien ayuda',
     written: (written, keyed) => `escrito ${written}, pasado ${keyed}`,
+    fromPaper: 'Del papel',
     writtenOn: 'Escrito el (día y hora)',
     person: 'Quién lo rellena',
     householdBox: 'Hogar',

@@ -1,0 +1,32 @@
+import { assert } from './assert.ts';
+import { isDay } from './day.ts';
+import { isTimeZone } from './time-zone.ts';
+
+/**
+ * Whether a text is a day and an hour as a clock on a wall shows them: "2026-10-17T09:40".
+ * Units: an ISO 8601 local time to the minute. Errors: none.
+ */
+export function isWallTime(text: string): boolean {
+  const [day = '', time = ''] = text.split('T');
+  return isDay(day) && /^([01]\d|2[0-3]):[0-5]\d$/.test(time);
+}
+
+/**
+ * The instant at which a clock on the wall of a place shows a time. An hour that a change of clocks skips is taken as
+ * if the clocks had not changed yet; of one that comes twice, one of the two is taken.
+ * Units: an ISO 8601 local time in, milliseconds since 1970-01-01T00:00:00Z out.
+ * Errors: AssertionError when the text is no such time or the zone unknown.
+ */
+export function instantOfWallTime(wallTime: string, timeZone: string): number {
+  assert(isWallTime(wallTime), `a time YYYY-MM-DDTHH:MM is needed, got ${wallTime}`);
+  assert(isTimeZone(timeZone), `unknown time zone ${timeZone}`);
+  const wished = Date.parse(`${wallTime}:00Z`);
+  // Twice, since the first guess may lie on the other side of a change of clocks.
+  const first = wished - offsetAt(timeZone, wished);
+  return wished - offsetAt(timeZone, first);
+}
+
+function offsetAt(timeZone: string, at: number): number {
+  const parts = new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'medium' });
+  return Date.parse(`${parts.format(new Date(at)).replace(' ', 'T')}Z`) - at;
+}
