@@ -66,7 +66,14 @@ test('a helper’s keying is entered for the household', async () => {
   const { persons } = bodyOf(await storehouse.coordinator.get(`${storehouse.path}/persons?limit=200`));
   const ada = persons.find((person: { name: string }) => person.name === 'Ada Ashdown');
   const helpers = `${storehouse.path}/households/${paper.id}/helpers`;
-  bodyOf(await storehouse.coordinator.post(helpers, { personId: ada.id, days: 3, reason: 'She has no telephone.' }), 201);
+  bodyOf(
+    await storehouse.coordinator.post(helpers, {
+      personId: ada.id,
+      days: 3,
+      reason: 'She has no telephone.',
+    }),
+    201,
+  );
   const wish = pledge({ writtenAt: '2026-09-02T14:40:00Z' });
   const header = { 'Sheafbook-For-Household': paper.id };
   bodyOf(await storehouse.coordinator.post(`${buy.path}/pledges`, wish, header), 201);
