@@ -39,6 +39,26 @@ test('payments settle the oldest first, and what is left says since when', async
   expect(row('Ashdown')).toMatchObject({ balanceMinorUnits: 0, owesSinceOn: null });
 });
 
+test('a payment that is taken back leaves the debt as old as it was, and one put back settles it again', async () => {
+  const sinceOf = async () => {
+    const { balances } = bodyOf(await read());
+    const row = balances.find(({ household }: { household: string }) => household === 'Dell');
+    return [row.owesSinceOn, row.days0To30MinorUnits, row.days31To60MinorUnits];
+  };
+  const paid = { householdId: books.dell.householdId, minorUnits: 1000, till: 'bank' };
+  const undo = async (entryId: string) =>
+    bodyOf(await books.treasurer.post(`${books.path}/entries/${entryId}/reversal`, { reason: 'a slip' }), 201)
+      .id;
+  const { entryId } = bodyOf(await books.treasurer.post(`${books.path}/payments`, paid), 201);
+  expect(await sinceOf()).toEqual(['2026-12-20', 300, 0]);
+  const reversal = await undo(entryId);
+  expect(await sinceOf()).toEqual(['2026-11-30', 300, 1000]);
+  const again = await undo(reversal);
+  expect(await sinceOf()).toEqual(['2026-12-20', 300, 0]);
+  await undo(again);
+  expect(await sinceOf()).toEqual(['2026-11-30', 300, 1000]);
+});
+
 test('every household has a word of its own to write on a transfer', async () => {
   const { balances } = bodyOf(await read());
   const words = balances.map(({ reference }: { reference: string }) => reference);

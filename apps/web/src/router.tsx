@@ -1,5 +1,7 @@
 import { createRoute, createRouter, lazyRouteComponent, redirect } from '@tanstack/react-router';
 import { queries, sessionQuery } from './api/queries.ts';
+import { ageingRoutes } from './features/ageing/routes.ts';
+import { bankRoutes } from './features/bank/routes.ts';
 import { booksRoutes } from './features/books/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
 import { closingRoutes } from './features/closing/routes.ts';
@@ -8,6 +10,7 @@ import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { shelfRoutes } from './features/shelf/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
+import { tinRoutes } from './features/tin/routes.ts';
 import { houseRoute, rootRoute } from './house-route.ts';
 
 /** The front door leads a signed-in person into the storehouse, and anybody else to signing in. */
@@ -73,6 +76,9 @@ export const router = createRouter({
       statement,
       ...buyRoutes,
       ...booksRoutes,
+      ...bankRoutes,
+      ...tinRoutes,
+      ...ageingRoutes,
       ...coverageRoutes,
       ...shelfRoutes,
       ...landingRoutes,

@@ -15,6 +15,8 @@ export class ApiProblem extends Error {
   readonly status: number;
   readonly title: string;
   readonly fields: readonly FieldProblem[];
+  /** What else the refusal told, such as the entry that is in the way. */
+  readonly facts: Readonly<Record<string, unknown>>;
 
   constructor(facts: ProblemFacts, options: { cause?: unknown } = {}) {
     super(facts.detail || facts.title || facts.code, options);
@@ -22,6 +24,7 @@ export class ApiProblem extends Error {
     this.status = facts.status;
     this.title = facts.title;
     this.fields = facts.fields;
+    this.facts = { ...facts };
   }
 
   /** Whether the server said its last word, so that a retry would be another command. */
@@ -37,6 +40,7 @@ export async function readProblem(answer: {
 }): Promise<ProblemFacts> {
   const body = (await answer.json().catch(() => ({}))) as Partial<ProblemFacts>;
   return {
+    ...body,
     code: body.code ?? 'unexpected',
     status: answer.status,
     title: body.title ?? '',

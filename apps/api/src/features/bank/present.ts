@@ -111,6 +111,7 @@ export function presentReconciliation(reading: ReconciliationReading) {
     currency: reading.currency,
     throughOn: reading.throughOn,
     isTold,
+    counts: reading.counts,
     bookNowMinorUnits: reading.bookMinorUnits,
     bookMinorUnits: found.bookMinorUnits,
     statementMinorUnits: isTold ? found.statementMinorUnits : null,

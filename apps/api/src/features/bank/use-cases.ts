@@ -99,6 +99,7 @@ export function readReconciliation(context: Context, on: string | undefined) {
     return {
       currency,
       throughOn,
+      counts: await countLines(tx, storehouseId),
       isTold: told !== undefined,
       bookMinorUnits,
       entries,

@@ -273,10 +273,13 @@ export async function listBalances(
     .limit(page.limit + 1);
 }
 
-/** The charges and payments of some households, each with its day. */
+/**
+ * The charges and payments of some households, each with its day. What was taken back counts together with what took it
+ * back, on the day of the first: a payment that was undone leaves the charge as old as it is.
+ */
 export async function listDatedAmounts(tx: Tx, storehouseId: string, householdIds: readonly string[]) {
   const rows = await tx.execute<{ household_id: string; on_day: string; amount: string }>(sql`
-    with a as (select account_id, owner_id from book.account
+    with recursive a as (select account_id, owner_id from book.account
       where storehouse_id = ${storehouseId} and kind = 'household'
         and owner_id = any(${sql.param([...householdIds])}::uuid[])),
     m as (
@@ -284,10 +287,18 @@ export async function listDatedAmounts(tx: Tx, storehouseId: string, householdId
         on m.storehouse_id = ${storehouseId} and m.destination_id = a.account_id
       union all
       select a.owner_id, m.entry_id, -m.amount from a join book.movement m
-        on m.storehouse_id = ${storehouseId} and m.source_id = a.account_id)
-    select m.owner_id as household_id, e.on_day, sum(m.amount) as amount
-    from m join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = m.entry_id
-    group by m.owner_id, e.on_day, sign(m.amount)`);
+        on m.storehouse_id = ${storehouseId} and m.source_id = a.account_id),
+    back as (
+      select m.owner_id, m.amount, e.entry_id, e.reverses_id, e.on_day
+      from m join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = m.entry_id
+      union all
+      select b.owner_id, b.amount, e.entry_id, e.reverses_id, e.on_day
+      from back b join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = b.reverses_id),
+    first as (
+      select owner_id, on_day, sum(amount) as amount from back where reverses_id is null
+      group by owner_id, entry_id, on_day)
+    select owner_id as household_id, on_day, sum(amount) as amount
+    from first where amount <> 0 group by owner_id, on_day, sign(amount)`);
   return rows.map((row) => ({
     householdId: row.household_id,
     dueOn: row.on_day,

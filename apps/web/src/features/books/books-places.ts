@@ -6,6 +6,9 @@ const readsBooks = ({ duties }: House) => duties.includes('treasurer') || duties
 export const BOOKS_PLACES = [
   { to: '/s/$storehouse/books', name: 'desk', isFor: readsBooks },
   { to: '/s/$storehouse/books/owing', name: 'owing', isFor: readsBooks },
+  { to: '/s/$storehouse/books/ageing', name: 'ageing', isFor: readsBooks },
+  { to: '/s/$storehouse/books/bank', name: 'bank', isFor: readsBooks },
+  { to: '/s/$storehouse/books/tin', name: 'tin', isFor: readsBooks },
   { to: '/s/$storehouse/books/deposits', name: 'deposits', isFor: readsBooks },
   { to: '/s/$storehouse/books/bills', name: 'bills', isFor: readsBooks },
   { to: '/s/$storehouse/books/claims', name: 'claims', isFor: readsBooks },

@@ -6,6 +6,9 @@ export const en = {
   places: {
     desk: 'Desk',
     owing: 'Who owes',
+    ageing: 'Since when',
+    bank: 'Bank',
+    tin: 'Cash tin',
     deposits: 'Deposits',
     bills: 'Bills',
     claims: 'Claims',

@@ -8,6 +8,9 @@ export const es: BooksWords = {
   places: {
     desk: 'Mesa',
     owing: 'Quién debe',
+    ageing: 'Desde cuándo',
+    bank: 'Banco',
+    tin: 'Caja',
     deposits: 'Depósitos',
     bills: 'Facturas',
     claims: 'Reclamaciones',

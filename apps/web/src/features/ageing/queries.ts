@@ -1,0 +1,28 @@
+import { queryOptions } from '@tanstack/react-query';
+import type { InferResponseType } from 'hono/client';
+import { api, ask } from '../../api/client.ts';
+
+const balances = api.storehouses[':storehouse'].balances;
+type Page = Exclude<InferResponseType<typeof balances.$get, 200>, string>;
+export type Balance = Page['balances'][number];
+export type Balances = Pick<Page, 'balances' | 'currency'>;
+
+/** Every household's balance by age: the whole list, so that its sums are those of the storehouse. */
+export const ageingQuery = (param: { readonly storehouse: string }) =>
+  queryOptions({
+    queryKey: ['ageing', param],
+    queryFn: async (): Promise<Balances> => {
+      const read = async (after: string | undefined) => {
+        const query = { limit: '200', ...(after === undefined ? {} : { after }) };
+        return (await ask(balances.$get({ param, query }))) as Page;
+      };
+      const first = await read(undefined);
+      const rows = [...first.balances];
+      for (let next = first.next; next !== null; ) {
+        const page = await read(next);
+        rows.push(...page.balances);
+        next = page.next;
+      }
+      return { balances: rows, currency: first.currency };
+    },
+  });

@@ -1,0 +1,41 @@
+import type { TinWords } from '../en/tin.ts';
+
+/** Las palabras del recuento de la caja. */
+export const es: TinWords = {
+  tin: 'Caja',
+  holds: (amount: string, currency: string) => `Según los libros hay ${amount} ${currency} en la caja.`,
+  neverCounted: 'Nunca se ha contado aquí.',
+  lastCounted: (day: string) => `Contada por última vez el ${day}.`,
+  count: 'Contarla',
+  how: '¿Cómo cuenta usted?',
+  byPieces: 'Por billetes y monedas',
+  byTotal: 'Por su total',
+  piece: (worth: string) => `Piezas de ${worth}`,
+  countProblem: 'Escriba un número entero.',
+  total: 'Contado',
+  moneyProblem: 'Escriba un importe, por ejemplo 41,20.',
+  expected: 'Según los libros',
+  counted: 'Contado',
+  difference: 'Diferencia',
+  with: 'Contado con',
+  alone: 'nadie',
+  agreesWords: (amount: string) =>
+    `${amount} es lo que dicen los libros. No se anota nada; el recuento se guarda.`,
+  shortWords: (amount: string) => `Anota ${amount}: cargo a 5000 Pérdidas, abono a 1010 Caja.`,
+  overWords: (amount: string) => `Anota ${amount}: cargo a 1010 Caja, abono a 4020 Donativos recibidos.`,
+  why: 'Lo que sepa del porqué',
+  whyHint: 'Queda para el revisor, por ejemplo: cambio mal dado el sábado.',
+  keep: 'Guardar este recuento',
+  kept: 'El recuento está guardado.',
+  moved: (amount: string) =>
+    `Entretanto entró o salió efectivo: los libros dicen ahora ${amount}. Mírelo de nuevo y guárdelo.`,
+  history: 'Recuentos anteriores',
+  noHistory: 'Todavía ningún recuento.',
+  day: 'Día',
+  by: 'Contado por',
+  reason: 'Por qué',
+  entry: 'Asiento',
+  and: (one: string, other: string) => `${one} y ${other}`,
+  asCsv: 'En CSV',
+  onlyTreasurer: 'La cuenta el tesorero.',
+};
