@@ -50,6 +50,16 @@ async function isFit(page: Page): Promise<void> {
   await page.setViewportSize(size);
 }
 
+/** Tabs on until the wanted control has the focus, as somebody without a mouse does. */
+async function tabTo(page: Page, selector: string): Promise<void> {
+  for (let presses = 0; presses < 80; presses += 1) {
+    if (await page.evaluate<boolean>(`document.activeElement?.matches(${JSON.stringify(selector)}) ?? false`))
+      return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`the keyboard did not reach ${selector}`);
+}
+
 /** What a screen reader hears as the problem of a field. */
 async function problemAt(page: Page, label: string): Promise<string> {
   const field = page.getByLabel(label, { exact: true }).filter({ visible: true }).first();
@@ -217,8 +227,11 @@ test('a fixed buy is opened again only with a reason, and fixed anew', async () 
   await isFit(page);
   await page.getByRole('button', { name: 'Open for pledges again' }).click();
   await page.getByRole('heading', { name: 'Spring grain gathers pledges' }).waitFor();
-  await page.getByRole('link', { name: 'Look before fixing' }).click();
-  await page.getByRole('button', { name: 'Fix this buy' }).click();
+  await tabTo(page, '.next a[href$="/fixing"]'); // all by keyboard from here to the order
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Fixed now' }).waitFor();
+  await tabTo(page, '.next button.go');
+  await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Spring grain: the order comes to 338.00' }).waitFor();
   await page.getByText('2 × A deposit has neither come in').waitFor();
   await isFit(page);

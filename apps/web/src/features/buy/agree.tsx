@@ -69,7 +69,7 @@ export function Agree({ buy, next, consents, nameOf, totalMinorUnits, suppliers 
   };
   return (
     <>
-      <NextStep title={words.agreeTitle(isLast)}>
+      <NextStep title={duty && !hasAgreed ? words.agreeTitle(isLast) : words.agreements}>
         <ul className="agreements" aria-label={words.agreements}>
           {state('coordinator')}
           {state('treasurer')}

@@ -83,8 +83,18 @@ function ToOrder({ buy }: { buy: BuyPage }) {
           <>
             <h1>{words.orderTitle(buy.name, format.money(total), filled.currency)}</h1>
             <Stages stage={buy.stage} />
-            <div className="cols">
-              <div className="stack">
+            <div className="run">
+              <div className="stack run-step">
+                <Agree
+                  buy={buy}
+                  next={step}
+                  consents={given}
+                  nameOf={(personId) => people.find(({ id }) => id === personId)?.name ?? ''}
+                  totalMinorUnits={total}
+                  suppliers={orders.length}
+                />
+              </div>
+              <div className="stack run-foods">
                 {total === reckoned ? null : (
                   <p className="said watch-said">{words.reckonedAt(format.money(reckoned))}</p>
                 )}
@@ -100,17 +110,11 @@ function ToOrder({ buy }: { buy: BuyPage }) {
                   </section>
                 ) : null}
               </div>
-              <div className="stack">
-                <Agree
-                  buy={buy}
-                  next={step}
-                  consents={given}
-                  nameOf={(personId) => people.find(({ id }) => id === personId)?.name ?? ''}
-                  totalMinorUnits={total}
-                  suppliers={orders.length}
-                />
-                {duties.some((duty) => SEES_DEPOSITS.includes(duty)) ? <DepositStates buy={buy.id} /> : null}
-              </div>
+              {duties.some((duty) => SEES_DEPOSITS.includes(duty)) ? (
+                <div className="run-rest">
+                  <DepositStates buy={buy.id} />
+                </div>
+              ) : null}
             </div>
           </>
         );

@@ -1,7 +1,7 @@
-import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import type { BuyPage } from './buy-body.ts';
 import { foodNameOf } from './food-name.ts';
 import type { Order } from './run-queries.ts';
@@ -10,7 +10,6 @@ import { useOrderText } from './words.ts';
 
 /** The orders as they went out, each under its number, to print or to read out. */
 export function PlacedOrders({ buy, orders }: { buy: BuyPage; orders: readonly Order[] }) {
-  const t = useText();
   const words = useOrderText();
   useTitle(`${words.orders}, ${buy.name}`);
   return (
@@ -20,11 +19,13 @@ export function PlacedOrders({ buy, orders }: { buy: BuyPage; orders: readonly O
       {orders.map((order) => (
         <OnePlaced key={order.id} order={order} />
       ))}
-      <div className="no-print">
-        <button type="button" className="btn" onClick={() => print()}>
-          {t.print}
-        </button>
-      </div>
+      <PaperLinks
+        papers={orders.map(({ orderNo }) => ({
+          kind: 'order',
+          path: `buys/${buy.id}/papers/order?order=${orderNo}`,
+          of: String(orderNo),
+        }))}
+      />
     </>
   );
 }

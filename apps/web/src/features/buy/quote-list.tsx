@@ -120,11 +120,14 @@ function Withdraw({ buy, quote }: { buy: BuyPage; quote: Quote }) {
         type="button"
         className="btn quiet"
         disabled={withdrawing.isPending}
-        title={words.withdrawWords}
+        aria-describedby={`${quote.id}-withdraw`}
         onClick={() => withdrawing.mutate()}
       >
         {words.withdraw(quote.supplier.name)}
       </button>
+      <p id={`${quote.id}-withdraw`} className="soft mark">
+        {words.withdrawWords}
+      </p>
       {withdrawing.error ? <ProblemSaid error={withdrawing.error} /> : null}
     </div>
   );

@@ -1,4 +1,5 @@
 import { useHouse } from '../../ui/house.ts';
+import { BuyPapers } from '../paper/paper-links.tsx';
 import type { BuyPage } from './buy-body.ts';
 import { CallOff } from './call-off.tsx';
 import { LooseLink } from './loose-link.tsx';
@@ -16,6 +17,10 @@ export function RunMore({ buy }: { buy: BuyPage }) {
   const links = [
     ...(isLineAhead(buy.stage) ? [{ to: `${root}/plan`, name: words.editPlan }] : []),
     { to: `${root}/quotes`, name: words.toQuotes },
+    ...(buy.stage === 'fixed' ? [{ to: `${root}/fixing`, name: words.promised }] : []),
+    ...(buy.stage === 'ordered' || buy.stage === 'landed'
+      ? [{ to: `${root}/order`, name: words.theOrder }]
+      : []),
     { to: root, name: words.asMember },
   ];
   return (
@@ -28,6 +33,7 @@ export function RunMore({ buy }: { buy: BuyPage }) {
           </li>
         ))}
       </ul>
+      <BuyPapers buy={buy} />
       {mayTakeOut ? <TakeOut buy={buy} /> : null}
       {mayCallOff ? <CallOff buy={buy} /> : null}
     </section>

@@ -124,6 +124,8 @@ export const en = {
   more: 'More about this buy',
   editPlan: 'Name, days, place and foods',
   toQuotes: 'Quotes',
+  promised: 'What was promised, and opening it again',
+  theOrder: 'The order and its numbers',
   asMember: 'The buy as members see it',
   takeOut: 'Take a household out',
   takeOutWords: {

@@ -124,6 +124,8 @@ export const es: RunWords = {
   more: 'Más sobre esta compra',
   editPlan: 'Nombre, días, lugar y alimentos',
   toQuotes: 'Ofertas',
+  promised: 'Lo prometido, y abrirla otra vez',
+  theOrder: 'El pedido y sus números',
   asMember: 'La compra como la ven los miembros',
   takeOut: 'Sacar un hogar',
   takeOutWords: {
