@@ -19,6 +19,7 @@ export function RulesInForce() {
   const words = usePlanText();
   const { storehouse, format } = useHouse();
   const here = useQuery(storehouseQuery({ storehouse }));
+  const [saved, setSaved] = useState<number | null>(null);
   return (
     <section className="stack">
       <h2>{words.groupRules}</h2>
@@ -40,7 +41,12 @@ export function RulesInForce() {
             <p className="soft">
               {`${words.rulesVersion(rules.rulesVersion, format.day(rules.decidedAt.slice(0, 10)))} ${words.rulesWords}`}
             </p>
-            <ChangeRules key={rules.rulesVersion} rules={rules as unknown as Rules} />
+            <ChangeRules key={rules.rulesVersion} rules={rules as unknown as Rules} onSaved={setSaved} />
+            {saved === rules.rulesVersion ? (
+              <p className="said well-said" role="status">
+                {words.rulesSaved(saved)}
+              </p>
+            ) : null}
           </>
         )}
       </Loaded>
@@ -51,7 +57,7 @@ export function RulesInForce() {
 const percentOf = (text: string) => (/^(100|\d{1,2})$/.test(text.trim()) ? Number(text) : undefined);
 
 /** Inside another form's page, so its button sends by itself and no Enter of it reaches that form. */
-function ChangeRules({ rules }: { rules: Rules }) {
+function ChangeRules({ rules, onSaved }: { rules: Rules; onSaved: (version: number) => void }) {
   const words = usePlanText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
@@ -72,7 +78,10 @@ function ChangeRules({ rules }: { rules: Rules }) {
       };
       return ask(inside.rules.$post({ param: { storehouse }, json }));
     },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['storehouse'] }),
+    onSuccess: async ({ rulesVersion }) => {
+      onSaved(rulesVersion);
+      await queries.invalidateQueries({ queryKey: ['storehouse'] });
+    },
   });
   const isWrong = depositPercent === undefined || priceRisePercent === undefined;
   return (

@@ -7,11 +7,12 @@ import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
-import { Figures } from '../../ui/pieces.tsx';
+import { Figures, State } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { SecondHalf } from '../landing/second-half.tsx';
 import type { BuyPage, Fill, Quote } from './buy-body.ts';
 import { foodNameOf } from './food-name.ts';
+import { daysToSpare } from './quote-offers.ts';
 import { dearestOf, RunFoods } from './run-foods.tsx';
 import { RunLate } from './run-late.tsx';
 import { RunMore } from './run-more.tsx';
@@ -65,6 +66,7 @@ function RunSheet({ buy, next, fill, quotes }: SheetProps) {
       <div className="run">
         <div className="stack run-step">
           {isEnded ? null : <RunStep buy={buy} next={next} fill={fill} />}
+          <Lapsing buy={buy} quotes={quotes} />
           {seesPledges && isLineAhead(buy.stage) ? <WholeBuy buy={buy.id} /> : null}
         </div>
         <div className="stack run-foods">
@@ -125,6 +127,36 @@ function gathersFor(buy: BuyPage, words: ReturnType<typeof useRunText>, format: 
   if (left <= 0) return words.gatheringOver(buy.name);
   if (left < DAY) return words.gathersToday(buy.name, format.instant(buy.gatheringClosesAt));
   return words.gathersDays(buy.name, Math.floor(left / DAY));
+}
+
+const FEW_DAYS = 3;
+
+/** The quotes that end before the order, or so soon after it that one late deposit is too much. */
+function Lapsing({ buy, quotes }: { buy: BuyPage; quotes: readonly Quote[] }) {
+  const words = useRunText();
+  const { format } = useHouse();
+  if (!isLineAhead(buy.stage) && buy.stage !== 'fixed') return null;
+  const soon = quotes
+    .filter(({ isWithdrawn }) => !isWithdrawn)
+    .map((quote) => ({ quote, spare: daysToSpare(quote.validUntil, buy.orderOn, format.today()) }))
+    .filter(({ spare }) => spare < FEW_DAYS);
+  if (soon.length === 0) return null;
+  return (
+    <section>
+      <h2>{words.lapsing}</h2>
+      <ul>
+        {soon.map(({ quote, spare }) => (
+          <li key={quote.id} className="row">
+            <span>{words.till(quote.supplier.name, format.day(quote.validUntil))}</span>
+            <State
+              kind={spare < 0 ? 'wrong' : 'watch'}
+              word={spare < 0 ? words.lapsesBefore : words.daysToSpare(spare)}
+            />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
 }
 
 /** What the whole buy comes to as it stands, and between everybody's least and most. */

@@ -4,10 +4,11 @@ import { api, askOnce } from '../../api/client.ts';
 import { Check, Choice, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import type { BuyPage } from './buy-body.ts';
 import { LongField } from './long-field.tsx';
-import { type Household, householdPledgesQuery, householdsQuery } from './run-queries.ts';
+import { type Household, householdPledgesQuery, householdsQuery, withdrawalsQuery } from './run-queries.ts';
 import { useRunText } from './words.ts';
 
 const withdrawals = api.storehouses[':storehouse'].buys[':buy'].withdrawals;
@@ -26,11 +27,39 @@ export function TakeOut({ buy }: { buy: BuyPage }) {
         <Loaded reading={joined(pledges, households)}>
           {([all, known]) => {
             const inIt = new Set(all.map(({ householdId }) => householdId));
-            return <Form buy={buy} households={known.filter(({ id }) => inIt.has(id))} />;
+            return (
+              <>
+                <Form buy={buy} households={known.filter(({ id }) => inIt.has(id))} />
+                <TakenOut buy={buy.id} nameOf={(id) => known.find((one) => one.id === id)?.name ?? ''} />
+              </>
+            );
           }}
         </Loaded>
       ) : null}
     </details>
+  );
+}
+
+/** Who was taken out before, when and why. */
+function TakenOut({ buy, nameOf }: { buy: string; nameOf: (householdId: string) => string }) {
+  const words = useRunText();
+  const { storehouse, format } = useHouse();
+  const withdrawals = useQuery(withdrawalsQuery({ storehouse, buy }));
+  return (
+    <Loaded reading={withdrawals}>
+      {({ withdrawals: rows }) =>
+        rows.length === 0 ? null : (
+          <Ledger
+            caption={words.withdrawnBefore}
+            columns={[{ name: words.withdrawnBefore }, { name: words.reason }]}
+            rows={rows.map(({ id, householdId, reason, withdrawnAt }) => ({
+              key: id,
+              cells: [`${nameOf(householdId)}, ${format.instant(withdrawnAt)}`, reason],
+            }))}
+          />
+        )
+      }
+    </Loaded>
   );
 }
 

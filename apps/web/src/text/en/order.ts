@@ -56,7 +56,6 @@ export const en = {
 
   fixedTitle: (name: string) => `${name} is fixed. This is what was promised.`,
   notHere: (name: string) => `${name} can’t be fixed at its stage.`,
-  toRun: 'To the page of the buy',
   reopen: 'Open it for pledges again',
   reopenWords:
     'Promises, asks for deposits and agreements to order go. Deposits that came in stay held until it is fixed anew.',
@@ -69,7 +68,6 @@ export const en = {
     count === 1
       ? `${name} is ordered under number ${numbers}.`
       : `${name} is ordered under numbers ${numbers}.`,
-  waiting: (duties: string) => `It waits for: ${duties}.`,
   reckonedAt: (total: string) =>
     `It was reckoned at ${total} when the buy was fixed; the suppliers ask otherwise now.`,
   agreements: 'Two agreements',

@@ -8,8 +8,6 @@ export const en = {
   jumpPassed: (bags: number) => `${s(bags, 'bag', 'bags')}: passed`,
   nowAt: (price: string, unit: string) => `now ${price} ¢/${unit}`,
   outlined: 'Outlined sacks: neighbours would take them, up to their most. Dotted ones are nobody’s yet.',
-  jump: 'Jump',
-  landedThere: 'Landed there',
 
   limits: 'A highest price, or another food instead',
   ceiling: (unit: string) => `The most that a ${unitWord(unit)} may cost, landed`,

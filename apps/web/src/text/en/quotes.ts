@@ -88,7 +88,6 @@ export const en = {
   removeBreak: (at: number) => `Remove price break ${at}`,
   addOffer: 'One more bag or food',
   removeOffer: (at: number) => `Remove offer ${at}`,
-  offerAt: (at: number) => `Offer ${at}`,
   preview: (at: { bags: number; goods: string; freight: string; price: string; unit: string }) =>
     `${s(at.bags, 'bag', 'bags')}: goods ${at.goods}, freight ${at.freight}, landed ${at.price} ¢ a ${at.unit === 'kg' ? 'kilogram' : 'pound'}.`,
 

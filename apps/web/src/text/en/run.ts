@@ -24,7 +24,6 @@ export const en = {
   notOrderedYet: (name: string) => `${name} is not ordered yet. It is fixed first.`,
   nextStep: 'The next step',
   missingTitle: 'Still missing',
-  nothingMissing: 'Nothing is missing.',
   see: 'See',
   whoMoves: (duties: string) => `This is for: ${duties}.`,
   duties: {
@@ -75,6 +74,7 @@ export const en = {
   atLeastMass: (mass: string) => `${mass} at least`,
   mostBagsOf: (bags: number) => `${s(bags, 'bag', 'bags')} at most`,
   till: (bag: string, day: string) => `${bag}, till ${day}`,
+  lapsing: 'Quotes that lapse soon',
   daysToSpare: (days: number) => `${s(days, 'day', 'days')} to spare`,
   lapsesBefore: 'lapses before the order',
   belowMinimum: 'below its minimum',
@@ -154,7 +154,6 @@ export const en = {
   cancellationNote: 'What was agreed with the suppliers',
   cancellationCost: (supplier: string) => `Still billed by ${supplier}`,
   callOffNow: (name: string) => `Call ${name} off`,
-  calledOff: (count: number) => `The buy is called off. ${s(count, 'deposit went', 'deposits went')} back.`,
 
   needsMe: 'What needs you today',
   nothingNeedsMe: 'Nothing waits for your duties.',
@@ -164,8 +163,6 @@ export const en = {
   moneyProblem: 'Write an amount, such as 41.20.',
   numberProblem: 'Write a whole number.',
   massProblem: 'Write a weight, such as 25, 25 lb or 12.5 kg.',
-
-  problems: {} as Record<string, string>,
 };
 
 export type RunWords = typeof en;

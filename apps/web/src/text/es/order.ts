@@ -56,7 +56,6 @@ export const es: OrderWords = {
 
   fixedTitle: (name) => `${name} está fijada. Esto es lo prometido.`,
   notHere: (name) => `${name} no se puede fijar en su etapa.`,
-  toRun: 'A la página de la compra',
   reopen: 'Abrirla otra vez a las promesas',
   reopenWords:
     'Se van las promesas hechas, los depósitos pedidos y los acuerdos para pedir. Los depósitos recibidos siguen guardados hasta que se fije de nuevo.',
@@ -68,7 +67,6 @@ export const es: OrderWords = {
     count === 1
       ? `${name} está pedida con el número ${numbers}.`
       : `${name} está pedida con los números ${numbers}.`,
-  waiting: (duties) => `Espera a: ${duties}.`,
   reckonedAt: (total) => `Se calculó en ${total} al fijar la compra; los proveedores piden otra cosa ahora.`,
   agreements: 'Dos acuerdos',
   agreementsWords: 'La segunda de dos personas envía el pedido. Entonces se mira lo que falta.',

@@ -10,8 +10,6 @@ export const es: PledgeWords = {
   jumpPassed: (bags) => `${s(bags, 'saco', 'sacos')}: pasado`,
   nowAt: (price, unit) => `ahora ${price} ¢/${unit}`,
   outlined: 'Sacos perfilados: los vecinos los tomarían, hasta su máximo. Los punteados aún no son de nadie.',
-  jump: 'Salto',
-  landedThere: 'Puesto aquí',
 
   limits: 'Un precio más alto, u otro alimento en su lugar',
   ceiling: (unit) => `Lo máximo que puede costar ${oneUnit(unit)}, puesta aquí`,

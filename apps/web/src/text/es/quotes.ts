@@ -86,7 +86,6 @@ export const es: QuotesWords = {
   removeBreak: (at) => `Quitar el salto de precio ${at}`,
   addOffer: 'Un saco o alimento más',
   removeOffer: (at) => `Quitar la oferta ${at}`,
-  offerAt: (at) => `Oferta ${at}`,
   preview: (at) =>
     `${s(at.bags, 'saco', 'sacos')}: mercancía ${at.goods}, porte ${at.freight}, puesto aquí ${at.price} ¢ por ${at.unit === 'kg' ? 'kilogramo' : 'libra'}.`,
 

@@ -25,7 +25,6 @@ export const es: RunWords = {
   notOrderedYet: (name) => `${name} no está pedida aún. Primero se fija.`,
   nextStep: 'El siguiente paso',
   missingTitle: 'Falta aún',
-  nothingMissing: 'No falta nada.',
   see: 'Ver',
   whoMoves: (duties) => `Esto corresponde a: ${duties}.`,
   duties: {
@@ -76,6 +75,7 @@ export const es: RunWords = {
   atLeastMass: (mass) => `${mass} como mínimo`,
   mostBagsOf: (bags) => `${s(bags, 'saco', 'sacos')} como máximo`,
   till: (bag, day) => `${bag}, hasta ${day}`,
+  lapsing: 'Ofertas que vencen pronto',
   daysToSpare: (days) => `${s(days, 'día', 'días')} de margen`,
   lapsesBefore: 'vence antes del pedido',
   belowMinimum: 'bajo su mínimo',
@@ -154,10 +154,6 @@ export const es: RunWords = {
   cancellationNote: 'Lo acordado con los proveedores',
   cancellationCost: (supplier) => `Aún factura ${supplier}`,
   callOffNow: (name) => `Cancelar ${name}`,
-  calledOff: (count) =>
-    count === 1
-      ? 'La compra está cancelada. Volvió 1 depósito.'
-      : `La compra está cancelada. Volvieron ${count} depósitos.`,
 
   needsMe: 'Lo que le espera hoy',
   nothingNeedsMe: 'Nada espera a sus cargos.',
@@ -167,6 +163,4 @@ export const es: RunWords = {
   moneyProblem: 'Escriba un importe, como 41,20.',
   numberProblem: 'Escriba un número entero.',
   massProblem: 'Escriba un peso, como 25, 25 lb o 12,5 kg.',
-
-  problems: {},
 };
