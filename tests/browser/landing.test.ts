@@ -39,6 +39,12 @@ async function typeOnPad(keys: string): Promise<void> {
     await page.getByRole('button', { name: key === '.' ? 'Point' : key, exact: true }).click();
 }
 
+/** The page is told so, and the server is out of reach for the files that the phone keeps as well. */
+async function loseSignal(isLost: boolean): Promise<void> {
+  site.cut(isLost);
+  await context.setOffline(isLost);
+}
+
 /** Until nothing waits on the phone any more. */
 const allSent = () => page.locator('.waiting').first().waitFor({ state: 'detached' });
 
@@ -104,7 +110,7 @@ test('bags are weighed as the scale shows them; a torn one says what is short an
 }, 60_000);
 
 test('without a signal readings wait on the phone, outlive a closed tab, and go into the book in their order', async () => {
-  await context.setOffline(true);
+  await loseSignal(true);
   for (const [bagNo, gross] of [
     [3, '22.91'],
     [4, '22.95'],
@@ -117,10 +123,14 @@ test('without a signal readings wait on the phone, outlive a closed tab, and go 
   await typeOnPad('22.9'); // half typed when the tab closes
   expect(await bagsOf('wheat')).toHaveLength(2);
   await page.close();
-  await context.setOffline(false);
   page = await context.newPage();
   page.setDefaultTimeout(15_000);
-  await page.goto(at(`/${offers.wheat}`));
+  await page.goto(at(`/${offers.wheat}`)); // still without a signal: the page itself is on the phone
+  await page.getByText('2 things wait to be sent').waitFor();
+  await page.getByRole('heading', { name: 'bag 5 of 6' }).waitFor();
+  const stranger = `fetch('/api/storehouses/${crypto.randomUUID()}').then(() => 'answered', () => 'no signal')`;
+  expect(await page.evaluate(stranger)).toBe('no signal'); // the kept page had no network of its own either
+  await loseSignal(false);
   await page.getByRole('heading', { name: 'bag 5 of 6' }).waitFor();
   expect(await page.getByLabel('On the scale').inputValue()).toBe('22.9');
   await page.getByText(/^Write .{7} on bag 4/).waitFor();
@@ -134,13 +144,13 @@ test('a refused reading keeps its number and its place; put right, it goes in be
   await page.getByRole('button', { name: 'Rub out' }).click();
   await page.getByRole('button', { name: 'Rub out' }).click();
   await page.getByRole('button', { name: 'Rub out' }).click();
-  await context.setOffline(true);
+  await loseSignal(true);
   await typeOnPad('222.93'); // a slipped finger
   await page.getByRole('button', { name: 'Keep bag 5' }).click();
   await typeOnPad('22.94');
   await page.getByRole('button', { name: 'Keep bag 6' }).click();
   await page.getByRole('heading', { name: 'written down' }).waitFor();
-  await context.setOffline(false);
+  await loseSignal(false);
   await page.getByText('Refused:').waitFor();
   await page.getByText('more than twice what it declares').waitFor();
   await page.getByText('222.930 kg on the scale').waitFor();

@@ -1,3 +1,4 @@
+import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { serve } from '@hono/node-server';
 import type { Browser, Page } from 'playwright-core';
@@ -15,6 +16,8 @@ export type Site = {
    * time than this machine. The cookie has no end, since the browser's own clock knows nothing of that.
    */
   enter(email: string, options?: { width?: number; language?: string }): Promise<Visit>;
+  /** Takes the server out of reach, or back: every connection to it breaks, whoever in the browser opened it. */
+  cut(isCut: boolean): void;
   close(): Promise<void>;
 };
 
@@ -31,7 +34,11 @@ export type Visit = {
 /** The real application on a real port, and a real browser to open it with. */
 export async function openSite(startsAt = new Date().toISOString()): Promise<Site> {
   const app = await openTestApp(startsAt);
-  const server = serve({ fetch: app.app.fetch, port: 0, hostname: '127.0.0.1' });
+  const server = serve({ fetch: app.app.fetch, port: 0, hostname: '127.0.0.1' }) as Server;
+  let isOutOfReach = false;
+  server.on('connection', (socket) => {
+    if (isOutOfReach) socket.destroy();
+  });
   await new Promise((listening) => server.once('listening', () => listening(null)));
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const browser = await openChromium();
@@ -39,6 +46,10 @@ export async function openSite(startsAt = new Date().toISOString()): Promise<Sit
     app,
     url,
     visit: (options) => visit(browser, url, options),
+    cut: (isCut) => {
+      isOutOfReach = isCut;
+      if (isCut) server.closeAllConnections();
+    },
     enter: async (email, options) => {
       const answer = await app.as().post('/api/session', { email, password: A_PASSWORD });
       const [name = '', value = ''] = cookieOf(answer).split('=');

@@ -58,7 +58,7 @@ type SheetProps = { page: BuyPage; state: ClosingBody; charges: Charges };
 
 function Sheet({ page, state, charges }: SheetProps) {
   const t = useClosingText();
-  const { format, storehouse } = useHouse();
+  const { format, storehouse, duties } = useHouse();
   const { stage, missing, clearingMinorUnits, unassignedGrams } = state;
   const isBehind = missing.some(({ code }) => code === 'charges-behind');
   return (
@@ -110,11 +110,16 @@ function Sheet({ page, state, charges }: SheetProps) {
           <WellMark /> {t.closedWords}
         </p>
       ) : null}
-      <p className="soft no-print">
-        <Link to="/s/$storehouse/buys/$buy/split" params={{ storehouse, buy: page.id }}>
+      <div className="actions no-print">
+        <Link className="btn" to="/s/$storehouse/buys/$buy/split" params={{ storehouse, buy: page.id }}>
           {t.seeSplits}
         </Link>
-      </p>
+        {DESK_READERS.some((duty) => duties.includes(duty)) ? (
+          <Link className="btn" to="/s/$storehouse/books/clearing/$buy" params={{ storehouse, buy: page.id }}>
+            {t.seeAccount}
+          </Link>
+        ) : null}
+      </div>
     </>
   );
 }
@@ -122,7 +127,7 @@ function Sheet({ page, state, charges }: SheetProps) {
 /** Where each missing thing is put right. */
 function Where({ code, buy }: { code: string; buy: string }) {
   const t = useClosingText();
-  const { storehouse } = useHouse();
+  const { storehouse, duties } = useHouse();
   const params = { storehouse, buy };
   if (code === 'mass-unassigned')
     return (
@@ -135,8 +140,30 @@ function Where({ code, buy }: { code: string; buy: string }) {
         </Link>
       </>
     );
-  return null;
+  const desk = DESK[code];
+  if (!desk || !DESK_READERS.some((duty) => duties.includes(duty))) return null;
+  return (
+    <Link to={desk.to} params={params}>
+      {t[desk.name]}
+    </Link>
+  );
 }
+
+const DESK_READERS = ['treasurer', 'reviewer'];
+/** The pages of the treasurer's desk, by what a buy lacks. */
+const DESK: Readonly<
+  Record<string, { to: DeskPage; name: 'toBills' | 'toClaims' | 'toDeposits' | 'toAccount' }>
+> = {
+  'invoice-missing': { to: '/s/$storehouse/books/bills', name: 'toBills' },
+  'claim-open': { to: '/s/$storehouse/books/claims', name: 'toClaims' },
+  'deposit-held': { to: '/s/$storehouse/books/deposits', name: 'toDeposits' },
+  'clearing-not-zero': { to: '/s/$storehouse/books/clearing/$buy', name: 'toAccount' },
+};
+type DeskPage =
+  | '/s/$storehouse/books/bills'
+  | '/s/$storehouse/books/claims'
+  | '/s/$storehouse/books/deposits'
+  | '/s/$storehouse/books/clearing/$buy';
 
 function useClosingCommand(buy: string, name: 'recharging' | 'closing') {
   const { storehouse } = useHouse();

@@ -4,7 +4,7 @@ import { ApiProblem } from '../../api/problem.ts';
 import type { Bag } from './landing-body.ts';
 import { bagsQuery, deliveriesQuery, landingQuery, type OfBuy } from './queries.ts';
 import { type Act, isLastWord, nextToSend, type Written } from './queue.ts';
-import { queueAt, tell } from './store.ts';
+import { noteReached, queueAt, tell } from './store.ts';
 
 const inside = api.storehouses[':storehouse'];
 const STALE = 'stale-version';
@@ -34,10 +34,13 @@ async function sendNext(sending: Sending): Promise<boolean> {
   if (!next) return false;
   try {
     const bookId = await send(sending, next);
+    noteReached(place, true);
     tell(place, { type: 'sent', id: next.id, ...(bookId === undefined ? {} : { bookId }) });
     return true;
   } catch (error) {
-    if (!(error instanceof ApiProblem) || !isLastWord(error.status)) return false;
+    const isAnswer = error instanceof ApiProblem && isLastWord(error.status);
+    noteReached(place, isAnswer);
+    if (!isAnswer) return false;
     const words = [error.message, ...error.fields.map(({ message }) => message)];
     const refusal = { code: error.code, words: [...new Set(words)].join(' ') };
     tell(place, { type: 'refused', id: next.id, refusal });

@@ -34,3 +34,15 @@ function listen(listener: () => void) {
 }
 
 export const useQueue = (place: string): Queue => useSyncExternalStore(listen, () => queueAt(place));
+
+const unreached = new Set<string>();
+
+/** Whether the last sending got an answer. A phone that has bars still may reach nobody. */
+export function noteReached(place: string, isReached: boolean): void {
+  if (isReached) unreached.delete(place);
+  else unreached.add(place);
+  for (const listener of listeners) listener();
+}
+
+export const useReached = (place: string): boolean =>
+  useSyncExternalStore(listen, () => !unreached.has(place));

@@ -3,13 +3,14 @@ import { useEffect } from 'react';
 import { newKey } from '../../api/new-key.ts';
 import { useHouse } from '../../ui/house.ts';
 import { joined } from '../../ui/loaded.tsx';
+import { keepOffline } from './keep-offline.ts';
 import type { Bag, Delivery, Sheet, SheetLine } from './landing-body.ts';
 import { bagsQuery, deliveriesQuery, landingQuery } from './queries.ts';
 import { type Act, isOfDelivery, type Queue } from './queue.ts';
 import { drain } from './send.ts';
-import { placeOf, tell, useQueue } from './store.ts';
+import { placeOf, tell, useQueue, useReached } from './store.ts';
 
-const AGAIN_MS = 15_000;
+const AGAIN_MS = 8_000;
 
 /** The floor of a landing: what the book has, and what this phone has written down and not sent yet. */
 export function useLanding(buy: string) {
@@ -18,10 +19,15 @@ export function useLanding(buy: string) {
   const param = { storehouse, buy };
   const place = placeOf({ ...param, personId });
   const queue = useQueue(place);
+  const isReached = useReached(place);
   const sheet = useQuery(landingQuery(param));
   const deliveries = useQuery(deliveriesQuery(param));
   const bags = useQuery(bagsQuery(param));
   const waits = queue.written.length > 0;
+  const isRead = bags.isSuccess && sheet.isSuccess && deliveries.isSuccess;
+  useEffect(() => {
+    if (isRead) void keepOffline();
+  }, [isRead]);
   useEffect(() => {
     const sending = { place, param: { storehouse, buy }, queries };
     const go = () => void drain(sending);
@@ -37,6 +43,7 @@ export function useLanding(buy: string) {
     param,
     place,
     queue,
+    isReached,
     reading: joined(sheet, joined(deliveries, bags)),
     /** Kept first, sent after: a phone that dies between the two loses nothing. */
     write(act: Act): void {

@@ -27,7 +27,7 @@ export function WaitingList({ landing, lines, onMend }: WaitingProps) {
       <p className="said watch-said" role="status">
         {refused
           ? t.waitsBehindRefused(written.length - 1)
-          : isOnline
+          : isOnline && landing.isReached
             ? t.sending(written.length)
             : t.waits(written.length)}
       </p>

@@ -20,7 +20,7 @@ export function SplitSheet({ split }: { split: Split }) {
         ]}
       />
       <Ledger
-        caption={t.whoGetsWhat}
+        caption={t.whoGetsWhat(split.roundNo)}
         columns={[
           { name: t.household },
           { name: t.claimGrams, isNumber: true },

@@ -60,7 +60,7 @@ export const en = {
   landed: 'Landed',
   claimed: 'Claimed',
   given: 'Given',
-  whoGetsWhat: 'Who gets what, and out of which bags',
+  whoGetsWhat: (round: number) => `Who gets what of part ${round}, and out of which bags`,
   exactly: 'Exactly',
   awardGrams: 'Gets, g',
   inBags: 'Out of',

@@ -60,7 +60,7 @@ export const es: SplitWords = {
   landed: 'Llegó',
   claimed: 'Pedido',
   given: 'Dado',
-  whoGetsWhat: 'Quién recibe qué y de qué sacos',
+  whoGetsWhat: (round) => `Quién recibe qué de la parte ${round}, y de qué sacos`,
   exactly: 'Exacto',
   awardGrams: 'Recibe, g',
   inBags: 'De',
