@@ -8,6 +8,7 @@ import { closingRoutes } from './features/closing/routes.ts';
 import { coverageRoutes } from './features/coverage/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
+import { paperRoutes } from './features/paper/routes.ts';
 import { shelfRoutes } from './features/shelf/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
 import { tinRoutes } from './features/tin/routes.ts';
@@ -74,6 +75,7 @@ export const router = createRouter({
       welcome,
       household,
       statement,
+      ...paperRoutes,
       ...buyRoutes,
       ...booksRoutes,
       ...bankRoutes,

@@ -1,6 +1,7 @@
+import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useTaste } from '../../text/taste.ts';
-import { Check, Choice } from '../../ui/field.tsx';
+import { Check, Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { usePaperText } from './words.ts';
 
@@ -79,8 +80,38 @@ export function PaperLinks({ papers }: { papers: readonly PaperLink[] }) {
             </a>
           ))}
         </div>
+        <FollowCode />
       </div>
     </details>
+  );
+}
+
+/** For a paper in the hand and no camera: its code, typed. */
+function FollowCode() {
+  const words = usePaperText();
+  const { storehouse } = useHouse();
+  const navigate = useNavigate();
+  const [text, setText] = useState('');
+  const code = text.replaceAll(/[\s-]/g, '').toUpperCase();
+  return (
+    <form
+      className="pair"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (code !== '') navigate({ to: '/s/$storehouse/papers/$code', params: { storehouse, code } });
+      }}
+    >
+      <Field
+        label={words.codeOfPaper}
+        autoComplete="off"
+        autoCapitalize="characters"
+        value={text}
+        onChange={(event) => setText(event.target.value)}
+      />
+      <button type="submit" className="btn">
+        {words.follow}
+      </button>
+    </form>
   );
 }
 

@@ -1,0 +1,111 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import { buyQuery } from '../../api/queries.ts';
+import { useHouse } from '../../ui/house.ts';
+import { Loaded } from '../../ui/loaded.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { KeySheet } from './key-sheet.tsx';
+import { KeySlip } from './key-slip.tsx';
+import { type FoundPaper, keyingsQuery, paperQuery } from './queries.ts';
+import { usePaperText } from './words.ts';
+
+/** What the code or the QR on a paper leads back to, and where a pen's words are keyed in. */
+export function Paper() {
+  const { storehouse, code } = useParams({ from: '/s/$storehouse/papers/$code' });
+  const found = useQuery(paperQuery({ storehouse, paper: code }));
+  const words = usePaperText();
+  return (
+    <>
+      {found.data ? null : <h1>{words.paper}</h1>}
+      <Loaded reading={found}>{(paper) => <Found paper={paper} />}</Loaded>
+      {found.error && !found.data ? <p className="soft">{words.noSuchCode}</p> : null}
+    </>
+  );
+}
+
+function Found({ paper }: { paper: FoundPaper }) {
+  const words = usePaperText();
+  const { format } = useHouse();
+  const kind = words.kinds[paper.kind] ?? paper.kind;
+  useTitle(`${kind} ${paper.spelled}`);
+  return (
+    <>
+      <h1>{words.stands(kind, paper.paperNo, format.instant(paper.printedAt))}</h1>
+      <p className="soft">
+        <b>{paper.spelled}</b>
+        <br />
+        {words.asOf(paper.asOfEntryNo)}
+      </p>
+      <div className="actions">
+        <WayBack paper={paper} />
+      </div>
+      {paper.buyId === null ? null : <OfBuy paper={paper} buyId={paper.buyId} />}
+    </>
+  );
+}
+
+/** The page that shows on a screen what the paper says. */
+function WayBack({ paper }: { paper: FoundPaper }) {
+  const words = usePaperText();
+  const { storehouse, household } = useHouse();
+  const shared = { className: 'btn', children: words.goThere };
+  const buy = paper.buyId ?? '';
+  if (paper.kind === 'statement')
+    return paper.householdId === household ? (
+      <Link to="/s/$storehouse/statement" params={{ storehouse }} {...shared} />
+    ) : (
+      <Link
+        to="/s/$storehouse/books/statements/$household"
+        params={{ storehouse, household: paper.householdId ?? '' }}
+        {...shared}
+      />
+    );
+  if (paper.kind === 'who-owes')
+    return <Link to="/s/$storehouse/books/owing" params={{ storehouse }} {...shared} />;
+  if (paper.kind === 'landing-sheet')
+    return <Link to="/s/$storehouse/buys/$buy/landing" params={{ storehouse, buy }} {...shared} />;
+  if (paper.kind === 'split-sheet')
+    return <Link to="/s/$storehouse/buys/$buy/split" params={{ storehouse, buy }} {...shared} />;
+  return <Link to="/s/$storehouse/buys/$buy" params={{ storehouse, buy }} {...shared} />;
+}
+
+function OfBuy({ paper, buyId }: { paper: FoundPaper; buyId: string }) {
+  const { storehouse, duties } = useHouse();
+  const buy = useQuery(buyQuery({ storehouse, buy: buyId }));
+  const mayLand = duties.includes('coordinator') || duties.includes('packing_lead');
+  return (
+    <>
+      {paper.kind === 'pledge-slip' ? (
+        <Loaded reading={buy}>{(page) => <KeySlip buy={page} paper={paper} />}</Loaded>
+      ) : null}
+      {paper.kind === 'landing-sheet' && mayLand ? (
+        <Loaded reading={buy}>{(page) => <KeySheet buy={page} paper={paper} />}</Loaded>
+      ) : null}
+      <Keyings buyId={buyId} code={paper.code} />
+    </>
+  );
+}
+
+/** What was keyed in from this very paper, with both times. */
+function Keyings({ buyId, code }: { buyId: string; code: string }) {
+  const words = usePaperText();
+  const { storehouse, format } = useHouse();
+  const reading = useQuery(keyingsQuery({ storehouse, buy: buyId }));
+  const own = reading.data?.keyings.filter(({ paperCode }) => paperCode === code) ?? [];
+  if (own.length === 0) return null;
+  return (
+    <section className="stack">
+      <h2>{words.keyings}</h2>
+      <ul className="list">
+        {own.map((keying) => (
+          <li key={keying.id}>
+            <b>{words.keyingKinds[keying.what] ?? keying.what}</b>, {keying.keyedBy}
+            <br />
+            {words.written(format.instant(keying.writtenAt), format.instant(keying.keyedAt))}
+            {keying.isEnteredFor ? `, ${words.enteredFor}` : ''}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
