@@ -8,6 +8,7 @@ import './ui/pieces.css';
 import './ui/shell.css';
 import './ui/print.css';
 import { queries } from './api/queries.ts';
+import { keepForOffline } from './offline.ts';
 import { router } from './router.tsx';
 import { readyWords } from './text/taste.ts';
 
@@ -21,3 +22,5 @@ createRoot(place).render(
     </QueryClientProvider>
   </StrictMode>,
 );
+if (document.readyState === 'complete') void keepForOffline();
+else addEventListener('load', () => void keepForOffline());

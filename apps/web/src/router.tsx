@@ -9,6 +9,7 @@ import { coverageRoutes } from './features/coverage/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
+import { peopleRoutes } from './features/people/routes.ts';
 import { shelfRoutes } from './features/shelf/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
 import { tinRoutes } from './features/tin/routes.ts';
@@ -87,6 +88,7 @@ export const router = createRouter({
       ...splitRoutes,
       ...handingOverRoutes,
       ...closingRoutes,
+      ...peopleRoutes,
     ]),
   ]),
   defaultPreload: 'intent',

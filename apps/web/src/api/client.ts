@@ -1,5 +1,6 @@
 import type { AppType } from '@sheafbook/api';
 import { hc } from 'hono/client';
+import { noteKept } from './kept.ts';
 import { newKey } from './new-key.ts';
 import { ApiProblem, readProblem } from './problem.ts';
 
@@ -8,7 +9,12 @@ export const api = hc<AppType>('/', {
   headers: () => ({ 'Accept-Language': document.documentElement.lang }),
 }).api;
 
-type Answering = { readonly ok: boolean; readonly status: number; json(): Promise<unknown> };
+type Answering = {
+  readonly ok: boolean;
+  readonly status: number;
+  readonly headers?: Headers;
+  json(): Promise<unknown>;
+};
 
 /** Waits for an answer and gives its body, or throws what the server refused with. */
 export async function ask<Answer extends Answering>(
@@ -17,6 +23,7 @@ export async function ask<Answer extends Answering>(
   const answer = await call.catch((cause: unknown) => {
     throw new ApiProblem({ code: 'offline', status: 0, title: '', detail: '', fields: [] }, { cause });
   });
+  if (answer.headers) noteKept(answer.headers);
   if (answer.ok) return (answer.status === 204 ? null : await answer.json()) as never;
   throw new ApiProblem(await readProblem(answer));
 }

@@ -52,6 +52,14 @@ export const ShelfIcon = () => (
     <path d="M3 12h18M3 20h18M6 6h4v6H6zM13 8h5v4h-5zM5 15h4v5H5zM12 15h3v5h-3zM17 16h3v4h-3z" />
   </Icon>
 );
+export const PeopleIcon = () => (
+  <Icon>
+    <circle cx="7" cy="9" r="2.500" />
+    <circle cx="17" cy="9" r="2.500" />
+    <circle cx="12" cy="6.500" r="2.500" />
+    <path d="M2.500 18c.3-3 2-4.500 4.500-4.500M21.500 18c-.3-3-2-4.500-4.500-4.500M7.500 19c.3-4.500 2-6.500 4.500-6.500s4.200 2 4.500 6.500" />
+  </Icon>
+);
 export const MoreIcon = () => (
   <Icon>
     <path d="M4 6h16v12H4zM4 11h16M10.500 14.500h3" />

@@ -20,18 +20,32 @@ export function Lost() {
   );
 }
 
+/** Each browser says in its own words that a part of the app could not be fetched; all of them speak of importing. */
+const isUnreached = (error: unknown) => error instanceof TypeError && /import/i.test(error.message);
+
 /** A page that stumbled says so, and offers to be read again. */
 export function Stumbled({ error }: { error: unknown }) {
   const t = useText();
+  const title = isUnreached(error) ? t.unreachedTitle : t.stumbledTitle;
+  useTitle(title);
   return (
     <div className="shell door">
       <div className="weave" />
       <main className="body">
-        <h1>{t.stumbledTitle}</h1>
-        <ProblemSaid error={error instanceof Error ? error : null} />
-        <button type="button" className="btn go" onClick={() => location.reload()}>
-          {t.tryAgain}
-        </button>
+        <h1>{title}</h1>
+        {isUnreached(error) ? (
+          <p>{t.unreachedWords}</p>
+        ) : (
+          <ProblemSaid error={error instanceof Error ? error : null} />
+        )}
+        <div className="actions">
+          <button type="button" className="btn go" onClick={() => location.reload()}>
+            {t.tryAgain}
+          </button>
+          <Link to="/" className="btn">
+            {t.toHome}
+          </Link>
+        </div>
       </main>
     </div>
   );

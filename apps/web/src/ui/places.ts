@@ -5,6 +5,7 @@ import {
   CoverageIcon,
   HomeIcon,
   HouseholdIcon,
+  PeopleIcon,
   ShelfIcon,
   StatementIcon,
 } from './icons.tsx';
@@ -17,9 +18,10 @@ const readsBooks = ({ duties }: House) => duties.includes('treasurer') || duties
 export const PLACES = [
   { to: '/s/$storehouse', name: 'home', icon: HomeIcon, isFor: () => true },
   { to: '/s/$storehouse/buys', name: 'buys', icon: BuysIcon, isFor: () => true },
-  { to: '/s/$storehouse/shelf', name: 'shelf', icon: ShelfIcon, isFor: isMember },
+  { to: '/s/$storehouse/shelf', name: 'shelf', icon: PeopleIcon, ShelfIcon, isFor: isMember },
   { to: '/s/$storehouse/statement', name: 'statement', icon: StatementIcon, isFor: isMember },
   { to: '/s/$storehouse/coverage', name: 'coverage', icon: CoverageIcon, isFor: isMember },
-  { to: '/s/$storehouse/household', name: 'household', icon: HouseholdIcon, isFor: isMember },
+  { to: '/s/$storehouse/household', name: 'household', icon: HouseholdIcon, isFor: () => true },
   { to: '/s/$storehouse/books', name: 'books', icon: BooksIcon, isFor: readsBooks },
+  { to: '/s/$storehouse/people', name: 'people', icon: PeopleIcon, isFor: () => true },
 ] as const;

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, Outlet, useNavigate, useParams } from '@tanstack/react-router';
 import { lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
+import { useKeptSince } from '../api/kept.ts';
 import { ApiProblem } from '../api/problem.ts';
 import { personsQuery, sessionQuery, storehouseQuery } from '../api/queries.ts';
 import { formatsOf } from '../text/format.ts';
@@ -98,6 +99,7 @@ function Inside({ here, person, elsewhere }: { here: Here; person: Person; elsew
 function Frame({ house, children }: { house: House; children: ReactNode }) {
   const t = useText();
   const isOnline = useOnline();
+  const keptSince = useKeptSince();
   const params = { storehouse: house.storehouse };
   return (
     <div className="shell">
@@ -135,7 +137,11 @@ function Frame({ house, children }: { house: House; children: ReactNode }) {
         </div>
       </aside>
       <main className="body" id="page" tabIndex={-1}>
-        {isOnline ? null : <p className="said watch-said">{t.offline}</p>}
+        {isOnline && keptSince === null ? null : (
+          <p className="said watch-said" role="status">
+            {keptSince === null ? t.offline : t.keptSince(house.format.instant(keptSince))}
+          </p>
+        )}
         {children}
       </main>
       <Bar house={house} />

@@ -1,10 +1,12 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { eatersQuery, planQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { useHouse, useOwnHousehold } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { usePeopleText } from '../people/words.ts';
 import type { KnownEater } from './eater.ts';
 import { EaterForm } from './eater-form.tsx';
 import { EaterList } from './eater-list.tsx';
@@ -27,10 +29,28 @@ export function Household() {
         <div className="stack">
           <Plan />
           <TasteForm />
+          <MoreOfMine />
           <SignOut />
         </div>
       </div>
     </>
+  );
+}
+
+function MoreOfMine() {
+  const words = usePeopleText();
+  const { storehouse, household } = useHouse();
+  return (
+    <div className="actions">
+      {household === null ? null : (
+        <Link className="btn" to="/s/$storehouse/household/private" params={{ storehouse }}>
+          {words.privateLink}
+        </Link>
+      )}
+      <Link className="btn" to="/s/$storehouse/password" params={{ storehouse }}>
+        {words.passwordLink}
+      </Link>
+    </div>
   );
 }
 
@@ -41,6 +61,7 @@ function Outsider() {
     <>
       <h1>{t.noHousehold}</h1>
       <TasteForm />
+      <MoreOfMine />
       <SignOut />
     </>
   );

@@ -4,6 +4,13 @@ import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 
+/** What the service worker kept for this person; it does the same by itself, once it stands. */
+async function forgetReadings(): Promise<void> {
+  if (!('caches' in window)) return;
+  const names = await caches.keys();
+  await Promise.all(names.filter((name) => name.includes('readings')).map((name) => caches.delete(name)));
+}
+
 export function SignOut() {
   const t = useText();
   const navigate = useNavigate();
@@ -12,6 +19,7 @@ export function SignOut() {
     mutationFn: (isEverywhere: boolean) =>
       isEverywhere ? ask(api.sessions.$delete()) : ask(api.session.$delete()),
     onSuccess: async () => {
+      await forgetReadings();
       await navigate({ to: '/sign-in' });
       queries.clear();
     },

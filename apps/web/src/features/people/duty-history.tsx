@@ -1,0 +1,57 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { api, ask } from '../../api/client.ts';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { Ledger } from '../../ui/pieces.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { usePeopleText } from './words.ts';
+
+const duties = api.storehouses[':storehouse'].duties;
+
+/** Who held which duty from when to when; its dates are kept when it ends. */
+export function DutyHistory() {
+  const words = usePeopleText();
+  const { storehouse, format } = useHouse();
+  useTitle(words.dutyHistory);
+  const list = useQuery({
+    queryKey: ['duties', storehouse],
+    queryFn: () => ask(duties.$get({ param: { storehouse }, query: { limit: '200' } })),
+  });
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/people" params={{ storehouse }}>
+        <BackIcon />
+        {words.toPeople}
+      </Link>
+      <h1>{words.dutiesTitle}</h1>
+      <Loaded reading={list}>
+        {({ duties: held }) =>
+          held.length === 0 ? (
+            <p>{words.noDuties}</p>
+          ) : (
+            <Ledger
+              caption={words.dutiesTitle}
+              columns={[
+                { name: words.person },
+                { name: words.duty },
+                { name: words.from },
+                { name: words.to },
+              ]}
+              rows={held.map((grant) => ({
+                key: grant.id,
+                cells: [
+                  grant.personName,
+                  words.duties[grant.duty] ?? grant.duty,
+                  format.day(grant.grantedAt.slice(0, 10)),
+                  grant.endedAt === null ? words.today : format.day(grant.endedAt.slice(0, 10)),
+                ],
+              }))}
+            />
+          )
+        }
+      </Loaded>
+    </>
+  );
+}

@@ -1,0 +1,185 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import { api, ask } from '../../api/client.ts';
+import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { NextStep } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { householdsQuery } from '../buy/run-queries.ts';
+import { usePeopleText } from './words.ts';
+
+const invitations = api.storehouses[':storehouse'].invitations;
+
+/** Makes a link for one person, and lists those that were made. */
+export function Invitations() {
+  const words = usePeopleText();
+  const { storehouse } = useHouse();
+  useTitle(words.invite);
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/people" params={{ storehouse }}>
+        <BackIcon />
+        {words.toPeople}
+      </Link>
+      <h1>{words.invitationsTitle}</h1>
+      <Invite />
+      <LinkList />
+    </>
+  );
+}
+
+function Invite() {
+  const words = usePeopleText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const households = useQuery(householdsQuery({ storehouse }));
+  const [householdId, setHouseholdId] = useState('');
+  const [name, setName] = useState('');
+  const [days, setDays] = useState('14');
+  const making = useMutation({
+    mutationFn: () => {
+      const into = householdId === '' ? (name.trim() === '' ? {} : { householdName: name }) : { householdId };
+      return ask(invitations.$post({ param: { storehouse }, json: { ...into, days: Number(days) } }));
+    },
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['invitations'] }),
+  });
+  const problems = problemsOf(making.error);
+  const here = (households.data ?? []).filter(({ leftOn }) => leftOn === null);
+  return (
+    <NextStep>
+      <form
+        className="stack"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          making.mutate();
+        }}
+      >
+        <Choice
+          label={words.invitationFor}
+          value={householdId}
+          options={[
+            { value: '', name: words.newHousehold },
+            ...here.map((household) => ({ value: household.id, name: household.name })),
+          ]}
+          onChange={setHouseholdId}
+        />
+        <div className="pair">
+          {householdId === '' ? (
+            <Field
+              label={words.suggestedName}
+              value={name}
+              onChange={(event) => setName(event.target.value)}
+              problem={problems.householdName && words.nameNeeded}
+            />
+          ) : null}
+          <Field
+            label={words.inviteDays}
+            inputMode="numeric"
+            value={days}
+            onChange={(event) => setDays(event.target.value)}
+            problem={problems.days && words.daysProblem}
+          />
+        </div>
+        {Object.keys(problems).length > 0 ? null : <ProblemSaid error={making.error} />}
+        <button type="submit" className="btn go" disabled={making.isPending}>
+          {words.makeLink}
+        </button>
+      </form>
+      {making.data ? (
+        <MadeLink link={making.data.link} until={format.instant(making.data.expiresAt)} />
+      ) : null}
+    </NextStep>
+  );
+}
+
+/** The token is shown this once; a phone offers its own ways of sending. */
+function MadeLink({ link, until }: { link: string; until: string }) {
+  const words = usePeopleText();
+  const { storehouseName } = useHouse();
+  const [isCopied, setIsCopied] = useState(false);
+  const canCopy = 'clipboard' in navigator; // not over plain HTTP
+  return (
+    <div className="stack" role="status">
+      <p>{words.linkMade(until)}</p>
+      <Field label={words.link} readOnly value={link} onFocus={(event) => event.target.select()} />
+      <div className="actions">
+        {canCopy ? (
+          <button
+            type="button"
+            className="btn"
+            onClick={() => void navigator.clipboard.writeText(link).then(() => setIsCopied(true))}
+          >
+            {words.copy}
+          </button>
+        ) : null}
+        {'share' in navigator ? (
+          <button
+            type="button"
+            className="btn"
+            // Whoever closes the phone's own sheet has changed their mind, which is no problem to say.
+            onClick={() =>
+              void navigator
+                .share({ text: words.shareWords(storehouseName), url: link })
+                .catch(() => undefined)
+            }
+          >
+            {words.share}
+          </button>
+        ) : null}
+        {isCopied ? <span>{words.copied}</span> : null}
+      </div>
+    </div>
+  );
+}
+
+function LinkList() {
+  const words = usePeopleText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const list = useQuery({
+    queryKey: ['invitations', storehouse],
+    queryFn: () => ask(invitations.$get({ param: { storehouse }, query: { limit: '200' } })),
+  });
+  const withdrawing = useMutation({
+    mutationFn: (invitation: string) =>
+      ask(invitations[':invitation'].$delete({ param: { storehouse, invitation } })),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['invitations'] }),
+  });
+  return (
+    <section className="stack">
+      <h2>{words.linksMade}</h2>
+      <ProblemSaid error={withdrawing.error} />
+      <Loaded reading={list}>
+        {({ invitations: made }) =>
+          made.length === 0 ? (
+            <p>{words.noLinks}</p>
+          ) : (
+            <ul className="list">
+              {made.map((one) => (
+                <li key={one.id} className="row place">
+                  <p>
+                    <b>{one.householdName ?? words.forNew}</b>
+                    <br />
+                    <span className="soft">
+                      {words.states[one.state]}, {words.madeBy(one.madeBy, format.instant(one.expiresAt))}
+                    </span>
+                  </p>
+                  {one.state === 'open' ? (
+                    <button type="button" className="btn" onClick={() => withdrawing.mutate(one.id)}>
+                      {words.withdraw}
+                    </button>
+                  ) : null}
+                </li>
+              ))}
+            </ul>
+          )
+        }
+      </Loaded>
+    </section>
+  );
+}
