@@ -191,7 +191,7 @@ test('a second receipt for the same thing is asked about, and posts once that is
   const wish = { as: 'payment', householdId };
   const asked = await post(posting(id), wish);
   expect(asked.body).toMatchObject({
-    ...{ status: 409, code: 'second-receipt', because: 'in-book-without-line', entryNo: cash.entryNo },
+    ...{ status: 409, code: 'second-receipt', because: 'in-tin', mayBeThis: false, entryNo: cash.entryNo },
     fields: [{ field: 'answer' }],
   });
   expect(asked.body.detail).toContain('44.00 USD from this household');
@@ -203,6 +203,18 @@ test('a second receipt for the same thing is asked about, and posts once that is
   expect((await post(posting(third), wish)).body).toMatchObject({
     because: expect.stringContaining('in-book'),
   });
+});
+
+test('what waits for its line in the book is offered before what was paid otherwise', async () => {
+  const { householdId } = await aMember();
+  const pay = async (till: string, onDay: string) =>
+    bodyOf(await post('/payments', { householdId, minorUnits: 4600, till, onDay }), 201).entryId;
+  await pay('cash', '2026-09-14');
+  const waiting = await pay('bank', '2026-09-01');
+  const { id } = (await give(['2026-09-15', 'WHICH OF THEM', '46.00']))['WHICH OF THEM'];
+  const asked = await post(posting(id), { as: 'payment', householdId });
+  expect(asked.body).toMatchObject({ because: 'in-book-without-line', mayBeThis: true, entryId: waiting });
+  expect(bodyOf(await post(`/bank/lines/${id}/match`, { entryId: waiting }), 201).how).toBe('in-book');
 });
 
 test('every other kind of line finds its account', async () => {

@@ -166,6 +166,8 @@ test('the tin is counted by coins, and a difference says what it posts before th
   await desk.goto(at('tin'));
   await desk.getByRole('heading', { name: 'By the book 12.00 USD is in the cash tin.' }).waitFor();
   await isFit(desk);
+  await desk.getByRole('button', { name: 'Keep this count' }).click();
+  await desk.getByText('Write how many there are of each').waitFor();
   await desk.getByLabel('Pieces of 10.00', { exact: true }).fill('1');
   await desk.getByLabel('Pieces of 0.25', { exact: true }).fill('x');
   await desk.getByText('Write a whole number.').waitFor();

@@ -156,6 +156,7 @@ const booked = {
   minorUnits: 7200,
   what: 'payment',
   isAtBank: true,
+  isInTin: false,
 } as const;
 test.for([
   { is: [], because: undefined },
@@ -163,6 +164,7 @@ test.for([
   { is: [{ ...booked, onDay: '2026-08-19' }], because: undefined }, // 32 days before
   { is: [{ ...booked, onDay: '2026-08-20' }], because: 'in-book-with-line' }, // 31 days before
   { is: [{ ...booked, isAtBank: false }], because: 'in-book-without-line' },
+  { is: [{ ...booked, isAtBank: false, isInTin: true }], because: 'in-tin' },
   { is: [{ ...booked, what: 'deposit' as const }], because: 'deposit-already-paid' },
 ])('a receipt is asked about as $because', ({ is, because }) => {
   expect(questionReceipt(receipt, is)?.because).toBe(because);
@@ -170,7 +172,8 @@ test.for([
 
 test('the entry that waits for a line of the bank is asked about first', () => {
   const waiting = { ...booked, entryId: 'y', onDay: '2026-09-01', isAtBank: false };
-  expect(questionReceipt(receipt, [booked, waiting])).toEqual({
+  const cash = { ...booked, entryId: 'a', isAtBank: false, isInTin: true };
+  expect(questionReceipt(receipt, [cash, booked, waiting])).toEqual({
     entryId: 'y',
     because: 'in-book-without-line',
   });

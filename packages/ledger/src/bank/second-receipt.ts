@@ -2,7 +2,7 @@ import { compareText, daysBetween } from '@sheafbook/units';
 
 /**
  * A receipt that stands in the book: of a household, on its balance or as the deposit on a buy. `isAtBank` says whether
- * a line of the bank is matched with it already.
+ * a line of the bank is matched with it already, `isInTin` that it came into the cash tin, so that no line can be it.
  * Units: minor units. Errors: none.
  */
 export type BookedReceipt = {
@@ -11,6 +11,7 @@ export type BookedReceipt = {
   readonly minorUnits: number;
   readonly what: 'payment' | 'deposit';
   readonly isAtBank: boolean;
+  readonly isInTin: boolean;
 };
 
 /**
@@ -23,7 +24,7 @@ export const ASKED_WITHIN_DAYS = 31;
 /** Why a receipt is asked about before it posts. Units: none. Errors: none. */
 export type ReceiptQuestion = {
   readonly entryId: string;
-  readonly because: 'in-book-without-line' | 'in-book-with-line' | 'deposit-already-paid';
+  readonly because: 'in-book-without-line' | 'in-book-with-line' | 'in-tin' | 'deposit-already-paid';
 };
 
 /**
@@ -41,10 +42,14 @@ export function questionReceipt(
     .filter(({ days }) => days <= ASKED_WITHIN_DAYS)
     .toSorted(
       (a, b) =>
-        Number(a.isAtBank) - Number(b.isAtBank) || a.days - b.days || compareText(a.entryId, b.entryId),
+        Number(isPlaced(a)) - Number(isPlaced(b)) || a.days - b.days || compareText(a.entryId, b.entryId),
     );
   const [first] = near;
   if (!first) return undefined;
   if (first.what === 'deposit') return { entryId: first.entryId, because: 'deposit-already-paid' };
+  if (first.isInTin) return { entryId: first.entryId, because: 'in-tin' };
   return { entryId: first.entryId, because: first.isAtBank ? 'in-book-with-line' : 'in-book-without-line' };
 }
+
+/** No further line of the bank can be it. */
+const isPlaced = ({ isAtBank, isInTin }: BookedReceipt): boolean => isAtBank || isInTin;

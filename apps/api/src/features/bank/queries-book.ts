@@ -124,15 +124,18 @@ export async function listReceipts(
     on_day: string;
     what: string;
     is_at_bank: boolean;
+    is_in_tin: boolean;
     buy: string | null;
   }>(sql`
     with a as (select account_id from book.account
       where storehouse_id = ${storehouseId} and owner_id = ${of.householdId} and kind in ('household', 'buy_deposit'))
     select e.entry_id, e.entry_no, e.on_day, e.what, b.name as buy, exists (select from book.bank_match k
-        where k.storehouse_id = ${storehouseId} and k.entry_id = e.entry_id and k.undone_at is null) as is_at_bank
+        where k.storehouse_id = ${storehouseId} and k.entry_id = e.entry_id and k.undone_at is null) as is_at_bank,
+      t.kind = 'cash_tin' as is_in_tin
     from a
     join book.movement m on m.storehouse_id = ${storehouseId} and m.source_id = a.account_id
       and m.amount = ${of.minorUnits}
+    join book.account t on t.storehouse_id = ${storehouseId} and t.account_id = m.destination_id
     join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = m.entry_id
       and e.what in ('payment-received', 'deposit-received')
     left join book.buy b on b.storehouse_id = ${storehouseId} and b.buy_id = e.buy_id
@@ -145,6 +148,7 @@ export async function listReceipts(
     minorUnits: of.minorUnits,
     what: row.what === 'deposit-received' ? ('deposit' as const) : ('payment' as const),
     isAtBank: row.is_at_bank,
+    isInTin: row.is_in_tin,
     buy: row.buy,
   }));
 }

@@ -187,16 +187,14 @@ async function questionSecond(
   const booked = receipts.find(({ entryId }) => entryId === question?.entryId);
   if (question && booked) {
     const of = booked.buy === null ? '' : ` as the deposit on ${booked.buy}`;
-    const advice = booked.isAtBank
-      ? 'Another line of the bank is matched with it.'
-      : 'No line of the bank is matched with it yet: match this line with it if it is the same money.';
+    const advice = booked.isInTin ? IN_TIN : booked.isAtBank ? AT_BANK : WAITS;
     throw second(
       `Entry ${booked.entryNo} of ${booked.onDay} has ${say(context, line.minorUnits)} from this household${of} already. ${advice}`,
       {
         because: question.because,
         entryId: booked.entryId,
         entryNo: booked.entryNo,
-        isAtBank: booked.isAtBank,
+        mayBeThis: !booked.isInTin && !booked.isAtBank,
       },
     );
   }
@@ -213,6 +211,10 @@ async function questionSecond(
       },
     );
 }
+
+const IN_TIN = 'It came into the cash tin.';
+const AT_BANK = 'Another line of the bank is matched with it.';
+const WAITS = 'No line of the bank is matched with it yet: match this line with it if it is the same money.';
 
 const second = (detail: string, facts: Record<string, unknown>): Problem =>
   new Problem('second-receipt', {

@@ -37,6 +37,7 @@ export const ES_BANK: Readonly<Record<string, string>> = {
   'Entry {} of {} has {} from this household already.': 'El asiento {} del {} ya tiene {} de este hogar.',
   'Entry {} of {} has {} from this household as the deposit on {} already.':
     'El asiento {} del {} ya tiene {} de este hogar como anticipo de {}.',
+  'It came into the cash tin.': 'Entró en la caja.',
   'Another line of the bank is matched with it.': 'Otro movimiento del banco está casado con él.',
   'No line of the bank is matched with it yet: match this line with it if it is the same money.':
     'Ningún movimiento del banco está casado con él todavía: case este movimiento con él si es el mismo dinero.',

@@ -85,12 +85,12 @@ function Owing({ rows }: { rows: readonly Balance[] }) {
       caption={words.ageing}
       columns={[
         { name: words.household },
+        { name: words.since },
         { name: words.owes, isNumber: true },
         { name: words.days0, isNumber: true },
         { name: words.days31, isNumber: true },
         { name: words.days61, isNumber: true },
         { name: words.days90, isNumber: true },
-        { name: words.since },
       ]}
       rows={[
         ...rows.map((row) => {
@@ -107,12 +107,12 @@ function Owing({ rows }: { rows: readonly Balance[] }) {
               >
                 {row.leftOn === null ? row.household : `${row.household}, ${words.left}`}
               </Link>,
-              <b key="owes">{format.money(row.balanceMinorUnits)}</b>,
-              ...amounts(row),
               <span key="since" className="nb">
                 {row.owesSinceOn === null ? '' : format.day(row.owesSinceOn)}{' '}
                 {kind === null ? null : <State kind={kind} word={words.late(days)} />}
               </span>,
+              <b key="owes">{format.money(row.balanceMinorUnits)}</b>,
+              ...amounts(row),
             ],
           };
         }),
@@ -121,9 +121,9 @@ function Owing({ rows }: { rows: readonly Balance[] }) {
           isSum: true,
           cells: [
             words.together,
+            '',
             format.money(sumOf(rows.map((row) => row.balanceMinorUnits))),
             ...AGES.map((age) => format.money(sums[age] ?? 0)),
-            '',
           ],
         },
       ]}

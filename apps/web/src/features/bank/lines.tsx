@@ -41,14 +41,15 @@ export function Lines({ action }: { action: ReactNode }) {
       <Loaded reading={lines}>
         {({ pages }) => {
           const all = pages.flatMap((page) => page.lines);
+          const next = all.find(({ suggestion }) => suggestion?.entry || suggestion?.guess);
           return (
             <>
               {all.length === 0 ? (
                 <p className="soft">{search === '' && state === 'open' ? words.noneOpen : words.noneFound}</p>
               ) : (
                 <ul className="bank-lines">
-                  {all.map((line, at) => (
-                    <LineItem key={line.id} line={line} isNext={at === 0} />
+                  {all.map((line) => (
+                    <LineItem key={line.id} line={line} isNext={line === next} />
                   ))}
                 </ul>
               )}

@@ -25,7 +25,7 @@ export function Question({
   const words = useBankText();
   const title = useId();
   const { draft, change } = useDraft(`bank-answer.${line.id}`, { answer: '', isTried: false });
-  const { entryId, isAtBank } = error.facts;
+  const { entryId, mayBeThis } = error.facts;
   const isMissing = draft.isTried && draft.answer.trim() === '';
   return (
     <form
@@ -40,7 +40,7 @@ export function Question({
     >
       <h3 id={title}>{words.secondTitle}</h3>
       <p role="alert">{error.message}</p>
-      {typeof entryId === 'string' && isAtBank === false ? (
+      {typeof entryId === 'string' && mayBeThis === true ? (
         <div>
           <button type="button" className="btn" disabled={isSending} onClick={() => onMatch(entryId)}>
             {words.matchInstead}

@@ -127,6 +127,11 @@ export function CountForm({ tin, people }: { tin: TinBody; people: People }) {
             { name: words.difference, value: difference === undefined ? '–' : format.money(difference) },
           ]}
         />
+        {isTried && counted === undefined && how === 'pieces' ? (
+          <p className="said watch-said" role="alert">
+            {words.nothingCounted}
+          </p>
+        ) : null}
         <WhatItPosts difference={difference} expected={tin.expectedMinorUnits} />
         {hasMoved ? (
           <p className="said watch-said" role="alert">
@@ -166,12 +171,13 @@ const piecesOf = (draft: Draft, tin: TinBody) =>
     return count > 0 ? [{ eachMinorUnits, count }] : [];
   });
 
-/** What was counted so far; undefined while something typed is no number, or nothing is typed as a total. */
+/** What was counted so far; undefined while nothing is typed, or something that is no number. */
 function readCount(how: Draft['how'], draft: Draft, tin: TinBody): number | undefined {
   if (how === 'total') {
     const read = parseMoney(draft.total, tin.currency);
     return 'minorUnits' in read ? read.minorUnits : undefined;
   }
-  if (Object.values(draft.pieces).some((text) => !isCount(text))) return undefined;
+  const typed = Object.values(draft.pieces);
+  if (typed.every((text) => text.trim() === '') || typed.some((text) => !isCount(text))) return undefined;
   return sumOf(piecesOf(draft, tin).map(({ eachMinorUnits, count }) => eachMinorUnits * count));
 }

@@ -26,7 +26,7 @@ export function Tin() {
                 ? words.neverCounted
                 : words.lastCounted(format.day(body.lastCountedOn))}
             </p>
-            <div className="cols">
+            <div className="stack">
               {duties.includes('treasurer') ? (
                 <CountForm
                   tin={body}

@@ -10,6 +10,7 @@ export const en = {
   byTotal: 'By its total',
   piece: (worth: string) => `Pieces of ${worth}`,
   countProblem: 'Write a whole number.',
+  nothingCounted: 'Write how many there are of each; 0 for an empty tin.',
   total: 'Counted',
   moneyProblem: 'Write an amount, such as 41.20.',
   expected: 'By the book',

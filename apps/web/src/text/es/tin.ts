@@ -12,6 +12,7 @@ export const es: TinWords = {
   byTotal: 'Por su total',
   piece: (worth: string) => `Piezas de ${worth}`,
   countProblem: 'Escriba un número entero.',
+  nothingCounted: 'Escriba cuántos hay de cada uno; 0 si la caja está vacía.',
   total: 'Contado',
   moneyProblem: 'Escriba un importe, por ejemplo 41,20.',
   expected: 'Según los libros',
