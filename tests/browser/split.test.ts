@@ -65,7 +65,7 @@ test('a rule is chosen and done by keyboard alone; the sheet says who gets which
   expect(await page.getByRole('radio', { name: 'Equal awards' }).isChecked()).toBe(true);
   await tabTo(page, 'button[type=submit]');
   await page.keyboard.press('Enter');
-  await page.getByRole('heading', { name: 'was split by equal awards' }).waitFor();
+  await page.getByRole('heading', { name: 'split by equal awards' }).waitFor();
   const { splits } = bodyOf(await storehouse.coordinator.get(`${buy.path}/splits`));
   expect(splits).toMatchObject([{ rule: 'equal-awards', awardedGrams: 133_812 }]);
   const rows = await page.locator('tbody tr').allTextContents();
@@ -83,12 +83,12 @@ test('until it is shared out a split is taken back and done by another rule', as
   await page.getByRole('heading', { name: 'short of its claims' }).waitFor();
   await page.getByRole('radio', { name: 'Proportional' }).check();
   await page.getByText('of its claim. Shares are rounded down').waitFor(); // with the fraction that rounded
-  await page.getByRole('button', { name: 'Split by proportional' }).click();
-  await page.getByRole('heading', { name: 'was split by proportional' }).waitFor();
+  await page.getByRole('button', { name: 'Split in proportion' }).click();
+  await page.getByRole('heading', { name: 'split in proportion' }).waitFor();
   await page.getByRole('button', { name: 'Take this split back' }).click();
   await page.getByRole('radio', { name: 'Equal awards' }).check();
   await page.getByRole('button', { name: 'Split by equal awards' }).click();
-  await page.getByRole('heading', { name: 'was split by equal awards' }).waitFor();
+  await page.getByRole('heading', { name: 'split by equal awards' }).waitFor();
 }, 60_000);
 
 test('when every food is split, the cost is shared out, and the charges are the job map’s to the cent', async () => {
@@ -119,7 +119,7 @@ test('a member sees own grams and cents under each rule, and nobody else’s', a
   await phone.goto(`/s/${storehouse.storehouseId}/buys/${later.buyId}/split/${later.wheat}`);
   await phone.getByRole('heading', { name: 'what each rule would give you' }).waitFor();
   expect(await phone.locator('.rules tbody th').allTextContents()).toEqual(['Corran']);
-  expect(await phone.getByRole('button', { name: /^Split by/ }).count()).toBe(0);
+  expect(await phone.getByRole('button', { name: /^Split / }).count()).toBe(0);
   expect(await listViolations(phone)).toEqual([]);
   expect(await overflowOf(phone)).toBe(0);
 }, 60_000);

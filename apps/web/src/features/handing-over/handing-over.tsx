@@ -10,6 +10,7 @@ import { useTitle } from '../../ui/use-title.ts';
 import type { BuyPage } from '../buy/buy-body.ts';
 import { householdsQuery } from '../buy/run-queries.ts';
 import { type Fetcher, fetchersOf } from './fetchers.ts';
+import './handing-over.css';
 import { HouseholdAtTheDoor } from './household-at-the-door.tsx';
 import { uncollectedQuery } from './queries.ts';
 import { useHandingText } from './words.ts';

@@ -26,7 +26,7 @@ export function HouseholdAtTheDoor({ page, fetcher, isOpen }: AtTheDoorProps) {
     return (format.language === 'es' ? food?.nameEs : food?.nameEn) ?? '';
   };
   return (
-    <details>
+    <details name="door" className="door-of">
       <summary className="row">
         <b>{name}</b>
         {waiting.length === 0 ? (

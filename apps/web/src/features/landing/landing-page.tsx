@@ -147,7 +147,7 @@ function Step({ landing, sheet, lorry, floors }: StepProps) {
   if (lorry === null && isBegun && !isNew)
     return (
       <>
-        {sheet.stage === 'ordered' ? (
+        {sheet.stage === 'ordered' || sheet.stage === 'landed' ? (
           <EndLanding landing={landing} lorry={lorry} stage={sheet.stage} />
         ) : null}
         <button type="button" className="btn" onClick={() => setNew(true)}>

@@ -55,15 +55,14 @@ export function Compare({ buy, lineId, food, comparison }: CompareProps) {
       />
       <div className="verdict">
         <p>
-          <b>{t.rules[chosen] ?? chosen}</b>
-          {chosen === comparison.defaultRule ? `, ${t.groupsRule}` : ''}. {run?.sentence} {t.tieBreak}{' '}
-          {chosen === 'need-first' ? t.needIsPrivate : ''}
+          {chosen === comparison.defaultRule ? <b>{t.byGroupsRule} </b> : null}
+          {run?.sentence} {t.tieBreak} {chosen === 'need-first' ? t.needIsPrivate : ''}
           {comparison.isEstimate ? ` ${t.centsEstimate}` : ''}
         </p>
         {maySplit ? (
           <div className="stack">
             <button type="submit" className="btn go" disabled={splitting.isPending}>
-              {t.splitByRule(t.rules[chosen] ?? chosen)}
+              {t.splitByRule(t.byRule[chosen] ?? chosen)}
             </button>
             <ProblemSaid error={splitting.error} />
           </div>

@@ -56,7 +56,7 @@ function Line({ page, lineId, splits, compared }: LineProps) {
         <Compare buy={page.id} lineId={lineId} food={name} comparison={comparison} />
       ) : (
         <>
-          <h1>{latest ? t.wasSplit(name, t.rules[latest.rule] ?? latest.rule) : t.splitOf(name)}</h1>
+          <h1>{latest ? t.wasSplit(name, t.byRule[latest.rule] ?? latest.rule) : t.splitOf(name)}</h1>
           {latest ? null : <ProblemSaid error={why} />}
         </>
       )}

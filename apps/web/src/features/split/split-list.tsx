@@ -62,7 +62,7 @@ function Foods({ page, splits }: { page: BuyPage; splits: readonly Split[] }) {
                   <br />
                   <span className="soft">
                     {latest
-                      ? t.splitBy(t.rules[latest.rule] ?? latest.rule, format.mass(grams))
+                      ? t.splitBy(t.byRule[latest.rule] ?? latest.rule, format.mass(grams))
                       : t.compareRules}
                   </span>
                 </span>

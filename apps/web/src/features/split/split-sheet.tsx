@@ -51,7 +51,7 @@ export function SplitSheet({ split }: { split: Split }) {
         ]}
       />
       <p>
-        <b>{t.rules[split.rule] ?? split.rule}.</b> {split.sentence} {t.tieBreak}
+        {split.sentence} {t.tieBreak}
       </p>
       <p className="soft">
         {t.spareMarkWords} {t.pieces(split.pieceCount, split.isFewestPieces)}{' '}

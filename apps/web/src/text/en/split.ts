@@ -11,7 +11,7 @@ export const en = {
       ? `All ${s(foods, 'food is', 'foods are')} split.`
       : `${open} of ${s(foods, 'food is', 'foods are')} still to be split.`,
   compareRules: 'Compare the six rules, then choose',
-  splitBy: (rule: string, mass: string) => `${mass}, by ${rule.toLowerCase()}`,
+  splitBy: (rule: string, mass: string) => `${mass}, ${rule}`,
   isSplit: 'split',
   notSplit: 'to split',
   toHandingOver: 'Hand it over',
@@ -27,6 +27,14 @@ export const en = {
     'first-come': 'First come',
     'need-first': 'Need first',
     'rotation-of-loss': 'Rotation of loss',
+  } as Record<string, string>,
+  byRule: {
+    proportional: 'in proportion',
+    'equal-awards': 'by equal awards',
+    'equal-losses': 'by equal losses',
+    'first-come': 'first come, first filled',
+    'need-first': 'by need first',
+    'rotation-of-loss': 'by rotation of loss',
   } as Record<string, string>,
   ruleWords: {
     proportional: 'All lose the same part of what they claimed.',
@@ -47,15 +55,16 @@ export const en = {
   commonStock: 'Common stock',
   whole: 'Whole',
   groupsRule: 'the group’s rule',
+  byGroupsRule: 'This is the group’s rule.',
   tieBreak: 'Grams and cents go to the largest remainder; a tie goes to the lower seat.',
   needIsPrivate: 'Days covered stay private: the sheet prints rule and awards only.',
   centsEstimate: 'The cents are an estimate until every bill is in.',
-  splitByRule: (rule: string) => `Split by ${rule.toLowerCase()}`,
+  splitByRule: (rule: string) => `Split ${rule}`,
   splitPosts: (grams: string) =>
     `Posts ${grams} g: each piece of a bag becomes its household’s. It can be taken back until the buy is shared out.`,
   ruleStands: 'What comes later is split by the rule of the first part.',
 
-  wasSplit: (food: string, rule: string) => `${food} was split by ${rule.toLowerCase()}.`,
+  wasSplit: (food: string, rule: string) => `${food}: split ${rule}.`,
   round: (no: number) => `Part ${no}`,
   landed: 'Landed',
   claimed: 'Claimed',

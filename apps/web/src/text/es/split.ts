@@ -12,7 +12,7 @@ export const es: SplitWords = {
       ? `${s(foods, 'alimento repartido', 'alimentos repartidos')}: no falta ninguno.`
       : `Faltan por repartir ${open} de ${s(foods, 'alimento', 'alimentos')}.`,
   compareRules: 'Compare las seis reglas y elija',
-  splitBy: (rule, mass) => `${mass}, por ${rule.toLowerCase()}`,
+  splitBy: (rule, mass) => `${mass}, ${rule}`,
   isSplit: 'repartido',
   notSplit: 'por repartir',
   toHandingOver: 'Entregarlo',
@@ -28,6 +28,14 @@ export const es: SplitWords = {
     'first-come': 'Por orden de llegada',
     'need-first': 'Primero quien más necesita',
     'rotation-of-loss': 'Rotación de la pérdida',
+  },
+  byRule: {
+    proportional: 'en proporción',
+    'equal-awards': 'en partes iguales',
+    'equal-losses': 'con pérdidas iguales',
+    'first-come': 'por orden de llegada',
+    'need-first': 'primero a quien más necesita',
+    'rotation-of-loss': 'por rotación de la pérdida',
   },
   ruleWords: {
     proportional: 'Todos pierden la misma parte de lo que pidieron.',
@@ -47,15 +55,16 @@ export const es: SplitWords = {
   commonStock: 'Reserva común',
   whole: 'Total',
   groupsRule: 'la regla del grupo',
+  byGroupsRule: 'Esta es la regla del grupo.',
   tieBreak: 'Gramos y céntimos van al resto mayor; en empate, al asiento más bajo.',
   needIsPrivate: 'Los días cubiertos son privados: la hoja imprime solo la regla y lo recibido.',
   centsEstimate: 'Los céntimos son una estimación hasta que estén todas las facturas.',
-  splitByRule: (rule) => `Repartir: ${rule.toLowerCase()}`,
+  splitByRule: (rule) => `Repartir ${rule}`,
   splitPosts: (grams) =>
     `Anota ${grams} g: cada parte de un saco pasa a ser de su hogar. Se puede deshacer hasta que se reparta el costo.`,
   ruleStands: 'Lo que llega después se reparte con la regla de la primera parte.',
 
-  wasSplit: (food, rule) => `${food} se repartió así: ${rule.toLowerCase()}.`,
+  wasSplit: (food, rule) => `${food}: repartido ${rule}.`,
   round: (no) => `Parte ${no}`,
   landed: 'Llegó',
   claimed: 'Pedido',
