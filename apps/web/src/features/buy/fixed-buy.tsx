@@ -1,5 +1,5 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useNavigate } from '@tanstack/react-router';
+import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { fillQuery } from '../../api/queries.ts';
@@ -11,7 +11,6 @@ import { useTitle } from '../../ui/use-title.ts';
 import type { BuyPage } from './buy-body.ts';
 import { WhoGetsWhat } from './fixing-tables.tsx';
 import { LongField } from './long-field.tsx';
-import { LooseLink } from './loose-link.tsx';
 import { depositsQuery, householdPledgesQuery, householdsQuery } from './run-queries.ts';
 import { useOrderText, useRunText } from './words.ts';
 
@@ -43,9 +42,9 @@ export function FixedBuy({ buy }: { buy: BuyPage }) {
             />
             <div className="stack">
               <div className="actions">
-                <LooseLink className="btn go" to={`/s/${storehouse}/buys/${buy.id}/order`}>
+                <Link className="btn go" to="/s/$storehouse/buys/$buy/order" params={param}>
                   {run.toOrder}
-                </LooseLink>
+                </Link>
               </div>
               {duties.includes('coordinator') ? <Reopen buy={buy} /> : null}
             </div>

@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep, State } from '../../ui/pieces.tsx';
@@ -34,9 +35,9 @@ export function NeedsMe() {
             )}
             {isCoordinator ? (
               <div className="actions">
-                <LooseLink className="btn" to={`/s/${storehouse}/buys/new`}>
+                <Link className="btn" to="/s/$storehouse/buys/new" params={{ storehouse }}>
                   {words.planOne}
-                </LooseLink>
+                </Link>
               </div>
             ) : null}
           </NextStep>

@@ -1,4 +1,5 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
@@ -70,31 +71,27 @@ export function MissingList({ missing }: { missing: readonly Missing[] }) {
 function Go({ buy, next }: { buy: BuyPage; next: Next }) {
   const words = useRunText();
   const { storehouse } = useHouse();
-  const root = `/s/${storehouse}/buys/${buy.id}`;
-  if (buy.stage === 'planning')
-    return next.missing.length > 0 ? (
-      <div className="actions">
-        <LooseLink className="btn go" to={`${root}/${buy.lines.length === 0 ? 'plan' : 'quotes'}`}>
-          {buy.lines.length === 0 ? words.editPlan : words.toQuotes}
-        </LooseLink>
-      </div>
-    ) : (
-      <Open buy={buy} />
-    );
-  const pages: Readonly<Record<string, readonly [page: string, name: string]>> = {
-    gathering: ['fixing', words.lookBeforeFixing],
-    fixed: ['order', words.toOrder],
-    ordered: ['landing', words.toLanding],
-    landed: ['split', words.toSplit],
-    'shared-out': ['closing', words.toClosing],
-  };
-  const found = pages[buy.stage];
+  const params = { storehouse, buy: buy.id };
+  if (buy.stage === 'planning' && next.missing.length === 0) return <Open buy={buy} />;
+  const hasFoods = buy.lines.length > 0;
+  const pages = {
+    planning: {
+      to: hasFoods ? '/s/$storehouse/buys/$buy/quotes' : '/s/$storehouse/buys/$buy/plan',
+      name: hasFoods ? words.toQuotes : words.editPlan,
+    },
+    gathering: { to: '/s/$storehouse/buys/$buy/fixing', name: words.lookBeforeFixing },
+    fixed: { to: '/s/$storehouse/buys/$buy/order', name: words.toOrder },
+    ordered: { to: '/s/$storehouse/buys/$buy/landing', name: words.toLanding },
+    landed: { to: '/s/$storehouse/buys/$buy/split', name: words.toSplit },
+    'shared-out': { to: '/s/$storehouse/buys/$buy/closing', name: words.toClosing },
+  } as const;
+  const found = pages[buy.stage as keyof typeof pages];
   if (!found) return null;
   return (
     <div className="actions">
-      <LooseLink className="btn go" to={`${root}/${found[0]}`}>
-        {found[1]}
-      </LooseLink>
+      <Link className="btn go" to={found.to} params={params}>
+        {found.name}
+      </Link>
     </div>
   );
 }
@@ -161,9 +158,9 @@ function AskForMore({ buy, tip }: { buy: BuyPage; tip: LeadTip }) {
         <button type="button" className="btn go" onClick={copy}>
           {words.copyAsk}
         </button>
-        <LooseLink className="btn" to={`/s/${storehouse}/buys/${buy.id}/fixing`}>
+        <Link className="btn" to="/s/$storehouse/buys/$buy/fixing" params={{ storehouse, buy: buy.id }}>
           {words.lookBeforeFixing}
-        </LooseLink>
+        </Link>
       </div>
       {copied === null ? null : (
         <div role="status" className="stack">

@@ -89,7 +89,7 @@ function RunSheet({ buy, next, fill, quotes }: SheetProps) {
           ) : null}
           {seesPledges ? <RunLate buy={buy} /> : null}
           <SecondHalf buy={buy.id} stage={buy.stage} />
-          {duties.includes('coordinator') ? <RunMore buy={buy} /> : null}
+          <RunMore buy={buy} />
         </div>
       </div>
     </>

@@ -126,6 +126,10 @@ export const en = {
   toQuotes: 'Quotes',
   promised: 'What was promised, and opening it again',
   theOrder: 'The order and its numbers',
+  theLanding: 'The landing: counts, bags and weights',
+  theSplit: 'The split of each food',
+  handingOver: 'Handing over',
+  theClosing: 'What it cost, and the closing',
   asMember: 'The buy as members see it',
   takeOut: 'Take a household out',
   takeOutWords: {

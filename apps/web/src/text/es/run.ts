@@ -126,6 +126,10 @@ export const es: RunWords = {
   toQuotes: 'Ofertas',
   promised: 'Lo prometido, y abrirla otra vez',
   theOrder: 'El pedido y sus números',
+  theLanding: 'La llegada: recuentos, sacos y pesos',
+  theSplit: 'La división de cada alimento',
+  handingOver: 'La entrega',
+  theClosing: 'Lo que costó, y el cierre',
   asMember: 'La compra como la ven los miembros',
   takeOut: 'Sacar un hogar',
   takeOutWords: {
