@@ -3,7 +3,6 @@ import { useEffect } from 'react';
 import { newKey } from '../../api/new-key.ts';
 import { useHouse } from '../../ui/house.ts';
 import { joined } from '../../ui/loaded.tsx';
-import { keepOffline } from './keep-offline.ts';
 import type { Bag, Delivery, Sheet, SheetLine } from './landing-body.ts';
 import { bagsQuery, deliveriesQuery, landingQuery } from './queries.ts';
 import { type Act, isOfDelivery, type Queue } from './queue.ts';
@@ -24,10 +23,6 @@ export function useLanding(buy: string) {
   const deliveries = useQuery(deliveriesQuery(param));
   const bags = useQuery(bagsQuery(param));
   const waits = queue.written.length > 0;
-  const isRead = bags.isSuccess && sheet.isSuccess && deliveries.isSuccess;
-  useEffect(() => {
-    if (isRead) void keepOffline();
-  }, [isRead]);
   useEffect(() => {
     const sending = { place, param: { storehouse, buy }, queries };
     const go = () => void drain(sending);
