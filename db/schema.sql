@@ -386,7 +386,7 @@ table book.container row level security
   container_code text not null
   container_kind_id uuid not null
   lot_id uuid not null
-  household_id uuid not null
+  household_id uuid
   packed_on date not null
   opened_on date
   note text default ''::text not null
@@ -535,7 +535,7 @@ table book.eater row level security
   constraint eater_sex_known CHECK ((sex = ANY (ARRAY['female'::text, 'male'::text, 'unstated'::text])))
   CREATE INDEX eater_by_household ON book.eater USING btree (storehouse_id, household_id)
   CREATE TRIGGER household_still_here BEFORE INSERT ON book.eater FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
-  policy eater_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'leaving'::text])))) with check ((household_id = ( SELECT book.current_household() AS current_household)))
+  policy eater_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'leaving'::text, 'import'::text])))) with check (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'import'::text)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update to sheafbook_app
 
@@ -567,6 +567,27 @@ table book.entry row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant select to sheafbook_app
   grant insert, select to sheafbook_poster
+
+table book.equipment_item row level security
+  storehouse_id uuid not null
+  equipment_item_id uuid default uuidv7() not null
+  owner_id uuid not null
+  name text not null
+  kind_note text default ''::text not null
+  parts_list text default ''::text not null
+  value_minor_units book.amount
+  kept_where text default ''::text not null
+  entered_by uuid not null
+  entered_at timestamp with time zone not null
+  version integer default 1 not null
+  constraint equipment_item_pkey PRIMARY KEY (storehouse_id, equipment_item_id)
+  constraint equipment_item_name_once UNIQUE (storehouse_id, name)
+  constraint equipment_item_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint equipment_item_owner_fk FOREIGN KEY (storehouse_id, owner_id) REFERENCES book.owner(storehouse_id, owner_id)
+  constraint equipment_item_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint equipment_item_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
 
 table book.fill row level security
   storehouse_id uuid not null
@@ -744,6 +765,38 @@ table book.household_plan row level security
   policy household_plan_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'leaving'::text])))) with check ((household_id = ( SELECT book.current_household() AS current_household)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update to sheafbook_app
+
+table book.import row level security
+  storehouse_id uuid not null
+  import_id uuid not null
+  import_no integer not null
+  opening_on date not null
+  imported_by uuid not null
+  imported_at timestamp with time zone not null
+  constraint import_pkey PRIMARY KEY (storehouse_id, import_id)
+  constraint import_no_once UNIQUE (storehouse_id, import_no)
+  constraint import_imported_by_fk FOREIGN KEY (storehouse_id, imported_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint import_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.import_file row level security
+  storehouse_id uuid not null
+  import_id uuid not null
+  "position" integer not null
+  kind text not null
+  file_name text not null
+  sha256 text not null
+  new_rows integer not null
+  skipped_rows integer not null
+  constraint import_file_pkey PRIMARY KEY (storehouse_id, import_id, "position")
+  constraint import_file_once UNIQUE (storehouse_id, sha256)
+  constraint import_file_import_fk FOREIGN KEY (storehouse_id, import_id) REFERENCES book.import(storehouse_id, import_id)
+  constraint import_file_counts CHECK (((new_rows >= 0) AND (skipped_rows >= 0)))
+  constraint import_file_hashed CHECK ((sha256 ~ '^[0-9a-f]{64}$'::text))
+  constraint import_file_kind_known CHECK ((kind = ANY (ARRAY['households'::text, 'eaters'::text, 'foods'::text, 'balances'::text, 'stock'::text, 'equipment'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
 
 table book.invitation row level security
   storehouse_id uuid not null

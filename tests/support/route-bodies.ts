@@ -89,6 +89,14 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   },
   'POST /households/:household/helpers': { personId: ids.person, days: 30, reason: 'a broken arm' },
   'POST /households/:household/leaving': { version: 1 },
+  'POST /import-trials': {
+    files: [{ name: 'people.csv', base64: 'SG91c2Vob2xkCkRlbGwK' }],
+    dayOrder: 'day-first',
+  },
+  'POST /imports': {
+    files: [{ name: 'people.csv', kind: 'households', base64: 'SG91c2Vob2xkCkRlbGwK', leftOut: [] }],
+    ...{ openingOn: '2026-09-01', decimalSign: 'point', dayOrder: 'day-first', seen: 'a'.repeat(64) },
+  },
   'POST /foods': { foodCode: 'emmer', nameEn: 'Emmer', nameEs: 'Farro', keepingClass: null, ...figures },
   'PUT /foods/:food': { version: 1, nameEn: 'Emmer', nameEs: 'Farro', ...figures },
   'PUT /foods/:food/retirement': { version: 1, isRetired: true },

@@ -26,6 +26,7 @@ import { healthRoutes } from './features/health/routes.ts';
 import { helperRoutes } from './features/helper/routes.ts';
 import { holdRoutes } from './features/hold/routes.ts';
 import { householdRoutes } from './features/household/routes.ts';
+import { importRoutes } from './features/import/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
 import { invoiceRoutes } from './features/invoice/routes.ts';
 import { keyingRoutes } from './features/keying/routes.ts';
@@ -119,6 +120,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)
   .route('/', periodRoutes)
+  .route('/', importRoutes)
   .route('/', auditRoutes);
 
 /** Everything from this host alone, in nobody's frame. */

@@ -28,7 +28,7 @@ export const containers = book.table(
     containerCode: text('container_code').notNull(),
     containerKindId: uuid('container_kind_id').notNull(),
     lotId: uuid('lot_id').notNull(),
-    householdId: uuid('household_id').notNull(),
+    householdId: uuid('household_id'),
     packedOn: date('packed_on', { mode: 'string' }).notNull(),
     openedOn: date('opened_on', { mode: 'string' }),
     note: text('note').notNull().default(''),

@@ -2,6 +2,7 @@ export * from './bank.ts';
 export * from './buy.ts';
 export * from './container.ts';
 export * from './food.ts';
+export * from './import.ts';
 export * from './landing.ts';
 export * from './ledger.ts';
 export * from './money.ts';

@@ -10,7 +10,11 @@ const MOST_PHOTO_BODY_BYTES = 3 * 1024 * 1024;
 /** A year of a bank's lines, as text inside JSON. */
 const MOST_BANK_BODY_BYTES = 2 * 1024 * 1024;
 
+/** A year of a group's sheets, as base64 text: several thousand rows. */
+const MOST_IMPORT_BODY_BYTES = 6 * 1024 * 1024;
+
 function mostBytesAt(path: string): number {
+  if (/\/(imports|import-trials)$/.test(path)) return MOST_IMPORT_BODY_BYTES;
   if (path.endsWith('/photos')) return MOST_PHOTO_BODY_BYTES;
   return /\/bank\/(files|previews)$/.test(path) ? MOST_BANK_BODY_BYTES : MOST_BODY_BYTES;
 }

@@ -93,6 +93,11 @@ export const PROBLEMS = {
   'line-already-matched': refuse(409, 'This line of the bank has found its place already.'),
   'entry-already-matched': refuse(409, 'Another line of the bank is matched with this entry already.'),
   'second-receipt': refuse(409, 'This may be a second receipt for the same thing. Say why it is not one.'),
+  'import-has-errors': refuse(409, 'These sheets can’t be brought over as they are.'),
+  'import-not-as-seen': refuse(
+    409,
+    'The sheets or the book changed since they were tried. Try them again and look at what they do now.',
+  ),
   'looks-like-a-duplicate': refuse(409, 'The same amount was received from this household within two days.'),
 } as const satisfies Record<string, Entry>;
 

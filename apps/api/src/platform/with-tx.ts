@@ -16,7 +16,8 @@ export type Task =
   | 'coverage-totals'
   | 'contact'
   | 'leaving'
-  | 'take-along';
+  | 'take-along'
+  | 'import';
 
 export type TxOptions = {
   readonly task?: Task;

@@ -21,7 +21,7 @@ import {
 import type { HouseholdEdit, PaperHousehold } from './schema.ts';
 import { isSeatName, seatName } from './seat-name.ts';
 
-export { seatName };
+export { isSeatName, seatName };
 
 type Joining = { storehouseId: string; timeZone: string; loginId: string | null; personName: string };
 

@@ -1,5 +1,6 @@
 import { ES_BANK } from './es-bank.ts';
 import { ES_BUY } from './es-buy.ts';
+import { ES_IMPORT } from './es-import.ts';
 import { ES_LANDING } from './es-landing.ts';
 import { ES_MONEY } from './es-money.ts';
 import { ES_PAPER } from './es-paper.ts';
@@ -15,6 +16,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_MONEY,
   ...ES_BANK,
   ...ES_PAPER,
+  ...ES_IMPORT,
 };
 
 /** Single words that stand where a sentence differs: stages and duties. Names, figures and days stay as they are. */

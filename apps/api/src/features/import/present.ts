@@ -1,0 +1,85 @@
+import type { EquipmentItemRow } from '@sheafbook/db/tables';
+import { countsOf, type Outcome } from './plan/outcome.ts';
+import type { ListedImport } from './queries.ts';
+
+export function presentOutcome({ openingOn, files, isPossible, seen }: Outcome) {
+  return {
+    ...{ openingOn, isPossible, seen },
+    files: files.map((file) => ({
+      ...{
+        name: file.name,
+        kind: file.kind,
+        sha256: file.sha256,
+        headings: [...file.headings],
+        ...countsOf(file),
+      },
+      errors: file.problems.length + file.rows.reduce((sum, { problems }) => sum + problems.length, 0),
+      problems: file.problems.map(({ code, message, heading }) => ({
+        code,
+        message,
+        heading: heading ?? null,
+      })),
+      rows: file.rows.map(({ row, cells, effect, problems }) => ({
+        ...{ row, cells: [...cells], effect },
+        problems: problems.map(({ column, heading, read, code, message }) => ({
+          column,
+          heading,
+          read,
+          code,
+          message,
+        })),
+      })),
+    })),
+  };
+}
+
+type Posted = Omit<Parameters<typeof presentImport>[0], 'importedBy' | 'importedAt'>;
+
+export const presentPosted = ({ importId, importNo, openingOn, files }: Posted) => ({
+  ...{ id: importId, importNo, openingOn },
+  files: files.map(presentFile),
+});
+
+type PresentedFile = { kind: string; fileName: string; sha256: string; newRows: number; skippedRows: number };
+const presentFile = ({ kind, fileName, sha256, newRows, skippedRows }: PresentedFile) => ({
+  ...{ kind, name: fileName, sha256, newRows, skippedRows },
+});
+
+function presentImport(row: {
+  importId: string;
+  importNo: number;
+  openingOn: string;
+  importedBy: string;
+  importedAt: Date;
+  files: readonly PresentedFile[];
+}) {
+  const { importedBy, importedAt } = row;
+  return { ...presentPosted(row), importedBy, importedAt: importedAt.toISOString() };
+}
+
+export const presentImports = ({ rows, next }: { rows: readonly ListedImport[]; next: string | null }) => ({
+  imports: rows.map(({ import: row, importedBy, files }) => presentImport({ ...row, importedBy, files })),
+  next,
+});
+
+/** One row a file, for a spreadsheet. */
+export const importCells = ({ import: row, importedBy, files }: ListedImport) =>
+  files.map((file) => ({
+    ...{
+      importNo: row.importNo,
+      openingOn: row.openingOn,
+      importedBy,
+      importedAt: row.importedAt.toISOString(),
+    },
+    ...presentFile(file),
+  }));
+
+export const presentItem = (item: EquipmentItemRow) => ({
+  id: item.equipmentItemId,
+  name: item.name,
+  kindNote: item.kindNote,
+  partsList: item.partsList,
+  valueMinorUnits: item.valueMinorUnits,
+  keptWhere: item.keptWhere,
+  version: item.version,
+});

@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import { pageQuery } from '../../platform/paging.ts';
+import { bookDay } from '../money/schema.ts';
+import { SHEET_KINDS } from './sheet/kinds.ts';
+
+/** The bytes travel as they are, so that a file that is no UTF-8 is told from one that is. */
+const sheetFile = z.strictObject({
+  name: z.string().trim().min(1, 'A file has a name.').max(200),
+  /** Told from its headings when it is not said. */
+  kind: z.enum(SHEET_KINDS).optional(),
+  base64: z.base64('The bytes of a file are sent as base64.').max(2_000_000, 'A file has 1.5 MB at most.'),
+  leftOut: z.array(z.string().max(200)).max(50).default([]),
+});
+
+const sheets = {
+  files: z.array(sheetFile).min(1, 'Choose at least one file.').max(12, 'Twelve files at a time at most.'),
+  /** The day that balances and stock are taken over on; today unless said. */
+  openingOn: bookDay.optional(),
+  decimalSign: z.enum(['point', 'comma']).optional(),
+  dayOrder: z.enum(['day-first', 'month-first']).optional(),
+};
+
+export const dryRunWish = z.strictObject(sheets);
+export type DryRunWish = z.infer<typeof dryRunWish>;
+
+/** What was seen in the dry run is posted, and nothing else: any difference since then is refused. */
+export const importWish = z.strictObject({
+  ...sheets,
+  seen: z.string().regex(/^[0-9a-f]{64}$/, 'Send what the dry run gave as “seen”.'),
+});
+export type ImportWish = z.infer<typeof importWish>;
+
+export const importQuery = pageQuery.extend({ after: z.coerce.number().int().positive().optional() });
+export const equipmentQuery = pageQuery;
+export const templateQuery = z.strictObject({ language: z.enum(['en', 'es']).default('en') });

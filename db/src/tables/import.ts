@@ -1,0 +1,52 @@
+import { sql } from 'drizzle-orm';
+import { bigint, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { book } from './book.ts';
+
+export const equipmentItems = book.table(
+  'equipment_item',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    equipmentItemId: uuid('equipment_item_id').notNull().default(sql`uuidv7()`),
+    ownerId: uuid('owner_id').notNull(),
+    name: text('name').notNull(),
+    kindNote: text('kind_note').notNull().default(''),
+    partsList: text('parts_list').notNull().default(''),
+    valueMinorUnits: bigint('value_minor_units', { mode: 'number' }),
+    keptWhere: text('kept_where').notNull().default(''),
+    enteredBy: uuid('entered_by').notNull(),
+    enteredAt: timestamp('entered_at', { withTimezone: true, mode: 'date' }).notNull(),
+    version: integer('version').notNull().default(1),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.equipmentItemId] })],
+);
+export type EquipmentItemRow = typeof equipmentItems.$inferSelect;
+
+export const imports = book.table(
+  'import',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    importId: uuid('import_id').notNull(),
+    importNo: integer('import_no').notNull(),
+    openingOn: date('opening_on', { mode: 'string' }).notNull(),
+    importedBy: uuid('imported_by').notNull(),
+    importedAt: timestamp('imported_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.importId] })],
+);
+export type ImportRow = typeof imports.$inferSelect;
+
+export const importFiles = book.table(
+  'import_file',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    importId: uuid('import_id').notNull(),
+    position: integer('position').notNull(),
+    kind: text('kind').notNull(),
+    fileName: text('file_name').notNull(),
+    sha256: text('sha256').notNull(),
+    newRows: integer('new_rows').notNull(),
+    skippedRows: integer('skipped_rows').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.importId, table.position] })],
+);
+export type ImportFileRow = typeof importFiles.$inferSelect;
