@@ -36,6 +36,11 @@ export function People() {
               <Link className="btn" to="/s/$storehouse/people/duties" params={{ storehouse }}>
                 {words.dutyHistory}
               </Link>
+              {isCoordinator || duties.includes('treasurer') ? (
+                <Link className="btn" to="/s/$storehouse/settings" params={{ storehouse }}>
+                  {words.settings}
+                </Link>
+              ) : null}
             </div>
             <PeopleList households={here} people={people} />
             {isCoordinator ? <PaperHousehold /> : null}

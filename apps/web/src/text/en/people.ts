@@ -20,6 +20,7 @@ export const en = {
   invite: 'Invite somebody',
   dutyHistory: 'Duties, from when to when',
   paperHousehold: 'Enter a household without a login',
+  settings: 'The storehouse and its rules',
   toPeople: 'People',
 
   invitationsTitle: 'A link lets one person in.',

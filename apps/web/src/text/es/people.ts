@@ -21,6 +21,7 @@ export const es: PeopleWords = {
   invite: 'Invitar a alguien',
   dutyHistory: 'Tareas, desde cuándo hasta cuándo',
   paperHousehold: 'Anotar un hogar sin acceso',
+  settings: 'El almacén y sus reglas',
   toPeople: 'Personas',
 
   invitationsTitle: 'Un enlace deja entrar a una persona.',

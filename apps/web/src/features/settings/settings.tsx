@@ -1,0 +1,125 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import type { InferResponseType } from 'hono/client';
+import { useState } from 'react';
+import { api, ask } from '../../api/client.ts';
+import { storehouseQuery } from '../../api/queries.ts';
+import { useText } from '../../text/taste.ts';
+import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { Loaded } from '../../ui/loaded.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { RulesForm } from './rules-form.tsx';
+import { useSettingsText } from './words.ts';
+
+const here = api.storehouses[':storehouse'];
+type StorehouseBody = InferResponseType<typeof here.$get, 200>;
+
+/** What the storehouse is called and goes by. */
+export function Settings() {
+  const words = useSettingsText();
+  const { storehouse, duties, format } = useHouse();
+  useTitle(words.title);
+  const reading = useQuery(storehouseQuery({ storehouse }));
+  return (
+    <Loaded reading={reading}>
+      {(found) => (
+        <>
+          <h1>
+            {words.stands(
+              found.name,
+              found.rules.rulesVersion,
+              format.day(found.rules.decidedAt.slice(0, 10)),
+            )}
+          </h1>
+          <div className="cols">
+            <RulesForm key={`rules ${found.rules.rulesVersion}`} rules={found.rules} />
+            {duties.includes('coordinator') ? (
+              <FactsForm key={`facts ${found.version}`} found={found} />
+            ) : (
+              <p className="soft">{words.readOnly}</p>
+            )}
+          </div>
+        </>
+      )}
+    </Loaded>
+  );
+}
+
+function FactsForm({ found }: { found: StorehouseBody }) {
+  const t = useText();
+  const words = useSettingsText();
+  const { storehouse } = useHouse();
+  const queries = useQueryClient();
+  const [name, setName] = useState(found.name);
+  const [timeZone, setTimeZone] = useState(found.timeZone);
+  const [massDisplay, setMass] = useState(found.massDisplay);
+  const [language, setLanguage] = useState(found.language);
+  const saving = useMutation({
+    mutationFn: () =>
+      ask(
+        here.$put({
+          param: { storehouse },
+          json: {
+            version: found.version,
+            name,
+            timeZone,
+            massDisplay: massDisplay as 'lb' | 'kg',
+            language: language as 'en' | 'es',
+          },
+        }),
+      ),
+    onSuccess: () =>
+      Promise.all(['storehouse', 'session'].map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+  });
+  const problems = problemsOf(saving.error);
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        saving.mutate();
+      }}
+    >
+      <h2>{words.facts}</h2>
+      <Field
+        label={words.name}
+        value={name}
+        onChange={(event) => setName(event.target.value)}
+        problem={problems.name && t.nameNeeded}
+      />
+      <Field
+        label={words.timeZone}
+        hint={words.timeZoneHint}
+        value={timeZone}
+        onChange={(event) => setTimeZone(event.target.value)}
+        problem={problems.timeZone}
+      />
+      <div className="pair">
+        <Choice
+          label={words.massDisplay}
+          value={massDisplay}
+          options={[
+            { value: 'lb', name: t.pounds },
+            { value: 'kg', name: t.kilograms },
+          ]}
+          onChange={setMass}
+        />
+        <Choice
+          label={words.language}
+          value={language}
+          options={(['en', 'es'] as const).map((value) => ({ value, name: t.languages[value] }))}
+          onChange={setLanguage}
+        />
+      </div>
+      <p className="soft">{words.currency(found.currency)}</p>
+      {Object.keys(problems).length > 0 ? null : <ProblemSaid error={saving.error} />}
+      <div className="actions">
+        <button type="submit" className="btn" disabled={saving.isPending}>
+          {t.save}
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,46 @@
+/** The storehouse's own facts and the rules that it decided on. */
+export const en = {
+  title: 'Settings',
+  stands: (name: string, version: number, on: string) =>
+    `${name} goes by version ${version} of its rules, decided ${on}.`,
+  facts: 'The storehouse',
+  name: 'Name',
+  timeZone: 'Time zone',
+  timeZoneHint: 'Such as America/Chicago.',
+  currency: (code: string) => `Its books are in ${code}; that never changes.`,
+  massDisplay: 'Weighs in',
+  language: 'Speaks',
+  rules: 'The rules',
+  rulesWords: 'A change is a new version. A buy that was fixed before keeps the version of that day.',
+  depositPercent: 'Deposit, in percent',
+  freightBasis: 'Freight is shared',
+  freightBases: {
+    'by-weight': 'by weight',
+    'by-value': 'by value',
+    'per-household': 'evenly by household',
+    blend: 'by weight and evenly, blended',
+  } as Record<string, string>,
+  splitRule: 'A short delivery is shared',
+  splitRules: {
+    proportional: 'in proportion to the claims',
+    'equal-awards': 'by equal awards',
+    'equal-losses': 'by equal losses',
+    'first-come': 'first come, first served',
+    'need-first': 'need first',
+    'rotation-of-loss': 'by turns of the loss',
+  } as Record<string, string>,
+  commonCap: 'Common stock takes at most',
+  levy: 'Levy for the store fund, in percent',
+  writeOffLimit: 'Written off by the treasurer alone up to',
+  priceRise: 'A price may rise before it is asked anew, in percent',
+  claimHours: 'Hours to claim what came short',
+  uncollectedDays: 'Days until food not fetched may go to common stock',
+  decide: 'Put in force',
+  wholeProblem: 'Write a whole number, such as 50.',
+  percentProblem: 'Write a percentage, such as 2 or 2.5.',
+  massProblem: 'Write a weight, such as 100 lb or 45 kg, or 0.',
+  moneyProblem: 'Write an amount of money, such as 20 or 20.50.',
+  readOnly: 'The coordinator changes this.',
+};
+
+export type SettingsWords = typeof en;
