@@ -1015,8 +1015,28 @@ table book.period_close row level security
   closed_through date not null
   closed_by uuid not null
   closed_at timestamp with time zone not null
+  entry_count integer
+  digest_sha256 text
   constraint period_close_pkey PRIMARY KEY (storehouse_id, closed_through)
   constraint period_close_closed_by_fk FOREIGN KEY (storehouse_id, closed_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint period_close_digest_is_sha256 CHECK ((digest_sha256 ~ '^[0-9a-f]{64}$'::text))
+  constraint period_close_digest_whole CHECK (((entry_count IS NULL) = (digest_sha256 IS NULL)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.period_signature row level security
+  storehouse_id uuid not null
+  closed_through date not null
+  duty text not null
+  person_id uuid not null
+  signed_at timestamp with time zone not null
+  digest_sha256 text not null
+  remarks text default ''::text not null
+  constraint period_signature_once_a_duty PRIMARY KEY (storehouse_id, closed_through, duty)
+  constraint period_signature_two_people UNIQUE (storehouse_id, closed_through, person_id)
+  constraint period_signature_close_fk FOREIGN KEY (storehouse_id, closed_through) REFERENCES book.period_close(storehouse_id, closed_through)
+  constraint period_signature_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint period_signature_duty_known CHECK ((duty = ANY (ARRAY['reviewer'::text, 'treasurer'::text, 'coordinator'::text])))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
@@ -1309,6 +1329,26 @@ table book.stage_move row level security
   CREATE INDEX stage_move_by_buy ON book.stage_move USING btree (storehouse_id, buy_id, stage_move_id)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
+
+table book.stock_count row level security
+  storehouse_id uuid not null
+  stock_count_id uuid default uuidv7() not null
+  account_id uuid not null
+  book_grams book.amount not null
+  counted_grams book.amount not null
+  note text default ''::text not null
+  counted_by uuid not null
+  counted_at timestamp with time zone not null
+  entry_id uuid
+  constraint stock_count_pkey PRIMARY KEY (storehouse_id, stock_count_id)
+  constraint stock_count_account_fk FOREIGN KEY (storehouse_id, account_id) REFERENCES book.account(storehouse_id, account_id)
+  constraint stock_count_counted_by_fk FOREIGN KEY (storehouse_id, counted_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint stock_count_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint stock_count_books_a_difference CHECK (((entry_id IS NULL) OR ((book_grams)::bigint <> (counted_grams)::bigint)))
+  CREATE INDEX stock_count_by_account ON book.stock_count USING btree (storehouse_id, account_id)
+  CREATE INDEX stock_count_by_entry ON book.stock_count USING btree (storehouse_id, entry_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (entry_id) to sheafbook_app
 
 table book.storehouse row level security
   storehouse_id uuid default uuidv7() not null

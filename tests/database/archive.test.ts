@@ -67,7 +67,8 @@ async function insertTheRest(): Promise<void> {
       keyed_by, is_entered_for)
     select ${storehouseId}, 'pledge', pledge_id, buy_id, household_id, now() - interval '1 day', now(), ${personId}, true
     from book.pledge limit 1`;
-  await admin`insert into book.period_close values (${storehouseId}, '2020-12-31', ${personId}, now())`;
+  await admin`insert into book.period_signature (storehouse_id, closed_through, duty, person_id, signed_at, digest_sha256)
+    select storehouse_id, closed_through, 'coordinator', ${personId}, now(), digest_sha256 from book.period_close limit 1`;
   await admin`insert into book.container_wish (storehouse_id, buy_id, buy_line_id, household_id, position,
       container_kind_id, entered_by)
     select ${storehouseId}, buy_id, buy_line_id, ${householdId}, 1, container_kind_id, ${personId}

@@ -60,6 +60,7 @@ const APP_TABLES = {
   'book.owner': 'insert select',
   'book.paper': 'insert select',
   'book.period_close': 'insert select',
+  'book.period_signature': 'insert select',
   'book.person': 'insert select update(household_id, left_on, login_id, name)',
   'book.photo': 'delete insert select',
   'book.pick_up':
@@ -79,6 +80,7 @@ const APP_TABLES = {
   'book.split': 'insert select update(undone_at)',
   'book.split_inputs': 'insert select',
   'book.stage_move': 'insert select',
+  'book.stock_count': 'insert select update(entry_id)',
   'book.storehouse': 'insert select update(language, mass_display, name, time_zone, version)',
   'book.supplier': 'insert select update(contact, name, version)',
   'book.supplier_order': 'insert select update(cancellation_note, cancelled_at)',

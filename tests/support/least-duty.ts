@@ -183,6 +183,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /supplier-payments': 'treasurer',
   'POST /opening-balances': 'treasurer',
   'POST /year-ends': 'treasurer',
+  'GET /year-ends/preview': 'treasurer reviewer',
   'POST /bank/previews': 'treasurer',
   'GET /bank/files': 'treasurer reviewer',
   'POST /bank/files': 'treasurer',
@@ -212,6 +213,13 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /clearing/:buy': 'treasurer reviewer coordinator',
   'GET /periods': 'member',
   'POST /periods': 'treasurer',
+  'GET /periods/:throughOn/digest': 'treasurer reviewer',
+  'POST /periods/:throughOn/signatures': 'treasurer reviewer coordinator',
+  'GET /traces': 'treasurer reviewer coordinator',
+  'GET /common-stock': 'treasurer reviewer coordinator packing_lead',
+  'GET /stock-counts': 'treasurer reviewer coordinator packing_lead',
+  'POST /stock-counts': 'reviewer coordinator packing_lead',
+  'POST /stock-counts/:count/booking': 'treasurer coordinator',
 };
 
 /** Routes outside the storehouses: for anybody at all, or for whoever is signed in. */

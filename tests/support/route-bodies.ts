@@ -285,6 +285,9 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'POST /write-offs': { householdId: ids.household, minorUnits: 100, currency: 'USD', reason: 'moved away' },
   'POST /entries/:entry/reversal': { reason: 'a slip', onDay: '2026-09-01' },
   'POST /periods': { throughOn: '2026-08-31' },
+  'POST /periods/:throughOn/signatures': { duty: 'treasurer', digestSha256: '0'.repeat(64), remarks: 'seen' },
+  'POST /stock-counts': { accountId: ids.bag, countedGrams: 22_000, note: 'weighed again' },
+  'POST /stock-counts/:count/booking': { reason: 'a torn corner' },
 });
 
 /** A body that is well formed for each route outside the storehouses that takes one. */

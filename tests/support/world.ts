@@ -69,5 +69,14 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     photo: await idOf(coordinator.post(`${buy.path}/photos`, photo)),
     hold: await idOf(coordinator.post(`${path}/bags/${buy.bags.oats[0]?.id}/holds`, hold)),
   };
-  return { storehouse, buy, gathering, shelves, ids };
+  // Long before anything happened, so that nothing is closed in anybody's way.
+  bodyOf(await buy.treasurer.post(`${path}/periods`, { throughOn: '2020-12-31' }), 201);
+  const [counted] = await app.admin<{ id: string }[]>`
+    insert into book.stock_count (storehouse_id, account_id, book_grams, counted_grams, counted_by, counted_at)
+    select storehouse_id, account_id, 5, 4, ${Dell.personId}, now() from book.account
+    where storehouse_id = ${storehouse.storehouseId} and unit_kind = 'lot' limit 1 returning stock_count_id as id`;
+  return {
+    ...{ storehouse, buy, gathering, shelves },
+    ids: { ...ids, throughOn: '2020-12-31', count: counted?.id ?? '' },
+  };
 }

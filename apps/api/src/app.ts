@@ -48,10 +48,12 @@ import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
 import { statementRoutes } from './features/statement/routes.ts';
+import { stockCountRoutes } from './features/stock-count/routes.ts';
 import { storehouseRoutes } from './features/storehouse/routes.ts';
 import { supplierRoutes } from './features/supplier/routes.ts';
 import { takeAlongRoutes } from './features/take-along/routes.ts';
 import { tinRoutes } from './features/tin/routes.ts';
+import { traceRoutes } from './features/trace/routes.ts';
 import { trialBalanceRoutes } from './features/trial-balance/routes.ts';
 import { withdrawalRoutes } from './features/withdrawal/routes.ts';
 import { writeOffRoutes } from './features/write-off/routes.ts';
@@ -121,6 +123,8 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', coverageRoutes)
   .route('/', periodRoutes)
   .route('/', importRoutes)
+  .route('/', traceRoutes)
+  .route('/', stockCountRoutes)
   .route('/', auditRoutes);
 
 /** Everything from this host alone, in nobody's frame. */

@@ -10,6 +10,7 @@ import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
 import { peopleRoutes } from './features/people/routes.ts';
+import { reviewRoutes } from './features/review/routes.ts';
 import { settingsRoutes } from './features/settings/routes.ts';
 import { shelfRoutes } from './features/shelf/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
@@ -80,6 +81,7 @@ export const router = createRouter({
       ...paperRoutes,
       ...buyRoutes,
       ...booksRoutes,
+      ...reviewRoutes,
       ...bankRoutes,
       ...tinRoutes,
       ...ageingRoutes,

@@ -10,3 +10,4 @@ export * from './paper.ts';
 export * from './people.ts';
 export * from './photo.ts';
 export * from './sharing-out.ts';
+export * from './year.ts';

@@ -1,5 +1,5 @@
 import { sql } from 'drizzle-orm';
-import { bigint, boolean, date, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { bigint, boolean, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
 
 export const writeOffs = book.table(
@@ -29,6 +29,8 @@ export const periodCloses = book.table(
     closedThrough: date('closed_through', { mode: 'string' }).notNull(),
     closedBy: uuid('closed_by').notNull(),
     closedAt: timestamp('closed_at', { withTimezone: true, mode: 'date' }).notNull(),
+    entryCount: integer('entry_count'),
+    digestSha256: text('digest_sha256'),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.closedThrough] })],
 );

@@ -30,6 +30,7 @@ const NO_ROWS = {
   fills: [],
   holds: [],
   bankMatches: [],
+  digests: [],
   tinCounts: [],
 };
 

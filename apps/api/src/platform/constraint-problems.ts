@@ -33,6 +33,8 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   invoice_number_once: 'already-there',
   bag_number_once: 'busy-retry',
   bag_net_possible: 'does-not-add-up',
+  period_signature_once_a_duty: 'already-there',
+  period_signature_two_people: 'second-login-needed',
   photo_once: 'already-there',
   hold_one_open_per_bag: 'bag-already-held',
   hold_release_needs_two: 'second-login-needed',

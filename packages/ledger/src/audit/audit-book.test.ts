@@ -56,7 +56,7 @@ test('a sound book passes, and each finding says how much it looked at', () => {
 test('an empty book passes with nothing looked at, number by number', () => {
   const findings = auditBook(aBook([]));
   expect(findings.map(({ number }) => number)).toEqual([
-    1, 2, 2, 2, 2, 2, 3, 5, 6, 7, 8, 8, 9, 10, 13, 14, 15, 16,
+    1, 2, 2, 2, 2, 2, 2, 3, 5, 6, 7, 8, 8, 9, 10, 13, 14, 15, 16,
   ]);
   expect(findings.every(({ holds, figure }) => holds && !/[1-9]/.test(figure))).toBe(true);
 });

@@ -160,6 +160,8 @@ export type AuditInput = {
   readonly holds: readonly AuditHold[];
   readonly bankMatches: readonly AuditBankMatch[];
   readonly tinCounts: readonly AuditTinCount[];
+  /** Each close that kept a digest, and whether its entries give it again. */
+  readonly digests: readonly { readonly closedThrough: string; readonly isSame: boolean }[];
 };
 
 /**

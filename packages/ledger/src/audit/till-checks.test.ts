@@ -29,6 +29,7 @@ test('lines and counts that say what the book says hold', () => {
   expect(look({ bankMatches, tinCounts })).toEqual([
     { holds: true, figure: 'lines matched: 2, of another amount: 0, taken back: 0, matched twice: 0' },
     { holds: true, figure: 'counts: 3, not booked as counted: 0' },
+    { holds: true, figure: 'digests: 0, no longer the same: 0' },
   ]);
 });
 
@@ -76,4 +77,12 @@ test('what a count lacks goes to losses, what it has over to gifts', () => {
     ['cash_gifts', 'cash_tin'],
   ]);
   expect(tinDiffers({ differenceMinorUnits: 0 })).toEqual([]);
+});
+
+test('a close whose entries no longer give its digest does not hold', () => {
+  const digests = [
+    { closedThrough: '2025-12-31', isSame: true },
+    { closedThrough: '2026-12-31', isSame: false },
+  ];
+  expect(look({ digests })[2]).toEqual({ holds: false, figure: 'digests: 2, no longer the same: 1' });
 });

@@ -5,7 +5,20 @@ import { finding } from './finding.ts';
 
 /** What the bank and the cash tin say beside the book: no invariant of the twenty, but what 1 and 2 rest on. Units: as told. Errors: none. */
 export function tillFindings(input: AuditInput): AuditFinding[] {
-  return [bankFinding(input), tinFinding(input)];
+  return [bankFinding(input), tinFinding(input), digestFinding(input)];
+}
+
+function digestFinding(input: AuditInput): AuditFinding {
+  const changed = input.digests.filter(({ isSame }) => !isSame);
+  return finding({
+    number: 2,
+    invariant: 'Every close that kept a digest still gives it from its entries',
+    holds: changed.length === 0,
+    counts: [
+      [input.digests.length, 'digests'],
+      [changed.length, 'no longer the same'],
+    ],
+  });
 }
 
 function bankFinding(input: AuditInput): AuditFinding {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { householdAccount, moneyAccount, storeFundAccount } from '../money-accounts.ts';
-import { commonStockSold, openingBalance, yearEnd } from './store-events.ts';
+import { commonStockCounted, commonStockSold, openingBalance, yearEnd } from './store-events.ts';
 
 test('an opening debt comes out of the store fund, an opening credit goes into it, nothing moves nothing', () => {
   const account = householdAccount('ashdown');
@@ -36,4 +36,16 @@ test('a sale for nothing at all is none', () => {
   expect(() => commonStockSold({ householdId: 'ashdown', causeId: 'lot', costMinorUnits: 0 })).toThrow(
     'a cost',
   );
+});
+
+test('stock that a count misses is a loss at cost, what is over takes one back, and a trifle posts nothing', () => {
+  const sides = (differenceMinorUnits: number) =>
+    commonStockCounted({ causeId: 'lot', differenceMinorUnits }).map(({ source, destination, amount }) => [
+      destination.kind,
+      source.kind,
+      amount,
+    ]);
+  expect(sides(-250)).toEqual([['losses', 'common_stock', 250]]);
+  expect(sides(250)).toEqual([['common_stock', 'losses', 250]]);
+  expect(sides(0)).toEqual([]);
 });

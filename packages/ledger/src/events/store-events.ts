@@ -49,6 +49,25 @@ export function commonStockGiven(event: {
 }
 
 /**
+ * A count found other than the book says of common stock, and the difference is booked at cost: what is missing is a
+ * loss, what is over takes a loss back. Dr 5000, Cr 1400, or the other way round; the grams move by `reweighed` in the
+ * same entry. Nothing when the difference is worth less than a minor unit.
+ * Units: minor units, below zero when stock is missing. Errors: AssertionError unless the amount is whole.
+ * Source: the accounts are the job map's (4.4); which of them is common practice, no source.
+ */
+export function commonStockCounted(event: {
+  readonly causeId: string;
+  readonly differenceMinorUnits: number;
+}): MovementDraft[] {
+  const { causeId, differenceMinorUnits } = event;
+  if (differenceMinorUnits === 0) return [];
+  const [stock, losses] = [commonStockAccount(causeId), moneyAccount('losses')];
+  return differenceMinorUnits < 0
+    ? [debitCredit({ debit: losses, credit: stock, amountMinorUnits: -differenceMinorUnits })]
+    : [debitCredit({ debit: stock, credit: losses, amountMinorUnits: differenceMinorUnits })];
+}
+
+/**
  * Someone gives the storehouse money. Dr 1000 or 1010, Cr 4020; the year's end carries it into the store fund.
  * Units: minor units. Errors: AssertionError unless the amount is whole and positive.
  */

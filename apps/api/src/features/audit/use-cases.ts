@@ -14,6 +14,7 @@ import type { Context, Outside } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadFillSolver, type Refilled, refill } from '../fill/use-cases.ts';
+import { listDigestsAgain } from '../period/use-cases.ts';
 import {
   listAccounts,
   listBuys,
@@ -124,6 +125,7 @@ async function gather(tx: Tx, storehouseId: string, solver: Solver): Promise<Aud
     holds: await listHolds(tx, storehouseId),
     bankMatches: await listBankMatches(tx, storehouseId),
     tinCounts: await listTinCounts(tx, storehouseId),
+    digests: await listDigestsAgain(tx, storehouseId),
   };
 }
 

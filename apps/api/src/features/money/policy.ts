@@ -5,3 +5,4 @@ export const mayKeepMoney = (actor: Actor): boolean => hasDuty(actor, 'treasurer
 export const mayReadDeposits = (actor: Actor): boolean =>
   hasDuty(actor, 'treasurer', 'reviewer', 'coordinator');
 export const mayReadAmounts = (actor: Actor): boolean => hasDuty(actor, 'treasurer', 'reviewer');
+export const mayPreviewYearEnd = (actor: Actor): boolean => hasDuty(actor, 'treasurer', 'reviewer');

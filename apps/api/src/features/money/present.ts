@@ -1,5 +1,6 @@
+import { chartLine } from '@sheafbook/ledger';
 import type { PostedEntry } from '../../platform/post-entry.ts';
-import type { listDepositsOfBuy } from './queries.ts';
+import type { listDepositsOfBuy, listYearAccounts } from './queries.ts';
 
 export type Posted = PostedEntry & {
   readonly what: string;
@@ -11,6 +12,26 @@ export type Posted = PostedEntry & {
 export function presentPosted(posted: Posted) {
   const { entryId, entryNo, what, onDay, minorUnits, currency } = posted;
   return { entryId, entryNo, what, onDay, minorUnits, currency };
+}
+
+type YearEnd = {
+  readonly currency: string;
+  readonly throughOn: string;
+  readonly accounts: Awaited<ReturnType<typeof listYearAccounts>>;
+};
+
+/** In the book's own signs: income stands below zero, what was spent above; the fund gets the opposite of the sum. */
+export function presentYearEnd({ accounts, throughOn, currency }: YearEnd) {
+  return {
+    currency,
+    throughOn,
+    accounts: accounts.map(({ kind, balance }) => ({
+      number: chartLine(kind).number,
+      name: chartLine(kind).name,
+      balanceMinorUnits: balance,
+    })),
+    toFundMinorUnits: accounts.reduce((sum, { balance }) => sum - balance, 0),
+  };
 }
 
 type DepositRow = Awaited<ReturnType<typeof listDepositsOfBuy>>[number];

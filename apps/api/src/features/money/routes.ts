@@ -1,9 +1,9 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import type { ProblemCode } from '../../platform/problem-catalogue.ts';
-import { mayKeepMoney, mayReadDeposits } from './policy.ts';
-import { presentDeposits, presentPosted } from './present.ts';
+import { mayKeepMoney, mayPreviewYearEnd, mayReadDeposits } from './policy.ts';
+import { presentDeposits, presentPosted, presentYearEnd } from './present.ts';
 import {
   deposit,
   depositRefund,
@@ -14,6 +14,7 @@ import {
   refund,
   supplierPayment,
   tillMoney,
+  yearEndQuery,
   yearEndWish,
 } from './schema.ts';
 import {
@@ -24,6 +25,7 @@ import {
   listDeposits,
   openBalance,
   paySupplier,
+  previewYearEnd,
   receiveFund,
   receivePayment,
   refundCredit,
@@ -102,6 +104,13 @@ export const moneyRoutes = new Hono<AppEnv>()
     may(mayKeepMoney),
     jsonBody(yearEndWish),
     (c) => answerOnce(c, { ...posted, run: (context) => endYear(context, c.req.valid('json')) }),
+  )
+  .get(
+    '/year-ends/preview',
+    describe('Money', 'What the end of a year would carry into the store fund, account by account'),
+    may(mayPreviewYearEnd),
+    queryOf(yearEndQuery),
+    async (c) => c.json(presentYearEnd(await previewYearEnd(contextOf(c), c.req.valid('query').throughOn))),
   )
   .get(
     '/buys/:buy/deposits',

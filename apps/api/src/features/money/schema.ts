@@ -72,6 +72,7 @@ export const openingBalance = z
 export type OpeningBalance = z.infer<typeof openingBalance>;
 
 export const yearEndWish = z.strictObject({ throughOn: bookDay, note });
+export const yearEndQuery = z.strictObject({ throughOn: bookDay });
 export type YearEndWish = z.infer<typeof yearEndWish>;
 
 const oneWay = 'Name the till, or say that it goes by the balance: one of the two.';

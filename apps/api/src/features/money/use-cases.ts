@@ -220,6 +220,16 @@ export function endYear(context: Context, { throughOn, note }: YearEndWish): Pro
   });
 }
 
+/** What `endYear` would carry through a day, before anything is posted. */
+export function previewYearEnd(context: Context, throughOn: string) {
+  const { storehouseId, currency } = context.actor;
+  return withTx(context, async (tx) => ({
+    currency,
+    throughOn,
+    accounts: await listYearAccounts(tx, storehouseId, throughOn),
+  }));
+}
+
 /** A household leaves a deposit on a buy: in money, or by letting its credit stand for it. It needs no ask. */
 export function takeDeposit(context: Context, buyId: string, wish: Deposit): Promise<Posted> {
   return withTx(context, (tx) => takeDepositIn(tx, context, { ...wish, buyId }));

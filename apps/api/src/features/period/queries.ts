@@ -1,8 +1,14 @@
 import type { Tx } from '@sheafbook/db';
-import { bookStates, periodCloses, persons } from '@sheafbook/db/tables';
+import {
+  bookStates,
+  type PeriodCloseRow,
+  periodCloses,
+  periodSignatures,
+  persons,
+} from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, desc, eq, sql } from 'drizzle-orm';
-import { fieldProblem } from '../../platform/problem.ts';
+import { and, asc, desc, eq, lt, sql } from 'drizzle-orm';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
 
 /** The last day that the books are closed through; null while none is. */
 export async function loadClosedThrough(tx: Tx, storehouseId: string): Promise<string | null> {
@@ -47,6 +53,8 @@ export async function listPeriodCloses(tx: Tx, storehouseId: string) {
       closedThrough: periodCloses.closedThrough,
       closedAt: periodCloses.closedAt,
       closedBy: persons.name,
+      entryCount: periodCloses.entryCount,
+      digestSha256: periodCloses.digestSha256,
     })
     .from(periodCloses)
     .innerJoin(
@@ -55,4 +63,59 @@ export async function listPeriodCloses(tx: Tx, storehouseId: string) {
     )
     .where(eq(periodCloses.storehouseId, storehouseId))
     .orderBy(desc(periodCloses.closedThrough));
+}
+
+export async function loadPeriodClose(
+  tx: Tx,
+  storehouseId: string,
+  throughOn: string,
+): Promise<PeriodCloseRow> {
+  const [row] = await tx
+    .select()
+    .from(periodCloses)
+    .where(and(eq(periodCloses.storehouseId, storehouseId), eq(periodCloses.closedThrough, throughOn)));
+  if (!row) throw new Problem('thing-not-found', { thing: 'close' });
+  return row;
+}
+
+export async function findCloseBefore(
+  tx: Tx,
+  storehouseId: string,
+  throughOn: string,
+): Promise<PeriodCloseRow | undefined> {
+  const [row] = await tx
+    .select()
+    .from(periodCloses)
+    .where(and(eq(periodCloses.storehouseId, storehouseId), lt(periodCloses.closedThrough, throughOn)))
+    .orderBy(desc(periodCloses.closedThrough))
+    .limit(1);
+  return row;
+}
+
+export async function insertSignature(
+  tx: Tx,
+  signature: typeof periodSignatures.$inferInsert,
+): Promise<void> {
+  await tx.insert(periodSignatures).values(signature);
+}
+
+export async function listSignatures(tx: Tx, storehouseId: string) {
+  return tx
+    .select({
+      closedThrough: periodSignatures.closedThrough,
+      duty: periodSignatures.duty,
+      signedBy: persons.name,
+      signedAt: periodSignatures.signedAt,
+      remarks: periodSignatures.remarks,
+    })
+    .from(periodSignatures)
+    .innerJoin(
+      persons,
+      and(
+        eq(persons.storehouseId, periodSignatures.storehouseId),
+        eq(persons.personId, periodSignatures.personId),
+      ),
+    )
+    .where(eq(periodSignatures.storehouseId, storehouseId))
+    .orderBy(asc(periodSignatures.signedAt));
 }

@@ -1,15 +1,15 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { answerOnce, contextOf, describe, jsonBody, may } from '../../platform/http.ts';
-import { mayClosePeriod } from './policy.ts';
-import { presentPeriods } from './present.ts';
-import { periodEnd } from './schema.ts';
-import { closePeriod, listPeriods } from './use-cases.ts';
+import { answerOnce, contextOf, describe, jsonBody, may, queryOf } from '../../platform/http.ts';
+import { mayClosePeriod, mayReadDigest, maySign } from './policy.ts';
+import { presentDigest, presentPeriods } from './present.ts';
+import { closeDay, digestQuery, periodEnd, signatureWish } from './schema.ts';
+import { closePeriod, listPeriods, readDigest, signPeriod } from './use-cases.ts';
 
 export const periodRoutes = new Hono<AppEnv>()
   .get(
     '/periods',
-    describe('Books', 'Through which day the books are closed, and who closed them'),
+    describe('Books', 'Through which day the books are closed, who closed them, and who signed'),
     async (c) => c.json(presentPeriods(await listPeriods(contextOf(c)))),
   )
   .post(
@@ -23,6 +23,33 @@ export const periodRoutes = new Hono<AppEnv>()
       answerOnce(c, {
         status: 201,
         run: (context) => closePeriod(context, c.req.valid('json')),
+        present: presentPeriods,
+      }),
+  )
+  .get(
+    '/periods/:throughOn/digest',
+    describe('Books', 'The digest of a close and whether it still holds; as text, what it is reckoned from'),
+    may(mayReadDigest),
+    queryOf(digestQuery),
+    async (c) => {
+      const digest = await readDigest(contextOf(c), closeDay(c.req.param('throughOn')));
+      if (c.req.valid('query').format === 'json') return c.json(presentDigest(digest));
+      const name = `book-through-${digest.close.closedThrough}.txt`;
+      return c.body(digest.text, 200, {
+        'Content-Type': 'text/plain; charset=utf-8',
+        'Content-Disposition': `attachment; filename="${name}"`,
+      });
+    },
+  )
+  .post(
+    '/periods/:throughOn/signatures',
+    describe('Books', 'Sign what was closed, under one duty, with remarks', ['cannot-sign', 'already-there']),
+    may(maySign),
+    jsonBody(signatureWish),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => signPeriod(context, closeDay(c.req.param('throughOn')), c.req.valid('json')),
         present: presentPeriods,
       }),
   );

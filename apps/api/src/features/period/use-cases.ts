@@ -1,13 +1,27 @@
+import type { Tx } from '@sheafbook/db';
+import type { PeriodCloseRow } from '@sheafbook/db/tables';
+import { hasDuty } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
-import { fieldProblem } from '../../platform/problem.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { insertPeriodClose, listPeriodCloses, loadClosedThrough, updateClosedThrough } from './queries.ts';
-import type { PeriodEnd } from './schema.ts';
+import { digestText, sha256 } from './digest.ts';
+import { listDigestEntries } from './digest-queries.ts';
+import {
+  findCloseBefore,
+  insertPeriodClose,
+  insertSignature,
+  listPeriodCloses,
+  listSignatures,
+  loadClosedThrough,
+  loadPeriodClose,
+  updateClosedThrough,
+} from './queries.ts';
+import type { PeriodEnd, SignatureWish } from './schema.ts';
 
 /**
- * Closes the books through a day, for good. Posting takes the lock of the same row, so no entry of the period can
- * slip in behind the closing (ledger-notes 6.5).
+ * Closes the books through a day, for good, and keeps a digest of what was closed, chained to the close before. Posting
+ * takes the lock of the same row, so no entry of the period can slip in behind the closing (ledger-notes 6.5).
  */
 export function closePeriod(context: Context, { throughOn }: PeriodEnd) {
   const { storehouseId, personId } = context.actor;
@@ -20,20 +34,97 @@ export function closePeriod(context: Context, { throughOn }: PeriodEnd) {
         'throughOn',
         `The books are closed through ${await loadClosedThrough(tx, storehouseId)} already, and stay so.`,
       );
+    const { text, entryCount } = await writeDigest(tx, storehouseId, throughOn);
     await insertPeriodClose(tx, {
       storehouseId,
       closedThrough: throughOn,
       closedBy: personId,
       closedAt: context.now(),
+      entryCount,
+      digestSha256: sha256(text),
     });
-    return { closedThrough: closed, closes: await listPeriodCloses(tx, storehouseId) };
+    return readPeriods(tx, storehouseId);
   });
 }
 
-export function listPeriods(context: Context) {
-  const { storehouseId } = context.actor;
-  return withTx(context, async (tx) => ({
+export const listPeriods = (context: Context) =>
+  withTx(context, (tx) => readPeriods(tx, context.actor.storehouseId));
+
+async function readPeriods(tx: Tx, storehouseId: string) {
+  return {
     closedThrough: await loadClosedThrough(tx, storehouseId),
     closes: await listPeriodCloses(tx, storehouseId),
-  }));
+    signatures: await listSignatures(tx, storehouseId),
+  };
+}
+
+/** The text of a close and its digest as it was kept, so that anybody can reckon it again. */
+export function readDigest(context: Context, throughOn: string) {
+  const { storehouseId } = context.actor;
+  return withTx(
+    context,
+    async (tx) => {
+      const close = await loadPeriodClose(tx, storehouseId, throughOn);
+      return { close, ...(await writeDigest(tx, storehouseId, throughOn)) };
+    },
+    { isReadOnly: true },
+  );
+}
+
+async function writeDigest(tx: Tx, storehouseId: string, throughOn: string) {
+  const before = await findCloseBefore(tx, storehouseId, throughOn);
+  const after = before?.closedThrough ?? null;
+  const entries = await listDigestEntries(tx, storehouseId, { after, throughOn });
+  const previousSha256 = before?.digestSha256 ?? null;
+  return {
+    text: digestText({ storehouseId, throughOn, previousSha256 }, entries),
+    entryCount: entries.length,
+  };
+}
+
+/** Each close that kept a digest, with the digest that its entries give now. For the audit. */
+export async function listDigestsAgain(tx: Tx, storehouseId: string) {
+  const closes = await listPeriodCloses(tx, storehouseId);
+  const again: { closedThrough: string; isSame: boolean }[] = [];
+  for (const { closedThrough, digestSha256 } of closes)
+    if (digestSha256 !== null) {
+      const { text } = await writeDigest(tx, storehouseId, closedThrough);
+      again.push({ closedThrough, isSame: sha256(text) === digestSha256 });
+    }
+  return again;
+}
+
+/**
+ * Signs what was closed, under one duty that the signer holds, with remarks. Reviewer, treasurer and coordinator are three
+ * people; the reviewer is neither the treasurer nor of the treasurer's household, as the duty itself demands.
+ */
+export function signPeriod(context: Context, throughOn: string, wish: SignatureWish) {
+  const { storehouseId, personId } = context.actor;
+  if (!hasDuty(context.actor, wish.duty)) throw new Problem('duty-missing');
+  return withTx(context, async (tx) => {
+    const close = await loadPeriodClose(tx, storehouseId, throughOn);
+    const { digestSha256 } = close;
+    if (digestSha256 === null)
+      throw new Problem('cannot-sign', { detail: 'This close kept no digest, so there is nothing to sign.' });
+    await refuseChanged(tx, close);
+    if (wish.digestSha256 !== digestSha256)
+      throw fieldProblem('cannot-sign', 'digestSha256', 'This is not the digest of that close.');
+    await insertSignature(tx, {
+      ...{ storehouseId, personId, digestSha256, duty: wish.duty, remarks: wish.remarks },
+      closedThrough: throughOn,
+      signedAt: context.now(),
+    });
+    return readPeriods(tx, storehouseId);
+  });
+}
+
+async function refuseChanged(
+  tx: Tx,
+  { storehouseId, closedThrough, digestSha256 }: PeriodCloseRow,
+): Promise<void> {
+  const { text } = await writeDigest(tx, storehouseId, closedThrough);
+  if (sha256(text) !== digestSha256)
+    throw new Problem('cannot-sign', {
+      detail: 'What was closed no longer gives its digest. Look at the audit before anybody signs.',
+    });
 }

@@ -1,5 +1,20 @@
 /** Money, in Spanish, with the accountant's words where the treasurer reads them. */
 export const ES_MONEY: Readonly<Record<string, string>> = {
+  'This can’t be signed as it stands.': 'Esto no se puede firmar tal como está.',
+  'A digest is 64 digits and small letters from a to f.':
+    'Un resumen son 64 cifras y letras minúsculas de la a a la f.',
+  'Remarks have 2000 characters at most.': 'Las observaciones tienen como mucho 2000 letras.',
+  'This close kept no digest, so there is nothing to sign.':
+    'Este cierre no guardó resumen, así que no hay nada que firmar.',
+  'This is not the digest of that close.': 'Este no es el resumen de ese cierre.',
+  'What was closed no longer gives its digest. Look at the audit before anybody signs.':
+    'Lo cerrado ya no da su resumen. Mire la revisión antes de que nadie firme.',
+  'This count is booked already.': 'Este recuento ya está anotado.',
+  'The count met the book to the gram.': 'El recuento coincidió con el libro al gramo.',
+  'Something was taken or brought since it was counted. Count it again.':
+    'Desde el recuento se tomó o se trajo algo. Cuéntelo otra vez.',
+  'Write a seed, such as the day and two names.': 'Escriba una semilla, como el día y dos nombres.',
+  'A seed has 200 characters at most.': 'Una semilla tiene como mucho 200 letras.',
   'This claim has been settled already.': 'Esta reclamación ya está resuelta.',
   'The storehouse keeps one currency. Put a foreign price in the note.':
     'El almacén lleva una sola moneda. Ponga el precio extranjero en la nota.',

@@ -16,6 +16,10 @@ export const en = {
     writeOffs: 'Write-offs',
     journal: 'Journal',
     trialBalance: 'Trial balance',
+    audit: 'Audit',
+    traces: 'Traces',
+    counts: 'Counts',
+    year: 'Year',
   } as Record<string, string>,
   charts: {
     '1000': 'Bank',

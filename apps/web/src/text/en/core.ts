@@ -15,6 +15,7 @@ export const en = {
   home: 'Home',
   buys: 'Buys',
   books: 'Books',
+  review: 'Review',
   statement: 'Statement',
   household: 'Household',
   asTable: 'As a table',

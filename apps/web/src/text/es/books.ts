@@ -18,6 +18,10 @@ export const es: BooksWords = {
     writeOffs: 'Deudas perdonadas',
     journal: 'Diario',
     trialBalance: 'Balance de sumas',
+    audit: 'Revisión',
+    traces: 'Rastros',
+    counts: 'Recuentos',
+    year: 'Año',
   },
   charts: {
     '1000': 'Banco',

@@ -16,6 +16,7 @@ export const es: Catalogue = {
   home: 'Inicio',
   buys: 'Compras',
   books: 'Libros',
+  review: 'Revisión',
   statement: 'Cuenta',
   household: 'Hogar',
   asTable: 'Como tabla',

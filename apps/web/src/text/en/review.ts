@@ -1,0 +1,115 @@
+const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+export const en = {
+  audit: 'Audit',
+  traces: 'Traces',
+  counts: 'Counts',
+  year: 'Year',
+  allHold: (count: number) => `The book holds: all ${count} checks hold.`,
+  someFail: (failing: number, count: number) => `${failing} of ${count} checks do not hold.`,
+  lookedAt: (entries: string, movements: string) =>
+    `Recomputed just now from ${entries} entries and ${movements} movements.`,
+  reviewNext: 'What a review does next',
+  drawTraces: 'Draw ten traces',
+  countStock: 'Count the common stock',
+  signYear: 'Sign the year',
+  findingsInEnglish: 'The checks are named in English.',
+  invariant: 'What must hold',
+  figure: 'Figure',
+  state: 'State',
+  holds: 'holds',
+  fails: 'fails',
+  tracesTitle: 'Ten traces, drawn by a seed.',
+  drawnTitle: (seed: string) => `Ten traces, drawn by “${seed}”.`,
+  seed: 'Seed',
+  seedHint: 'Any text. The same seed draws the same bags on anyone’s machine.',
+  draw: 'Draw',
+  drawnFrom: (count: number, all: number) => `${s(count, 'bag', 'bags')} of ${all}.`,
+  addsUp: 'adds up',
+  doesNotAddUp: 'does not add up',
+  wayOf: (of: { food: string; supplier: string; mark: string; buy: string; day: string }) =>
+    `${of.food} from ${of.supplier}${of.mark ? `, lot ${of.mark}` : ''}, for ${of.buy}, arrived ${of.day}.`,
+  way: 'Way',
+  place: 'Place',
+  whose: 'Whose',
+  gramsHead: 'Grams',
+  ways: { in: 'into the bag', out: 'out of the bag', left: 'still in it' } as Record<string, string>,
+  placesOf: {
+    supplier: 'from the supplier',
+    bag: 'the bag',
+    home: 'taken home',
+    container: 'a container',
+    eaten: 'eaten',
+    given: 'given',
+    animals: 'animals',
+    composted: 'composted',
+    spilled: 'spilled',
+    sampled: 'sampled',
+    discarded: 'discarded',
+    transformed: 'transformed',
+    unexplained: 'unexplained',
+  } as Record<string, string>,
+  owners: { unassigned: 'nobody yet', common: 'common stock', household: 'a household' } as Record<
+    string,
+    string
+  >,
+  inIsOut: (came: string, went: string, left: string) => `${came} in = ${went} out + ${left} left`,
+  howDrawn: 'How they are drawn, to draw them again',
+  drawnBy:
+    'Each bag’s code is hashed with SHA-256 after the seed and a line feed; the ten smallest hashes are drawn, in that order.',
+  download: 'Download as CSV',
+  noCommonStock: 'There is no common stock to count.',
+  countsTitle: (count: number, differing: number): string =>
+    differing === 0
+      ? `${s(count, 'vessel', 'vessels')} of common stock, and no difference is open.`
+      : `${s(count, 'vessel', 'vessels')} of common stock; ${s(differing, 'differs', 'differ')} from the book.`,
+  findStock: 'Find by code or food',
+  bookSays: (mass: string) => `book: ${mass}`,
+  notCounted: 'not counted',
+  meets: 'meets the book',
+  differs: (mass: string, money: string, isBooked: boolean) =>
+    `${mass}, ${money}${isBooked ? ', booked' : ''}`,
+  bookDifference: 'Book the difference',
+  bookSentence: (mass: string, money: string) =>
+    `Moves ${mass} to or from the unexplained, and ${money} between 1400 Common food stock and 5000 Losses.`,
+  reason: 'Reason',
+  post: 'Post',
+  countOf: (code: string) => `Counted in ${code}`,
+  massProblem: 'Write a weight, such as 25, 25 lb or 12.5 kg.',
+  writeDown: 'Write down',
+  neverClosed: 'The books have not been closed yet.',
+  closedThrough: (day: string) => `The books are closed through ${day}.`,
+  yearEnd: 'The end of a year',
+  throughDay: 'Through the day',
+  nothingToCarry: 'Nothing came in or went out that is not carried yet.',
+  toFund: 'To 3000 Store fund',
+  carry: 'Carry it into the store fund',
+  carrySentence: (money: string) =>
+    `Posts one entry that leaves each of these at 0.00 and ${money} in the fund.`,
+  close: (day: string) => `Close the books through ${day}`,
+  closeButton: 'Close',
+  closeSentence: (day: string, isUncarried: boolean): string =>
+    `Nothing can be posted to ${day} or earlier any more, ever. A digest of what is closed is kept.${
+      isUncarried ? ' What stands above would not be carried.' : ''
+    }`,
+  throughTitle: (day: string) => `Closed through ${day}`,
+  closedBy: (name: string, at: string, entries: number | null): string =>
+    entries === null ? `${name}, ${at}.` : `${name}, ${at}: ${s(entries, 'entry', 'entries')}.`,
+  noDigest: 'This close kept no digest.',
+  digestHolds: 'the digest still holds',
+  digestFails: 'the digest no longer holds',
+  takeText: 'Take along what it is reckoned from',
+  howSummed: 'sha256sum of that text gives the digest. Each text begins with the digest of the close before.',
+  duties: { reviewer: 'reviewer', treasurer: 'treasurer', coordinator: 'coordinator' } as Record<
+    string,
+    string
+  >,
+  signed: (duty: string) => `signed as ${duty}`,
+  notSigned: (duty: string) => `not signed by the ${duty}`,
+  signAs: (duty: string) => `Sign as ${duty}`,
+  remarks: 'Remarks and exceptions',
+  signSentence: (digest: string) =>
+    `You sign what has the digest ${digest}… A signature is never taken back.`,
+  sign: 'Sign',
+};
+export type ReviewWords = typeof en;

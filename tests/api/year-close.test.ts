@@ -1,0 +1,165 @@
+import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { openTestApp, type TestApp } from '../support/app.ts';
+import { bodyOf } from '../support/buy.ts';
+import { fingerprintOf } from '../support/fingerprint.ts';
+import { aHousehold, type TestHousehold } from '../support/household.ts';
+import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
+import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+
+let app: TestApp;
+let storehouse: TestStorehouse;
+let buy: TestSharedBuy;
+let reviewer: TestHousehold;
+const THROUGH = '2026-08-31';
+const at = (path: string) => `${storehouse.path}${path}`;
+beforeAll(async () => {
+  app = await openTestApp();
+  storehouse = await aStorehouse(app);
+  reviewer = await aHousehold(app, storehouse, 'Quill', { duties: ['reviewer'] });
+  buy = await aSharedBuy(app, storehouse);
+  app.clock.now = new Date('2026-09-02T15:00:00Z');
+});
+afterAll(() => app.close());
+
+const sha256 = (text: string) => createHash('sha256').update(text, 'utf8').digest('hex');
+const theClose = async () => bodyOf(await buy.treasurer.get(at('/periods'))).closes[0];
+
+test('what the year would carry into the store fund is shown first, and carried as it was shown', async () => {
+  bodyOf(await buy.treasurer.post(at('/bank-charges'), { minorUnits: 450, onDay: '2026-08-25' }), 201);
+  bodyOf(
+    await buy.treasurer.post(at('/fund-receipts'), { minorUnits: 2000, till: 'bank', onDay: '2026-08-26' }),
+    201,
+  );
+  const preview = bodyOf(await buy.treasurer.get(at(`/year-ends/preview?throughOn=${THROUGH}`)));
+  expect(preview.accounts).toEqual(
+    expect.arrayContaining([
+      { number: '4020', name: 'Cash gifts received', balanceMinorUnits: -2000 },
+      { number: '5010', name: 'Bank charges', balanceMinorUnits: 450 },
+    ]),
+  );
+  expect(preview.toFundMinorUnits).toBe(1550);
+  const { minorUnits } = bodyOf(await buy.treasurer.post(at('/year-ends'), { throughOn: THROUGH }), 201);
+  expect(minorUnits).toBe(1550);
+  const after = bodyOf(await buy.treasurer.get(at(`/year-ends/preview?throughOn=${THROUGH}`)));
+  expect(after).toMatchObject({ accounts: [], toFundMinorUnits: 0 });
+});
+
+test('the close keeps a digest that sha256sum gives again from the text that anyone may take along', async () => {
+  const { closes } = bodyOf(await buy.treasurer.post(at('/periods'), { throughOn: THROUGH }), 201);
+  expect(closes[0]).toMatchObject({ closedThrough: THROUGH, signatures: [] });
+  const answer = await reviewer.caller.get(at(`/periods/${THROUGH}/digest?format=text`));
+  expect(answer.headers.get('Content-Type')).toContain('text/plain');
+  const text = answer.body as string;
+  const summed = execFileSync('sha256sum', { input: text, encoding: 'utf8' }).split(' ')[0];
+  expect(closes[0].digestSha256).toBe(summed);
+  const lines = text
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line));
+  expect(lines[0]).toEqual(['sheafbook-digest', 1, storehouse.storehouseId, THROUGH, null]);
+  const entries = lines.filter(([kind]) => kind === 'entry');
+  expect(entries).toHaveLength(closes[0].entryCount);
+  const [row] = await app.admin<
+    { count: number }[]
+  >`select count(*)::int as count from book.entry where on_day <= ${THROUGH}`;
+  expect(entries).toHaveLength(row?.count ?? -1);
+  const digest = bodyOf(await reviewer.caller.get(at(`/periods/${THROUGH}/digest`)));
+  expect(digest).toMatchObject({ digestSha256: summed, digestNowSha256: summed, holds: true });
+});
+
+test('the next close is chained to the one before and takes in the days between alone', async () => {
+  bodyOf(await buy.treasurer.post(at('/bank-charges'), { minorUnits: 99, onDay: '2026-09-01' }), 201);
+  const first = await theClose();
+  const { closes } = bodyOf(await buy.treasurer.post(at('/periods'), { throughOn: '2026-09-01' }), 201);
+  const { body } = await buy.treasurer.get(at('/periods/2026-09-01/digest?format=text'));
+  const lines = (body as string)
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line));
+  expect(lines[0]).toEqual([
+    'sheafbook-digest',
+    1,
+    storehouse.storehouseId,
+    '2026-09-01',
+    first.digestSha256,
+  ]);
+  expect(lines.slice(1).every(([kind, , day]) => kind !== 'entry' || day === '2026-09-01')).toBe(true);
+  expect(sha256(body as string)).toBe(closes[0].digestSha256);
+});
+
+test('nothing of what a household has at home stands in the text, but that something moved', async () => {
+  const { body } = await buy.treasurer.get(at(`/periods/${THROUGH}/digest?format=text`));
+  const homes = await app.admin<{ amount: string; id: string }[]>`
+    select m.amount::text as amount, a.account_id as id from book.movement m
+    join book.account a on a.account_id = m.destination_id
+    join book.owner o on o.owner_id = a.owner_id and o.kind = 'household'
+    where a.vessel_kind not in ('bag', 'supplier')`;
+  for (const { id } of homes) expect(body).not.toContain(id);
+});
+
+test('reviewer, treasurer and coordinator sign what they saw, each once, three people', async () => {
+  const { digestSha256 } = (await bodyOf(await buy.treasurer.get(at('/periods'))).closes).find(
+    ({ closedThrough }: { closedThrough: string }) => closedThrough === THROUGH,
+  );
+  const path = at(`/periods/${THROUGH}/signatures`);
+  const sign = (duty: string, more: object = {}) => ({ duty, digestSha256, remarks: '', ...more });
+  expect(
+    (await reviewer.caller.post(path, sign('reviewer', { digestSha256: '0'.repeat(64) }))).body,
+  ).toMatchObject({
+    code: 'cannot-sign',
+    fields: [{ field: 'digestSha256' }],
+  });
+  expect((await reviewer.caller.post(path, sign('treasurer'))).body.code).toBe('duty-missing');
+  bodyOf(await reviewer.caller.post(path, sign('reviewer', { remarks: 'Two receipts to find.' })), 201);
+  expect((await reviewer.caller.post(path, sign('reviewer'))).body.code).toBe('already-there');
+  bodyOf(await buy.treasurer.post(path, sign('treasurer')), 201);
+  const { closes } = bodyOf(await storehouse.coordinator.post(path, sign('coordinator')), 201);
+  const signed = closes.find(({ closedThrough }: { closedThrough: string }) => closedThrough === THROUGH);
+  expect(signed.signatures.map(({ duty }: { duty: string }) => duty).sort()).toEqual([
+    'coordinator',
+    'reviewer',
+    'treasurer',
+  ]);
+  expect(signed.signatures).toContainEqual(
+    expect.objectContaining({ duty: 'reviewer', remarks: 'Two receipts to find.', signedBy: 'Quill Person' }),
+  );
+});
+
+test('a close that was tampered with is found by the audit, and nobody can sign it', async () => {
+  const holds = async () => {
+    const { findings } = bodyOf(await reviewer.caller.get(at('/audit')));
+    return findings.find(({ invariant }: { invariant: string }) => invariant.includes('digest')).holds;
+  };
+  expect(await holds()).toBe(true);
+  const [entry] = await app.admin`select entry_id, what from book.entry where on_day = '2026-09-01' limit 1`;
+  await app.admin`alter table book.entry disable trigger user`;
+  await app.admin`update book.entry set what = 'bank-charged' where entry_id = ${entry?.entry_id}`;
+  expect(await holds()).toBe(false);
+  const { digestSha256 } = await theClose();
+  const answer = await reviewer.caller.post(at('/periods/2026-09-01/signatures'), {
+    duty: 'reviewer',
+    digestSha256,
+  });
+  expect(answer.body.code).toBe('cannot-sign');
+  await app.admin`update book.entry set what = ${entry?.what} where entry_id = ${entry?.entry_id}`;
+  await app.admin`alter table book.entry enable trigger user`;
+  expect(await holds()).toBe(true);
+});
+
+test('two closings of one day race, and one of them is told that it came second', async () => {
+  app.clock.now = new Date('2026-09-10T15:00:00Z');
+  const close = () => buy.treasurer.post(at('/periods'), { throughOn: '2026-09-09' });
+  const answers = await Promise.all([close(), close(), close()]);
+  expect(answers.map(({ status }) => status).sort()).toEqual([201, 409, 409]);
+});
+
+test('a day that is no day names no close, and a closed day takes nothing any more', async () => {
+  const before = await fingerprintOf(app);
+  expect((await reviewer.caller.get(at('/periods/yesterday/digest'))).status).toBe(404);
+  expect((await reviewer.caller.get(at('/periods/2026-01-31/digest'))).status).toBe(404);
+  const late = await buy.treasurer.post(at('/bank-charges'), { minorUnits: 5, onDay: THROUGH });
+  expect(late.body.code).toBe('period-closed');
+  expect(await fingerprintOf(app)).toEqual(before);
+});
