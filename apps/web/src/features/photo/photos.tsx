@@ -1,0 +1,109 @@
+import { type ChangeEvent, useId, useState } from 'react';
+import { ApiProblem } from '../../api/problem.ts';
+import { useHouse } from '../../ui/house.ts';
+import { Loaded } from '../../ui/loaded.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import './photos.css';
+import { usePhotos } from './use-photos.ts';
+import type { Shown } from './waiting.ts';
+import { usePhotoText } from './words.ts';
+
+const TAKERS = ['coordinator', 'packing_lead', 'treasurer'];
+
+/**
+ * The photos of one bag, claim or delivery, with a button to take one for whoever lands bags or keeps claims. A photo taken
+ * without a signal waits on the phone.
+ */
+export function Photos(of: Omit<Shown, 'storehouse'>) {
+  const t = usePhotoText();
+  const { storehouse, duties, personId } = useHouse();
+  const shown = { ...of, storehouse };
+  const { kept, waiting, adding, sending, isSending, dropping, removing } = usePhotos(shown);
+  const [openId, setOpenId] = useState<string | null>(null);
+  const mayTake = TAKERS.some((duty) => duties.includes(duty));
+  const refusal = sending.error instanceof ApiProblem && sending.error.isAnswered ? sending.error : null;
+  const [first] = waiting;
+  return (
+    <section className="photos" aria-label={t.photos}>
+      <Loaded reading={kept}>
+        {({ photos }) => (
+          <ul className="thumbs">
+            {photos.map(({ id, addedBy }, at) => (
+              <li key={id}>
+                <button
+                  type="button"
+                  className="thumb"
+                  aria-expanded={openId === id}
+                  onClick={() => setOpenId(openId === id ? null : id)}
+                >
+                  <img
+                    src={`/api/storehouses/${storehouse}/photos/${id}`}
+                    alt={t.photoNo(at + 1, photos.length)}
+                    loading="lazy"
+                  />
+                </button>
+                {openId === id && mayTake && (addedBy === personId || duties.includes('coordinator')) ? (
+                  <button type="button" className="btn quiet" onClick={() => removing.mutate(id)}>
+                    {t.takeAway}
+                  </button>
+                ) : null}
+              </li>
+            ))}
+          </ul>
+        )}
+      </Loaded>
+      <ProblemSaid error={removing.error} />
+      {waiting.length > 0 ? <p className="said watch-said">{t.waits(waiting.length)}</p> : null}
+      {refusal && first ? (
+        <div className="stack">
+          <p className="problem">{t.refused}</p>
+          <ProblemSaid error={refusal} />
+          <div className="actions">
+            <button type="button" className="btn" disabled={isSending} onClick={() => sending.mutate()}>
+              {t.sendAgain}
+            </button>
+            <button type="button" className="btn quiet" onClick={() => dropping.mutate(first.id)}>
+              {t.dropIt}
+            </button>
+          </div>
+        </div>
+      ) : null}
+      {mayTake ? (
+        <TakePhoto isBusy={adding.isPending} hasFailed={adding.isError} take={adding.mutate} />
+      ) : null}
+    </section>
+  );
+}
+
+function TakePhoto(props: { isBusy: boolean; hasFailed: boolean; take: (file: File) => void }) {
+  const t = usePhotoText();
+  const id = useId();
+  const choose = (event: ChangeEvent<HTMLInputElement>) => {
+    const [file] = event.target.files ?? [];
+    if (file) props.take(file);
+    event.target.value = ''; // the same file may be chosen again
+  };
+  return (
+    <div className="field">
+      <label className="btn" htmlFor={id} aria-disabled={props.isBusy}>
+        {t.addPhoto}
+      </label>
+      <input
+        id={id}
+        className="sr"
+        type="file"
+        accept="image/*"
+        capture="environment"
+        disabled={props.isBusy}
+        aria-describedby={`${id}-words ${id}-problem`}
+        onChange={choose}
+      />
+      <span id={`${id}-words`} className="soft">
+        {t.addWords}
+      </span>
+      <span id={`${id}-problem`} className="problem" role="alert">
+        {props.hasFailed ? t.notAPicture : ''}
+      </span>
+    </div>
+  );
+}
