@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { api } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { Photos } from '../photo/photos.tsx';
 import { BooksPage } from './books-page.tsx';
 import { type PostBody, PostForm } from './post-form.tsx';
 import { openClaimsQuery } from './queries.ts';
@@ -43,6 +44,7 @@ export function ClaimsPage() {
                       <span className="soft">{t.ageDays(claim.ageDays)}</span>
                     </span>
                   </div>
+                  <Photos buy={claim.buyId} shows="claim" thingId={claim.claimId} />
                   {mayPost ? (
                     <ClaimAnswers
                       claim={claim.claimId}

@@ -5,6 +5,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Figures } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { Photos } from '../photo/photos.tsx';
 import { ChangeBag } from './bag-change.tsx';
 import { BagState } from './bag-list.tsx';
 import { BagHold } from './hold.tsx';
@@ -83,6 +84,7 @@ function OneBag({ landing, sheet, bag, children }: SheetProps) {
         {bag.supplierMark === '' ? null : <p>{t.markIs(bag.supplierMark)}</p>}
         {bag.note === '' ? null : <p>{bag.note}</p>}
       </div>
+      <Photos buy={landing.param.buy} shows="bag" thingId={bag.id} />
       {mayLand ? (
         <>
           {bag.decision === 'refused' ? null : <WeighAgain landing={landing} bag={bag} />}

@@ -3,6 +3,7 @@ import { api, askOnce } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { Photos } from '../photo/photos.tsx';
 import { nameOfLine, type Proposal, type Sheet } from './landing-body.ts';
 import { useLandingText } from './words.ts';
 
@@ -39,16 +40,19 @@ export function Claims({ sheet }: { sheet: Sheet }) {
           </li>
         ))}
         {claims.map(({ id, buyLineId, kind, minorUnits, state, because }) => (
-          <li key={id} className="row">
-            <span>
-              <b>{foodOf(buyLineId)}</b>: {t.claimKinds[kind] ?? kind}
-              <br />
-              <span className="soft">{because}</span>
-            </span>
-            <span className="num">
-              {format.money(minorUnits)}{' '}
-              <State kind={STATES[state] ?? 'watch'} word={t.claimStates[state] ?? state} />
-            </span>
+          <li key={id} className="stack">
+            <div className="row">
+              <span>
+                <b>{foodOf(buyLineId)}</b>: {t.claimKinds[kind] ?? kind}
+                <br />
+                <span className="soft">{because}</span>
+              </span>
+              <span className="num">
+                {format.money(minorUnits)}{' '}
+                <State kind={STATES[state] ?? 'watch'} word={t.claimStates[state] ?? state} />
+              </span>
+            </div>
+            <Photos buy={sheet.buyId} shows="claim" thingId={id} />
           </li>
         ))}
       </ul>

@@ -1,4 +1,4 @@
-import { type ChangeEvent, useId, useState } from 'react';
+import { type ChangeEvent, useId, useRef, useState } from 'react';
 import { ApiProblem } from '../../api/problem.ts';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -78,6 +78,7 @@ export function Photos(of: Omit<Shown, 'storehouse'>) {
 function TakePhoto(props: { isBusy: boolean; hasFailed: boolean; take: (file: File) => void }) {
   const t = usePhotoText();
   const id = useId();
+  const input = useRef<HTMLInputElement>(null);
   const choose = (event: ChangeEvent<HTMLInputElement>) => {
     const [file] = event.target.files ?? [];
     if (file) props.take(file);
@@ -85,19 +86,16 @@ function TakePhoto(props: { isBusy: boolean; hasFailed: boolean; take: (file: Fi
   };
   return (
     <div className="field">
-      <label className="btn" htmlFor={id} aria-disabled={props.isBusy}>
-        {t.addPhoto}
-      </label>
-      <input
-        id={id}
-        className="sr"
-        type="file"
-        accept="image/*"
-        capture="environment"
+      <button
+        type="button"
+        className="btn"
         disabled={props.isBusy}
         aria-describedby={`${id}-words ${id}-problem`}
-        onChange={choose}
-      />
+        onClick={() => input.current?.click()}
+      >
+        {t.addPhoto}
+      </button>
+      <input ref={input} hidden type="file" accept="image/*" capture="environment" onChange={choose} />
       <span id={`${id}-words`} className="soft">
         {t.addWords}
       </span>

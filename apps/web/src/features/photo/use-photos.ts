@@ -1,6 +1,7 @@
 import { queryOptions, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
 import { api, ask } from '../../api/client.ts';
+import { newKey } from '../../api/new-key.ts';
 import { ApiProblem } from '../../api/problem.ts';
 import { useOnline } from '../../ui/use-online.ts';
 import { shrinkPhoto, toBase64 } from './shrink.ts';
@@ -62,7 +63,7 @@ export function usePhotos(of: Shown) {
   const adding = useMutation({
     mutationFn: async (file: File) => {
       const jpeg = await shrinkPhoto(file);
-      await keepWaiting({ ...of, id: crypto.randomUUID(), jpeg });
+      await keepWaiting({ ...of, id: newKey(), jpeg });
     },
     onSuccess: async () => {
       await client.invalidateQueries({ queryKey: waitingQuery(of).queryKey });
