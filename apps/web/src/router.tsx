@@ -7,6 +7,7 @@ import { buyRoutes } from './features/buy/routes.ts';
 import { closingRoutes } from './features/closing/routes.ts';
 import { coverageRoutes } from './features/coverage/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
+import { importRoutes } from './features/import/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
 import { peopleRoutes } from './features/people/routes.ts';
@@ -81,6 +82,7 @@ export const router = createRouter({
       ...paperRoutes,
       ...buyRoutes,
       ...booksRoutes,
+      ...importRoutes,
       ...reviewRoutes,
       ...bankRoutes,
       ...tinRoutes,

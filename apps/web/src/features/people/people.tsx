@@ -44,6 +44,13 @@ export function People() {
             </div>
             <PeopleList households={here} people={people} />
             {isCoordinator ? <PaperHousehold /> : null}
+            {isCoordinator ? (
+              <p>
+                <Link to="/s/$storehouse/import" params={{ storehouse }}>
+                  {words.fromSpreadsheets}
+                </Link>
+              </p>
+            ) : null}
           </>
         );
       }}

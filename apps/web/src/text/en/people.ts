@@ -2,6 +2,7 @@ const s = (count: number, one: string, many: string): string => `${count} ${coun
 
 /** Who belongs to the storehouse, what each may do, and what is whose to see. */
 export const en = {
+  fromSpreadsheets: 'Bring households, foods, balances and stock over from spreadsheets',
   title: 'People',
   stands: (households: number, persons: number) =>
     `${s(households, 'household', 'households')} and ${s(persons, 'person', 'persons')} belong here.`,

@@ -3,6 +3,7 @@ import type { PeopleWords } from '../en/people.ts';
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 export const es: PeopleWords = {
+  fromSpreadsheets: 'Traer hogares, alimentos, saldos y existencias desde hojas de cálculo',
   title: 'Personas',
   stands: (households, persons) =>
     `${s(households, 'hogar', 'hogares')} y ${s(persons, 'persona', 'personas')} son de aquí.`,

@@ -1,0 +1,23 @@
+import { queryOptions } from '@tanstack/react-query';
+import type { InferResponseType } from 'hono/client';
+import { api, ask } from '../../api/client.ts';
+
+const inside = api.storehouses[':storehouse'];
+type InHouse = { readonly storehouse: string };
+
+/** What a trial showed, file by file and row by row. */
+export type Trial = InferResponseType<(typeof inside)['import-trials']['$post'], 200>;
+export type TrialFile = Trial['files'][number];
+export type TrialRow = TrialFile['rows'][number];
+
+export const importsQuery = (param: InHouse) =>
+  queryOptions({
+    queryKey: ['imports', param],
+    queryFn: () => ask(inside.imports.$get({ param, query: { limit: '200' } })),
+  });
+
+export const equipmentQuery = (param: InHouse) =>
+  queryOptions({
+    queryKey: ['equipment', param],
+    queryFn: () => ask(inside.equipment.$get({ param, query: { limit: '200' } })),
+  });
