@@ -43,6 +43,7 @@ const WITHOUT_KEY = [
   'POST /buys/:buy/quotes/:quote/withdrawal',
   'POST /buys/:buy/preview',
   'POST /bank/previews',
+  'POST /import-trials',
   'POST /deliveries/:delivery/finish',
   'POST /bags/:bag/holds',
   'POST /holds/:hold/release-request',

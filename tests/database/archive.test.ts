@@ -7,6 +7,7 @@ import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
 import { archiveOf, COORDINATOR, changed, importInto, sealed } from '../support/archive.ts';
 import { bodyOf } from '../support/buy.ts';
 import { aHousehold, anInvitation } from '../support/household.ts';
+import { bringOver, WHOLE_GROUP } from '../support/import.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
 import { aSharedBuy, creditClaims, type TestSharedBuy } from '../support/shared-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
@@ -38,6 +39,8 @@ beforeAll(async () => {
   const undoing = `${storehouse.path}/entries/${entryId}/reversal`;
   bodyOf(await closed.treasurer.post(undoing, { reason: 'Typed twice.' }), 201);
   await matchOneLine(closed.treasurer, closed.households.Dell.householdId);
+  const equipment = WHOLE_GROUP.filter(({ name }) => name === 'equipment.csv');
+  bodyOf((await bringOver(storehouse.coordinator, storehouse.path, equipment)).posted, 201);
   await insertTheRest();
   await anotherStorehouse(app);
   empty = await openTestApp();
