@@ -75,7 +75,7 @@ test('what a household has at home is recorded, and the pages are free of what a
   await page.getByRole('searchbox').fill('pinto');
   await page.keyboard.press('Enter');
   await page.getByText('Food: ').waitFor();
-  await page.getByLabel('In each').fill('2.5 kg');
+  await page.getByLabel('In each').fill('1.5 kg');
   await page.getByLabel('Where it came from').fill('a shop in town');
   await page.getByRole('button', { name: 'Write it in the book' }).click();
   await page.getByText('1 container is in the book').waitFor();
