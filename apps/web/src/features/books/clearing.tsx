@@ -28,11 +28,15 @@ export function Clearing() {
               <h2>{t.clearingOf(body.buy.name)}</h2>
               <span className="soft">{t.toScale(body.currency)}</span>
             </div>
-            <StairsPicture
-              name={body.buy.name}
-              stairs={body.stairs}
-              balanceMinorUnits={body.balanceMinorUnits}
-            />
+            {body.stairs.length === 0 ? (
+              <p>{t.noSteps}</p>
+            ) : (
+              <StairsPicture
+                name={body.buy.name}
+                stairs={body.stairs}
+                balanceMinorUnits={body.balanceMinorUnits}
+              />
+            )}
             <div className="row">
               <h2>{t.entriesOfBuy}</h2>
               <span className="soft">{t.neverRubbedOut}</span>

@@ -28,7 +28,7 @@ export function Desk() {
         {([[book, { balances: households }], { buys: all }]) => {
           const owing = households.filter(({ balanceMinorUnits }) => balanceMinorUnits > 0);
           const owed = owing.reduce((sum, { balanceMinorUnits }) => sum + balanceMinorUnits, 0);
-          const open = all.filter(({ stage }) => !['planning', 'closed', 'called-off'].includes(stage));
+          const open = all.filter(({ stage }) => ['ordered', 'landed', 'shared-out'].includes(stage));
           return (
             <>
               <h1>{t.deskTitle(book.agrees, owing.length, format.money(owed))}</h1>
