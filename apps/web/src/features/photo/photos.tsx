@@ -24,7 +24,7 @@ export function Photos(of: Omit<Shown, 'storehouse'>) {
   const refusal = sending.error instanceof ApiProblem && sending.error.isAnswered ? sending.error : null;
   const [first] = waiting;
   return (
-    <section className="photos" aria-label={t.photos}>
+    <div className="photos">
       <Loaded reading={kept}>
         {({ photos }) => (
           <ul className="thumbs">
@@ -71,7 +71,7 @@ export function Photos(of: Omit<Shown, 'storehouse'>) {
       {mayTake ? (
         <TakePhoto isBusy={adding.isPending} hasFailed={adding.isError} take={adding.mutate} />
       ) : null}
-    </section>
+    </div>
   );
 }
 
