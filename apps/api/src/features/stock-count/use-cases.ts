@@ -102,6 +102,13 @@ export function bookCount(context: Context, countId: string, { reason }: CountBo
       note: reason,
       drafts,
     });
+    // Posting waited for whoever was at the same stock: a difference that another count booked meanwhile is not booked twice.
+    if ((await loadCommonStock(tx, storehouseId, count.accountId)).grams !== count.countedGrams)
+      throw fieldProblem(
+        'stale-version',
+        'countedGrams',
+        'Something was taken or brought since it was counted. Count it again.',
+      );
     await setBooked(tx, count, posted.entryId);
     return lockCount(tx, storehouseId, countId);
   });
