@@ -1,0 +1,83 @@
+import {
+  addFractions,
+  assert,
+  assertWhole,
+  ceilFraction,
+  divideFractions,
+  type Fraction,
+  floorFraction,
+  fraction,
+  multiplyFractions,
+  roundFraction,
+} from '@sheafbook/units';
+
+/**
+ * What a day takes beside the containers themselves.
+ * Units: whole minutes. Errors: none by itself.
+ */
+export type DayMinutes = {
+  readonly setupMinutes: number;
+  readonly changeoverMinutes: number;
+  readonly breakMinutes: number;
+  readonly cleanDownMinutes: number;
+};
+
+/**
+ * How long a day lasts: setting up, the containers at the line's cycle, changing over, resting, cleaning down.
+ * Units: containers, seconds a container, minutes; whole seconds out, rounded half up.
+ * Errors: AssertionError when a figure is not whole and ≥ 0 or the cycle takes no time.
+ */
+export function daySeconds(units: number, cycleSeconds: Fraction, day: DayMinutes): number {
+  assertWhole(units, 'units');
+  assert(cycleSeconds.numerator > 0n, 'a cycle takes time');
+  const running = multiplyFractions(fraction(units), cycleSeconds);
+  return Number(roundFraction(addFractions(running, fraction(60 * otherMinutes(day)))));
+}
+
+/**
+ * A duration as it is shown: rounded up to five minutes, since nobody finishes to the second.
+ * Units: seconds in, whole minutes out. Errors: AssertionError when it is not whole and ≥ 0.
+ */
+export function shownMinutes(seconds: number): number {
+  assertWhole(seconds, 'seconds');
+  return Number(ceilFraction(fraction(seconds, 300))) * 5;
+}
+
+/**
+ * How many containers fit in a slot.
+ * Units: minutes, seconds a container. Errors: AssertionError when a figure is not whole and ≥ 0 or a cycle takes no time.
+ * Source: ⌊(slot − setup − changeovers − breaks − clean-down) / cycle⌋, never below 0.
+ */
+export function slotCapacity(slotMinutes: number, cycleSeconds: Fraction, day: DayMinutes): number {
+  assertWhole(slotMinutes, 'slotMinutes');
+  assert(cycleSeconds.numerator > 0n, 'a cycle takes time');
+  const seconds = 60 * (slotMinutes - otherMinutes(day));
+  if (seconds <= 0) return 0;
+  return Number(floorFraction(divideFractions(fraction(seconds), cycleSeconds)));
+}
+
+/**
+ * When each run of a day starts, on the clock of the line.
+ * Units: containers, minutes before a run for changing over, seconds from the start of the day out, rounded half up.
+ * Shape: one a run, in order. Errors: as `daySeconds`.
+ */
+export function runStarts(
+  runs: readonly { readonly units: number; readonly changeoverMinutes: number }[],
+  cycleSeconds: Fraction,
+  setupMinutes: number,
+): { readonly startsAtSecond: number; readonly endsAtSecond: number }[] {
+  let clock = fraction(60 * setupMinutes);
+  return runs.map(({ units, changeoverMinutes }) => {
+    assertWhole(units, 'units');
+    assertWhole(changeoverMinutes, 'changeoverMinutes');
+    const starts = addFractions(clock, fraction(60 * changeoverMinutes));
+    clock = addFractions(starts, multiplyFractions(fraction(units), cycleSeconds));
+    return { startsAtSecond: Number(roundFraction(starts)), endsAtSecond: Number(roundFraction(clock)) };
+  });
+}
+
+function otherMinutes(day: DayMinutes): number {
+  const minutes = [day.setupMinutes, day.changeoverMinutes, day.breakMinutes, day.cleanDownMinutes];
+  for (const part of minutes) assertWhole(part, 'minutes');
+  return minutes.reduce((sum, part) => sum + part, 0);
+}
