@@ -1,0 +1,62 @@
+import { addDays, assert, assertWhole } from '@sheafbook/units';
+
+/** When a pantry takes gifts and how much life it wants. Units: days; weekdays 0 (Sunday) to 6. Errors: none. */
+export type GiftTerms = {
+  readonly leastLifeDays: number;
+  readonly transportDays: number;
+  readonly openWeekdays: readonly number[];
+};
+
+/** The three dates of a lot's last years. Units: ISO days; null where no pantry takes it. Errors: none by itself. */
+export type ThreeDates = {
+  readonly eatFirstOn: string;
+  readonly offerOn: string;
+  readonly giftClosesOn: string | null;
+};
+
+/** How long a lot is offered to members before a pantry could have it. Units: days. Errors: none. Source: common practice, no source. */
+export const OFFER_DAYS = 60;
+const OFFER_DAYS_WITHOUT_PANTRY = 90;
+
+/**
+ * Eat-first, gift-closes and offer of a lot. A gift closes on the last day that a pantry is open and the lot still has the
+ * life that it asks for; of several pantries the latest counts. Always offer ≤ gift-closes ≤ eat-first.
+ * Units: ISO days, whole days. Errors: AssertionError when a day is none or a term is not whole and ≥ 0.
+ */
+export function threeDates({
+  todayOn,
+  remainingDays,
+  pantries,
+  offerDays = OFFER_DAYS,
+}: {
+  readonly todayOn: string;
+  readonly remainingDays: number;
+  readonly pantries: readonly GiftTerms[];
+  readonly offerDays?: number;
+}): ThreeDates {
+  assertWhole(remainingDays, 'remainingDays');
+  assertWhole(offerDays, 'offerDays');
+  const eatFirstOn = addDays(todayOn, remainingDays);
+  const closes = pantries.flatMap((terms) => giftClosesOn(eatFirstOn, terms) ?? []).toSorted();
+  const latest = closes.at(-1) ?? null;
+  const offerOn =
+    latest === null ? addDays(eatFirstOn, -OFFER_DAYS_WITHOUT_PANTRY) : addDays(latest, -offerDays);
+  return { eatFirstOn, offerOn, giftClosesOn: latest };
+}
+
+/**
+ * The last day that a pantry still takes something.
+ * Units: ISO days; null when it is never open. Errors: AssertionError when a term is not whole and ≥ 0.
+ */
+export function giftClosesOn(eatFirstOn: string, terms: GiftTerms): string | null {
+  assertWhole(terms.leastLifeDays, 'leastLifeDays');
+  assertWhole(terms.transportDays, 'transportDays');
+  const open = new Set(terms.openWeekdays);
+  for (const weekday of open)
+    assert(Number.isInteger(weekday) && weekday >= 0 && weekday <= 6, 'a week has seven days');
+  const latest = addDays(eatFirstOn, -terms.leastLifeDays - terms.transportDays);
+  const back = [0, 1, 2, 3, 4, 5, 6].find((days) => open.has(weekdayOf(addDays(latest, -days))));
+  return back === undefined ? null : addDays(latest, -back);
+}
+
+const weekdayOf = (day: string) => new Date(`${day}T00:00:00Z`).getUTCDay();
