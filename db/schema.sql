@@ -945,6 +945,57 @@ table book.movement row level security
   grant select to sheafbook_app
   grant insert, select to sheafbook_poster
 
+table book.notice row level security
+  storehouse_id uuid not null
+  notice_id uuid default uuidv7() not null
+  kind text not null
+  audience text not null
+  duty text
+  household_id uuid
+  buy_id uuid
+  about text not null
+  says text not null
+  says_es text not null
+  due_on date
+  path text default ''::text not null
+  is_safety boolean not null
+  written_by uuid not null
+  written_at timestamp with time zone not null
+  withdrawn_at timestamp with time zone
+  constraint notice_pkey PRIMARY KEY (storehouse_id, notice_id)
+  constraint notice_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
+  constraint notice_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint notice_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint notice_written_by_fk FOREIGN KEY (storehouse_id, written_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint notice_audience_fits CHECK ((((audience = 'duty'::text) = (duty IS NOT NULL)) AND ((audience = 'household'::text) = (household_id IS NOT NULL)) AND ((audience <> 'buy'::text) OR (buy_id IS NOT NULL))))
+  constraint notice_audience_known CHECK ((audience = ANY (ARRAY['everyone'::text, 'duty'::text, 'household'::text, 'buy'::text])))
+  constraint notice_duty_known CHECK ((duty = ANY (ARRAY['coordinator'::text, 'treasurer'::text, 'packing_lead'::text, 'equipment_keeper'::text, 'reviewer'::text])))
+  constraint notice_kind_known CHECK ((kind = ANY (ARRAY['written'::text, 'stage'::text, 'landing-moved'::text, 'held'::text, 'released'::text])))
+  constraint notice_says_something CHECK (((about ~ '\S'::text) AND (says ~ '\S'::text)))
+  CREATE INDEX notice_by_buy ON book.notice USING btree (storehouse_id, buy_id)
+  CREATE INDEX notice_by_household ON book.notice USING btree (storehouse_id, household_id)
+  policy notice_private restrictive for select to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['notice'::text, 'leaving'::text, 'take-along'::text]))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update (withdrawn_at) to sheafbook_app
+
+table book.notice_reading row level security
+  storehouse_id uuid not null
+  notice_reading_id uuid default uuidv7() not null
+  notice_id uuid not null
+  person_id uuid not null
+  household_id uuid
+  read_at timestamp with time zone not null
+  acknowledged_at timestamp with time zone
+  constraint notice_reading_pkey PRIMARY KEY (storehouse_id, notice_reading_id)
+  constraint notice_reading_once UNIQUE NULLS NOT DISTINCT (storehouse_id, notice_id, person_id, household_id)
+  constraint notice_reading_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint notice_reading_notice_fk FOREIGN KEY (storehouse_id, notice_id) REFERENCES book.notice(storehouse_id, notice_id)
+  constraint notice_reading_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint notice_reading_read_first CHECK ((read_at <= acknowledged_at))
+  CREATE INDEX notice_reading_by_household ON book.notice_reading USING btree (storehouse_id, household_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update (acknowledged_at) to sheafbook_app
+
 table book.order_consent row level security
   storehouse_id uuid not null
   buy_id uuid not null

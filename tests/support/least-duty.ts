@@ -220,6 +220,13 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /stock-counts': 'treasurer reviewer coordinator packing_lead',
   'POST /stock-counts': 'reviewer coordinator packing_lead',
   'POST /stock-counts/:count/booking': 'treasurer coordinator',
+  'GET /notices': 'member',
+  'GET /notices/unread': 'member',
+  'POST /notices': 'coordinator',
+  'GET /notices/written': 'coordinator packing_lead',
+  'GET /notices/:notice/reach': 'coordinator packing_lead',
+  'PUT /notices/:notice/reading': 'member',
+  'DELETE /notices/:notice': 'coordinator',
 };
 
 /** Routes outside the storehouses: for anybody at all, or for whoever is signed in. */

@@ -288,6 +288,11 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'POST /periods/:throughOn/signatures': { duty: 'treasurer', digestSha256: '0'.repeat(64), remarks: 'seen' },
   'POST /stock-counts': { accountId: ids.bag, countedGrams: 22_000, note: 'weighed again' },
   'POST /stock-counts/:count/booking': { reason: 'a torn corner' },
+  'POST /notices': {
+    ...{ audience: { to: 'duty', duty: 'treasurer' }, about: 'The tin', says: 'Count it.' },
+    ...{ dueOn: '2030-01-31', isSafety: true },
+  },
+  'PUT /notices/:notice/reading': { isAcknowledged: true },
 });
 
 /** A body that is well formed for each route outside the storehouses that takes one. */

@@ -41,6 +41,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     capacityMicrolitres: 4_000_000,
     source: 'weighed with water',
   };
+  const told = { audience: { to: 'everyone' }, about: 'The hall', says: 'Bring your own broom.' };
   const hold = { reason: 'A smell of mice.' };
   const photo = { shows: 'claim', thingId: buy.claims?.torn, contentBase64: aJpeg().toString('base64') };
   const idOf = async (call: Promise<{ status: number; body: { id?: string } }>): Promise<string> =>
@@ -67,6 +68,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     kind: await idOf(coordinator.post(`${path}/container-kinds`, kind)),
     bankLine: await aBankLine(Birchall.caller, path),
     photo: await idOf(coordinator.post(`${buy.path}/photos`, photo)),
+    notice: await idOf(coordinator.post(`${path}/notices`, told)),
     hold: await idOf(coordinator.post(`${path}/bags/${buy.bags.oats[0]?.id}/holds`, hold)),
   };
   // Long before anything happened, so that nothing is closed in anybody's way.

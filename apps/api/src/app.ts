@@ -34,6 +34,7 @@ import { landingRoutes } from './features/landing/routes.ts';
 import { leavingRoutes } from './features/leaving/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
 import { nextStepRoutes } from './features/next-step/routes.ts';
+import { noticeRoutes } from './features/notice/routes.ts';
 import { orderRoutes } from './features/order/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
 import { periodRoutes } from './features/period/routes.ts';
@@ -116,6 +117,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', pickUpRoutes)
   .route('/', closeRoutes)
   .route('/', nextStepRoutes)
+  .route('/', noticeRoutes)
   .route('/', paperRoutes)
   .route('/', keyingRoutes)
   .route('/', containerRoutes)

@@ -9,6 +9,7 @@ import { coverageRoutes } from './features/coverage/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
+import { noticeRoutes } from './features/notices/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
 import { peopleRoutes } from './features/people/routes.ts';
 import { reviewRoutes } from './features/review/routes.ts';
@@ -79,6 +80,7 @@ export const router = createRouter({
       welcome,
       household,
       statement,
+      ...noticeRoutes,
       ...paperRoutes,
       ...buyRoutes,
       ...booksRoutes,

@@ -6,6 +6,7 @@ export * from './import.ts';
 export * from './landing.ts';
 export * from './ledger.ts';
 export * from './money.ts';
+export * from './notice.ts';
 export * from './paper.ts';
 export * from './people.ts';
 export * from './photo.ts';

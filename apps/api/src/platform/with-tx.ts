@@ -17,7 +17,8 @@ export type Task =
   | 'contact'
   | 'leaving'
   | 'take-along'
-  | 'import';
+  | 'import'
+  | 'notice';
 
 export type TxOptions = {
   readonly task?: Task;

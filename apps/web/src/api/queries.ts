@@ -30,6 +30,14 @@ export const personsQuery = (param: InHouse) =>
     queryFn: () => allPersons(param),
   });
 
+/** How many notices wait to be read; asked again now and then, since others write them. */
+export const unreadQuery = (param: InHouse) =>
+  queryOptions({
+    queryKey: ['notices', param.storehouse, 'unread'],
+    refetchInterval: 120_000,
+    queryFn: () => ask(inside.notices.unread.$get({ param })),
+  });
+
 async function allPersons(param: InHouse) {
   const first = await ask(inside.persons.$get({ param, query: { limit: '200' } }));
   const persons = [...first.persons];

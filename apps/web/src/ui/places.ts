@@ -1,5 +1,6 @@
 import type { House } from './house.ts';
 import {
+  BellIcon,
   BooksIcon,
   BuysIcon,
   CoverageIcon,
@@ -24,6 +25,7 @@ export const PLACES = [
   { to: '/s/$storehouse/shelf', name: 'shelf', icon: ShelfIcon, isFor: isMember },
   { to: '/s/$storehouse/statement', name: 'statement', icon: StatementIcon, isFor: isMember },
   { to: '/s/$storehouse/coverage', name: 'coverage', icon: CoverageIcon, isFor: isMember },
+  { to: '/s/$storehouse/notices', name: 'notices', icon: BellIcon, isFor: () => true },
   { to: '/s/$storehouse/household', name: 'household', icon: HouseholdIcon, isFor: () => true },
   { to: '/s/$storehouse/books', name: 'books', icon: BooksIcon, isFor: readsBooks },
   { to: '/s/$storehouse/people', name: 'people', icon: PeopleIcon, isFor: () => true },

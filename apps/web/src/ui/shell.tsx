@@ -3,11 +3,11 @@ import { Link, Outlet, useNavigate, useParams } from '@tanstack/react-router';
 import { lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { useKeptSince } from '../api/kept.ts';
 import { ApiProblem } from '../api/problem.ts';
-import { personsQuery, sessionQuery, storehouseQuery } from '../api/queries.ts';
+import { personsQuery, sessionQuery, storehouseQuery, unreadQuery } from '../api/queries.ts';
 import { formatsOf } from '../text/format.ts';
 import { useTaste, useText } from '../text/taste.ts';
 import { type House, HouseContext } from './house.ts';
-import { MoreIcon, Sheaf } from './icons.tsx';
+import { BellIcon, MoreIcon, Sheaf } from './icons.tsx';
 import { joined, Loaded } from './loaded.tsx';
 import { Elsewhere, placesIn } from './places-list.tsx';
 import { useOnline } from './use-online.ts';
@@ -112,11 +112,18 @@ function Frame({ house, children }: { house: House; children: ReactNode }) {
           <Sheaf />
           {house.storehouseName}
         </Link>
-        {house.household === null ? null : (
-          <Link className="who" to="/s/$storehouse/household" params={params}>
-            {house.householdName}
+        <span className="row">
+          {house.household === null ? null : (
+            <Link className="who" to="/s/$storehouse/household" params={params}>
+              {house.householdName}
+            </Link>
+          )}
+          <Link className="who bell" to="/s/$storehouse/notices" params={params}>
+            <BellIcon />
+            <span className="sr">{t.notices}</span>
+            <Unread house={house} />
           </Link>
-        )}
+        </span>
       </header>
       <aside className="rail">
         <div className="weave" />
@@ -146,6 +153,19 @@ function Frame({ house, children }: { house: House; children: ReactNode }) {
       </main>
       <Bar house={house} />
     </div>
+  );
+}
+
+/** The number at the bell; nothing when everything is read. */
+function Unread({ house: { storehouse } }: { house: House }) {
+  const t = useText();
+  const { data } = useQuery(unreadQuery({ storehouse }));
+  if (!data?.unread) return null;
+  return (
+    <b className="count">
+      {data.unread}
+      <span className="sr"> {t.unread}</span>
+    </b>
   );
 }
 
@@ -186,6 +206,7 @@ function PlaceLinks({ house, places }: { house: House; places: ReturnType<typeof
     >
       <Icon />
       {t[name]}
+      {name === 'notices' ? <Unread house={house} /> : null}
     </Link>
   ));
 }

@@ -35,7 +35,7 @@ export function numberBags(context: Context, deliveryId: string, wish: NewBags) 
     const accepted = bags.filter((bag) => bag.decision !== 'refused');
     await landBags(tx, context, { bags: accepted, arrivedOn: delivery.arrivedOn });
     for (const bag of bags.filter(mustBeHeld))
-      await beginHold(tx, context, { bagId: bag.bagId, reason: conditionReason(bag) });
+      await beginHold(tx, context, { bag, reason: conditionReason(bag) });
     const bagIds = rows.map((row) => row.bagId);
     await keepKeying(tx, context, { what: 'bag', subjectIds: bagIds, buy, pen: wish });
     const seen = await listSeenBags(tx, storehouseId, { bagIds });
@@ -74,7 +74,7 @@ export function editBag(context: Context, bagId: string, edit: BagEdit): Promise
     if (!isRefused && bag.decision === 'refused') await landAfterAll(tx, context, edited);
     const isHeld = (await listOpenHolds(tx, bag.storehouseId, [bagId])).length > 0;
     if (mustBeHeld(edited) && !isHeld)
-      await beginHold(tx, context, { bagId, reason: conditionReason(edited) });
+      await beginHold(tx, context, { bag: edited, reason: conditionReason(edited) });
     return loadSeenBag(tx, bag.storehouseId, bagId);
   });
 }

@@ -11,7 +11,10 @@ import type { BuyStage } from '@sheafbook/ledger';
 import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, lt } from 'drizzle-orm';
 import type { Context } from '../../platform/context.ts';
+import { endSentence } from '../../platform/end-sentence.ts';
 import { Problem } from '../../platform/problem.ts';
+import { writeNotice } from '../notice/queries.ts';
+import { noticeOfMove } from './move-notice.ts';
 import type { BuyQuery } from './schema.ts';
 
 const isThis = (storehouseId: string, buyId: string) =>
@@ -138,7 +141,7 @@ export async function listStageMoves(tx: Tx, storehouseId: string, buyId: string
     .orderBy(asc(stageMoves.stageMoveId));
 }
 
-/** Moves a locked buy one stage on and writes down who did it. The guards were checked by the caller. */
+/** Moves a locked buy one stage on, writes down who did it and tells whom it concerns. The caller checked the guards. */
 export async function moveStage(
   tx: Tx,
   context: Context,
@@ -156,5 +159,7 @@ export async function moveStage(
     personId,
     movedAt: context.now(),
   });
+  const notice = noticeOfMove(buy.stage, moved, { reason: endSentence(reason), actor: context.actor });
+  if (notice) await writeNotice(tx, context, notice);
   return moved;
 }

@@ -10,11 +10,13 @@ import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listFoodsById, lockFoodsForShare } from '../food/queries.ts';
+import { writeNotice } from '../notice/use-cases.ts';
 import { hasPledges, listPledgesOfBuy } from '../pledge/queries.ts';
 import { sumPledges } from '../pledge/use-cases.ts';
 import { deleteBagOffers, isStanding, listQuotesOfBuy } from '../quote/queries.ts';
 import { listMissingForFixing, listMissingForGathering } from './guards.ts';
 import { presentMissing } from './missing.ts';
+import { noticeOfLandingDay } from './move-notice.ts';
 import { type BuyPage, type NextStep, presentBuy } from './present.ts';
 import {
   deleteBuyLine,
@@ -134,6 +136,8 @@ export function editBuy(context: Context, buyId: string, { version, ...facts }: 
     refuseImpossibleDays(context, facts, buy);
     if (facts.name !== buy.name) await refuseTakenName(tx, storehouseId, facts.name);
     const edited = await updateBuy(tx, buy, columnsOf(facts));
+    const notice = noticeOfLandingDay(buy, edited);
+    if (notice) await writeNotice(tx, context, notice);
     if (buy.stage === 'gathering') refuseUnmet(context.actor, await listMissingToOpen(tx, context, edited));
     return readPage(tx, context, edited);
   });

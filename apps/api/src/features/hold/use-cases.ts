@@ -1,8 +1,12 @@
 import type { Tx } from '@sheafbook/db';
+import type { BagRow, HoldRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
+import { endSentence } from '../../platform/end-sentence.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockBuyForUpdate } from '../buy/queries.ts';
+import { listOwnersInBag } from '../notice/queries.ts';
+import { writeNotice } from '../notice/use-cases.ts';
 import { mayReleaseTogether } from './policy.ts';
 import {
   findBuyOfBag,
@@ -31,14 +35,44 @@ export function holdBag(context: Context, bagId: string, { reason }: HoldReason)
         detail: 'The bag was refused, so there is nothing of it here.',
       });
     if ((await listOpenHolds(tx, storehouseId, [bagId])).length > 0) throw new Problem('bag-already-held');
-    return { hold: await beginHold(tx, context, { bagId, reason }), bag };
+    return { hold: await beginHold(tx, context, { bag, reason }), bag };
   });
 }
 
 /** Puts a bag on hold inside the caller's transaction, which is alone with its buy and found no hold on it. */
-export function beginHold(tx: Tx, context: Context, wish: { bagId: string; reason: string }) {
+export async function beginHold(
+  tx: Tx,
+  context: Context,
+  { bag, reason }: { bag: Pick<BagRow, 'bagId' | 'bagCode' | 'buyId'>; reason: string },
+): Promise<HoldRow> {
   const { storehouseId, personId } = context.actor;
-  return insertHold(tx, { ...wish, storehouseId, heldBy: personId, heldAt: context.now() });
+  const { bagId } = bag;
+  const hold = await insertHold(tx, { bagId, reason, storehouseId, heldBy: personId, heldAt: context.now() });
+  await tellOwners(tx, context, {
+    ...{ bag, hold, kind: 'held' },
+    says: `Bag ${bag.bagCode}, in which you have food, is on hold: ${endSentence(reason)} Do not eat from it, open it or give it away until you hear more.`,
+  });
+  return hold;
+}
+
+/** Everybody who owns something in the bag hears of it, and nobody of who else does (job map 12). */
+async function tellOwners(
+  tx: Tx,
+  context: Context,
+  told: {
+    bag: Pick<BagRow, 'bagId' | 'bagCode' | 'buyId'>;
+    hold: HoldRow;
+    kind: 'held' | 'released';
+    says: string;
+  },
+): Promise<void> {
+  const { bag, hold, kind, says } = told;
+  for (const householdId of await listOwnersInBag(tx, context.actor.storehouseId, bag.bagId))
+    await writeNotice(tx, context, {
+      ...{ kind, says, about: bag.bagCode, buyId: bag.buyId, isSafety: kind === 'held' },
+      audience: { to: 'household', householdId },
+      path: `/holds/${hold.holdId}`,
+    });
 }
 
 /** The first of two: writes down what was found and asks for the release. Asking again replaces the finding. */
@@ -52,7 +86,7 @@ export function askForRelease(context: Context, holdId: string, { finding }: Hol
 /** The second of two, another person, so that both duties were at it: packing lead and coordinator. */
 export function agreeToRelease(context: Context, holdId: string) {
   const { storehouseId, personId, duties } = context.actor;
-  return withOpenHold(context, holdId, async (tx, { hold }) => {
+  return withOpenHold(context, holdId, async (tx, { hold, bag }) => {
     if (hold.releaseAskedBy === null)
       throw new Problem('second-login-needed', { detail: 'Nobody has asked for the release yet.' });
     if (hold.releaseAskedBy === personId)
@@ -62,7 +96,12 @@ export function agreeToRelease(context: Context, holdId: string) {
       throw new Problem('second-login-needed', {
         detail: 'A release takes a packing lead and a coordinator, two different people.',
       });
-    return updateHold(tx, hold, { releasedBy: personId, releasedAt: context.now() });
+    const released = await updateHold(tx, hold, { releasedBy: personId, releasedAt: context.now() });
+    await tellOwners(tx, context, {
+      ...{ bag, hold, kind: 'released' },
+      says: `Bag ${bag.bagCode} is released: ${endSentence(hold.finding ?? '')} What you have in it may be used again.`,
+    });
+    return released;
   });
 }
 

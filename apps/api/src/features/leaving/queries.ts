@@ -12,13 +12,15 @@ import {
   householdPlans,
   households,
   invitations,
+  noticeReadings,
+  notices,
   type PersonRow,
   persons,
   pickUps,
   pledgeCeilings,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
+import { and, eq, inArray, isNull, ne, or, sql } from 'drizzle-orm';
 
 /** Whose leaving is asked about; every statement here is about this one household. */
 export type Subject = { readonly storehouseId: string; readonly householdId: string };
@@ -256,6 +258,25 @@ const OWN_TABLES = [
   pledgeCeilings,
   containerWishes,
 ] as const;
+
+/** What was told to the household alone, with who read it; what its persons read of the rest. */
+export async function deleteOwnNotices(tx: Tx, { storehouseId, householdId }: Subject): Promise<void> {
+  const ownIds = tx
+    .select({ noticeId: notices.noticeId })
+    .from(notices)
+    .where(and(eq(notices.storehouseId, storehouseId), eq(notices.householdId, householdId)));
+  await tx
+    .delete(noticeReadings)
+    .where(
+      and(
+        eq(noticeReadings.storehouseId, storehouseId),
+        or(eq(noticeReadings.householdId, householdId), inArray(noticeReadings.noticeId, ownIds)),
+      ),
+    );
+  await tx
+    .delete(notices)
+    .where(and(eq(notices.storehouseId, storehouseId), eq(notices.householdId, householdId)));
+}
 
 export async function deleteOwnThings(tx: Tx, { storehouseId, householdId }: Subject): Promise<void> {
   for (const table of OWN_TABLES)

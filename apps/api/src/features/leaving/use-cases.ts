@@ -16,6 +16,7 @@ import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { mayTakeOut, mayTakeOutPerson } from './policy.ts';
 import { type Left, presentUnsettled } from './present.ts';
 import {
+  deleteOwnNotices,
   deleteOwnThings,
   type HoldingRow,
   listHoldings,
@@ -107,6 +108,7 @@ async function takeOut(tx: Tx, context: Context, household: HouseholdRow): Promi
   await updatePickUpsSigned(tx, subject, name);
   await updateWaiversForgotten(tx, subject);
   await updateContainerNotesForgotten(tx, subject);
+  await deleteOwnNotices(tx, subject);
   await deleteOwnThings(tx, subject);
   await updatePersonsLeft(tx, leavers, { name, leftOn });
   const left = { name, leftOn, version: household.version + 1 };

@@ -7,6 +7,7 @@ import {
   householdGuidelines,
   householdPlans,
   households,
+  notices,
   persons,
   privateReads,
 } from '@sheafbook/db/tables';
@@ -21,6 +22,7 @@ const isOf = (
     | typeof eaters
     | typeof householdContacts
     | typeof helperGrants
+    | typeof notices
     | typeof privateReads
     | typeof persons,
   { storehouseId, householdId }: Subject,
@@ -131,4 +133,14 @@ export function listPrivateReads(tx: Tx, subject: Subject) {
     )
     .where(isOf(privateReads, subject))
     .orderBy(privateReads.privateReadId);
+}
+
+/** What was told to this household alone. */
+export function listNotices(tx: Tx, subject: Subject) {
+  const { about, says, dueOn, isSafety, writtenAt } = notices;
+  return tx
+    .select({ about, says, dueOn, isSafety, writtenAt })
+    .from(notices)
+    .where(isOf(notices, subject))
+    .orderBy(notices.noticeId);
 }

@@ -23,6 +23,7 @@ export const TABLES = [
   'massMovements',
   'helpers',
   'privateReads',
+  'notices',
 ] as const;
 export type TableName = (typeof TABLES)[number];
 

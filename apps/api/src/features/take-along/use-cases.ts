@@ -11,6 +11,7 @@ import {
   listGuidelines,
   listHelpers,
   listHousehold,
+  listNotices,
   listPersons,
   listPlan,
   listPrivateReads,
@@ -67,6 +68,7 @@ export function takeAlong(context: Context, householdId: string): Promise<Taken>
         massMovements: await listMassMovements(tx, subject),
         helpers: await listHelpers(tx, subject),
         privateReads: await listPrivateReads(tx, subject),
+        notices: await listNotices(tx, subject),
       };
       return { storehouse: await loadStorehouse(tx, storehouseId), madeAt: context.now(), tables };
     },

@@ -3,6 +3,7 @@ import { ES_BUY } from './es-buy.ts';
 import { ES_IMPORT } from './es-import.ts';
 import { ES_LANDING } from './es-landing.ts';
 import { ES_MONEY } from './es-money.ts';
+import { ES_NOTICE } from './es-notice.ts';
 import { ES_PAPER } from './es-paper.ts';
 import { ES_PEOPLE } from './es-people.ts';
 import { ES_REQUEST } from './es-request.ts';
@@ -15,6 +16,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_LANDING,
   ...ES_MONEY,
   ...ES_BANK,
+  ...ES_NOTICE,
   ...ES_PAPER,
   ...ES_IMPORT,
 };

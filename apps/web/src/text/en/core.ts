@@ -17,6 +17,8 @@ export const en = {
   books: 'Books',
   review: 'Review',
   statement: 'Statement',
+  notices: 'Notices',
+  unread: 'not read yet',
   household: 'Household',
   asTable: 'As a table',
   loading: 'One moment …',

@@ -18,6 +18,8 @@ export const es: Catalogue = {
   books: 'Libros',
   review: 'Revisión',
   statement: 'Cuenta',
+  notices: 'Avisos',
+  unread: 'sin leer',
   household: 'Hogar',
   asTable: 'Como tabla',
   loading: 'Un momento …',

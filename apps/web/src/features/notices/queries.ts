@@ -1,0 +1,33 @@
+import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query';
+import type { InferResponseType } from 'hono/client';
+import { api, ask } from '../../api/client.ts';
+
+export const noticesOf = api.storehouses[':storehouse'].notices;
+
+export type Notice = Exclude<InferResponseType<typeof noticesOf.$get, 200>, string>['notices'][number];
+export type Written = Exclude<
+  InferResponseType<typeof noticesOf.written.$get, 200>,
+  string
+>['notices'][number];
+export type NoticeState = 'all' | 'unread' | 'open';
+
+/** Page by page, the newest first. */
+export const noticesQuery = (storehouse: string, wanted: { state: NoticeState; q: string }) =>
+  infiniteQueryOptions({
+    queryKey: ['notices', storehouse, wanted],
+    initialPageParam: '',
+    queryFn: ({ pageParam: after }) =>
+      ask(
+        noticesOf.$get({
+          param: { storehouse },
+          query: { ...wanted, limit: '20', ...(after === '' ? {} : { after }) },
+        }),
+      ),
+    getNextPageParam: ({ next }) => next ?? undefined,
+  });
+
+export const writtenQuery = (storehouse: string) =>
+  queryOptions({
+    queryKey: ['notices', storehouse, 'written'],
+    queryFn: () => ask(noticesOf.written.$get({ param: { storehouse }, query: { limit: '50' } })),
+  });
