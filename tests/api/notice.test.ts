@@ -125,6 +125,12 @@ describe('each person reads alone', () => {
     app.clock.now = new Date('2026-09-01T18:00:00Z');
     expect(bodyOf(await read(true))).toEqual(acknowledged);
     expect(ids(await listOf(dell.caller, '?state=open'))).not.toContain(id);
+    const { households } = bodyOf(await storehouse.coordinator.get(at(`/notices/${id}/reach`)));
+    const reached = households.filter(
+      (one: { acknowledgedAt: string | null }) => one.acknowledgedAt !== null,
+    );
+    expect(reached.map(({ name }: { name: string }) => name)).toEqual(['Dell']);
+    expect(households.length).toBeGreaterThan(3);
     expect(await unreadOf(other.caller)).toBe(hers + 1);
   });
 

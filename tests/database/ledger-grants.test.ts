@@ -55,6 +55,8 @@ const APP_TABLES = {
   'book.keying': 'insert select',
   'book.lot': 'insert select update(harvest_year)',
   'book.movement': 'select',
+  'book.notice': 'delete insert select update(withdrawn_at)',
+  'book.notice_reading': 'delete insert select update(acknowledged_at)',
   'book.order_consent': 'delete insert select',
   'book.order_line': 'insert select',
   'book.owner': 'insert select',

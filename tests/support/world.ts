@@ -71,6 +71,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     notice: await idOf(coordinator.post(`${path}/notices`, told)),
     hold: await idOf(coordinator.post(`${path}/bags/${buy.bags.oats[0]?.id}/holds`, hold)),
   };
+  bodyOf(await Dell.caller.put(`${path}/notices/${ids.notice}/reading`, { isAcknowledged: true }));
   // Long before anything happened, so that nothing is closed in anybody's way.
   bodyOf(await buy.treasurer.post(`${path}/periods`, { throughOn: '2020-12-31' }), 201);
   const [counted] = await app.admin<{ id: string }[]>`

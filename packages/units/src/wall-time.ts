@@ -26,7 +26,31 @@ export function instantOfWallTime(wallTime: string, timeZone: string): number {
   return wished - offsetAt(timeZone, first);
 }
 
+/**
+ * What a clock on the wall of a place shows at an instant.
+ * Units: milliseconds since 1970-01-01T00:00:00Z in, an ISO 8601 local time to the minute out.
+ * Errors: AssertionError when the instant is not finite or the zone unknown.
+ */
+export function wallTimeInZone(instantMs: number, timeZone: string): string {
+  assert(Number.isFinite(instantMs), `an instant in milliseconds is needed, got ${instantMs}`);
+  return wallTimeWithSeconds(instantMs, timeZone).slice(0, 'YYYY-MM-DDTHH:MM'.length);
+}
+
 function offsetAt(timeZone: string, at: number): number {
-  const parts = new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'medium' });
-  return Date.parse(`${parts.format(new Date(at)).replace(' ', 'T')}Z`) - at;
+  return Date.parse(`${wallTimeWithSeconds(at, timeZone)}Z`) - at;
+}
+
+const wallTimeWithSeconds = (instantMs: number, timeZone: string): string =>
+  wallFormatOf(timeZone).format(new Date(instantMs)).replace(' ', 'T');
+
+/** Kept, since making one takes far longer than asking it; a zone that is asked for is asked again. */
+const wallFormats = new Map<string, Intl.DateTimeFormat>();
+
+function wallFormatOf(timeZone: string): Intl.DateTimeFormat {
+  const kept = wallFormats.get(timeZone);
+  if (kept) return kept;
+  assert(isTimeZone(timeZone), `unknown time zone ${timeZone}`);
+  const format = new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'medium' });
+  wallFormats.set(timeZone, format);
+  return format;
 }

@@ -242,7 +242,7 @@ export async function listReach(tx: Tx, notice: NoticeRow) {
   const { storehouseId, noticeId } = notice;
   const acknowledgedAt = sql<string | null>`(select min(r.acknowledged_at) from book.notice_reading r
     where r.storehouse_id = ${storehouseId} and r.notice_id = ${noticeId}
-      and r.household_id = ${households.householdId})`;
+      and r.household_id = household.household_id)`; // spelt out: a column of the only table loses its table's name
   return tx
     .select({ householdId: households.householdId, name: households.name, acknowledgedAt })
     .from(households)

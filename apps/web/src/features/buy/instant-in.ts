@@ -1,4 +1,4 @@
-import { instantOfWallTime } from '@sheafbook/units';
+import { instantOfWallTime, wallTimeInZone } from '@sheafbook/units';
 
 /** The instant of a wall clock's time at the storehouse, whatever zone the phone is in. */
 export const instantIn = (timeZone: string, wallTime: string): string =>
@@ -6,7 +6,6 @@ export const instantIn = (timeZone: string, wallTime: string): string =>
 
 /** Day and hour of an instant on the storehouse's own clock, as a form takes them. */
 export function wallTimeIn(timeZone: string, instant: string): { day: string; time: string } {
-  const parts = new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'short' });
-  const [day = '', time = ''] = parts.format(new Date(instant)).split(' ');
+  const [day = '', time = ''] = wallTimeInZone(Date.parse(instant), timeZone).split('T');
   return { day, time };
 }

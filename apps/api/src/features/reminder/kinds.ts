@@ -1,0 +1,39 @@
+/** When a kind is told, and whether it may be stopped. Everything that reminds is a line here. */
+type Rule = {
+  /** So many days before it is due, each once. */
+  readonly before?: readonly number[];
+  /** On the day itself, until it is over. */
+  readonly onTheDay?: true;
+  /** Once more when it is over and still open. */
+  readonly overdue?: true;
+  /** What has no day: once, or once in each month while it stands. */
+  readonly open?: 'once' | 'monthly';
+  /** About safety: told at once, at any hour, and never stopped. */
+  readonly isSafety?: true;
+};
+
+/** The days before are common practice, no source. */
+export const KINDS = {
+  'pledge-closing': { before: [3], onTheDay: true },
+  'deposit-due': { before: [3], onTheDay: true, overdue: true },
+  'landing-day': { before: [3], onTheDay: true },
+  'food-waiting': { before: [7, 2], onTheDay: true, overdue: true },
+  'pick-up': { before: [1], onTheDay: true, overdue: true },
+  'balance-due': { open: 'monthly' },
+  'quote-lapses': { before: [7, 3], onTheDay: true, overdue: true },
+  'claim-window': { before: [2], onTheDay: true },
+  'hand-over': { before: [1], onTheDay: true },
+  'move-buy': { onTheDay: true, overdue: true },
+  notice: { open: 'once' },
+  'hold-open': { open: 'once', isSafety: true },
+  safety: { open: 'once', isSafety: true },
+} as const satisfies Readonly<Record<string, Rule>>;
+
+export type ReminderKind = keyof typeof KINDS;
+export const REMINDER_KINDS = Object.keys(KINDS) as ReminderKind[];
+/** Those that a person may stop. */
+export const STOPPABLE = REMINDER_KINDS.filter((kind) => !ruleOf(kind).isSafety);
+
+export function ruleOf(kind: ReminderKind): Rule {
+  return KINDS[kind];
+}
