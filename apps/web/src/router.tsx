@@ -5,7 +5,9 @@ import { bankRoutes } from './features/bank/routes.ts';
 import { booksRoutes } from './features/books/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
 import { closingRoutes } from './features/closing/routes.ts';
+import { containerKindRoutes } from './features/container-kind/routes.ts';
 import { coverageRoutes } from './features/coverage/routes.ts';
+import { foodRoutes } from './features/food/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
@@ -97,6 +99,8 @@ export const router = createRouter({
       ...handingOverRoutes,
       ...closingRoutes,
       ...peopleRoutes,
+      ...foodRoutes,
+      ...containerKindRoutes,
     ]),
   ]),
   defaultPreload: 'intent',

@@ -32,6 +32,11 @@ export function Buys() {
             <h1>{found.length === 0 ? t.noBuys : t.buysTitle(open)}</h1>
             {duties.length === 0 ? null : <NeedsMe />}
             {found.length === 0 ? <p>{t.noBuysWords}</p> : <BuyList buys={found} />}
+            <p>
+              <Link to="/s/$storehouse/foods" params={{ storehouse }}>
+                {t.knownFoods}
+              </Link>
+            </p>
           </>
         );
       }}

@@ -33,7 +33,7 @@ export type Food = Exclude<InferResponseType<typeof inside.foods.$get, 200>, str
 export type Order = InferResponseType<typeof buys.orders.$get, 200>['orders'][number];
 
 /** Everything of a list that comes by pages. */
-async function all<Row>(
+export async function all<Row>(
   read: (after: string | undefined) => Promise<{ rows: readonly Row[]; next: string | null }>,
 ): Promise<Row[]> {
   const first = await read(undefined);
@@ -46,7 +46,10 @@ async function all<Row>(
   return rows;
 }
 
-const page = (after: string | undefined) => ({ limit: '200', ...(after === undefined ? {} : { after }) });
+export const page = (after: string | undefined) => ({
+  limit: '200',
+  ...(after === undefined ? {} : { after }),
+});
 
 export const nextQuery = (param: OfBuy) =>
   queryOptions({ queryKey: ['buy', param, 'next'], queryFn: () => ask(buys.next.$get({ param })) });

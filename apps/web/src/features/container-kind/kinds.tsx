@@ -1,0 +1,79 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { shownPart } from '../../ui/parts-typed.ts';
+import { Ledger } from '../../ui/pieces.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { type Kind, kindsQuery } from '../shelf/queries.ts';
+import { AddKind, ChangeKind } from './kind-forms.tsx';
+import { useKindText } from './words.ts';
+
+const MICROLITRES_IN_A_LITRE = 1_000_000;
+
+/** As the server decides it; a page only leaves out what would be refused. */
+const mayEdit = (duties: readonly string[]): boolean =>
+  ['coordinator', 'packing_lead', 'treasurer'].some((duty) => duties.includes(duty));
+
+/** What food is packed in: what each kind truly holds, weighs empty and costs. */
+export function ContainerKinds() {
+  const words = useKindText();
+  const { storehouse, duties } = useHouse();
+  useTitle(words.title);
+  const kinds = useQuery(kindsQuery({ storehouse }));
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/foods" params={{ storehouse }}>
+        <BackIcon />
+        {words.toFoods}
+      </Link>
+      <Loaded reading={kinds}>
+        {({ containerKinds: all }) => (
+          <>
+            <h1>
+              {words.stands(all.length, all.filter(({ priceMinorUnits }) => priceMinorUnits === null).length)}
+            </h1>
+            <p>{words.holdsWords}</p>
+            <KindTable kinds={all} />
+            {mayEdit(duties) ? (
+              <>
+                <ChangeKind kinds={all} />
+                <AddKind />
+              </>
+            ) : null}
+          </>
+        )}
+      </Loaded>
+    </>
+  );
+}
+
+function KindTable({ kinds }: { kinds: readonly Kind[] }) {
+  const words = useKindText();
+  const { format } = useHouse();
+  return (
+    <Ledger
+      caption={words.title}
+      columns={[
+        { name: words.kind },
+        { name: words.holds, isNumber: true },
+        { name: words.tare, isNumber: true },
+        { name: words.price(format.currency), isNumber: true },
+        { name: words.source },
+      ]}
+      rows={kinds.map((kind) => ({
+        key: kind.id,
+        cells: [
+          format.language === 'es' ? kind.nameEs : kind.nameEn,
+          format.language === 'es'
+            ? shownPart(kind.capacityMicrolitres, MICROLITRES_IN_A_LITRE).replace('.', ',')
+            : shownPart(kind.capacityMicrolitres, MICROLITRES_IN_A_LITRE),
+          kind.tareGrams === null ? words.unknown : format.count(kind.tareGrams),
+          kind.priceMinorUnits === null ? words.unknown : format.money(kind.priceMinorUnits),
+          kind.isOwn ? words.own(kind.source) : kind.source,
+        ],
+      }))}
+    />
+  );
+}
