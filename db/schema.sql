@@ -13,6 +13,8 @@ schema book
   grant usage to sheafbook_poster
 schema door
   grant usage to sheafbook_app
+schema graphile_worker
+  grant usage to sheafbook_app
 schema migration
 schema public
   grant usage to public
@@ -902,6 +904,32 @@ table book.keying row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
+table book.letter row level security
+  storehouse_id uuid not null
+  letter_id uuid not null
+  person_id uuid not null
+  kind text not null
+  subject text not null
+  body_text text not null
+  body_html text not null
+  stop_url text
+  state text default 'waiting'::text not null
+  unsent_because text
+  sending_at timestamp with time zone
+  ended_at timestamp with time zone
+  constraint letter_pkey PRIMARY KEY (storehouse_id, letter_id)
+  constraint letter_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint letter_work_fk FOREIGN KEY (storehouse_id, letter_id) REFERENCES book.work(storehouse_id, work_id) ON DELETE CASCADE
+  constraint letter_kind_named CHECK ((kind ~ '^[a-z][a-z-]{0,60}$'::text))
+  constraint letter_state_known CHECK ((state = ANY (ARRAY['waiting'::text, 'sending'::text, 'sent'::text, 'unsent'::text])))
+  constraint letter_stop_url_plain CHECK (((stop_url ~ '^https?://[!-~]+$'::text) AND (stop_url !~ '[<>]'::text)))
+  constraint letter_subject_is_one_line CHECK (((subject ~ '\S'::text) AND (subject !~ '[[:cntrl:]]'::text) AND (length(subject) <= 200)))
+  constraint letter_unsent_explained CHECK (((state = 'unsent'::text) = (unsent_because IS NOT NULL)))
+  CREATE INDEX letter_by_person ON book.letter USING btree (storehouse_id, person_id)
+  policy letter_private restrictive for all to public using ((( SELECT book.current_task() AS current_task) = ANY (ARRAY['letter'::text, 'leaving'::text]))) with check (true)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update (ended_at, sending_at, state, unsent_because) to sheafbook_app
+
 table book.lot row level security
   storehouse_id uuid not null
   lot_id uuid not null
@@ -1504,6 +1532,37 @@ table book.withdrawal row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
+table book.work row level security
+  storehouse_id uuid not null
+  work_id uuid default uuidv7() not null
+  task text not null
+  payload jsonb not null
+  job_key text
+  person_id uuid
+  state text default 'waiting'::text not null
+  version integer default 1 not null
+  tries integer default 0 not null
+  last_reason text
+  made_at timestamp with time zone default now() not null
+  due_at timestamp with time zone
+  ended_at timestamp with time zone
+  constraint work_pkey PRIMARY KEY (storehouse_id, work_id)
+  constraint work_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint work_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint work_dead_explained CHECK (((state <> 'dead'::text) OR (last_reason IS NOT NULL)))
+  constraint work_ended_when_over CHECK (((ended_at IS NULL) = (state = 'waiting'::text)))
+  constraint work_key_fits CHECK (((length(job_key) >= 1) AND (length(job_key) <= 200)))
+  constraint work_state_known CHECK ((state = ANY (ARRAY['waiting'::text, 'done'::text, 'dead'::text])))
+  constraint work_task_named CHECK ((task ~ '^[a-z][a-z-]{0,60}$'::text))
+  constraint work_tries_counted CHECK ((tries >= 0))
+  CREATE INDEX work_dead ON book.work USING btree (storehouse_id, ended_at) WHERE (state = 'dead'::text)
+  CREATE INDEX work_waiting ON book.work USING btree (storehouse_id, due_at) WHERE (state = 'waiting'::text)
+  CREATE UNIQUE INDEX work_waiting_once ON book.work USING btree (storehouse_id, job_key) WHERE (state = 'waiting'::text)
+  policy housekeeping for all to sheafbook_housekeeping using (true)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, select, update (due_at, ended_at, last_reason, state, tries) to sheafbook_app
+  grant delete, select to sheafbook_housekeeping
+
 table book.write_off row level security
   storehouse_id uuid not null
   write_off_id uuid default uuidv7() not null
@@ -1656,6 +1715,63 @@ RETURN COALESCE(current_setting('app.task'::text, true), ''::text)
   owner sheafbook_owner
   execute: public, sheafbook_app, sheafbook_housekeeping, sheafbook_poster
 
+CREATE OR REPLACE FUNCTION book.due_work(at timestamp with time zone)
+ RETURNS TABLE(storehouse_id uuid, work_id uuid)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ SELECT w.storehouse_id,
+     w.work_id
+    FROM book.work w
+   WHERE ((w.state = 'waiting'::text) AND ((w.due_at IS NULL) OR (w.due_at <= due_work.at)))
+   ORDER BY w.made_at, w.work_id;
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION book.enqueue_everywhere(wanted_task text)
+ RETURNS integer
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare made record; asked integer := 0;
+begin
+  for made in insert into book.work (storehouse_id, task, payload, job_key)
+      select s.storehouse_id, wanted_task, '{}', 'every ' || wanted_task from book.storehouse s
+      on conflict (storehouse_id, job_key) where state = 'waiting' do nothing returning storehouse_id, work_id loop
+    perform book.queue_work(made.storehouse_id, made.work_id, null);
+    asked := asked + 1;
+  end loop;
+  return asked;
+end $function$
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION book.enqueue_work(in_storehouse uuid, wanted_task text, wanted_payload jsonb, due timestamp with time zone, wanted_key text, for_person uuid)
+ RETURNS uuid
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare made uuid;
+begin
+  if in_storehouse is distinct from book.current_storehouse() then
+    raise exception 'work belongs to the storehouse of its transaction' using errcode = 'insufficient_privilege';
+  end if;
+  insert into book.work as w (storehouse_id, task, payload, job_key, person_id, due_at)
+    values (in_storehouse, wanted_task, wanted_payload, wanted_key, for_person, due)
+    on conflict (storehouse_id, job_key) where state = 'waiting' do update set task = excluded.task,
+      payload = excluded.payload, person_id = excluded.person_id, due_at = excluded.due_at, version = w.version + 1,
+      tries = 0, last_reason = null
+    returning work_id into made;
+  perform book.queue_work(in_storehouse, made, due);
+  return made;
+end $function$
+  owner sheafbook_owner
+  execute: sheafbook_app
+
 CREATE OR REPLACE FUNCTION book.keep_house(now_at timestamp with time zone)
  RETURNS void
  LANGUAGE sql
@@ -1666,6 +1782,8 @@ BEGIN ATOMIC
    WHERE (kept_answer.kept_at < (keep_house.now_at - '30 days'::interval));
  DELETE FROM book.private_read
    WHERE (private_read.read_at < (keep_house.now_at - '2 years'::interval));
+ DELETE FROM book.work
+   WHERE ((work.state = 'done'::text) AND (work.ended_at < (keep_house.now_at - '30 days'::interval)));
 END
   owner sheafbook_housekeeping
   execute: sheafbook_app
@@ -1753,6 +1871,23 @@ end $function$
   owner sheafbook_poster
   execute: sheafbook_app
 
+CREATE OR REPLACE FUNCTION book.queue_work(of_storehouse uuid, of_work uuid, due timestamp with time zone)
+ RETURNS void
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare ahead integer;
+begin
+  select count(*) into ahead from (select from book.work w
+    where w.storehouse_id = of_storehouse and w.state = 'waiting' and w.work_id <> of_work
+      and (w.due_at is null or w.due_at <= now()) limit 1000) waiting;
+  perform graphile_worker.add_job('work', json_build_object('storehouseId', of_storehouse, 'workId', of_work),
+    queue_name := of_storehouse::text, run_at := due, max_attempts := 32767::smallint, job_key := of_work::text,
+    priority := ahead::smallint);
+end $function$
+  owner sheafbook_owner
+  execute: owner alone
+
 CREATE OR REPLACE FUNCTION book.refuse_left_household()
  RETURNS trigger
  LANGUAGE plpgsql
@@ -1785,6 +1920,22 @@ begin
 end $function$
   owner sheafbook_owner
   execute: public
+
+CREATE OR REPLACE FUNCTION book.retry_work(wanted uuid)
+ RETURNS boolean
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+begin
+  update book.work set state = 'waiting', tries = 0, due_at = null, ended_at = null, version = version + 1
+    where storehouse_id = book.current_storehouse() and work_id = wanted and state = 'dead';
+  if not found then return false; end if;
+  perform book.queue_work(book.current_storehouse(), wanted, null);
+  return true;
+end $function$
+  owner sheafbook_owner
+  execute: sheafbook_app
 
 CREATE OR REPLACE FUNCTION door.add_login(wanted_email text, wanted_name text, wanted_hash text, at timestamp with time zone)
  RETURNS uuid

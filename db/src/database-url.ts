@@ -15,6 +15,13 @@ export function withLogin(url: string, user: string, password: string): string {
   return parts.href;
 }
 
+/** The same, and every statement is run as this role. */
+export function withRole(url: string, role: string): string {
+  const parts = parse(url);
+  parts.searchParams.set('options', `-c role=${role}`);
+  return parts.href.replaceAll('+', '%20');
+}
+
 export function passwordOf(url: string): string {
   return decodeURIComponent(parse(url).password);
 }

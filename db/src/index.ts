@@ -11,6 +11,7 @@ export type { Lines } from './lines.ts';
 export * from './migrate.ts';
 export * from './open-database.ts';
 export * from './print-schema.ts';
+export { QUEUE_SCHEMA } from './queue.ts';
 export * from './refusal.ts';
 export * from './roles.ts';
 export * from './transaction.ts';

@@ -1,6 +1,7 @@
 import postgres, { type Sql, type TransactionSql } from 'postgres';
 import { administer } from './administer.ts';
 import { MIGRATIONS_FOLDER, type MigrationFile, readMigrationFiles } from './migration-files.ts';
+import { prepareQueue } from './queue.ts';
 import { refuseUnless, StartRefusal } from './refusal.ts';
 import { ensureRoles } from './roles.ts';
 
@@ -14,6 +15,7 @@ const LOCK_KEY = '7303014219185';
  * `adminUrl` logs in as a superuser, or as one who may create roles and objects in this database. Each file runs as
  * `sheafbook_owner` in a transaction of its own, which also records its hash: a file that fails leaves nothing.
  * A lock of the session lets processes that start together take turns, so a pooler in transaction mode won't do.
+ * The queue of the background work comes last; its library brings its own tables.
  * Refuses when an applied file was edited, renamed or removed, and when a new file's number is below an applied one.
  */
 export async function migrate(adminUrl: string, folder = MIGRATIONS_FOLDER, options: MigrateOptions = {}) {
@@ -27,6 +29,7 @@ export async function migrate(adminUrl: string, folder = MIGRATIONS_FOLDER, opti
       await apply(sql, file);
       options.log?.(`migrated ${file.name}`);
     }
+    await prepareQueue(adminUrl, sql);
     return pending.map((file) => file.name);
   });
 }

@@ -53,6 +53,7 @@ const APP_TABLES = {
   'book.invoice_line': 'insert select',
   'book.kept_answer': 'insert select update(body, status)',
   'book.keying': 'insert select',
+  'book.letter': 'delete insert select update(ended_at, sending_at, state, unsent_because)',
   'book.lot': 'insert select update(harvest_year)',
   'book.movement': 'select',
   'book.notice': 'delete insert select update(withdrawn_at)',
@@ -89,6 +90,7 @@ const APP_TABLES = {
   'book.unit': 'insert select',
   'book.vessel': 'insert select',
   'book.withdrawal': 'insert select',
+  'book.work': 'delete select update(due_at, ended_at, last_reason, state, tries)',
   'book.write_off': 'insert select update(agreed_at, agreed_by, entry_id, withdrawn_at)',
 };
 
@@ -100,9 +102,13 @@ const APP_FUNCTIONS = {
   'book.current_login()': 'execute',
   'book.current_storehouse()': 'execute',
   'book.current_task()': 'execute',
+  'book.due_work()': 'execute',
+  'book.enqueue_everywhere()': 'execute',
+  'book.enqueue_work()': 'execute',
   'book.keep_house()': 'execute',
   'book.lock_book()': 'execute',
   'book.post_entry()': 'execute',
+  'book.retry_work()': 'execute',
   'door.add_login()': 'execute',
   'door.add_session()': 'execute',
   'door.change_password()': 'execute',
@@ -142,6 +148,7 @@ const HOUSEKEEPING = {
   'book.current_task()': 'execute',
   'book.kept_answer': 'delete select',
   'book.private_read': 'delete select',
+  'book.work': 'delete select',
 };
 
 /** Functions that tell nothing but the transaction’s own settings, and triggers. */

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { createApp, openLog, readConfig } from '@sheafbook/api';
+import { createApp, type Outside, openLog, readConfig } from '@sheafbook/api';
 import { openTestDatabase, type TestDatabase } from './database.ts';
 
 /** What came back: the status, the body as read, and the session cookie if one was set. */
@@ -16,6 +16,7 @@ export type Caller = {
 
 export type TestApp = TestDatabase & {
   app: ReturnType<typeof createApp>;
+  outside: Outside;
   /** The clock stands still until a test moves it. */
   clock: { now: Date };
   /** Calls as a stranger, or with a session cookie. Every POST gets a fresh Idempotency-Key unless one is given. */
@@ -55,7 +56,7 @@ export async function openTestApp(startsAt = '2026-09-01T15:00:00Z'): Promise<Te
       delete: call('DELETE'),
     };
   };
-  return { ...database, app, clock, as };
+  return { ...database, app, outside, clock, as };
 }
 
 async function readBody(response: Response): Promise<unknown> {

@@ -1,4 +1,5 @@
 import type { TransactionSql } from 'postgres';
+import { QUEUE_SCHEMA } from '../queue.ts';
 
 /** Domains and enumerated types of our own, with their constraints. */
 export async function printTypes(tx: TransactionSql): Promise<string[]> {
@@ -13,7 +14,7 @@ export async function printTypes(tx: TransactionSql): Promise<string[]> {
       (select string_agg('constraint ' || quote_ident(conname) || ' ' || pg_get_constraintdef(k.oid), ' ' order by conname)
         from pg_constraint k where k.contypid = t.oid and k.contype = 'c')) as line
     from pg_type t join pg_namespace n on n.oid = t.typnamespace left join pg_class c on c.oid = t.typrelid
-    where n.nspname !~ '^pg_' and n.nspname <> 'information_schema'
+    where n.nspname !~ '^pg_' and n.nspname not in ('information_schema', ${QUEUE_SCHEMA})
       and (t.typtype in ('d', 'e', 'r') or (t.typtype = 'c' and c.relkind = 'c'))
       and not exists (select from pg_depend d where d.objid = t.oid and d.classid = 'pg_type'::regclass and d.deptype = 'e')
     order by n.nspname, t.typname`;
@@ -29,7 +30,7 @@ export async function printFunctions(tx: TransactionSql): Promise<string[]> {
         from aclexplode(coalesce(p.proacl, acldefault('f', p.proowner))) acl where acl.grantee <> p.proowner) g),
         'owner alone') as line
     from pg_proc p join pg_namespace n on n.oid = p.pronamespace
-    where n.nspname !~ '^pg_' and n.nspname <> 'information_schema' and p.prokind in ('f', 'p')
+    where n.nspname !~ '^pg_' and n.nspname not in ('information_schema', ${QUEUE_SCHEMA}) and p.prokind in ('f', 'p')
       and not exists (select from pg_depend d where d.objid = p.oid and d.classid = 'pg_proc'::regclass and d.deptype = 'e')
     order by n.nspname, p.proname, pg_get_function_identity_arguments(p.oid)`;
   return rows.map((row) => row.line);

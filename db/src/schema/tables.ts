@@ -1,4 +1,5 @@
 import type { TransactionSql } from 'postgres';
+import { QUEUE_SCHEMA } from '../queue.ts';
 import { type Detail, gather } from './detail.ts';
 import { grantLines } from './grants.ts';
 
@@ -30,7 +31,8 @@ function listTables(tx: TransactionSql): Promise<Detail[]> {
       case when c.relpersistence = 'u' then 'unlogged' end,
       'owner ' || nullif(pg_get_userbyid(c.relowner), 'sheafbook_owner')) as line
     from pg_class c join pg_namespace n on n.oid = c.relnamespace
-    where n.nspname !~ '^pg_' and n.nspname <> 'information_schema' and c.relkind in ('r', 'p', 'v', 'm', 'f', 'S')
+    where n.nspname !~ '^pg_' and n.nspname not in ('information_schema', ${QUEUE_SCHEMA})
+      and c.relkind in ('r', 'p', 'v', 'm', 'f', 'S')
       and not exists (select from pg_depend d where d.objid = c.oid and d.classid = 'pg_class'::regclass
         and d.deptype in ('e', 'i'))
     order by n.nspname, c.relname`;

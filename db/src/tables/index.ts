@@ -11,4 +11,5 @@ export * from './paper.ts';
 export * from './people.ts';
 export * from './photo.ts';
 export * from './sharing-out.ts';
+export * from './work.ts';
 export * from './year.ts';

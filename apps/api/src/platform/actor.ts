@@ -17,6 +17,21 @@ export type Actor = {
   readonly isHelping: boolean;
 };
 
+/** No login and no person has this id; a row that names a person refuses it. */
+const NOBODY = '00000000-0000-0000-0000-000000000000';
+
+/** The storehouse itself, at work in the background: no login, no person, no household and no duty. */
+export const storehouseItself = (
+  storehouse: Pick<Actor, 'storehouseId' | 'currency' | 'timeZone'>,
+): Actor => ({
+  ...storehouse,
+  loginId: NOBODY,
+  personId: NOBODY,
+  duties: new Set(),
+  householdId: null,
+  isHelping: false,
+});
+
 export const hasDuty = (actor: Actor, ...duties: readonly Duty[]): boolean =>
   duties.some((duty) => actor.duties.has(duty));
 

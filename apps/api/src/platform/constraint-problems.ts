@@ -47,5 +47,6 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   bank_match_same_amount: 'does-not-add-up',
   bank_match_entry_stands: 'already-reversed',
   entry_not_at_the_bank: 'cannot-reverse',
+  work_waiting_once: 'busy-retry',
   stage_move_along_an_edge: 'buy-stage-wrong',
 };

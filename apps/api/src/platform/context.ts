@@ -1,6 +1,7 @@
 import type { Db } from '@sheafbook/db';
 import type { Sql } from 'postgres';
 import type { Actor } from './actor.ts';
+import type { Mail } from './mail.ts';
 
 /** What a use case needs from outside: the database, the time, chance, and who is asking. */
 export type Outside = {
@@ -8,6 +9,8 @@ export type Outside = {
   readonly sql: Sql;
   readonly now: () => Date;
   readonly randomBytes: (count: number) => Uint8Array;
+  /** How letters go out; absent where e-mail is off. */
+  readonly mail?: Mail | undefined;
 };
 
 /** A command that must count once however often it is sent (ledger-notes 6.17). */

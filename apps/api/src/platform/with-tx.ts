@@ -18,7 +18,8 @@ export type Task =
   | 'leaving'
   | 'take-along'
   | 'import'
-  | 'notice';
+  | 'notice'
+  | 'letter';
 
 export type TxOptions = {
   readonly task?: Task;
@@ -93,6 +94,16 @@ export function withLoginTx<Result>(
   work: (tx: Tx) => Promise<Result>,
 ): Promise<Result> {
   const settings = { storehouse: '', login: loginId ?? '', household: '', task: '' };
+  return retry(() => runTransaction(outside.db.lines, { settings }, work));
+}
+
+/** A transaction of the server's own in one storehouse, of nobody's login: the keeping of its background work. */
+export function withStorehouseTx<Result>(
+  outside: Outside,
+  storehouseId: string,
+  work: (tx: Tx) => Promise<Result>,
+): Promise<Result> {
+  const settings = { storehouse: storehouseId, login: '', household: '', task: '' };
   return retry(() => runTransaction(outside.db.lines, { settings }, work));
 }
 

@@ -11,6 +11,7 @@ import { endDutiesOf, listLastOfDuty } from '../duty/use-cases.ts';
 import { hasLogin } from '../helper/queries.ts';
 import { lockPresentHousehold } from '../household/queries.ts';
 import { refuseStale, seatName } from '../household/use-cases.ts';
+import { deleteLettersOf } from '../letter/queries.ts';
 import { loadPresentPerson } from '../person/queries.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { mayTakeOut, mayTakeOutPerson } from './policy.ts';
@@ -104,6 +105,7 @@ async function takeOut(tx: Tx, context: Context, household: HouseholdRow): Promi
   await endDutiesOf(tx, context, leavers);
   await updateHelpEnded(tx, leavers, context.now());
   await updateHelpersEnded(tx, subject, context.now());
+  await deleteLettersOf(tx, leavers);
   await updateInvitationsWithdrawn(tx, subject, context.now());
   await updatePickUpsSigned(tx, subject, name);
   await updateWaiversForgotten(tx, subject);
@@ -121,6 +123,7 @@ async function takeOutPerson(tx: Tx, context: Context, person: PersonRow, name: 
   if (last) throw new Problem('last-of-duty', { duty: last.duty });
   await endDutiesOf(tx, context, leavers);
   await updateHelpEnded(tx, leavers, context.now());
+  await deleteLettersOf(tx, leavers);
   await updatePersonsLeft(tx, leavers, { name, leftOn: todayOf(context) });
   return null;
 }

@@ -7,6 +7,7 @@ import { ES_NOTICE } from './es-notice.ts';
 import { ES_PAPER } from './es-paper.ts';
 import { ES_PEOPLE } from './es-people.ts';
 import { ES_REQUEST } from './es-request.ts';
+import { ES_WORK } from './es-work.ts';
 
 /** Every sentence that a refusal or a next step is said with, by its English; `{}` stands for what differs each time. */
 export const SPANISH: Readonly<Record<string, string>> = {
@@ -19,6 +20,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_NOTICE,
   ...ES_PAPER,
   ...ES_IMPORT,
+  ...ES_WORK,
 };
 
 /** Single words that stand where a sentence differs: stages and duties. Names, figures and days stay as they are. */
