@@ -289,6 +289,45 @@ table book.buy_line row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update (common_cap_grams, quote_id, split_rule, step_units, version) to sheafbook_app
 
+table book.calendar_event row level security
+  storehouse_id uuid not null
+  event_key text not null
+  household_id uuid
+  content jsonb not null
+  sequence integer default 0 not null
+  modified_at timestamp with time zone not null
+  constraint calendar_event_pkey PRIMARY KEY (storehouse_id, event_key)
+  constraint calendar_event_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint calendar_event_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  CREATE INDEX calendar_event_by_household ON book.calendar_event USING btree (storehouse_id, household_id)
+  policy calendar_event_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'leaving'::text))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update (content, modified_at, sequence) to sheafbook_app
+
+table book.calendar_feed row level security
+  storehouse_id uuid not null
+  calendar_feed_id uuid default uuidv7() not null
+  person_id uuid not null
+  scope text not null
+  item_kind text
+  item_id uuid
+  language text not null
+  secret_sha256 text not null
+  made_at timestamp with time zone not null
+  renewed_at timestamp with time zone
+  ended_at timestamp with time zone
+  constraint calendar_feed_pkey PRIMARY KEY (storehouse_id, calendar_feed_id)
+  constraint calendar_feed_secret_once UNIQUE (storehouse_id, secret_sha256)
+  constraint calendar_feed_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint calendar_feed_item_whole CHECK ((((scope = 'item'::text) = (item_kind IS NOT NULL)) AND ((item_kind IS NULL) = (item_id IS NULL))))
+  constraint calendar_feed_language_known CHECK ((language = ANY (ARRAY['en'::text, 'es'::text])))
+  constraint calendar_feed_scope_known CHECK ((scope = ANY (ARRAY['mine'::text, 'storehouse'::text, 'item'::text])))
+  constraint calendar_feed_secret_is_sha256 CHECK ((secret_sha256 ~ '^[0-9a-f]{64}$'::text))
+  CREATE INDEX calendar_feed_by_person ON book.calendar_feed USING btree (storehouse_id, person_id)
+  CREATE INDEX calendar_feed_by_secret ON book.calendar_feed USING btree (secret_sha256)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (ended_at, renewed_at, secret_sha256) to sheafbook_app
+
 table book.cash_count row level security
   storehouse_id uuid not null
   cash_count_id uuid not null
@@ -2006,6 +2045,36 @@ CREATE OR REPLACE FUNCTION door.end_sessions_of(of_login uuid)
 BEGIN ATOMIC
  DELETE FROM door.session
    WHERE (session.login_id = end_sessions_of.of_login);
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION door.find_calendar_feed(wanted text)
+ RETURNS TABLE(calendar_feed_id uuid, storehouse_id uuid, storehouse_name text, scope text, item_kind text, item_id uuid, language text, person_id uuid, login_id uuid, household_id uuid, currency text, time_zone text)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ SELECT f.calendar_feed_id,
+     f.storehouse_id,
+     st.name,
+     f.scope,
+     f.item_kind,
+     f.item_id,
+     f.language,
+     p.person_id,
+     p.login_id,
+         CASE
+             WHEN (h.left_on IS NULL) THEN p.household_id
+             ELSE NULL::uuid
+         END AS "case",
+     (st.currency)::text AS currency,
+     st.time_zone
+    FROM (((book.calendar_feed f
+      JOIN book.storehouse st ON ((st.storehouse_id = f.storehouse_id)))
+      JOIN book.person p ON (((p.storehouse_id = f.storehouse_id) AND (p.person_id = f.person_id) AND (p.left_on IS NULL) AND (p.login_id IS NOT NULL))))
+      LEFT JOIN book.household h ON (((h.storehouse_id = p.storehouse_id) AND (h.household_id = p.household_id))))
+   WHERE ((f.secret_sha256 = find_calendar_feed.wanted) AND (f.ended_at IS NULL));
 END
   owner sheafbook_owner
   execute: sheafbook_app

@@ -219,6 +219,12 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /common-stock': 'treasurer reviewer coordinator packing_lead',
   'GET /stock-counts': 'treasurer reviewer coordinator packing_lead',
   'POST /stock-counts': 'reviewer coordinator packing_lead',
+  'GET /appointments': 'member',
+  'GET /appointments/:appointment/file': 'member',
+  'GET /calendar-feeds': 'member',
+  'POST /calendar-feeds': 'member',
+  'POST /calendar-feeds/:feed/renewal': 'member',
+  'DELETE /calendar-feeds/:feed': 'member',
   'POST /stock-counts/:count/booking': 'treasurer coordinator',
   'GET /notices': 'member',
   'GET /notices/unread': 'member',
@@ -245,4 +251,5 @@ export const LEAST_OUTSIDE: Readonly<Record<string, 'anybody' | 'signed in'>> = 
   'PUT /api/password': 'signed in',
   'GET /api/invitations/:storehouse/:token': 'anybody',
   'POST /api/invitations/:storehouse/:token': 'anybody',
+  'GET /api/calendars/:file': 'anybody',
 };

@@ -76,6 +76,7 @@ const bag = {
 export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> => ({
   'PUT /': { version: 1, name: 'Alder Row', timeZone: 'America/Chicago', massDisplay: 'lb', language: 'en' },
   'POST /rules': rules,
+  'POST /calendar-feeds': { scope: 'item', item: { kind: 'buy', id: ids.buy } },
   'POST /invitations': { householdName: 'Hale', days: 14 },
   'POST /persons/:person/duties': { duty: 'equipment_keeper' },
   'POST /households': { name: 'Isle', personName: 'Ivo Isle' },

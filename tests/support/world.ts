@@ -70,6 +70,8 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     photo: await idOf(coordinator.post(`${buy.path}/photos`, photo)),
     notice: await idOf(coordinator.post(`${path}/notices`, told)),
     hold: await idOf(coordinator.post(`${path}/bags/${buy.bags.oats[0]?.id}/holds`, hold)),
+    feed: await idOf(Dell.caller.post(`${path}/calendar-feeds`, { scope: 'mine' })),
+    appointment: `gathering-closes.${buy.buyId}`,
   };
   bodyOf(await Dell.caller.put(`${path}/notices/${ids.notice}/reading`, { isAcknowledged: true }));
   // Long before anything happened, so that nothing is closed in anybody's way.

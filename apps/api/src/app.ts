@@ -6,6 +6,7 @@ import { auditRoutes } from './features/audit/routes.ts';
 import { bagRoutes } from './features/bag/routes.ts';
 import { bankRoutes } from './features/bank/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
+import { calendarRoutes, openCalendarRoutes } from './features/calendar/routes.ts';
 import { callingOffRoutes } from './features/calling-off/routes.ts';
 import { chargeRoutes } from './features/charge/routes.ts';
 import { claimRoutes } from './features/claim/routes.ts';
@@ -127,7 +128,8 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', importRoutes)
   .route('/', traceRoutes)
   .route('/', stockCountRoutes)
-  .route('/', auditRoutes);
+  .route('/', auditRoutes)
+  .route('/', calendarRoutes);
 
 /** Everything from this host alone, in nobody's frame. */
 const CONTENT_SECURITY_POLICY = {
@@ -174,6 +176,7 @@ export function createApp(parts: { outside: Outside; config: Config; log: Logger
     .route('/api', setUpRoutes)
     .route('/api', sessionRoutes)
     .route('/api', joiningRoutes)
+    .route('/api', openCalendarRoutes)
     .route('/api/storehouses/:storehouse', insideStorehouse);
   routes.route('/', docsRoutes(app)).route('/', webRoutes);
   const methodsAt = methodsOf(app.routes);

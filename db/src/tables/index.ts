@@ -1,5 +1,6 @@
 export * from './bank.ts';
 export * from './buy.ts';
+export * from './calendar.ts';
 export * from './container.ts';
 export * from './food.ts';
 export * from './import.ts';

@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import {
   accounts,
   buys,
+  calendarEvents,
   containers,
   containerWishes,
   depositAsks,
@@ -257,6 +258,7 @@ const OWN_TABLES = [
   householdContacts,
   pledgeCeilings,
   containerWishes,
+  calendarEvents,
 ] as const;
 
 /** What was told to the household alone, with who read it; what its persons read of the rest. */

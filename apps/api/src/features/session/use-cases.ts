@@ -40,7 +40,11 @@ export async function changePassword(outside: Outside, session: Session, wish: P
   return openSessions(outside).begin(session.loginId);
 }
 
-export async function refuseTooManyAttempts(outside: Outside, keys: readonly string[]): Promise<void> {
+export async function refuseTooManyAttempts(
+  outside: Outside,
+  keys: readonly string[],
+  mostAttempts = MOST_ATTEMPTS,
+): Promise<void> {
   const at = outside.now();
   const since = new Date(at.getTime() - WINDOW_MINUTES * 60_000);
   const most = await withLoginTx(outside, null, async (tx) => {
@@ -48,6 +52,5 @@ export async function refuseTooManyAttempts(outside: Outside, keys: readonly str
     for (const key of keys.toSorted()) counts.push(await countAttempt(tx, key, { at, since }));
     return Math.max(...counts);
   });
-  if (most > MOST_ATTEMPTS)
-    throw new Problem('too-many-attempts', { retryAfterSeconds: WINDOW_MINUTES * 60 });
+  if (most > mostAttempts) throw new Problem('too-many-attempts', { retryAfterSeconds: WINDOW_MINUTES * 60 });
 }

@@ -95,4 +95,8 @@ export const ES_REQUEST: Readonly<Record<string, string>> = {
   'A reason is needed.': 'Hace falta un motivo.',
   'Say why.': 'Diga por qué.',
   'Say why, for whoever reads the book later.': 'Diga por qué, para quien lea el libro después.',
+  'You have 20 calendars; end one first.': 'Ya tiene 20 calendarios; termine uno antes.',
+  'Nothing with a day is there under this id.': 'Con este número no hay nada que tenga fecha.',
+  'A calendar of one thing names the thing; any other names none.':
+    'El calendario de una cosa dice cuál; los demás no nombran ninguna.',
 };
