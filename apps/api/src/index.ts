@@ -6,4 +6,5 @@ export { openLog } from './platform/log.ts';
 export { type Mail, openMail } from './platform/mail.ts';
 export type { WorkTask, WorkTasks } from './platform/work/task.ts';
 export { enqueueEverywhere, runWorkOnce } from './work/run-work-once.ts';
+export { startWork } from './work/start-work.ts';
 export { TASKS } from './work/tasks.ts';

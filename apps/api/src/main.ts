@@ -6,6 +6,9 @@ import { createApp } from './app.ts';
 import { readConfig } from './platform/config.ts';
 import { keepHouse } from './platform/keep-house.ts';
 import { openLog } from './platform/log.ts';
+import { openMail } from './platform/mail.ts';
+import { startWork } from './work/start-work.ts';
+import { TASKS } from './work/tasks.ts';
 
 const DAY_MILLISECONDS = 24 * 60 * 60 * 1000;
 
@@ -18,16 +21,25 @@ async function start(): Promise<void> {
     dataFolder: process.env.SHEAFBOOK_DATA ?? '.sheafbook',
     log: (line) => log.info(line),
   });
-  const outside = { db: database.db, sql: database.sql, now: () => new Date(), randomBytes };
+  const mail = config.mail && openMail(config.mail);
+  const outside = { db: database.db, sql: database.sql, now: () => new Date(), randomBytes, mail };
   const app = createApp({ outside, config, log });
   const server = serve({ fetch: app.fetch, port: config.port, hostname: config.host });
   log.info(`Sheafbook answers at ${config.publicUrl} (${database.where} PostgreSQL)`);
 
+  const workshop = { outside, tasks: TASKS, log };
+  const worker = config.worksInside ? await startWork({ workshop, appUrl: database.appUrl }) : undefined;
   await keepHouse(outside, log);
   setInterval(() => void keepHouse(outside, log), DAY_MILLISECONDS).unref();
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => {
-      server.close(() => void database.close().then(() => process.exit(0)));
+      const stopped = worker?.stop();
+      server.close(
+        () =>
+          void Promise.resolve(stopped)
+            .then(() => database.close())
+            .then(() => process.exit(0)),
+      );
       setTimeout(() => process.exit(1), 10_000).unref();
     });
   }
