@@ -7,6 +7,8 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /': 'member',
   'PUT /': 'coordinator',
   'POST /rules': 'coordinator treasurer',
+  'GET /background-work': 'coordinator',
+  'POST /background-work/:work/retry': 'coordinator',
   'GET /audit': 'treasurer reviewer coordinator',
   'GET /duties': 'member',
   'GET /persons': 'member',

@@ -80,8 +80,11 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     insert into book.stock_count (storehouse_id, account_id, book_grams, counted_grams, counted_by, counted_at)
     select storehouse_id, account_id, 5, 4, ${Dell.personId}, now() from book.account
     where storehouse_id = ${storehouse.storehouseId} and unit_kind = 'lot' limit 1 returning stock_count_id as id`;
+  const [dead] = await app.admin<{ id: string }[]>`
+    insert into book.work (storehouse_id, task, payload, state, last_reason, ended_at)
+    values (${storehouse.storehouseId}, 'remind', '{}', 'dead', 'It failed.', now()) returning work_id as id`;
   return {
     ...{ storehouse, buy, gathering, shelves },
-    ids: { ...ids, throughOn: '2020-12-31', count: counted?.id ?? '' },
+    ids: { ...ids, throughOn: '2020-12-31', count: counted?.id ?? '', work: dead?.id ?? '' },
   };
 }

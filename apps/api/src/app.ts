@@ -58,6 +58,7 @@ import { tinRoutes } from './features/tin/routes.ts';
 import { traceRoutes } from './features/trace/routes.ts';
 import { trialBalanceRoutes } from './features/trial-balance/routes.ts';
 import { withdrawalRoutes } from './features/withdrawal/routes.ts';
+import { workRoutes } from './features/work/routes.ts';
 import { writeOffRoutes } from './features/write-off/routes.ts';
 import type { AppEnv } from './platform/app-env.ts';
 import type { Config } from './platform/config.ts';
@@ -128,6 +129,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', importRoutes)
   .route('/', traceRoutes)
   .route('/', stockCountRoutes)
+  .route('/', workRoutes)
   .route('/', auditRoutes)
   .route('/', calendarRoutes);
 

@@ -19,6 +19,7 @@ import { settingsRoutes } from './features/settings/routes.ts';
 import { shelfRoutes } from './features/shelf/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
 import { tinRoutes } from './features/tin/routes.ts';
+import { workRoutes } from './features/work/routes.ts';
 import { houseRoute, rootRoute } from './house-route.ts';
 
 /** The front door leads a signed-in person into the storehouse, and anybody else to signing in. */
@@ -94,6 +95,7 @@ export const router = createRouter({
       ...coverageRoutes,
       ...shelfRoutes,
       ...settingsRoutes,
+      ...workRoutes,
       ...landingRoutes,
       ...splitRoutes,
       ...handingOverRoutes,

@@ -16,6 +16,9 @@ export const ES_WORK: Readonly<Record<string, string>> = {
   'The mail server could not be reached.': 'No se pudo llegar al servidor de correo.',
   'The letter is not there any more.': 'La carta ya no está.',
   'This person has no login, and so no address.': 'Esta persona no tiene acceso, así que no tiene dirección.',
+  'E-mail is off: whoever runs the server gives it SMTP_URL and MAIL_FROM to turn it on.':
+    'El correo está apagado: quien lleva el servidor lo enciende con SMTP_URL y MAIL_FROM.',
+  'E-mail is on: letters come from {}.': 'El correo está encendido: las cartas vienen de {}.',
   'E-mail is off on this server.': 'El correo está apagado en este servidor.',
   'The letter may be on its way already; it is looked at again.':
     'La carta puede estar ya en camino; se vuelve a mirar.',

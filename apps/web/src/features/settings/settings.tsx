@@ -1,4 +1,5 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import type { InferResponseType } from 'hono/client';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
@@ -32,6 +33,13 @@ export function Settings() {
               format.day(found.rules.decidedAt.slice(0, 10)),
             )}
           </h1>
+          {duties.includes('coordinator') ? (
+            <div className="actions">
+              <Link className="btn" to="/s/$storehouse/settings/work" params={{ storehouse }}>
+                {words.work}
+              </Link>
+            </div>
+          ) : null}
           <div className="cols">
             <RulesForm key={`rules ${found.rules.rulesVersion}`} rules={found.rules} />
             {duties.includes('coordinator') ? (

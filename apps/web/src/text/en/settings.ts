@@ -3,6 +3,7 @@ export const en = {
   title: 'Settings',
   stands: (name: string, version: number, on: string) =>
     `${name} goes by version ${version} of its rules, decided ${on}.`,
+  work: 'E-mail and work in the background',
   facts: 'The storehouse',
   name: 'Name',
   timeZone: 'Time zone',

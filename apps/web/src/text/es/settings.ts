@@ -4,6 +4,7 @@ export const es: SettingsWords = {
   title: 'Ajustes',
   stands: (name, version, on) =>
     `${name} se rige por la versión ${version} de sus reglas, decidida el ${on}.`,
+  work: 'Correo y trabajo en segundo plano',
   facts: 'El almacén',
   name: 'Nombre',
   timeZone: 'Zona horaria',
