@@ -69,3 +69,72 @@ test('a letter is sent to the address of its person’s login, as text and as HT
   expect(await stateOf(letterId)).toMatchObject({ state: 'sent', work: 'done', tries: 1 });
   expect(await doWork(app, catcher)).toMatchObject({ done: 0 });
 });
+
+test('no name and no subject can add a header', async () => {
+  const subject = 'Flour\r\nBcc: all@example.org\r\n\r\nBody of its own';
+  await app.admin`update book.person set name = ${'Bo\r\nBcc: all@example.org'} where person_id = ${birchall.personId}`;
+  await write({ subject });
+  await doWork(app, catcher);
+  await app.admin`update book.person set name = 'Birchall Person' where person_id = ${birchall.personId}`;
+  expect(catcher.caught.map(({ to }) => to)).toEqual(['birchall@example.org']);
+  const source = catcher.caught[0]?.source ?? '';
+  const { headers } = parse(source);
+  expect(Object.keys(headers).map((name) => name.toLowerCase())).not.toContain('bcc');
+  expect(source).not.toMatch(/^Bcc/im);
+  expect(extract(source).subject).toBe('Flour Bcc: all@example.org Body of its own');
+});
+
+test('a server that refuses for now is asked again, and one that refuses for good is not', async () => {
+  catcher.mood = { code: 451, words: '4.7.1 come back later', at: 'data' };
+  const greylisted = await write();
+  expect(await doWork(app, catcher)).toMatchObject({ later: 1, dead: 0 });
+  expect(await stateOf(greylisted)).toMatchObject({
+    ...{ state: 'waiting', work: 'waiting' },
+    reason: 'The mail server refused the letter for now: “451 4.7.1 come back later”.',
+  });
+  catcher.mood = { code: 554, words: '5.7.1 looks like spam', at: 'data' };
+  app.clock.now = new Date(app.clock.now.getTime() + 10_000);
+  expect(await doWork(app, catcher)).toMatchObject({ later: 0, dead: 1 });
+  expect(catcher.caught).toEqual([]);
+});
+
+test('a server that hangs, and one that is not there, is asked again', async () => {
+  const hanging = await openCatcher(200);
+  hanging.mood = 'hang';
+  const letterId = await write();
+  expect(await doWork(app, hanging)).toMatchObject({ later: 1 });
+  expect(await stateOf(letterId)).toMatchObject({ reason: 'The mail server took too long to answer.' });
+  await hanging.close();
+  app.clock.now = new Date(app.clock.now.getTime() + 10_000);
+  expect(await doWork(app, hanging)).toMatchObject({ later: 1 });
+  expect(await stateOf(letterId)).toMatchObject({ reason: 'The mail server could not be reached.' });
+});
+
+test('a letter that may be on its way is not sent beside it, and again after two minutes under its own id', async () => {
+  const letterId = await write();
+  await app.admin`update book.letter set state = 'sending', sending_at = ${app.clock.now.toISOString()}`;
+  expect(await doWork(app, catcher)).toMatchObject({ later: 1 });
+  expect(catcher.caught).toEqual([]);
+  app.clock.now = new Date(app.clock.now.getTime() + 121_000);
+  expect(await doWork(app, catcher)).toMatchObject({ done: 1 });
+  expect(catcher.caught[0]?.source).toContain(`Message-ID: <${letterId}@alder.example>`);
+});
+
+test('who has no address, and a server without e-mail, get no letter, and nothing fails for it', async () => {
+  const off = await write();
+  expect(await doWork(app)).toMatchObject({ done: 1 });
+  expect(await stateOf(off)).toMatchObject({ state: 'unsent', because: 'E-mail is off on this server.' });
+  const [person] = await app.admin`insert into book.person (storehouse_id, name, joined_on)
+    values (${storehouse.storehouseId}, 'On Paper', '2026-09-01') returning person_id as id`;
+  const paper = await write({}, person?.id);
+  expect(await doWork(app, catcher)).toMatchObject({ done: 1 });
+  expect(await stateOf(paper)).toMatchObject({ state: 'unsent', work: 'done' });
+});
+
+test('a neighbour’s letter is read by nobody but who sends it', async () => {
+  await write();
+  const rows = await withStorehouseTx(app.outside, storehouse.storehouseId, (tx) =>
+    tx.execute('select * from book.letter'),
+  );
+  expect([...rows]).toEqual([]);
+});
