@@ -43,4 +43,4 @@ test('of a thousand pieces of work none is lost and none done twice when workers
     await book.admin`select count(*)::integer as marks, count(distinct m.work_id)::integer as works,
     (select count(*)::integer from book.work where state = 'done') as done from tally.mark m`;
   expect(found).toEqual({ marks: 1000, works: 1000, done: 1000 });
-});
+}, 600_000);
