@@ -6,6 +6,7 @@ import { booksRoutes } from './features/books/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
 import { closingRoutes } from './features/closing/routes.ts';
 import { containerKindRoutes } from './features/container-kind/routes.ts';
+import { containerWishRoutes } from './features/container-wish/routes.ts';
 import { coverageRoutes } from './features/coverage/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
@@ -103,6 +104,7 @@ export const router = createRouter({
       ...peopleRoutes,
       ...foodRoutes,
       ...containerKindRoutes,
+      ...containerWishRoutes,
     ]),
   ]),
   defaultPreload: 'intent',

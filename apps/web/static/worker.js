@@ -35,6 +35,8 @@ self.addEventListener('fetch', (event) => {
   if (isReading && request.method !== 'GET') return event.respondWith(change(request, url));
   if (request.method !== 'GET') return;
   if (isReading) {
+    // What a helper reads of a neighbour has the same address as their own, so it is never kept.
+    if (request.headers.has('Sheafbook-For-Household')) return;
     if (!PASSING.test(url.pathname)) event.respondWith(read(request, event));
     return;
   }

@@ -9,6 +9,7 @@ export * from './eater.ts';
 export * from './edible-stock.ts';
 export * from './energy-requirement.ts';
 export * from './energy-table.ts';
+export * from './food-coverage.ts';
 export * from './food-group.ts';
 export type { GapPiece } from './gap-pieces.ts';
 export { gapPieces } from './gap-pieces.ts';

@@ -1,13 +1,20 @@
 import type { AppType } from '@sheafbook/api';
 import { hc } from 'hono/client';
+import { actingHere } from './acting.ts';
 import { noteKept } from './kept.ts';
 import { newKey } from './new-key.ts';
 import { ApiProblem, readProblem } from './problem.ts';
 
 /** The API, typed by its own routes; nothing else of the server comes into the web. */
 export const api = hc<AppType>('/', {
-  headers: () => ({ 'Accept-Language': document.documentElement.lang }),
+  headers: () => ({ 'Accept-Language': document.documentElement.lang, ...forHousehold() }),
 }).api;
+
+/** A helper's tab names the household that it acts for in every request; the server looks whether it may. */
+function forHousehold(): Record<string, string> {
+  const acting = actingHere();
+  return acting ? { 'Sheafbook-For-Household': acting.household } : {};
+}
 
 type Answering = {
   readonly ok: boolean;
@@ -39,7 +46,7 @@ export async function askOnce<Answer extends Answering>(
   body: unknown,
   send: (headers: { 'Idempotency-Key': string }) => Promise<Answer>,
 ): Promise<Awaited<ReturnType<Answer['json']>>> {
-  const place = `sheafbook.key.${name}`;
+  const place = `sheafbook.key.${actingHere()?.household ?? ''}${name}`;
   const text = JSON.stringify(body);
   const kept = JSON.parse(localStorage.getItem(place) ?? 'null') as Kept | null;
   const key = kept?.body === text ? kept.key : newKey();

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, Outlet, useNavigate, useParams } from '@tanstack/react-router';
 import { lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
+import { type Acting, actingIn, forgetActing } from '../api/acting.ts';
 import { useKeptSince } from '../api/kept.ts';
 import { ApiProblem } from '../api/problem.ts';
 import { personsQuery, sessionQuery, storehouseQuery, unreadQuery } from '../api/queries.ts';
@@ -19,6 +20,13 @@ export function Shell() {
   const facts = useQuery({ ...storehouseQuery({ storehouse }), enabled: session.isSuccess });
   const persons = useQuery({ ...personsQuery({ storehouse }), enabled: session.isSuccess });
   if (session.error instanceof ApiProblem && session.error.code === 'not-signed-in') return <ToSignIn />;
+  const acting = actingIn(storehouse);
+  if (acting && facts.error instanceof ApiProblem && facts.error.code === 'helper-grant-missing')
+    return (
+      <Suspense>
+        <ActingEnded acting={acting} />
+      </Suspense>
+    );
   return (
     <Loaded reading={joined(session, joined(facts, persons))}>
       {([who, [here, people]]) => {
@@ -28,12 +36,13 @@ export function Shell() {
           <Inside
             here={{ ...here, storehouse }}
             elsewhere={who.storehouses.filter((known) => known.storehouseId !== storehouse)}
+            acting={acting}
             person={{
               id: personId ?? '',
-              duties: person?.duties ?? [],
+              duties: acting ? [] : (person?.duties ?? []),
               name: person?.name ?? who.name,
-              household: person?.householdId ?? null,
-              householdName: person?.householdName ?? '',
+              household: acting?.household ?? person?.householdId ?? null,
+              householdName: acting?.householdName ?? person?.householdName ?? '',
             }}
           />
         );
@@ -47,6 +56,7 @@ function ToSignIn() {
   const navigate = useNavigate();
   useEffect(() => {
     const to = location.pathname + location.search;
+    forgetActing();
     if (to.startsWith('/s/')) void navigate({ to: '/sign-in', search: { to }, replace: true });
   }, [navigate]);
   return null;
@@ -67,7 +77,9 @@ type Person = {
   householdName: string;
 };
 
-function Inside({ here, person, elsewhere }: { here: Here; person: Person; elsewhere: House['elsewhere'] }) {
+type InsideProps = { here: Here; person: Person; acting: Acting | null; elsewhere: House['elsewhere'] };
+
+function Inside({ here, person, acting, elsewhere }: InsideProps) {
   const massDisplay = here.massDisplay === 'kg' ? 'kg' : 'lb';
   const { language, massUnit } = useTaste();
   const house: House = {
@@ -89,14 +101,25 @@ function Inside({ here, person, elsewhere }: { here: Here; person: Person; elsew
   };
   return (
     <HouseContext value={house}>
-      <Frame house={house}>
+      <Frame house={house} acting={acting}>
         <Outlet />
       </Frame>
     </HouseContext>
   );
 }
 
-function Frame({ house, children }: { house: House; children: ReactNode }) {
+const ActingBand = lazy(async () => {
+  const { ActingBand } = await import('../features/helping/acting-band.tsx');
+  return { default: ActingBand };
+});
+const ActingEnded = lazy(async () => {
+  const { ActingEnded } = await import('../features/helping/acting-band.tsx');
+  return { default: ActingEnded };
+});
+
+type FrameProps = { house: House; acting: Acting | null; children: ReactNode };
+
+function Frame({ house, acting, children }: FrameProps) {
   const t = useText();
   const isOnline = useOnline();
   const keptSince = useKeptSince();
@@ -144,6 +167,11 @@ function Frame({ house, children }: { house: House; children: ReactNode }) {
         </div>
       </aside>
       <main className="body" id="page" tabIndex={-1}>
+        {acting ? (
+          <Suspense>
+            <ActingBand acting={acting} helper={house.personName} />
+          </Suspense>
+        ) : null}
         {isOnline && keptSince === null ? null : (
           <p className="said watch-said" role="status">
             {keptSince === null ? t.offline : t.keptSince(house.format.instant(keptSince))}

@@ -10,7 +10,7 @@ type Gap = Awaited<ReturnType<typeof closeGapInBuy>>;
 const toHundredths = (value: Fraction) => Math.round(fractionToNumber(value) * 100) / 100;
 const toWhole = (value: Fraction) => Number(roundFraction(value));
 
-export function presentCoverage({ facts, landed, coverage }: Read) {
+export function presentCoverage({ facts, landed, coverage, byFood }: Read) {
   const nameOf = new Map(facts.eaters.map((eater) => [eater.eaterId, eater.name]));
   const named = (eaterIds: readonly string[]) => eaterIds.map((id) => ({ id, name: nameOf.get(id) ?? '' }));
   return {
@@ -46,6 +46,14 @@ export function presentCoverage({ facts, landed, coverage }: Read) {
         name: nameOf.get(eaterId) ?? '',
         wholeDays: days === 'no-end' ? null : Math.floor(fractionToNumber(days)),
       })),
+    })),
+    byFood: byFood.map((food) => ({
+      foodCode: food.foodCode,
+      group: food.group,
+      grams: food.grams,
+      wholeDays: food.wholeDays,
+      mayEat: named(food.mayEatIds),
+      mayNotEat: named(food.mayNotEatIds),
     })),
     eaters: coverage.eaters.map((need) => ({
       id: need.eaterId,

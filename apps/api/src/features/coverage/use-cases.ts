@@ -1,4 +1,11 @@
-import { closeGapWhole, type FoodGroupCode, groupTotals, mayEat, type Pack } from '@sheafbook/coverage';
+import {
+  closeGapWhole,
+  coverByFood,
+  type FoodGroupCode,
+  groupTotals,
+  mayEat,
+  type Pack,
+} from '@sheafbook/coverage';
 import type { Tx } from '@sheafbook/db';
 import type { FoodRow } from '@sheafbook/db/tables';
 import { assert, ceilFraction, fraction, gramsOfPhysicalUnit, roundFraction } from '@sheafbook/units';
@@ -35,7 +42,9 @@ export function readCoverage(context: Context) {
       await listCharges(tx, storehouseId, householdId),
     );
     await noteHelpersRead(tx, context, 'eaters, stock and days covered');
-    return { facts, landed, coverage: reckonCoverage(facts, todayOf(context)) };
+    const coverage = reckonCoverage(facts, todayOf(context));
+    const byFood = coverByFood(coverage, coverageInput(facts, todayOf(context)));
+    return { facts, landed, coverage, byFood };
   });
 }
 

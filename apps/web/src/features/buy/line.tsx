@@ -72,6 +72,16 @@ function LineSheet({ buy, line, pledge, fill, quotes }: SheetProps) {
       </div>
       <h1>{title}</h1>
       {!facts ? <p>{t.noQuoteWords}</p> : null}
+      {household === null || buy.stage === 'called-off' ? null : (
+        <p>
+          <Link
+            to="/s/$storehouse/buys/$buy/lines/$line/containers"
+            params={{ storehouse, buy: buy.id, line: line.id }}
+          >
+            {t.packMineIn}
+          </Link>
+        </p>
+      )}
       {facts && isGathering && household !== null ? (
         <PledgeForm
           key={pledge?.version ?? 0}

@@ -12,8 +12,9 @@ import { useCoverageText } from '../home/words.ts';
 import { YearRibbon } from '../home/year-ribbon.tsx';
 import { describeEater, type KnownEater } from '../household/eater.ts';
 import { PlanForm } from '../household/plan-form.tsx';
+import { ByFood } from './by-food.tsx';
 import { dietGapOf } from './ends.ts';
-import { OtherStock } from './other-stock.tsx';
+import { OtherStock, useFoodNames } from './other-stock.tsx';
 import { Way } from './way.tsx';
 
 /** Who is fed how long by which food, and the cheapest way to the household's target. */
@@ -40,6 +41,7 @@ function OwnCoverage() {
               <>
                 <Way targetDays={known.targetDays} lastsDays={covered.byMass.wholeDays} />
                 <DietGaps coverage={covered} />
+                <ByFood coverage={covered} />
                 <OtherStock coverage={covered} />
               </>
             )}
@@ -94,12 +96,13 @@ function DietGaps({ coverage }: { coverage: Coverage }) {
 /** Beneath the ribbon: what each of the threads stands for, where somebody does not eat everything. */
 function WhoMayEat({ eaters }: { eaters: readonly KnownEater[] }) {
   const t = useText();
+  const nameOf = useFoodNames();
   const words = useCoverageText();
   return (
     <ul>
       {eaters.map((eater) => (
         <li key={eater.id} className="soft">
-          {words.whoEatsNo(eater.name, describeEater(t, eater))}
+          {words.whoEatsNo(eater.name, describeEater(t, eater, nameOf))}
         </li>
       ))}
     </ul>

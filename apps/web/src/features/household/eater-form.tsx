@@ -9,6 +9,7 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useCoverageText } from '../home/words.ts';
 import { ALLERGENS, type Allergen, type KnownEater } from './eater.ts';
+import { ExcludedFoods } from './excluded-foods.tsx';
 
 const eaters = api.storehouses[':storehouse'].households[':household'].eaters;
 
@@ -22,6 +23,7 @@ type Draft = {
   massKilograms: string;
   typedKilocalories: string;
   excludedAllergens: readonly Allergen[];
+  excludedFoodCodes: readonly string[];
   avoidsGluten: boolean;
 };
 const NOBODY: Draft = {
@@ -34,6 +36,7 @@ const NOBODY: Draft = {
   massKilograms: '',
   typedKilocalories: '',
   excludedAllergens: [],
+  excludedFoodCodes: [],
   avoidsGluten: false,
 };
 
@@ -47,6 +50,7 @@ const draftOf = (eater: KnownEater): Draft => ({
   massKilograms: String(eater.massKilograms ?? ''),
   typedKilocalories: String(eater.typedKilocalories ?? ''),
   excludedAllergens: eater.excludedAllergens as Allergen[],
+  excludedFoodCodes: eater.excludedFoodCodes,
   avoidsGluten: eater.avoidsGluten,
 });
 
@@ -75,14 +79,14 @@ export function EaterForm({
       const facts = {
         ...draft,
         excludedAllergens: [...draft.excludedAllergens],
+        excludedFoodCodes: [...draft.excludedFoodCodes],
         presentPercent,
         heightCentimetres: numberOf(draft.heightCentimetres),
         massKilograms: numberOf(draft.massKilograms),
         typedKilocalories: numberOf(draft.typedKilocalories),
       };
       if (!eater) return ask(eaters.$post({ param, json: facts }));
-      const { excludedFoodCodes, version } = eater;
-      const json = { ...facts, excludedFoodCodes, version };
+      const json = { ...facts, version: eater.version };
       return ask(eaters[':eater'].$put({ param: { ...param, eater: eater.id }, json }));
     },
     onSuccess: async () => {
@@ -200,6 +204,10 @@ export function EaterForm({
               ))}
             </div>
           </fieldset>
+          <ExcludedFoods
+            codes={draft.excludedFoodCodes}
+            onChange={(excludedFoodCodes) => change({ excludedFoodCodes })}
+          />
         </div>
       </details>
       {Object.keys(problems).length > 0 ? null : <ProblemSaid error={saving.error} />}

@@ -3,6 +3,7 @@ import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { useOwnHousehold } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useFoodNames } from '../coverage/other-stock.tsx';
 import { describeEater, type KnownEater } from './eater.ts';
 
 export function EaterList({
@@ -14,6 +15,7 @@ export function EaterList({
 }) {
   const t = useText();
   const param = useOwnHousehold();
+  const nameOf = useFoodNames();
   const queries = useQueryClient();
   const removing = useMutation({
     mutationFn: ({ id, version }: KnownEater) =>
@@ -32,7 +34,7 @@ export function EaterList({
         {eaters.map((eater) => (
           <li key={eater.id} className="row">
             <span>
-              <b>{eater.name}</b> <span className="soft">{describeEater(t, eater)}</span>
+              <b>{eater.name}</b> <span className="soft">{describeEater(t, eater, nameOf)}</span>
             </span>
             <span className="actions">
               {onChange ? (

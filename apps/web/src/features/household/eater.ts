@@ -17,13 +17,14 @@ export const ALLERGENS = [
 ] as const;
 export type Allergen = (typeof ALLERGENS)[number];
 
-/** Age and diet in plain words: "8 years, no milk, no gluten". */
-export function describeEater(t: Catalogue, eater: KnownEater): string {
+/** Age and diet in plain words: "8 years, no milk, no lentils, no gluten". */
+export function describeEater(t: Catalogue, eater: KnownEater, nameOf: (foodCode: string) => string): string {
   const years = eater.ageYears;
   const avoided = eater.excludedAllergens.map((allergen) => t.without(t.allergens[allergen] ?? allergen));
   return [
     years === null ? t.notBornYet : t.years(years),
     ...avoided,
+    ...eater.excludedFoodCodes.map((code) => t.without(nameOf(code))),
     ...(eater.avoidsGluten ? [t.withoutGluten] : []),
     ...(eater.presentPercent < 100 ? [t.presentShare(eater.presentPercent)] : []),
   ].join(', ');

@@ -6,6 +6,7 @@ import { useText } from '../../text/taste.ts';
 import { useHouse, useOwnHousehold } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { Helping } from '../helping/helping.tsx';
 import { usePeopleText } from '../people/words.ts';
 import type { KnownEater } from './eater.ts';
 import { EaterForm } from './eater-form.tsx';
@@ -29,6 +30,7 @@ export function Household() {
         <div className="stack">
           <Plan />
           <TasteForm />
+          <Helping />
           <MoreOfMine />
           <SignOut />
         </div>
@@ -61,6 +63,7 @@ function Outsider() {
     <>
       <h1>{t.noHousehold}</h1>
       <TasteForm />
+      <Helping />
       <MoreOfMine />
       <SignOut />
     </>

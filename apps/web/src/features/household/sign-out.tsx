@@ -1,5 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
+import { forgetActing } from '../../api/acting.ts';
 import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -19,6 +20,7 @@ export function SignOut() {
     mutationFn: (isEverywhere: boolean) =>
       isEverywhere ? ask(api.sessions.$delete()) : ask(api.session.$delete()),
     onSuccess: async () => {
+      forgetActing();
       await forgetReadings();
       await navigate({ to: '/sign-in' });
       queries.clear();

@@ -41,7 +41,7 @@ export function Helpers({ household }: { household: string }) {
                     : words.helperEnded(grant.helperName, format.instant(grant.endedAt ?? grant.expiresAt))}
                 </span>
                 {grant.isInForce ? (
-                  <button type="button" className="btn" onClick={() => ending.mutate(grant.helperId)}>
+                  <button type="button" className="btn" onClick={() => ending.mutate(grant.id)}>
                     {words.endHelp}
                   </button>
                 ) : null}

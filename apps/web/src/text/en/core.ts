@@ -222,6 +222,7 @@ export const en = {
   gatheringCloses: 'Pledges close',
   landsOn: 'Lands',
   landsAt: 'At',
+  packMineIn: 'What I want mine packed in',
   knownFoods: 'The foods that the storehouse knows',
   foods: 'Foods',
   noFoods: 'No food has been entered yet.',

@@ -47,6 +47,13 @@ export const en = {
   nobodyMayEat: (mass: string, group: string) =>
     `${mass} of ${group.toLowerCase()} that nobody at your table may eat`,
   eatenBy: 'Everyone here may eat it',
+  byFood: 'Food by food',
+  byFoodWords:
+    'How far each food alone would go for those who may eat it, were it all they ate of its group.',
+  food: 'Food',
+  aloneUntil: 'Alone until (days)',
+  nobody: 'nobody may eat it',
+  mayNot: (who: readonly string[], food: string) => `${and(who)} may not eat ${food.toLowerCase()}.`,
   otherStock: 'What does not count yet',
   comingOne: (mass: string, food: string) => `${mass} of ${food}, waiting for you at the storehouse`,
   heldOne: (mass: string, food: string) => `${mass} of ${food}, on hold`,
@@ -85,6 +92,7 @@ export const en = {
   ownFiguresWords:
     'For one adult and a year, where you depart from the guideline. Empty means: as the guideline has it.',
   massProblem: 'Write a weight, such as 300 lb or 140 kg, or nothing.',
+  leavesOut: 'Single foods left out',
   height: 'Height, in centimetres',
   bodyMass: 'Weighs, in kilograms',
   typedEnergy: 'Needs a day, in kilocalories',

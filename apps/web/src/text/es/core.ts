@@ -223,6 +223,7 @@ export const es: Catalogue = {
   gatheringCloses: 'Las promesas cierran',
   landsOn: 'Llega',
   landsAt: 'En',
+  packMineIn: 'En qué quiero lo mío envasado',
   knownFoods: 'Los alimentos que conoce el almacén',
   foods: 'Alimentos',
   noFoods: 'Aún no se ha anotado ningún alimento.',

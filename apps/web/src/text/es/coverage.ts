@@ -44,6 +44,14 @@ export const es: CoverageWords = {
   byEater: 'Hasta cuándo alcanza, por alimento y comensal',
   nobodyMayEat: (mass, group) => `${mass} de «${group.toLowerCase()}» que nadie en su mesa puede comer`,
   eatenBy: 'Todos aquí pueden comerlo',
+  byFood: 'Alimento por alimento',
+  byFoodWords:
+    'Hasta dónde llegaría cada alimento por sí solo para quienes pueden comerlo, si fuera lo único que comen de su grupo.',
+  food: 'Alimento',
+  aloneUntil: 'Solo, hasta (días)',
+  nobody: 'nadie puede comerlo',
+  mayNot: (who, food) =>
+    `${and(who)} no ${who.length === 1 ? 'puede' : 'pueden'} comer ${food.toLowerCase()}.`,
   otherStock: 'Lo que aún no cuenta',
   comingOne: (mass, food) => `${mass} de ${food}, le esperan en el almacén`,
   heldOne: (mass, food) => `${mass} de ${food}, retenido`,
@@ -81,6 +89,7 @@ export const es: CoverageWords = {
   ownFigures: 'Sus propias cifras para un año',
   ownFiguresWords: 'Para un adulto y un año, donde se aparta de la guía. Vacío significa: como dice la guía.',
   massProblem: 'Escriba un peso, como 300 lb o 140 kg, o nada.',
+  leavesOut: 'Alimentos sueltos que no come',
   height: 'Estatura, en centímetros',
   bodyMass: 'Pesa, en kilogramos',
   typedEnergy: 'Necesita al día, en kilocalorías',
