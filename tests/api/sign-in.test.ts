@@ -29,6 +29,7 @@ test('a server is set up once', async () => {
     storehouse: { name: 'Another', currency: 'USD', timeZone: 'UTC' },
   });
   expect([again.status, again.body.code]).toEqual([409, 'already-set-up']);
+  expect((await app.as().get('/api/set-up')).body).toEqual({ isSetUp: true });
 });
 
 test('only a hash of the session token is stored', async () => {

@@ -245,6 +245,7 @@ export const LEAST_OUTSIDE: Readonly<Record<string, 'anybody' | 'signed in'>> = 
   'GET /api/docs.css': 'anybody',
   'GET /api/openapi.json': 'anybody',
   'GET /problems/:code': 'anybody',
+  'GET /api/set-up': 'anybody',
   'POST /api/set-up': 'anybody',
   'POST /api/session': 'anybody',
   'GET /api/session': 'signed in',

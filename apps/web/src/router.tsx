@@ -1,4 +1,5 @@
 import { createRoute, createRouter, lazyRouteComponent, redirect } from '@tanstack/react-router';
+import { api, ask } from './api/client.ts';
 import { queries, sessionQuery } from './api/queries.ts';
 import { ageingRoutes } from './features/ageing/routes.ts';
 import { bankRoutes } from './features/bank/routes.ts';
@@ -23,17 +24,24 @@ import { tinRoutes } from './features/tin/routes.ts';
 import { workRoutes } from './features/work/routes.ts';
 import { houseRoute, rootRoute } from './house-route.ts';
 
-/** The front door leads a signed-in person into the storehouse, and anybody else to signing in. */
+/** The front door leads a signed-in person into the storehouse, the first visitor to the first run, others to signing in. */
 const door = createRoute({
   getParentRoute: () => rootRoute,
   path: '/',
   beforeLoad: async () => {
     const session = await queries.fetchQuery(sessionQuery).catch(() => null);
     const storehouse = session?.storehouses[0]?.storehouseId;
-    if (storehouse === undefined) throw redirect({ to: '/sign-in' });
+    if (storehouse === undefined) throw redirect({ to: (await isFirstRun()) ? '/set-up' : '/sign-in' });
     throw redirect({ to: '/s/$storehouse', params: { storehouse } });
   },
 });
+
+/** Without an answer nobody is asked to set up what may be set up already. */
+const isFirstRun = () =>
+  ask(api['set-up'].$get()).then(
+    ({ isSetUp }) => !isSetUp,
+    () => false,
+  );
 
 const signIn = createRoute({
   getParentRoute: () => rootRoute,

@@ -43,6 +43,11 @@ export async function setUpServer(outside: Outside, wish: SetUp) {
   return { ...made, ...session };
 }
 
+/** Whether somebody has set this server up; until then its front door leads to the first run. */
+export function isSetUp(outside: Outside): Promise<boolean> {
+  return withLoginTx(outside, null, (tx) => hasLogins(tx));
+}
+
 /** Founds a storehouse with its first household and coordinator, inside the caller's transaction. */
 export async function foundStorehouse(
   tx: Tx,
