@@ -5,7 +5,8 @@ import { ApiProblem } from './problem.ts';
 export const queries = new QueryClient({
   defaultOptions: {
     queries: {
-      staleTime: 20_000,
+      // The parts of one page share a reading; a page that is opened again asks anew, since neighbours write meanwhile.
+      staleTime: 2_000,
       networkMode: 'always', // a lost signal is said at once, instead of waiting without a word
       retry: (count, error) => count < 2 && error instanceof ApiProblem && error.status >= 500,
     },
@@ -26,7 +27,6 @@ export const storehouseQuery = (param: InHouse) =>
 export const personsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['persons', param],
-    staleTime: 300_000,
     queryFn: () => allPersons(param),
   });
 
