@@ -628,7 +628,7 @@ table book.equipment_item row level security
   constraint equipment_item_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
   constraint equipment_item_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select to sheafbook_app
+  grant delete, insert, select to sheafbook_app
 
 table book.fill row level security
   storehouse_id uuid not null
@@ -703,7 +703,7 @@ table book.food row level security
   constraint food_group_known CHECK ((food_group = ANY (ARRAY['grains'::text, 'legumes'::text, 'dried-milk'::text, 'fats'::text, 'sugars'::text, 'salt'::text, 'other'::text])))
   constraint food_named CHECK (((name_en ~ '\S'::text) AND (name_es ~ '\S'::text)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (allergens, bulk_micrograms_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version) to sheafbook_app
+  grant insert, select, update (allergens, bulk_micrograms_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_code, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version) to sheafbook_app
 
 table book.helper_grant row level security
   storehouse_id uuid not null
@@ -775,7 +775,7 @@ table book.household_contact row level security
   constraint household_contact_pkey PRIMARY KEY (storehouse_id, household_id)
   constraint household_contact_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   CREATE TRIGGER household_still_here BEFORE INSERT ON book.household_contact FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
-  policy household_contact_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR shown_to_members OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['contact'::text, 'leaving'::text, 'take-along'::text])))) with check (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'leaving'::text)))
+  policy household_contact_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR shown_to_members OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['contact'::text, 'leaving'::text, 'take-along'::text, 'import'::text])))) with check (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'leaving'::text) OR ((( SELECT book.current_task() AS current_task) = 'import'::text) AND (NOT shown_to_members))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update to sheafbook_app
 
@@ -830,12 +830,37 @@ table book.import_file row level security
   sha256 text not null
   new_rows integer not null
   skipped_rows integer not null
+  taken_back boolean default false not null
   constraint import_file_pkey PRIMARY KEY (storehouse_id, import_id, "position")
-  constraint import_file_once UNIQUE (storehouse_id, sha256)
   constraint import_file_import_fk FOREIGN KEY (storehouse_id, import_id) REFERENCES book.import(storehouse_id, import_id)
   constraint import_file_counts CHECK (((new_rows >= 0) AND (skipped_rows >= 0)))
   constraint import_file_hashed CHECK ((sha256 ~ '^[0-9a-f]{64}$'::text))
   constraint import_file_kind_known CHECK ((kind = ANY (ARRAY['households'::text, 'eaters'::text, 'foods'::text, 'balances'::text, 'stock'::text, 'equipment'::text])))
+  CREATE UNIQUE INDEX import_file_once ON book.import_file USING btree (storehouse_id, sha256) WHERE (NOT taken_back)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (taken_back) to sheafbook_app
+
+table book.import_thing row level security
+  storehouse_id uuid not null
+  import_id uuid not null
+  kind text not null
+  thing_id uuid not null
+  constraint import_thing_pkey PRIMARY KEY (storehouse_id, import_id, thing_id)
+  constraint import_thing_import_fk FOREIGN KEY (storehouse_id, import_id) REFERENCES book.import(storehouse_id, import_id)
+  constraint import_thing_kind_known CHECK ((kind = ANY (ARRAY['household'::text, 'person'::text, 'eater'::text, 'food'::text, 'supplier'::text, 'equipment_item'::text, 'lot'::text, 'container'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.import_undoing row level security
+  storehouse_id uuid not null
+  import_id uuid not null
+  undone_by uuid not null
+  undone_at timestamp with time zone not null
+  reason text not null
+  constraint import_undoing_pkey PRIMARY KEY (storehouse_id, import_id)
+  constraint import_undoing_import_fk FOREIGN KEY (storehouse_id, import_id) REFERENCES book.import(storehouse_id, import_id)
+  constraint import_undoing_undone_by_fk FOREIGN KEY (storehouse_id, undone_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint import_undoing_explained CHECK (((reason ~ '\S'::text) AND (length(reason) <= 500)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
@@ -1838,6 +1863,45 @@ begin
 end $function$
   owner sheafbook_owner
   execute: owner alone
+
+CREATE OR REPLACE FUNCTION book.list_leaning_on_import(p_import uuid)
+ RETURNS TABLE(leaning text, kind text, thing_id uuid, row_count bigint)
+ LANGUAGE plpgsql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare
+  s uuid := book.current_storehouse();
+  link record;
+begin
+  for link in
+    select c.conrelid::regclass as leaning, a.attname as link_column, p.attname as id_column, t.kind
+    from (values ('book.household', 'household_id', 'household'), ('book.owner', 'owner_id', 'household'),
+      ('book.person', 'person_id', 'person'), ('book.eater', 'eater_id', 'eater'), ('book.food', 'food_id', 'food'),
+      ('book.supplier', 'supplier_id', 'supplier'), ('book.owner', 'owner_id', 'supplier'),
+      ('book.equipment_item', 'equipment_item_id', 'equipment_item'), ('book.lot', 'lot_id', 'lot'),
+      ('book.unit', 'unit_id', 'lot'), ('book.container', 'container_id', 'container'),
+      ('book.vessel', 'vessel_id', 'container')) t (target, target_column, kind)
+    join pg_constraint c on c.contype = 'f' and c.confrelid = t.target::regclass
+    cross join lateral unnest(c.conkey, c.confkey) k (link_no, target_no)
+    join pg_attribute f on f.attrelid = c.confrelid and f.attnum = k.target_no and f.attname = t.target_column
+    join pg_attribute a on a.attrelid = c.conrelid and a.attnum = k.link_no
+    join pg_constraint pk on pk.contype = 'p' and pk.conrelid = c.conrelid
+    join pg_attribute p on p.attrelid = c.conrelid and p.attnum = pk.conkey[2] -- the first is the storehouse's
+    where c.conrelid not in ('book.account'::regclass, 'book.movement'::regclass, 'book.private_read'::regclass,
+      'book.household_contact'::regclass)
+    order by 1, 4
+  loop
+    return query execute format('select %L::text, t.kind, t.thing_id, count(*) from book.import_thing t
+      join %s r on r.storehouse_id = t.storehouse_id and r.%I = t.thing_id
+      where t.storehouse_id = $1 and t.import_id = $2 and t.kind = %L and not exists (select from book.import_thing o
+        where o.storehouse_id = $1 and o.import_id = $2 and o.thing_id::text = r.%I::text)
+      group by t.kind, t.thing_id', replace(link.leaning::text, 'book.', ''), link.leaning, link.link_column, link.kind, link.id_column)
+      using s, p_import;
+  end loop;
+end $function$
+  owner sheafbook_owner
+  execute: sheafbook_app
 
 CREATE OR REPLACE FUNCTION book.lock_book()
  RETURNS bigint

@@ -53,6 +53,15 @@ test('a group comes from its spreadsheets: an error stands at its cell, then all
   expect(await overflowOf(page)).toBe(0);
   await page.getByRole('link', { name: 'Equipment' }).click();
   await page.getByRole('heading', { name: /The group owns/ }).waitFor();
+  await page.goBack();
+  await page.getByText('Take import 1 back').click();
+  await page.getByText('This will take back everything that it brought:').waitFor();
+  await page.getByText('2 eaters: removed').waitFor();
+  expect(await listViolations(page)).toEqual([]);
+  expect(await overflowOf(page)).toBe(0);
+  await page.getByLabel('Why').fill('the wrong year');
+  await page.getByRole('button', { name: 'Take all of it back' }).click();
+  await page.getByText(/^Taken back .*: the wrong year$/).waitFor();
 }, 120_000);
 
 test('the page is reached from the people', async () => {

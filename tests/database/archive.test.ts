@@ -40,7 +40,11 @@ beforeAll(async () => {
   bodyOf(await closed.treasurer.post(undoing, { reason: 'Typed twice.' }), 201);
   await matchOneLine(closed.treasurer, closed.households.Dell.householdId);
   const equipment = WHOLE_GROUP.filter(({ name }) => name === 'equipment.csv');
-  bodyOf((await bringOver(storehouse.coordinator, storehouse.path, equipment)).posted, 201);
+  const brought = await bringOver(storehouse.coordinator, storehouse.path, equipment);
+  const takingBack = `${storehouse.path}/imports/${bodyOf(brought.posted, 201).id}/undoing`;
+  bodyOf(await storehouse.coordinator.post(takingBack, { reason: 'The wrong sheet.' }), 201);
+  const again = await bringOver(storehouse.coordinator, storehouse.path, equipment);
+  bodyOf(again.posted, 201);
   await insertTheRest();
   await anotherStorehouse(app);
   empty = await openTestApp();

@@ -43,6 +43,8 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /households/:household/statement': 'member',
   'POST /import-trials': 'coordinator treasurer',
   'POST /imports': 'coordinator treasurer',
+  'GET /imports/:import/undoing': 'coordinator treasurer',
+  'POST /imports/:import/undoing': 'coordinator treasurer',
   'GET /imports': 'coordinator treasurer reviewer',
   'GET /import-templates/:kind': 'coordinator treasurer',
   'GET /equipment': 'member',

@@ -98,6 +98,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     files: [{ name: 'people.csv', kind: 'households', base64: 'SG91c2Vob2xkCkRlbGwK', leftOut: [] }],
     ...{ openingOn: '2026-09-01', decimalSign: 'point', dayOrder: 'day-first', seen: 'a'.repeat(64) },
   },
+  'POST /imports/:import/undoing': { reason: 'the wrong file' },
   'POST /foods': { foodCode: 'emmer', nameEn: 'Emmer', nameEs: 'Farro', keepingClass: null, ...figures },
   'PUT /foods/:food': { version: 1, nameEn: 'Emmer', nameEs: 'Farro', ...figures },
   'PUT /foods/:food/retirement': { version: 1, isRetired: true },

@@ -1,7 +1,8 @@
-import type { TestApp } from './app.ts';
+import type { Caller, TestApp } from './app.ts';
 import { aBankLine } from './bank.ts';
 import { aBuy, aPledge, bodyOf, foodIdsOf, type TestBuy } from './buy.ts';
 import { anInvitation } from './household.ts';
+import { bringOver } from './import.ts';
 import { aJpeg } from './jpeg.ts';
 import { aSharedBuy, type TestSharedBuy } from './shared-buy.ts';
 import { type Shelves, shelvesOf, wheatOf } from './shelf.ts';
@@ -66,6 +67,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     food: await idOf(coordinator.post(`${path}/foods`, food)),
     rice: (await foodIdsOf(storehouse))['rice-white-long'] ?? '',
     kind: await idOf(coordinator.post(`${path}/container-kinds`, kind)),
+    import: await anImport(coordinator, path),
     bankLine: await aBankLine(Birchall.caller, path),
     photo: await idOf(coordinator.post(`${buy.path}/photos`, photo)),
     notice: await idOf(coordinator.post(`${path}/notices`, told)),
@@ -87,4 +89,10 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     ...{ storehouse, buy, gathering, shelves },
     ids: { ...ids, throughOn: '2020-12-31', count: counted?.id ?? '', work: dead?.id ?? '' },
   };
+}
+
+/** A thing for lending that came from a sheet. */
+async function anImport(coordinator: Caller, path: string): Promise<string> {
+  const sheets = [{ name: 'gear.csv', text: 'Equipment\nHand mill of the sheet\n' }];
+  return bodyOf((await bringOver(coordinator, path, sheets)).posted, 201).id;
 }

@@ -1,5 +1,5 @@
 import { sql } from 'drizzle-orm';
-import { bigint, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { bigint, boolean, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
 
 export const equipmentItems = book.table(
@@ -46,7 +46,33 @@ export const importFiles = book.table(
     sha256: text('sha256').notNull(),
     newRows: integer('new_rows').notNull(),
     skippedRows: integer('skipped_rows').notNull(),
+    takenBack: boolean('taken_back').notNull().default(false),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.importId, table.position] })],
 );
 export type ImportFileRow = typeof importFiles.$inferSelect;
+
+export const importThings = book.table(
+  'import_thing',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    importId: uuid('import_id').notNull(),
+    kind: text('kind').notNull(),
+    thingId: uuid('thing_id').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.importId, table.thingId] })],
+);
+export type ImportThingRow = typeof importThings.$inferSelect;
+
+export const importUndoings = book.table(
+  'import_undoing',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    importId: uuid('import_id').notNull(),
+    undoneBy: uuid('undone_by').notNull(),
+    undoneAt: timestamp('undone_at', { withTimezone: true, mode: 'date' }).notNull(),
+    reason: text('reason').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.importId] })],
+);
+export type ImportUndoingRow = typeof importUndoings.$inferSelect;

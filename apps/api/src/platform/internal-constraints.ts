@@ -87,6 +87,8 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'import_file_counts',
   'import_file_hashed',
   'import_file_kind_known',
+  'import_thing_kind_known',
+  'import_undoing_explained',
   'invitation_token_once',
   'invoice_line_asks_something',
   'invoice_line_goods_name_a_line',

@@ -26,73 +26,120 @@ export type EntryHeader = {
 
 export type PostedEntry = { readonly entryId: string; readonly entryNo: number };
 
+type DraftedEntry = EntryHeader & { readonly drafts: readonly MovementDraft[] };
+
 /**
  * Posts the movements of one event as one entry. Accounts that are missing are made first, in a fixed order
  * (ledger-notes 6.10); the database locks, checks the guards, counts and writes.
  */
-export async function postEntry(
+export async function postEntry(tx: Tx, context: Context, entry: DraftedEntry): Promise<PostedEntry> {
+  const [posted] = await postEntries(tx, context, [entry]);
+  assert(posted, 'one entry in, one out');
+  return posted;
+}
+
+/** Posts several entries in their order, in as many round trips as one takes. */
+export async function postEntries(
   tx: Tx,
   context: Context,
-  entry: EntryHeader & { readonly drafts: readonly MovementDraft[] },
-): Promise<PostedEntry> {
+  entries: readonly DraftedEntry[],
+): Promise<PostedEntry[]> {
   const { storehouseId } = context.actor;
-  const accounts = await ensureAccounts(tx, storehouseId, entry.drafts);
+  const accounts = await ensureAccounts(
+    tx,
+    storehouseId,
+    entries.flatMap(({ drafts }) => drafts),
+  );
   const accountOf = (unit: UnitKey, key: AccountKey): FoundAccount => {
     const account = accounts.get(accountKeyText(unit, key));
     assert(account, 'every account of a draft was made before');
     return account;
   };
-  const lines = entry.drafts.map(({ unit, source, destination, amount }) => {
-    const { unitId, accountId: sourceId } = accountOf(unit, source);
-    return { unitId, sourceId, destinationId: accountOf(unit, destination).accountId, amount };
+  const lined = entries.map(({ drafts, ...header }) => {
+    const lines = drafts.map(({ unit, source, destination, amount }) => {
+      const { unitId, accountId: sourceId } = accountOf(unit, source);
+      return { unitId, sourceId, destinationId: accountOf(unit, destination).accountId, amount };
+    });
+    return { header, lines };
   });
-  return postMovements(tx, context, entry, lines);
+  return postMovements(tx, context, lined);
 }
 
+type ReversingEntry = EntryHeader & { readonly reversesId: string };
+
 /** Posts an entry that undoes another line by line. The guards refuse it when what it moved has moved on. */
-export async function reverseEntry(
+export async function reverseEntry(tx: Tx, context: Context, entry: ReversingEntry): Promise<PostedEntry> {
+  const [posted] = await reverseEntries(tx, context, [entry]);
+  assert(posted, 'one entry in, one out');
+  return posted;
+}
+
+/** Undoes several entries in their order, in as many round trips as one takes. */
+export async function reverseEntries(
   tx: Tx,
   context: Context,
-  entry: EntryHeader & { readonly reversesId: string },
-): Promise<PostedEntry> {
+  entries: readonly ReversingEntry[],
+): Promise<PostedEntry[]> {
   const { storehouseId } = context.actor;
-  const lines = await tx
+  const found = await tx
     .select()
     .from(movements)
-    .where(and(eq(movements.storehouseId, storehouseId), eq(movements.entryId, entry.reversesId)))
+    .where(
+      and(
+        eq(movements.storehouseId, storehouseId),
+        sql`${movements.entryId} = any(${sql.param(entries.map(({ reversesId }) => reversesId))}::uuid[])`,
+      ),
+    )
     .orderBy(movements.line);
-  assert(lines.length > 0, 'the entry to reverse has movements');
-  const back = lines.map(({ unitId, sourceId, destinationId, amount }) => ({
-    unitId,
-    sourceId: destinationId,
-    destinationId: sourceId,
-    amount,
-  }));
-  return postMovements(tx, context, entry, back);
+  const linesOf = new Map<string, typeof found>();
+  for (const line of found) linesOf.set(line.entryId, [...(linesOf.get(line.entryId) ?? []), line]);
+  const back = entries.map((header) => {
+    const lines = linesOf.get(header.reversesId) ?? [];
+    assert(lines.length > 0, 'the entry to reverse has movements');
+    return {
+      header,
+      lines: lines.map(({ unitId, sourceId, destinationId, amount }) => ({
+        ...{ unitId, amount },
+        ...{ sourceId: destinationId, destinationId: sourceId },
+      })),
+    };
+  });
+  return postMovements(tx, context, back);
 }
 
 type Line = { unitId: string; sourceId: string; destinationId: string; amount: number };
 
+/** Each entry is posted by a call of its own inside one statement; entries stand in the book in the order given. */
 async function postMovements(
   tx: Tx,
   context: Context,
-  header: EntryHeader,
-  lines: readonly Line[],
-): Promise<PostedEntry> {
+  entries: readonly { readonly header: EntryHeader; readonly lines: readonly Line[] }[],
+): Promise<PostedEntry[]> {
   const { actor } = context;
-  const enteredFor = header.enteredFor ?? (actor.isHelping ? actor.householdId : null);
-  const [posted] = await tx.execute<{ entry_id: string; entry_no: string }>(sql`
-    with l as (select * from rows from (jsonb_to_recordset(${JSON.stringify(lines)}::jsonb)
-      as ("unitId" uuid, "sourceId" uuid, "destinationId" uuid, amount bigint))
-      with ordinality as l("unitId", "sourceId", "destinationId", amount, line))
-    select p.entry_id, p.entry_no from (select
-      array_agg("unitId" order by line) as unit_ids, array_agg("sourceId" order by line) as source_ids,
-      array_agg("destinationId" order by line) as destination_ids, array_agg(amount order by line) as amounts from l) a,
-    lateral book.post_entry(${header.what}, ${header.onDay}::date, ${context.now().toISOString()}::timestamptz,
-      ${actor.personId}::uuid, ${enteredFor}::uuid, ${header.buyId ?? null}::uuid, ${header.subjectId ?? null}::uuid,
-      ${header.reversesId ?? null}::uuid, ${header.note ?? ''}, a.unit_ids, a.source_ids, a.destination_ids, a.amounts) p`);
-  assert(posted, 'post_entry returns one row');
-  return { entryId: posted.entry_id, entryNo: Number(posted.entry_no) };
+  const rows = entries.map(({ header, lines }) => ({
+    ...{ what: header.what, onDay: header.onDay, note: header.note ?? '', lines },
+    enteredFor: header.enteredFor ?? (actor.isHelping ? actor.householdId : null),
+    ...{ buyId: header.buyId ?? null, subjectId: header.subjectId ?? null },
+    reversesId: header.reversesId ?? null,
+  }));
+  const posted = await tx.execute<{ entry_id: string; entry_no: string }>(sql`
+    with e as materialized (
+      select e.*, l.unit_ids, l.source_ids, l.destination_ids, l.amounts
+      from rows from (jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) as (what text, "onDay" date, note text,
+        lines jsonb, "enteredFor" uuid, "buyId" uuid, "subjectId" uuid, "reversesId" uuid)) with ordinality
+        as e(what, on_day, note, lines, entered_for, buy_id, subject_id, reverses_id, place)
+      cross join lateral (
+        select array_agg("unitId" order by line) as unit_ids, array_agg("sourceId" order by line) as source_ids,
+          array_agg("destinationId" order by line) as destination_ids, array_agg(amount order by line) as amounts
+        from rows from (jsonb_to_recordset(e.lines) as ("unitId" uuid, "sourceId" uuid, "destinationId" uuid,
+          amount bigint)) with ordinality as l("unitId", "sourceId", "destinationId", amount, line)) l
+      order by e.place)
+    select p.entry_id, p.entry_no from e cross join lateral book.post_entry(e.what, e.on_day,
+      ${context.now().toISOString()}::timestamptz, ${actor.personId}::uuid, e.entered_for, e.buy_id, e.subject_id,
+      e.reverses_id, e.note, e.unit_ids, e.source_ids, e.destination_ids, e.amounts) p
+    order by p.entry_no`);
+  assert(posted.length === entries.length, 'post_entry returns one row');
+  return posted.map((row) => ({ entryId: row.entry_id, entryNo: Number(row.entry_no) }));
 }
 
 type WantedAccount = { readonly text: string; readonly unit: UnitKey; readonly key: AccountKey };

@@ -95,6 +95,8 @@ export const PROBLEMS = {
   'entry-already-matched': refuse(409, 'Another line of the bank is matched with this entry already.'),
   'second-receipt': refuse(409, 'This may be a second receipt for the same thing. Say why it is not one.'),
   'import-has-errors': refuse(409, 'These sheets can’t be brought over as they are.'),
+  'import-leaned-on': refuse(409, 'Something leans on what this import made, so it can’t be taken back.'),
+  'import-taken-back': refuse(409, 'This import was taken back already.'),
   'import-not-as-seen': refuse(
     409,
     'The sheets or the book changed since they were tried. Try them again and look at what they do now.',

@@ -43,6 +43,32 @@ export async function insertHousehold(
   return row;
 }
 
+/** Many at once, for a group that comes from its spreadsheets. */
+export async function insertHouseholds(
+  tx: Tx,
+  rows: readonly (typeof households.$inferInsert)[],
+): Promise<void> {
+  await tx.insert(owners).values(
+    rows.map(({ storehouseId, householdId }) => ({
+      storehouseId,
+      ownerId: householdId,
+      kind: 'household',
+    })),
+  );
+  await tx.insert(households).values([...rows]);
+}
+
+/** The number that a counter gave last; it gives no other until this transaction ends. */
+export async function lockLastNumber(tx: Tx, storehouseId: string, counter: Counter): Promise<number> {
+  const [row] = await tx
+    .select({ last: codeCounters.lastNumber })
+    .from(codeCounters)
+    .where(and(eq(codeCounters.storehouseId, storehouseId), eq(codeCounters.counter, counter)))
+    .for('update');
+  assert(row, 'a storehouse is founded with its counters');
+  return row.last;
+}
+
 export async function hasHouseholdNamed(tx: Tx, storehouseId: string, name: string): Promise<boolean> {
   const rows = await tx
     .select({ householdId: households.householdId })

@@ -8,12 +8,13 @@ import {
   households,
   importFiles,
   imports,
+  importUndoings,
   persons,
   suppliers,
 } from '@sheafbook/db/tables';
 import { and, asc, desc, eq, gt, inArray, lt, sql } from 'drizzle-orm';
 import { inParts } from './in-parts.ts';
-import { type Known, keyOf } from './plan/book.ts';
+import { addFood, addHousehold, type Known, keyOf } from './plan/book.ts';
 import { foldText } from './sheet/kinds.ts';
 
 /** Holds off every posting until this transaction ends, so that what was found to stand in the book still does. */
@@ -40,24 +41,18 @@ export async function loadKnown(
     listOpenings(tx, storehouseId),
     withStock ? listStock(tx, storehouseId) : [],
   ]);
+  const known = { households: { byName: new Map(), bySeat: new Map() }, foods: new Map() };
+  for (const { householdId: id, name, seat, leftOn } of house)
+    addHousehold(known, { id, name, seat, hasLeft: leftOn !== null });
+  for (const { foodId: id, foodCode: code, nameEn, nameEs, retiredAt, bulkMicrogramsPerMillilitre } of food)
+    addFood(known, {
+      ...{ id, code, names: [nameEn, nameEs], isRetired: retiredAt !== null, bulkMicrogramsPerMillilitre },
+    });
   return {
-    ...{ storehouseId, commonId, kinds, eaters: new Set<string>() },
-    households: house.map((row) => ({
-      id: row.householdId,
-      name: row.name,
-      seat: row.seat,
-      hasLeft: row.leftOn !== null,
-    })),
-    foods: food.map((row) => ({
-      ...{
-        id: row.foodId,
-        code: row.foodCode,
-        names: [row.nameEn, row.nameEs],
-        isRetired: row.retiredAt !== null,
-      },
-      bulkMicrogramsPerMillilitre: row.bulkMicrogramsPerMillilitre,
-    })),
-    suppliers: suppliersHere.map((row) => ({ id: row.supplierId, name: row.name })),
+    ...{ storehouseId, commonId, kinds, eaters: new Set<string>(), ...known },
+    suppliers: new Map(
+      suppliersHere.map(({ supplierId: id, name }) => [foldText(name), { id, name }] as const),
+    ),
     openings: new Map(openings.map((row) => [row.owner, Number(row.balance)])),
     stock: new Map(
       stock.map((row) => [
@@ -142,7 +137,13 @@ export async function listPostedFiles(tx: Tx, storehouseId: string, digests: rea
       imports,
       and(eq(imports.storehouseId, importFiles.storehouseId), eq(imports.importId, importFiles.importId)),
     )
-    .where(and(eq(importFiles.storehouseId, storehouseId), inArray(importFiles.sha256, [...digests])));
+    .where(
+      and(
+        eq(importFiles.storehouseId, storehouseId),
+        eq(importFiles.takenBack, false),
+        inArray(importFiles.sha256, [...digests]),
+      ),
+    );
 }
 
 /** The next number of an import; the book is locked, so no two take the same. */
@@ -170,11 +171,18 @@ export async function listImports(
   page: { after?: number | undefined; limit: number },
 ) {
   const found = await tx
-    .select({ import: imports, importedBy: persons.name })
+    .select({ import: imports, importedBy: persons.name, undoing: importUndoings })
     .from(imports)
     .innerJoin(
       persons,
       and(eq(persons.storehouseId, imports.storehouseId), eq(persons.personId, imports.importedBy)),
+    )
+    .leftJoin(
+      importUndoings,
+      and(
+        eq(importUndoings.storehouseId, imports.storehouseId),
+        eq(importUndoings.importId, imports.importId),
+      ),
     )
     .where(
       and(

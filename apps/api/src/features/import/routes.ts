@@ -1,12 +1,20 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerCsv } from '../../platform/csv.ts';
-import { answerOnce, contextOf, describe, jsonBody, may, queryOf } from '../../platform/http.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { Problem } from '../../platform/problem.ts';
 import { mayImport, mayReadImports } from './policy.ts';
-import { importCells, presentImports, presentItem, presentOutcome, presentPosted } from './present.ts';
-import { dryRunWish, equipmentQuery, importQuery, importWish, templateQuery } from './schema.ts';
+import {
+  importCells,
+  presentImports,
+  presentItem,
+  presentOutcome,
+  presentPosted,
+  presentUndoing,
+} from './present.ts';
+import { dryRunWish, equipmentQuery, importQuery, importWish, templateQuery, undoingWish } from './schema.ts';
 import { SHEET_KINDS, templateOf } from './sheet/kinds.ts';
+import { previewUndoing, undoImport } from './undo/use-cases.ts';
 import { postImport, readEquipment, readImports, tryImport } from './use-cases.ts';
 
 const TAG = 'Imports';
@@ -48,6 +56,28 @@ export const importRoutes = new Hono<AppEnv>()
         ? answerCsv(c, 'imports', page.rows.flatMap(importCells))
         : c.json(presentImports(page));
     },
+  )
+  .get(
+    '/imports/:import/undoing',
+    describe(TAG, 'What taking an import back would do, and what leans on it', ['import-taken-back']),
+    may(mayImport),
+    async (c) => c.json(presentUndoing(await previewUndoing(contextOf(c), idParam(c, 'import')))),
+  )
+  .post(
+    '/imports/:import/undoing',
+    describe(TAG, 'Take an import back as one while nothing leans on it', [
+      'import-leaned-on',
+      'import-taken-back',
+      'period-closed',
+    ]),
+    may(mayImport),
+    jsonBody(undoingWish),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => undoImport(context, idParam(c, 'import'), c.req.valid('json')),
+        present: presentUndoing,
+      }),
   )
   .get(
     '/import-templates/:kind',

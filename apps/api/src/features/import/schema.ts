@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
-import { bookDay } from '../money/schema.ts';
+import { bookDay, reason } from '../money/schema.ts';
 import { SHEET_KINDS } from './sheet/kinds.ts';
 
 /** The bytes travel as they are, so that a file that is no UTF-8 is told from one that is. */
@@ -29,6 +29,9 @@ export const importWish = z.strictObject({
   seen: z.string().regex(/^[0-9a-f]{64}$/, 'Send what the dry run gave as “seen”.'),
 });
 export type ImportWish = z.infer<typeof importWish>;
+
+export const undoingWish = z.strictObject({ reason });
+export type UndoingWish = z.infer<typeof undoingWish>;
 
 export const importQuery = pageQuery.extend({ after: z.coerce.number().int().positive().optional() });
 export const equipmentQuery = pageQuery;

@@ -7,7 +7,7 @@ import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { takeNumbers } from '../household/queries.ts';
+import { lockLastNumber } from '../household/queries.ts';
 import { refuseClosedDay } from '../period/queries.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { findHousehold, type Known, keyOf } from './plan/book.ts';
@@ -27,6 +27,7 @@ import {
 import type { DryRunWish, ImportWish } from './schema.ts';
 import { foldText } from './sheet/kinds.ts';
 import { readSheet, type SheetProblem } from './sheet/read-sheet.ts';
+import { insertThings } from './undo/queries.ts';
 import { writeMade } from './write.ts';
 
 /** Not a failure: carries what a dry run found out of its transaction, which is rolled back. */
@@ -64,7 +65,7 @@ export function postImport(context: Context, wish: ImportWish) {
   return withTx(
     context,
     async (tx) => {
-      const { outcome, importNo } = await carryOut(tx, context, { wish, importId });
+      const { outcome, importNo, things } = await carryOut(tx, context, { wish, importId });
       if (outcome.seen === null)
         throw new Problem('import-has-errors', {
           detail:
@@ -77,6 +78,10 @@ export function postImport(context: Context, wish: ImportWish) {
         ...{ kind: file.kind ?? '', ...countsOf(file) },
       }));
       await insertImport(tx, { ...row, importedBy: actor.personId, importedAt: context.now() }, files);
+      await insertThings(
+        tx,
+        things.map((thing) => ({ storehouseId: actor.storehouseId, importId, ...thing })),
+      );
       await noteLooks(tx, context, outcome, 'import');
       return { ...row, files };
     },
@@ -95,7 +100,7 @@ async function carryOut(
   await lockBook(tx);
   await refuseClosedDay(tx, storehouseId, { field: 'openingOn', on: openingOn });
   const files = await readFiles(tx, context, wish);
-  await takeNumbers(tx, storehouseId, { counter: 'seat', count: 0 }); // holds the counter: nobody joins meanwhile
+  const lastSeat = await lockLastNumber(tx, storehouseId, 'seat'); // nobody joins meanwhile
   const { commonId } = await loadHouseOwners(tx, storehouseId);
   const known = await loadKnown(tx, storehouseId, {
     commonId,
@@ -104,16 +109,17 @@ async function carryOut(
   const lookedAt = householdsOf(files, known);
   for (const { householdId, name } of await listEaterNames(tx, storehouseId, lookedAt))
     known.eaters.add(keyOf(householdId, foldText(name)));
-  const lastSeat = Math.max(0, ...known.households.map(({ seat }) => seat));
   const reading = { ...wish, currency: context.actor.currency, today: todayOf(context) };
   const planned = planSheets(context, files, { known, reading, nextSeat: lastSeat + 1 });
   const isPossible = planned.files.every(
     (file) => file.problems.length === 0 && file.rows.every(({ problems }) => problems.length === 0),
   );
-  if (isPossible) await writeMade(tx, context, { importId, openingOn, made: planned.made satisfies Made });
+  const things = isPossible
+    ? await writeMade(tx, context, { importId, openingOn, made: planned.made satisfies Made })
+    : [];
   const seen = isPossible ? digestOf([openingOn, planned.files]) : null;
   const importNo = await nextImportNo(tx, storehouseId);
-  return { outcome: { openingOn, files: planned.files, isPossible, seen, lookedAt }, importNo };
+  return { outcome: { openingOn, files: planned.files, isPossible, seen, lookedAt }, importNo, things };
 }
 
 const digestOf = (what: unknown): string => createHash('sha256').update(JSON.stringify(what)).digest('hex');

@@ -4,8 +4,8 @@ import * as ledger from '@sheafbook/ledger';
 import { assert, codeFromNumber } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
-import { postEntry } from '../../platform/post-entry.ts';
-import { insertHousehold, takeNumbers } from '../household/queries.ts';
+import { postEntries, postEntry } from '../../platform/post-entry.ts';
+import { insertHouseholds, takeNumbers } from '../household/queries.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import { insertOwnerOfSupplier, insertSupplier } from '../supplier/queries.ts';
 import { inParts } from './in-parts.ts';
@@ -20,63 +20,81 @@ const MOVEMENTS_AT_A_TIME = 500;
 
 type Wish = { readonly importId: string; readonly openingOn: string; readonly made: Made };
 
-/** Writes everything that the sheets make, in the order in which one thing leans on another. */
-export async function writeMade(tx: Tx, context: Context, wish: Wish): Promise<void> {
+export type MadeThing = { readonly kind: string; readonly thingId: string };
+
+/**
+ * Writes everything that the sheets make, in the order in which one thing leans on another. Gives back what was made, so
+ * that it can be taken back as one.
+ */
+export async function writeMade(tx: Tx, context: Context, wish: Wish): Promise<MadeThing[]> {
   const { made } = wish;
-  await writeHouseholds(tx, context, wish);
+  const personIds = await writeHouseholds(tx, context, wish);
   const { storehouseId } = context.actor;
   await insertFoods(tx, made.foods);
   await insertEaters(tx, made.eaters);
   const { commonId } = await loadHouseOwners(tx, storehouseId);
   const entered = { enteredBy: context.actor.personId, enteredAt: context.now() };
-  await insertItems(
-    tx,
-    made.equipment.map((item) => ({ ...item, ...entered, storehouseId, ownerId: commonId })),
-  );
+  const items = made.equipment.map((item) => ({
+    ...{ ...item, ...entered, storehouseId, ownerId: commonId, equipmentItemId: newId(context) },
+  }));
+  await insertItems(tx, items);
   await writeBalances(tx, context, wish);
-  await writeStock(tx, context, wish);
+  const stock = await writeStock(tx, context, wish);
+  const supplierIds = made.balances.flatMap(({ newSupplier }) => newSupplier?.id ?? []);
+  return [
+    ...ofKind('household', made.households, ({ id }) => id),
+    ...ofKind('person', personIds, (id) => id),
+    ...ofKind('eater', made.eaters, ({ eaterId }) => eaterId),
+    ...ofKind('food', made.foods, ({ foodId }) => foodId),
+    ...ofKind('equipment_item', items, ({ equipmentItemId }) => equipmentItemId),
+    ...ofKind('supplier', supplierIds, (id) => id),
+    ...ofKind('lot', stock, ({ lotId }) => lotId),
+    ...ofKind('container', stock, ({ containerId }) => containerId),
+  ];
 }
 
-async function writeHouseholds(tx: Tx, context: Context, { made, openingOn }: Wish): Promise<void> {
+/** Each once: a lot fills several containers. */
+function ofKind<Thing>(kind: string, things: readonly Thing[], idOf: (thing: Thing) => string): MadeThing[] {
+  return [...new Set(things.map(idOf))].map((thingId) => ({ kind, thingId }));
+}
+
+/** The ids of the persons that came with the households. */
+async function writeHouseholds(tx: Tx, context: Context, { made, openingOn }: Wish): Promise<string[]> {
   const { storehouseId } = context.actor;
   const { households } = made;
   const seats = await takeNumbers(tx, storehouseId, { counter: 'seat', count: households.length });
-  for (const [at, { id: householdId, seat, name }] of households.entries()) {
-    assert(seats[at] === seat, 'the seats were looked up under the lock of their counter');
-    await insertHousehold(tx, { storehouseId, householdId, seat, name, joinedOn: openingOn });
-  }
+  const isAsPlanned = households.every(({ seat }, at) => seats[at] === seat);
+  assert(isAsPlanned, 'the seats were looked up under the lock of their counter');
+  const seated = households.map(({ id: householdId, seat, name }) => ({
+    ...{ storehouseId, householdId, seat, name, joinedOn: openingOn },
+  }));
+  await inParts(seated, (part) => insertHouseholds(tx, part));
   const rows = households.map(({ id: householdId, personName: name }) => ({
-    ...{ storehouseId, householdId, name, joinedOn: openingOn, loginId: null },
+    ...{ storehouseId, personId: newId(context), householdId, name, joinedOn: openingOn, loginId: null },
   }));
   await inParts(rows, (part) => tx.insert(persons).values(part));
+  return rows.map(({ personId }) => personId);
 }
 
 /** One entry each, as the treasurer would post it by hand, so that each can be mended alone. */
 async function writeBalances(tx: Tx, context: Context, { made, openingOn, importId }: Wish): Promise<void> {
   const { storehouseId } = context.actor;
-  for (const { account, balanceMinorUnits, note, newSupplier } of made.balances) {
-    if (newSupplier) {
-      await insertOwnerOfSupplier(tx, storehouseId, newSupplier.id);
-      await insertSupplier(tx, {
-        storehouseId,
-        supplierId: newSupplier.id,
-        name: newSupplier.name,
-        contact: '',
-      });
-    }
-    const drafts = ledger.openingBalance({ account, balanceMinorUnits });
-    await postEntry(tx, context, {
-      what: 'opening-balance',
-      onDay: openingOn,
-      subjectId: importId,
-      note,
-      drafts,
+  for (const { newSupplier } of made.balances) {
+    if (newSupplier === null) continue;
+    await insertOwnerOfSupplier(tx, storehouseId, newSupplier.id);
+    await insertSupplier(tx, {
+      ...{ storehouseId, supplierId: newSupplier.id, name: newSupplier.name, contact: '' },
     });
   }
+  const entries = made.balances.map(({ account, balanceMinorUnits, note }) => ({
+    ...{ what: 'opening-balance', onDay: openingOn, subjectId: importId, note },
+    drafts: ledger.openingBalance({ account, balanceMinorUnits }),
+  }));
+  await inParts(entries, (part) => postEntries(tx, context, part));
 }
 
 /** Each row is a lot of its own; grams come from outside, in entries that are about one owner alone. */
-async function writeStock(tx: Tx, context: Context, { made, openingOn, importId }: Wish): Promise<void> {
+async function writeStock(tx: Tx, context: Context, { made, openingOn, importId }: Wish) {
   const { storehouseId } = context.actor;
   const stock = made.stock.map((row) => ({ ...row, lotId: newId(context) }));
   await inParts(stock, (part) =>
@@ -110,6 +128,7 @@ async function writeStock(tx: Tx, context: Context, { made, openingOn, importId 
         ),
       });
   }
+  return filled;
 }
 
 async function makeContainers(tx: Tx, context: Context, stock: readonly (NewStock & { lotId: string })[]) {

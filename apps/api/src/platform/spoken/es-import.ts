@@ -66,6 +66,13 @@ export const ES_IMPORT: Readonly<Record<string, string>> = {
     'Este mismo archivo se trajo como importación {} el {}. Quítelo.',
   'This file was chosen twice. Take one of them out.': 'Este archivo se eligió dos veces. Quite uno.',
   'Bringing over {} needs the duty of {}.': 'Traer {} requiere el cargo de {}.',
+  'Something leans on what this import made, so it can’t be taken back.':
+    'Algo se apoya en lo que trajo esta importación, así que no se puede anular.',
+  'Something leans on this import: {}. Take that back first, or mend single rows by hand.':
+    'Algo se apoya en esta importación: {}. Anule eso primero, o corrija filas sueltas a mano.',
+  'Money or grams that this import brought were spent since.':
+    'Dinero o gramos que trajo esta importación se gastaron después.',
+  'This import was taken back already.': 'Esta importación ya se anuló.',
   'These sheets can’t be brought over as they are.': 'Estas hojas no se pueden traer tal como están.',
   'The sheets or the book changed since they were tried. Try them again and look at what they do now.':
     'Las hojas o el libro cambiaron desde la prueba. Pruébelas otra vez y mire lo que hacen ahora.',

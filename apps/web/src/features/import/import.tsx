@@ -11,6 +11,7 @@ import { useTitle } from '../../ui/use-title.ts';
 import { toBase64 } from '../photo/shrink.ts';
 import './import.css';
 import { importsQuery, type Trial } from './queries.ts';
+import { TakeBack } from './take-back.tsx';
 import { TrialTable } from './trial-table.tsx';
 import { useImportText } from './words.ts';
 
@@ -223,6 +224,11 @@ function BroughtBefore() {
                       {file.name}: {t.counts(file.newRows, file.skippedRows)}
                     </p>
                   ))}
+                  {one.takenBack ? (
+                    <p>{t.takenBack(format.instant(one.takenBack.at), one.takenBack.reason)}</p>
+                  ) : (
+                    <TakeBack importId={one.id} importNo={one.importNo} />
+                  )}
                 </li>
               ))}
             </ul>

@@ -16,6 +16,13 @@ export const importsQuery = (param: InHouse) =>
     queryFn: () => ask(inside.imports.$get({ param, query: { limit: '200' } })),
   });
 
+/** What taking an import back would do, and what leans on it. */
+export const undoingQuery = (param: InHouse & { readonly import: string }) =>
+  queryOptions({
+    queryKey: ['imports', 'undoing', param],
+    queryFn: () => ask(inside.imports[':import'].undoing.$get({ param })),
+  });
+
 export const equipmentQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['equipment', param],

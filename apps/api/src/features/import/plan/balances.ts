@@ -81,7 +81,7 @@ function whoseBalance(row: RowReader, known: Known, supplierId: string): Whose |
   if (what === 'supplier') {
     const supplier = supplierOf(known, name);
     if (supplier) return aSupplier(supplier, null);
-    known.suppliers.push({ id: supplierId, name });
+    known.suppliers.set(foldText(name), { id: supplierId, name });
     return aSupplier({ id: supplierId, name }, { id: supplierId, name });
   }
   const of = what ?? till ?? 'bank';
@@ -94,8 +94,7 @@ function whoseBalance(row: RowReader, known: Known, supplierId: string): Whose |
   };
 }
 
-const supplierOf = ({ suppliers }: Known, name: string) =>
-  suppliers.find((supplier) => foldText(supplier.name) === foldText(name));
+const supplierOf = ({ suppliers }: Known, name: string) => suppliers.get(foldText(name));
 
 const aSupplier = (supplier: { id: string; name: string }, newSupplier: Whose['newSupplier']): Whose => ({
   of: 'supplier',

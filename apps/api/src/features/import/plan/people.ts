@@ -3,11 +3,11 @@ import { isSeatName } from '../../household/use-cases.ts';
 import { ACTIVITY, ALLERGEN_WORDS, NONE, SEX, YES_NO } from '../sheet/choices.ts';
 import { foldText } from '../sheet/kinds.ts';
 import type { RowReader } from '../sheet/row-reader.ts';
-import { findHousehold, type Known, type KnownHousehold, keyOf } from './book.ts';
+import { addHousehold, findHousehold, type Known, type KnownHousehold, keyOf } from './book.ts';
 import type { Planned } from './planned.ts';
 
 export type NewHousehold = KnownHousehold & { readonly personName: string };
-export type NewEater = typeof eaters.$inferInsert;
+export type NewEater = typeof eaters.$inferInsert & { readonly eaterId: string };
 
 /** A household takes the next seat; one of the same name is there already and stays as it is. */
 export function planHousehold(
@@ -18,10 +18,10 @@ export function planHousehold(
   const name = row.needed('name') ?? '';
   const personName = row.text('person') || name;
   if (isSeatName(name)) row.refuse('name', 'seat-name');
-  const there = known.households.find((household) => foldText(household.name) === foldText(name));
+  const there = known.households.byName.get(foldText(name));
   if (there) return { effect: { code: 'there', what: 'household', name: there.name, seat: there.seat } };
   const household = { ...next, name, hasLeft: false };
-  known.households.push(household);
+  addHousehold(known, household);
   return {
     effect: { code: 'new-household', name, seat: next.seat, person: personName },
     made: { ...household, personName },
@@ -29,7 +29,7 @@ export function planHousehold(
 }
 
 /** An eater of a household in the book or in the sheets sent along. One of the same name is there already. */
-export function planEater(row: RowReader, known: Known): Planned<NewEater> {
+export function planEater(row: RowReader, known: Known, eaterId: string): Planned<NewEater> {
   const household = namedHousehold(row, known, 'household');
   const name = row.needed('name') ?? '';
   const birthOn = row.day('birth') ?? '';
@@ -47,7 +47,7 @@ export function planEater(row: RowReader, known: Known): Planned<NewEater> {
   const facts = { name, birthOn, sex, activity, presentPercent, excludedAllergens, avoidsGluten };
   return {
     effect: { code: 'new-eater', name, household: household.name, birthOn },
-    made: { storehouseId: known.storehouseId, householdId: household.id, ...facts },
+    made: { storehouseId: known.storehouseId, householdId: household.id, eaterId, ...facts },
   };
 }
 

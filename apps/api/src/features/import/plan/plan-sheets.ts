@@ -119,7 +119,7 @@ function plannerOf(kind: SheetKind, planning: Planning): (row: RowReader) => Eff
       const seat = planning.nextSeat + made.households.length;
       return keep(made.households, planHousehold(row, known, { id: newId(context), seat }));
     },
-    eaters: (row) => keep(made.eaters, planEater(row, known)),
+    eaters: (row) => keep(made.eaters, planEater(row, known, newId(context))),
     foods: (row) => keep(made.foods, planFood(row, known, newId(context))),
     equipment: (row) => keep(made.equipment, planItem(row, known)),
     balances: (row) =>

@@ -2,7 +2,7 @@ import type { equipmentItems, foods } from '@sheafbook/db/tables';
 import { ALLERGEN_WORDS, GLUTEN, GROUPS, NONE } from '../sheet/choices.ts';
 import { foldText } from '../sheet/kinds.ts';
 import type { RowReader } from '../sheet/row-reader.ts';
-import { findFood, type Known } from './book.ts';
+import { addFood, findFood, type Known } from './book.ts';
 import type { Planned } from './planned.ts';
 
 export type NewFood = typeof foods.$inferInsert & { readonly foodId: string };
@@ -31,7 +31,7 @@ export function planFood(row: RowReader, known: Known, foodId: string): Planned<
   const source = row.needed('source', 300) ?? '';
   const there = findFood(known, nameEn) ?? findFood(known, foodCode);
   if (there) return { effect: { code: 'there', what: 'food', name: there.names[0] ?? nameEn } };
-  known.foods.push({
+  addFood(known, {
     id: foodId,
     code: foodCode,
     names: [nameEn, nameEs],
