@@ -39,7 +39,7 @@ const APP_TABLES = {
   'book.fill_inputs': 'insert select',
   'book.fixed_bags': 'delete insert select',
   'book.food':
-    'insert select update(allergens, bulk_micrograms_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version)',
+    'insert select update(allergens, bulk_micrograms_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_code, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version)',
   'book.helper_grant': 'insert select update(ended_at, reason)',
   'book.hold': 'insert select update(finding, release_asked_by, released_at, released_by)',
   'book.household': 'insert select update(left_on, name, version)',
