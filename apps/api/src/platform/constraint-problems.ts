@@ -10,7 +10,6 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   account_never_above_zero: 'not-enough-left',
   equipment_item_name_once: 'already-there',
   import_file_once: 'import-not-as-seen',
-  import_undoing_pkey: 'import-taken-back',
   import_no_once: 'busy-retry',
   account_closed_at_zero: 'account-closed',
   amount_exact_in_a_double: 'amount-too-large',

@@ -14,8 +14,8 @@ import {
 } from './present.ts';
 import { dryRunWish, equipmentQuery, importQuery, importWish, templateQuery, undoingWish } from './schema.ts';
 import { SHEET_KINDS, templateOf } from './sheet/kinds.ts';
-import { previewUndoing, undoImport } from './undo/use-cases.ts';
 import { postImport, readEquipment, readImports, tryImport } from './use-cases.ts';
+import { previewUndoing, undoImport } from './use-cases-undoing.ts';
 
 const TAG = 'Imports';
 

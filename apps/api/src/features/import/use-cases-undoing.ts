@@ -1,17 +1,17 @@
 import type { Tx } from '@sheafbook/db';
-import type { Context } from '../../../platform/context.ts';
-import { reverseEntries } from '../../../platform/post-entry.ts';
-import { notePrivateRead } from '../../../platform/private-read.ts';
-import { Problem } from '../../../platform/problem.ts';
-import { findPostgresError } from '../../../platform/to-problem.ts';
-import { todayOf } from '../../../platform/today.ts';
-import { withTx } from '../../../platform/with-tx.ts';
-import { refuseClosedDay } from '../../period/queries.ts';
-import { inParts } from '../in-parts.ts';
-import { mayImportKind } from '../policy.ts';
-import { lockBook } from '../queries.ts';
-import type { UndoingWish } from '../schema.ts';
-import { SHEET_KINDS } from '../sheet/kinds.ts';
+import type { Context } from '../../platform/context.ts';
+import { reverseEntries } from '../../platform/post-entry.ts';
+import { notePrivateRead } from '../../platform/private-read.ts';
+import { Problem } from '../../platform/problem.ts';
+import { findPostgresError } from '../../platform/to-problem.ts';
+import { todayOf } from '../../platform/today.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { refuseClosedDay } from '../period/queries.ts';
+import { inParts } from './in-parts.ts';
+import { mayImportKind } from './policy.ts';
+import { lockBook } from './queries.ts';
+import type { UndoingWish } from './schema.ts';
+import { SHEET_KINDS } from './sheet/kinds.ts';
 import {
   countThings,
   deleteUnused,
@@ -26,7 +26,7 @@ import {
   type Of,
   updateSeatsLeft,
   updateSetAside,
-} from './queries.ts';
+} from './undo/queries.ts';
 
 /** Something that stands on what an import made: rows of a table, or entries of the book. */
 export type Leaning = { readonly code: string; readonly name: string; readonly count: number };
