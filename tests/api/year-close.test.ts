@@ -4,7 +4,8 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { fingerprintOf } from '../support/fingerprint.ts';
-import { aHousehold, type TestHousehold } from '../support/household.ts';
+import { aHousehold, aPersonOf, grantDuty, type TestHousehold } from '../support/household.ts';
+import { anotherStorehouse } from '../support/other-storehouse.ts';
 import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
@@ -125,6 +126,39 @@ test('reviewer, treasurer and coordinator sign what they saw, each once, three p
   expect(signed.signatures).toContainEqual(
     expect.objectContaining({ duty: 'reviewer', remarks: 'Two receipts to find.', signedBy: 'Quill Person' }),
   );
+});
+
+test('whoever kept the books in the closed days, or lives with who did, does not review them, but may review later ones', async () => {
+  const aside = await anotherStorehouse(app);
+  const path = `${aside.path}/periods`;
+  const first = await aHousehold(app, aside, 'First', { duties: ['treasurer'], email: 'first@example.org' });
+  const mate = await aPersonOf(app, aside, first, 'Mate');
+  const second = await aHousehold(app, aside, 'Second', { email: 'second@example.org' });
+  app.clock.now = new Date('2026-09-02T15:00:00Z');
+  const closeOf = async (throughOn: string): Promise<string> => {
+    const { closes } = bodyOf(await second.caller.post(path, { throughOn }), 201);
+    return closes[0].digestSha256;
+  };
+  await grantDuty(aside, second.personId, 'treasurer');
+  bodyOf(await aside.coordinator.delete(`${aside.path}/persons/${first.personId}/duties/treasurer`));
+  const digestSha256 = await closeOf('2026-08-31');
+  // Second hands over to nobody of First's; First and its housemate become reviewers once Second is treasurer alone.
+  await grantDuty(aside, first.personId, 'reviewer');
+  await grantDuty(aside, mate.personId, 'reviewer');
+  const wish = { duty: 'reviewer', digestSha256 };
+  const before = await fingerprintOf(app);
+  const own = await first.caller.post(`${path}/2026-08-31/signatures`, wish);
+  expect(own.body).toMatchObject({ code: 'cannot-sign' });
+  expect(own.body.detail).toMatch(/^You kept these books as treasurer/);
+  const near = await mate.caller.post(`${path}/2026-08-31/signatures`, wish);
+  expect(near.body.detail).toMatch(/^Somebody of your household kept these books/);
+  expect(await fingerprintOf(app)).toEqual(before);
+  app.clock.now = new Date('2026-09-05T15:00:00Z');
+  // First laid the duty down on 2 September: the days after 31 August are in part its own, those after 2 September not.
+  const touched = { duty: 'reviewer', digestSha256: await closeOf('2026-09-02') };
+  expect((await first.caller.post(`${path}/2026-09-02/signatures`, touched)).body.code).toBe('cannot-sign');
+  const later = { duty: 'reviewer', digestSha256: await closeOf('2026-09-04') };
+  bodyOf(await first.caller.post(`${path}/2026-09-04/signatures`, later), 201);
 });
 
 test('a close that was tampered with is found by the audit, and nobody can sign it', async () => {

@@ -14,7 +14,8 @@ export function areSeparate(candidate: Candidate, duty: Duty, holders: readonly 
 
 const OPPOSITE: Partial<Record<Duty, Duty>> = { reviewer: 'treasurer', treasurer: 'reviewer' };
 
-const isNear = (candidate: Candidate, holder: Candidate) =>
+/** The same person, or one of the same household. */
+export const isNear = (candidate: Candidate, holder: Candidate) =>
   candidate.personId === holder.personId ||
   (candidate.householdId !== null && candidate.householdId === holder.householdId);
 

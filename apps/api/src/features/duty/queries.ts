@@ -1,7 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { type DutyGrantRow, dutyGrants, persons, storehouses } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, desc, eq, inArray, isNotNull, isNull, lt } from 'drizzle-orm';
+import { and, desc, eq, inArray, isNotNull, isNull, lt, lte } from 'drizzle-orm';
 import type { Duty } from '../../platform/actor.ts';
 import type { Holder } from './policy.ts';
 
@@ -95,4 +95,26 @@ export async function listDutyGrants(
     .where(and(eq(dutyGrants.storehouseId, storehouseId), isOlder))
     .orderBy(desc(dutyGrants.dutyGrantId))
     .limit(page.limit + 1);
+}
+
+/** Whoever got a duty by a moment and when they laid it down, once for each time, also those who left since. */
+export function listHoldersUntil(tx: Tx, storehouseId: string, held: { duty: Duty; until: Date }) {
+  return tx
+    .select({
+      personId: persons.personId,
+      householdId: persons.householdId,
+      endedAt: dutyGrants.endedAt,
+    })
+    .from(dutyGrants)
+    .innerJoin(
+      persons,
+      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
+    )
+    .where(
+      and(
+        eq(dutyGrants.storehouseId, storehouseId),
+        eq(dutyGrants.duty, held.duty),
+        lte(dutyGrants.grantedAt, held.until),
+      ),
+    );
 }

@@ -1,15 +1,17 @@
 import type { Tx } from '@sheafbook/db';
+import { dayInZone } from '@sheafbook/units';
 import type { Duty } from '../../platform/actor.ts';
 import type { Context, Outside } from '../../platform/context.ts';
 import type { PageQuery } from '../../platform/paging.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadPresentPerson } from '../person/queries.ts';
-import { areSeparate, type Holder, needsSuccessor } from './policy.ts';
+import { areSeparate, type Holder, isNear, needsSuccessor } from './policy.ts';
 import {
   insertDutyGrant,
   listDutyGrants,
   listHolders,
+  listHoldersUntil,
   lockDuties,
   updateDutiesEnded,
   updateDutyEnded,
@@ -90,6 +92,25 @@ export function endDutiesOf(
   leavers: { storehouseId: string; personIds: readonly string[] },
 ) {
   return updateDutiesEnded(tx, leavers, outside.now());
+}
+
+/**
+ * Who of these, the person or a housemate, held a duty at any time after the end of one day, by a moment. Duties
+ * are apart at any one moment, but they change hands. Null when neither did.
+ */
+export async function whoHeld(
+  tx: Tx,
+  { actor }: Context,
+  held: { duty: Duty; afterDay: string | null; until: Date },
+): Promise<'oneself' | 'household' | null> {
+  const holders = (await listHoldersUntil(tx, actor.storehouseId, held)).filter(
+    ({ endedAt }) =>
+      held.afterDay === null ||
+      endedAt === null ||
+      dayInZone(endedAt.getTime(), actor.timeZone) > held.afterDay,
+  );
+  if (holders.some(({ personId }) => personId === actor.personId)) return 'oneself';
+  return holders.some((holder) => isNear(actor, holder)) ? 'household' : null;
 }
 
 export function readDutyGrants(context: Context, page: PageQuery) {

@@ -5,6 +5,7 @@ import type { Context } from '../../platform/context.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
+import { whoHeld } from '../duty/use-cases.ts';
 import { digestText, sha256 } from './digest.ts';
 import { listDigestEntries } from './digest-queries.ts';
 import {
@@ -96,7 +97,7 @@ export async function listDigestsAgain(tx: Tx, storehouseId: string) {
 
 /**
  * Signs what was closed, under one duty that the signer holds, with remarks. Reviewer, treasurer and coordinator are three
- * people; the reviewer is neither the treasurer nor of the treasurer's household, as the duty itself demands.
+ * people; the reviewer is neither a treasurer of what was closed nor of such a treasurer's household.
  */
 export function signPeriod(context: Context, throughOn: string, wish: SignatureWish) {
   const { storehouseId, personId } = context.actor;
@@ -109,6 +110,7 @@ export function signPeriod(context: Context, throughOn: string, wish: SignatureW
     await refuseChanged(tx, close);
     if (wish.digestSha256 !== digestSha256)
       throw fieldProblem('cannot-sign', 'digestSha256', 'This is not the digest of that close.');
+    if (wish.duty === 'reviewer') await refuseOwnBooks(tx, context, close);
     await insertSignature(tx, {
       ...{ storehouseId, personId, digestSha256, duty: wish.duty, remarks: wish.remarks },
       closedThrough: throughOn,
@@ -126,5 +128,28 @@ async function refuseChanged(
   if (sha256(text) !== digestSha256)
     throw new Problem('cannot-sign', {
       detail: 'What was closed no longer gives its digest. Look at the audit before anybody signs.',
+    });
+}
+
+/**
+ * Nobody reviews what they kept themselves: who was treasurer at any time from the first closed day until the close itself
+ * could write into these days, whatever duty they hold now.
+ */
+async function refuseOwnBooks(tx: Tx, context: Context, close: PeriodCloseRow): Promise<void> {
+  const before = await findCloseBefore(tx, close.storehouseId, close.closedThrough);
+  const held = await whoHeld(tx, context, {
+    duty: 'treasurer',
+    afterDay: before?.closedThrough ?? null,
+    until: close.closedAt,
+  });
+  if (held === 'oneself')
+    throw new Problem('cannot-sign', {
+      detail:
+        'You kept these books as treasurer for a part of this time. Please let somebody review them who did not.',
+    });
+  if (held === 'household')
+    throw new Problem('cannot-sign', {
+      detail:
+        'Somebody of your household kept these books for a part of this time. Please let another household review them.',
     });
 }

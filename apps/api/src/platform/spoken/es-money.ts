@@ -107,4 +107,8 @@ export const ES_MONEY: Readonly<Record<string, string>> = {
   'Whoever asked for a write-off can’t be the one who agrees to it.':
     'Quien pidió perdonar una deuda no puede ser quien lo aprueba.',
   'This write-off was settled already.': 'Esta deuda perdonada ya se resolvió.',
+  'You kept these books as treasurer for a part of this time. Please let somebody review them who did not.':
+    'Usted llevó estos libros como tesorería durante una parte de este tiempo. Deje que los revise alguien que no lo hizo, por favor.',
+  'Somebody of your household kept these books for a part of this time. Please let another household review them.':
+    'Alguien de su hogar llevó estos libros durante una parte de este tiempo. Deje que los revise otro hogar, por favor.',
 };
