@@ -33,9 +33,13 @@ test('a vessel that weighs what is booked moves nothing', () => {
   expect(reweighed({ ...vessel, owners, weighedGrams: 20_000 })).toEqual([]);
 });
 
-test('an empty vessel that weighs something has nobody to credit', () => {
-  const empty = [{ ownerId: 'ashdown', bookedGrams: 0 }];
+test('an empty vessel that weighs something credits its one owner, and of several nobody', () => {
+  const empty = ['ashdown', 'birchall'].map((ownerId) => ({ ownerId, bookedGrams: 0 }));
   expect(() => reweighed({ ...vessel, owners: empty, weighedGrams: 5 })).toThrow('no owner');
+  const found = reweighed({ ...vessel, owners: empty.slice(0, 1), weighedGrams: 5 });
+  expect(
+    found.map(({ source, destination, amount }) => [source.vesselId, destination.ownerId, amount]),
+  ).toEqual([['unexplained', 'ashdown', 5]]);
 });
 
 test('afterwards the owners hold what was weighed, and nobody less than nothing', () => {

@@ -3,6 +3,7 @@ import { persons, type StockCountRow, stockCounts } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, desc, eq, lt, sql } from 'drizzle-orm';
 import { Problem } from '../../platform/problem.ts';
+import type { LotValue } from './worth.ts';
 
 /** Common stock in one bag or container, as the book has it. */
 export type CommonStock = {
@@ -47,18 +48,27 @@ export async function loadCommonStock(tx: Tx, storehouseId: string, accountId: s
   return readRow(row);
 }
 
-/** What a lot's common stock stands at in account 1400, and how many grams of it there are in all. */
-export async function loadLotValue(tx: Tx, storehouseId: string, lotId: string) {
-  const [row] = await tx.execute<{ minor_units: string; grams: string }>(sql`
-    select
-      (select coalesce(sum(inflow - outflow), 0) from book.account where storehouse_id = ${storehouseId}
-        and kind = 'common_stock' and cause_id = ${lotId}) as minor_units,
-      (select coalesce(sum(a.inflow - a.outflow), 0) from book.account a
-        join book.owner o on o.storehouse_id = ${storehouseId} and o.owner_id = a.owner_id and o.kind = 'common'
-        where a.storehouse_id = ${storehouseId} and a.unit_id = ${lotId}
-          and a.vessel_kind in ('bag', 'container')) as grams`);
+/** What a lot's common stock stands at in account 1400, how many grams of it there are, and how much of both ever came. */
+export async function loadLotValue(tx: Tx, storehouseId: string, lotId: string): Promise<LotValue> {
+  const [row] = await tx.execute<Record<keyof LotValue, string>>(sql`
+    with stock as (select a.account_id, a.inflow - a.outflow as grams from book.account a
+      join book.owner o on o.storehouse_id = ${storehouseId} and o.owner_id = a.owner_id and o.kind = 'common'
+      where a.storehouse_id = ${storehouseId} and a.unit_id = ${lotId} and a.vessel_kind in ('bag', 'container')),
+    cost as (select inflow, inflow - outflow as balance from book.account
+      where storehouse_id = ${storehouseId} and kind = 'common_stock' and cause_id = ${lotId})
+    select (select coalesce(sum(balance), 0) from cost) as "minorUnits",
+      (select coalesce(sum(inflow), 0) from cost) as "cameMinorUnits",
+      (select coalesce(sum(grams), 0) from stock) as grams,
+      (select coalesce(sum(m.amount), 0) from book.movement m where m.storehouse_id = ${storehouseId}
+        and m.destination_id in (select account_id from stock)
+        and m.source_id not in (select account_id from stock)) as "cameGrams"`);
   assert(row, 'a select without from returns one row');
-  return { minorUnits: Number(row.minor_units), grams: Number(row.grams) };
+  return {
+    minorUnits: Number(row.minorUnits),
+    grams: Number(row.grams),
+    cameMinorUnits: Number(row.cameMinorUnits),
+    cameGrams: Number(row.cameGrams),
+  };
 }
 
 export async function insertCount(tx: Tx, count: typeof stockCounts.$inferInsert): Promise<void> {

@@ -16,7 +16,7 @@ import {
   setBooked,
 } from './queries.ts';
 import type { CountBooking, StockCountQuery, StockCountWish } from './schema.ts';
-import { worthOf } from './worth.ts';
+import { type LotValue, worthOf } from './worth.ts';
 
 /** Common stock as the book has it, with what was counted of it last and what the difference is worth. */
 export function readCommonStock(context: Context) {
@@ -26,14 +26,14 @@ export function readCommonStock(context: Context) {
     async (tx) => {
       const stock = await listCommonStock(tx, storehouseId);
       const counts = await listCounts(tx, storehouseId, { limit: 10_000 });
-      const values = new Map<string, Awaited<ReturnType<typeof loadLotValue>>>();
+      const values = new Map<string, LotValue>();
       for (const { lotId } of stock)
         if (!values.has(lotId)) values.set(lotId, await loadLotValue(tx, storehouseId, lotId));
       return {
         currency,
         stock: stock.map((row) => ({
           row,
-          value: values.get(row.lotId) ?? { minorUnits: 0, grams: 0 },
+          value: values.get(row.lotId) ?? null,
           last: counts.find(({ count }) => count.accountId === row.accountId) ?? null,
         })),
       };

@@ -1,9 +1,27 @@
-import { splitByWeight } from '@sheafbook/sharing';
+import { priceOfGrams, type UnitPrice } from '@sheafbook/sharing';
 
-/** What a difference is worth: its part, by weight, of what the lot's common stock stands at; below zero when missing. */
-export function worthOf(lot: { minorUnits: number; grams: number }, differenceGrams: number): number {
-  if (differenceGrams === 0 || lot.grams <= 0 || lot.minorUnits <= 0) return 0;
-  const missing = Math.min(lot.grams, Math.abs(differenceGrams));
-  const [part = 0] = splitByWeight(lot.minorUnits, [missing, lot.grams - missing]);
-  return differenceGrams < 0 ? -part : part;
+/** A lot's common stock: what it stands at and its grams, now and in all that ever came into it. */
+export type LotValue = {
+  readonly minorUnits: number;
+  readonly grams: number;
+  readonly cameMinorUnits: number;
+  readonly cameGrams: number;
+};
+
+/**
+ * The lot's unit landed cost as the book has it: what its common stock stands at by its grams, so that grams times cost
+ * stay the balance of 1400 (job map 3.2, question 10). Of stock that is all gone, what came in by the grams that came;
+ * null for stock that never cost anything.
+ */
+export function unitLandedOf(lot: LotValue): UnitPrice | null {
+  if (lot.grams > 0) return { minorUnits: lot.minorUnits, grams: lot.grams };
+  return lot.cameGrams > 0 ? { minorUnits: lot.cameMinorUnits, grams: lot.cameGrams } : null;
+}
+
+/** What a difference is worth at the lot's unit landed cost, half a minor unit going up; below zero when missing. */
+export function worthOf(lot: LotValue, differenceGrams: number): number {
+  const price = unitLandedOf(lot);
+  if (price === null || differenceGrams === 0) return 0;
+  const worth = priceOfGrams(price, Math.abs(differenceGrams));
+  return differenceGrams < 0 ? -worth : worth;
 }
