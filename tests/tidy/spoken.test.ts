@@ -1,3 +1,4 @@
+import { auditBook } from '@sheafbook/ledger';
 import { SPLIT_RULES, splitByRule } from '@sheafbook/sharing';
 import { fraction } from '@sheafbook/units';
 import { parseAst } from 'rolldown/parseAst';
@@ -104,4 +105,21 @@ test('what differs stays as it is, unless it is a stage or a duty; what nobody w
   expect(inSpanish('At most 40 g.')).toBe('Como mucho 40 g.');
   expect(inSpanish('At most 40.')).toBe('Como mucho 40.');
   expect(inSpanish('Ana’s own words. They stay.')).toBe('Ana’s own words. They stay.');
+});
+
+test('every check of the audit, and its figure, is said in Spanish', () => {
+  const nothing = {
+    units: [],
+    accounts: [],
+    entries: [],
+    movements: [],
+    buys: [],
+    costLines: [],
+    splits: [],
+  };
+  const nothingMore = { reruns: [], lots: [], containers: [], codes: [], pledges: [], fills: [], holds: [] };
+  const findings = auditBook({ ...nothing, ...nothingMore, bankMatches: [], tinCounts: [], digests: [] });
+  expect(findings.length).toBeGreaterThan(15);
+  for (const { invariant, figure } of findings)
+    for (const english of [invariant, figure]) expect(inSpanish(english)).not.toBe(english);
 });

@@ -3,7 +3,17 @@ import type { AppEnv } from '../app-env.ts';
 import { inSpanish } from './spanish.ts';
 
 /** What of an answer is said to a person; everything else of it is data, and is the same in every language. */
-const SAID = new Set(['title', 'detail', 'message', 'words', 'sentence', 'tieBreak', 'warning']);
+const SAID = new Set([
+  'title',
+  'detail',
+  'message',
+  'words',
+  'sentence',
+  'tieBreak',
+  'warning',
+  'invariant',
+  'figure',
+]);
 
 /**
  * Says an answer in the language that its reader asks for with Accept-Language: English, or Spanish where that comes

@@ -1,3 +1,4 @@
+import { ES_AUDIT } from './es-audit.ts';
 import { ES_BANK } from './es-bank.ts';
 import { ES_BUY } from './es-buy.ts';
 import { ES_IMPORT } from './es-import.ts';
@@ -21,6 +22,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_PAPER,
   ...ES_IMPORT,
   ...ES_WORK,
+  ...ES_AUDIT,
 };
 
 /** Single words that stand where a sentence differs: stages and duties. Names, figures and days stay as they are. */

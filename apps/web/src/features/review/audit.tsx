@@ -1,6 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useTaste } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
@@ -11,7 +10,6 @@ import { useReviewText } from './words.ts';
 /** The reviewer's first page: every invariant of the book, recomputed just now, each with its figure. */
 export function AuditPage() {
   const t = useReviewText();
-  const { language } = useTaste();
   const { storehouse, format } = useHouse();
   const reading = useQuery(auditQuery({ storehouse }));
   return (
@@ -40,20 +38,15 @@ export function AuditPage() {
                   </Link>
                 </div>
               </NextStep>
-              {language === 'es' ? <p className="soft">{t.findingsInEnglish}</p> : null}
               <Ledger
                 caption={t.audit}
                 columns={[{ name: t.invariant }, { name: t.state }, { name: t.figure }]}
                 rows={body.findings.map(({ number, invariant, holds, figure }) => ({
                   key: invariant,
                   cells: [
-                    <span key="said" lang="en">
-                      {number}. {invariant}
-                    </span>,
+                    `${number}. ${invariant}`,
                     <State key="state" kind={holds ? 'well' : 'wrong'} word={holds ? t.holds : t.fails} />,
-                    <span key="figure" lang="en">
-                      {figure}
-                    </span>,
+                    figure,
                   ],
                 }))}
               />
