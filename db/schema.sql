@@ -1493,6 +1493,17 @@ table book.stock_count row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (entry_id) to sheafbook_app
 
+table book.stop_link row level security
+  storehouse_id uuid not null
+  token_hash text not null
+  person_id uuid not null
+  kind text not null
+  made_at timestamp with time zone not null
+  constraint stop_link_pkey PRIMARY KEY (storehouse_id, token_hash)
+  constraint stop_link_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select to sheafbook_app
+
 table book.storehouse row level security
   storehouse_id uuid default uuidv7() not null
   name text not null
@@ -1549,6 +1560,41 @@ table book.supplier_order row level security
   constraint supplier_order_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (cancellation_note, cancelled_at) to sheafbook_app
+
+table book.telling row level security
+  storehouse_id uuid not null
+  person_id uuid not null
+  channel text not null
+  telling_key text not null
+  told_at timestamp with time zone not null
+  constraint telling_pkey PRIMARY KEY (storehouse_id, person_id, channel, telling_key)
+  constraint telling_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint telling_channel_known CHECK ((channel = 'email'::text))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select to sheafbook_app
+
+table book.telling_wish row level security
+  storehouse_id uuid not null
+  person_id uuid not null
+  language text not null
+  time_zone text not null
+  from_hour integer not null
+  to_hour integer not null
+  digest_hour integer
+  is_email_on boolean not null
+  stopped_kinds text[] not null
+  version integer default 1 not null
+  constraint telling_wish_pkey PRIMARY KEY (storehouse_id, person_id)
+  constraint telling_wish_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint telling_wish_digest_comes CHECK ((((digest_hour >= 0) AND (digest_hour <= 23)) AND
+CASE
+    WHEN (from_hour < to_hour) THEN ((digest_hour >= from_hour) AND (digest_hour < to_hour))
+    ELSE ((digest_hour >= from_hour) OR (digest_hour < to_hour))
+END))
+  constraint telling_wish_hours_come CHECK ((((from_hour >= 0) AND (from_hour <= 23)) AND ((to_hour >= 1) AND (to_hour <= 24)) AND (from_hour <> to_hour)))
+  constraint telling_wish_language_known CHECK ((language = ANY (ARRAY['en'::text, 'es'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update (digest_hour, from_hour, is_email_on, language, stopped_kinds, time_zone, to_hour, version) to sheafbook_app
 
 table book.unit row level security
   storehouse_id uuid not null

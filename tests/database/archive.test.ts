@@ -74,6 +74,9 @@ async function insertTheRest(): Promise<void> {
       keyed_by, is_entered_for)
     select ${storehouseId}, 'pledge', pledge_id, buy_id, household_id, now() - interval '1 day', now(), ${personId}, true
     from book.pledge limit 1`;
+  await admin`insert into book.telling_wish values (${storehouseId}, ${personId}, 'es', 'Europe/Berlin', 8, 20, null,
+    true, '{notice}')`;
+  await admin`insert into book.telling values (${storehouseId}, ${personId}, 'email', 'digest|2026-09-01', now())`;
   await admin`insert into book.period_signature (storehouse_id, closed_through, duty, person_id, signed_at, digest_sha256)
     select storehouse_id, closed_through, 'coordinator', ${personId}, now(), digest_sha256 from book.period_close limit 1`;
   await admin`insert into book.container_wish (storehouse_id, buy_id, buy_line_id, household_id, position,

@@ -237,6 +237,8 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /notices/:notice/reach': 'coordinator packing_lead',
   'PUT /notices/:notice/reading': 'member',
   'DELETE /notices/:notice': 'coordinator',
+  'GET /telling-wishes': 'member',
+  'PUT /telling-wishes': 'member',
 };
 
 /** Routes outside the storehouses: for anybody at all, or for whoever is signed in. */

@@ -294,6 +294,10 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     ...{ audience: { to: 'duty', duty: 'treasurer' }, about: 'The tin', says: 'Count it.' },
     ...{ dueOn: '2030-01-31', isSafety: true },
   },
+  'PUT /telling-wishes': {
+    ...{ version: 0, language: 'es', timeZone: 'America/Chicago', fromHour: 7, toHour: 21, digestHour: 18 },
+    ...{ isEmailOn: true, stoppedKinds: ['notice'] },
+  },
   'PUT /notices/:notice/reading': { isAcknowledged: true },
 });
 

@@ -46,6 +46,7 @@ import { planRoutes } from './features/plan/routes.ts';
 import { pledgeRoutes } from './features/pledge/routes.ts';
 import { privateReadRoutes } from './features/private-read/routes.ts';
 import { quoteRoutes } from './features/quote/routes.ts';
+import { reminderRoutes } from './features/reminder/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
@@ -120,6 +121,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', closeRoutes)
   .route('/', nextStepRoutes)
   .route('/', noticeRoutes)
+  .route('/', reminderRoutes)
   .route('/', paperRoutes)
   .route('/', keyingRoutes)
   .route('/', containerRoutes)

@@ -22,6 +22,7 @@ export const ARCHIVE_VERSION = 1;
 /** Tables of a storehouse that stay behind, each with its reason. Every other is in the archive. */
 export const LEFT_BEHIND: Readonly<Record<string, string>> = {
   calendar_feed: 'addresses that open a calendar to whoever knows them, by logins that stay behind',
+  stop_link: 'links in letters that lead to this server, by which a kind is stopped',
   kept_answer: 'answers to commands that a client may send again, by logins that stay behind',
   work: 'what a server has yet to do, or did lately; its queue stays behind',
   letter: 'letters on their way to the addresses of logins that stay behind',

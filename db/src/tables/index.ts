@@ -11,6 +11,7 @@ export * from './notice.ts';
 export * from './paper.ts';
 export * from './people.ts';
 export * from './photo.ts';
+export * from './reminder.ts';
 export * from './sharing-out.ts';
 export * from './work.ts';
 export * from './year.ts';

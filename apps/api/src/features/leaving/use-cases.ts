@@ -13,6 +13,7 @@ import { lockPresentHousehold } from '../household/queries.ts';
 import { refuseStale, seatName } from '../household/use-cases.ts';
 import { deleteLettersOf } from '../letter/queries.ts';
 import { loadPresentPerson } from '../person/queries.ts';
+import { deleteTellingsOf } from '../reminder/queries.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { mayTakeOut, mayTakeOutPerson } from './policy.ts';
 import { type Left, presentUnsettled } from './present.ts';
@@ -112,6 +113,7 @@ async function takeOut(tx: Tx, context: Context, household: HouseholdRow): Promi
   await updateContainerNotesForgotten(tx, subject);
   await deleteOwnNotices(tx, subject);
   await deleteOwnThings(tx, subject);
+  await deleteTellingsOf(tx, leavers);
   await updatePersonsLeft(tx, leavers, { name, leftOn });
   const left = { name, leftOn, version: household.version + 1 };
   return { household: await updateHouseholdLeft(tx, subject, left), takenAlong };
@@ -124,6 +126,7 @@ async function takeOutPerson(tx: Tx, context: Context, person: PersonRow, name: 
   await endDutiesOf(tx, context, leavers);
   await updateHelpEnded(tx, leavers, context.now());
   await deleteLettersOf(tx, leavers);
+  await deleteTellingsOf(tx, leavers);
   await updatePersonsLeft(tx, leavers, { name, leftOn: todayOf(context) });
   return null;
 }

@@ -10,6 +10,11 @@ export const ES_NOTICE: Readonly<Record<string, string>> = {
   'There is no such buy.': 'No existe esa compra.',
   'The book told this itself; it stands as long as what it is about.':
     'Esto lo dijo el propio libro; vale mientras valga aquello de lo que trata.',
+  'These hours never come: they end when they begin.': 'Estas horas no llegan nunca: acaban cuando empiezan.',
+  'The hour of the daily letter must lie in your hours, or it never comes.':
+    'La hora de la carta diaria debe estar en sus horas, o no llega nunca.',
+  'What is about safety can’t be stopped, only acknowledged.':
+    'Lo que trata de seguridad no se puede parar, solo confirmar.',
   '{} gathers pledges until {}. Pledge what you want of it.':
     '{} reúne promesas hasta el {}. Prometa lo que quiera de ella.',
   '{} gathers pledges again: {} Look at your pledge.': '{} vuelve a reunir promesas: {} Mire su promesa.',

@@ -27,13 +27,16 @@ export function Notices() {
       {(count) => (
         <>
           <h1>{words.stands(count.unread)}</h1>
-          {seesReach ? (
-            <div className="actions">
+          <div className="actions">
+            {seesReach ? (
               <Link className="btn" to="/s/$storehouse/notices/written" params={{ storehouse }}>
                 {words.write}
               </Link>
-            </div>
-          ) : null}
+            ) : null}
+            <Link className="btn" to="/s/$storehouse/notices/wishes" params={{ storehouse }}>
+              {words.wishes}
+            </Link>
+          </div>
           <NoticeList />
         </>
       )}

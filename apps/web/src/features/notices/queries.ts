@@ -4,6 +4,15 @@ import { api, ask } from '../../api/client.ts';
 
 export const noticesOf = api.storehouses[':storehouse'].notices;
 
+export const wishesOf = api.storehouses[':storehouse']['telling-wishes'];
+export type Wishes = InferResponseType<typeof wishesOf.$get, 200>;
+
+export const wishesQuery = (storehouse: string) =>
+  queryOptions({
+    queryKey: ['telling-wishes', storehouse],
+    queryFn: () => ask(wishesOf.$get({ param: { storehouse } })),
+  });
+
 export type Notice = Exclude<InferResponseType<typeof noticesOf.$get, 200>, string>['notices'][number];
 export type Written = Exclude<
   InferResponseType<typeof noticesOf.written.$get, 200>,

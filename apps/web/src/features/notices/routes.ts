@@ -12,4 +12,10 @@ const written = createRoute({
   component: lazyRouteComponent(() => import('./written.tsx'), 'Written'),
 });
 
-export const noticeRoutes = [notices, written] as const;
+const wishes = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/notices/wishes',
+  component: lazyRouteComponent(() => import('./wishes.tsx'), 'Wishes'),
+});
+
+export const noticeRoutes = [notices, written, wishes] as const;

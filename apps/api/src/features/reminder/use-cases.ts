@@ -1,0 +1,44 @@
+import type { Tx } from '@sheafbook/db';
+import type { TellingWishRow } from '@sheafbook/db/tables';
+import type { Context } from '../../platform/context.ts';
+import { Problem } from '../../platform/problem.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { presentWishes } from './present.ts';
+import { findWishes, loadPlace, lockWishes, upsertWishes } from './queries.ts';
+import type { WishesEdit } from './schema.ts';
+
+export type OwnWishes = Omit<TellingWishRow, 'storehouseId' | 'personId'>;
+
+type Reader = { readonly storehouseId: string; readonly personId: string };
+
+/** Hours of the day in which letters disturb few. Common practice, no source. */
+const USUAL_HOURS = { fromHour: 8, toHour: 20 };
+
+/** How the actor is told things: as wished, or as everybody is until they say otherwise. */
+export function readWishes(context: Context): Promise<OwnWishes> {
+  return withTx(context, (tx) => loadWishes(tx, context.actor));
+}
+
+export async function loadWishes(tx: Tx, reader: Reader): Promise<OwnWishes> {
+  const { storehouseId } = reader;
+  return (await findWishes(tx, reader)) ?? usualWishes(tx, storehouseId);
+}
+
+async function usualWishes(tx: Tx, storehouseId: string): Promise<OwnWishes> {
+  const { language, timeZone } = await loadPlace(tx, storehouseId);
+  return {
+    ...USUAL_HOURS,
+    ...{ language, timeZone, digestHour: null, isEmailOn: true, stoppedKinds: [], version: 0 },
+  };
+}
+
+export function editWishes(context: Context, edit: WishesEdit): Promise<OwnWishes> {
+  const { storehouseId, personId } = context.actor;
+  const reader = { storehouseId, personId };
+  return withTx(context, async (tx) => {
+    const before = (await lockWishes(tx, reader)) ?? (await usualWishes(tx, storehouseId));
+    if (before.version !== edit.version) throw new Problem('stale-version', { newer: presentWishes(before) });
+    const stoppedKinds = [...new Set(edit.stoppedKinds)].toSorted();
+    return upsertWishes(tx, reader, { ...edit, stoppedKinds });
+  });
+}
