@@ -28,8 +28,16 @@ export async function openTestApp(startsAt = '2026-09-01T15:00:00Z'): Promise<Te
   const database = await openTestDatabase();
   const clock = { now: new Date(startsAt) };
   const randomBytes = countingBytes(database.name);
-  const outside = { db: database.db, sql: database.sql, now: () => new Date(clock.now), randomBytes };
-  const app = createApp({ outside, config: readConfig({}), log: openLog(process.env.TEST_LOG ?? 'silent') });
+  const config = readConfig({});
+  const { publicUrl } = config;
+  const outside = {
+    db: database.db,
+    sql: database.sql,
+    now: () => new Date(clock.now),
+    randomBytes,
+    publicUrl,
+  };
+  const app = createApp({ outside, config, log: openLog(process.env.TEST_LOG ?? 'silent') });
   let keys = 0;
   const as = (cookie?: string): Caller => {
     const call =

@@ -258,5 +258,7 @@ export const LEAST_OUTSIDE: Readonly<Record<string, 'anybody' | 'signed in'>> = 
   'PUT /api/password': 'signed in',
   'GET /api/invitations/:storehouse/:token': 'anybody',
   'POST /api/invitations/:storehouse/:token': 'anybody',
+  'GET /stop/:storehouse/:token': 'anybody',
+  'POST /stop/:storehouse/:token': 'anybody',
   'GET /api/calendars/:file': 'anybody',
 };

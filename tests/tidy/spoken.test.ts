@@ -17,7 +17,7 @@ const NOT_SAID = [
   /platform\/(docs|docs-page|http|config|log)\.ts$/,
   /platform\/spoken\//,
   /features\/audit\//,
-  /features\/paper\/words\//, // a catalogue in both languages of its own
+  /features\/(paper|reminder)\/words\//, // a catalogue in both languages of its own
   /features\/calendar\/sources\//, // each kind of appointment with its words in both languages
   /features\/take-along\/present\.ts$/,
   /features\/bag\/receipt\.ts$/,

@@ -46,7 +46,7 @@ import { planRoutes } from './features/plan/routes.ts';
 import { pledgeRoutes } from './features/pledge/routes.ts';
 import { privateReadRoutes } from './features/private-read/routes.ts';
 import { quoteRoutes } from './features/quote/routes.ts';
-import { reminderRoutes } from './features/reminder/routes.ts';
+import { reminderRoutes, stopRoutes } from './features/reminder/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
@@ -182,7 +182,7 @@ export function createApp(parts: { outside: Outside; config: Config; log: Logger
     .route('/api', joiningRoutes)
     .route('/api', openCalendarRoutes)
     .route('/api/storehouses/:storehouse', insideStorehouse);
-  routes.route('/', docsRoutes(app)).route('/', webRoutes);
+  routes.route('/', stopRoutes).route('/', docsRoutes(app)).route('/', webRoutes);
   const methodsAt = methodsOf(app.routes);
   return routes;
 }

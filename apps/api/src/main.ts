@@ -22,7 +22,8 @@ async function start(): Promise<void> {
     log: (line) => log.info(line),
   });
   const mail = config.mail && openMail(config.mail);
-  const outside = { db: database.db, sql: database.sql, now: () => new Date(), randomBytes, mail };
+  const { publicUrl } = config;
+  const outside = { db: database.db, sql: database.sql, now: () => new Date(), randomBytes, mail, publicUrl };
   const app = createApp({ outside, config, log });
   const server = serve({ fetch: app.fetch, port: config.port, hostname: config.host });
   log.info(`Sheafbook answers at ${config.publicUrl} (${database.where} PostgreSQL)`);

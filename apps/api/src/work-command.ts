@@ -20,7 +20,8 @@ async function work(): Promise<void> {
   const database = await openDatabase({ env: process.env, dataFolder: '', log: (line) => log.info(line) });
   const { db, sql, appUrl } = database;
   const mail = config.mail && openMail(config.mail);
-  const outside = { db, sql, now: () => new Date(), randomBytes, mail };
+  const { publicUrl } = config;
+  const outside = { db, sql, now: () => new Date(), randomBytes, mail, publicUrl };
   const workshop = { outside, tasks: TASKS, log };
   if (process.argv.includes('--once')) {
     log.info(await runWorkOnce(workshop));

@@ -11,6 +11,8 @@ export type Outside = {
   readonly randomBytes: (count: number) => Uint8Array;
   /** How letters go out; absent where e-mail is off. */
   readonly mail?: Mail | undefined;
+  /** Where members reach the server, for the links in letters. */
+  readonly publicUrl?: string | undefined;
 };
 
 /** A command that must count once however often it is sent (ledger-notes 6.17). */

@@ -44,4 +44,5 @@ body { max-width: 60rem; margin: 2rem auto; padding: 0 20px; font: 16px/1.5 syst
   background: light-dark(#faf6ee, #191c17); color: light-dark(#23271f, #ece7da) }
 h1, h2 { font-family: ui-serif, Georgia, serif } h2 { margin-top: 2rem; border-bottom: 1px solid light-dark(#8d877a, #7c766a) }
 summary { padding: 12px 0; cursor: pointer } a { color: light-dark(#8a4b14, #e7a55e) }
+button { min-height: 48px; padding: 8px 20px; font: inherit }
 code, pre { font: 14px/1.4 ui-monospace, monospace } pre { overflow-x: auto; padding: 12px; background: light-dark(#fffdf8, #22261f) }`;

@@ -1,8 +1,11 @@
 import { sendLetter } from '../features/letter/use-cases.ts';
+import { remind } from '../features/reminder/use-cases-remind.ts';
 import type { WorkTasks } from '../platform/work/task.ts';
 
 /** Every kind of work in the background, by the name that `enqueue` calls it. */
-export const TASKS: WorkTasks = { 'send-letter': sendLetter };
+export const TASKS: WorkTasks = { 'send-letter': sendLetter, remind };
 
 /** What is done in every storehouse every so many minutes, of which there are a whole number in an hour. */
-export const PERIODIC: readonly { readonly task: string; readonly everyMinutes: number }[] = [];
+export const PERIODIC: readonly { readonly task: string; readonly everyMinutes: number }[] = [
+  { task: 'remind', everyMinutes: 15 },
+];

@@ -14,7 +14,7 @@ import { listMissingToLand } from '../landing/use-cases.ts';
 import { listOrderConsents } from '../order/queries.ts';
 import { listMissingToOrder } from '../order/use-cases.ts';
 import { listDutyItems } from './duty-items.ts';
-import { byUrgency } from './open-item.ts';
+import { byUrgency, type OpenItem } from './open-item.ts';
 import { listOwnItems } from './own-items.ts';
 import { pagesAt } from './pages.ts';
 import { seesWhoPaid } from './policy.ts';
@@ -85,16 +85,22 @@ export function listNextSteps(context: Context) {
   const { actor } = context;
   const work = async (tx: Tx) => {
     await noteHelpersRead(tx, context, 'balance, deposits, pledges and pick-ups');
-    const buys = await listOpenBuys(tx, actor.storehouseId);
-    const appointments = await listAppointments(tx, actor.storehouseId, context.now());
-    const open = { buys, appointments };
-    const items = [
-      ...(await listOwnItems(tx, context, open, rootOf(actor))),
-      ...(await listDutyItems(tx, context, open, rootOf(actor))),
-    ];
+    const items = await listOpenItems(tx, context);
     return { actor, now: context.now(), items: items.toSorted(byUrgency) };
   };
   return withTx(context, work, { isReadOnly: true });
+}
+
+/** The same inside a transaction of the actor's own, in no order; whoever calls it notes what a helper reads. */
+export async function listOpenItems(tx: Tx, context: Context): Promise<OpenItem[]> {
+  const { actor } = context;
+  const buys = await listOpenBuys(tx, actor.storehouseId);
+  const appointments = await listAppointments(tx, actor.storehouseId, context.now());
+  const open = { buys, appointments };
+  return [
+    ...(await listOwnItems(tx, context, open, rootOf(actor))),
+    ...(await listDutyItems(tx, context, open, rootOf(actor))),
+  ];
 }
 
 export type NextSteps = Awaited<ReturnType<typeof listNextSteps>>;

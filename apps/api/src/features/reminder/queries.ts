@@ -13,6 +13,9 @@ import {
 import { assert } from '@sheafbook/units';
 import { and, eq, inArray, isNotNull, isNull } from 'drizzle-orm';
 
+/** What a person wishes, without whose it is. */
+export type OwnWishes = Omit<TellingWishRow, 'storehouseId' | 'personId'>;
+
 type Reader = { readonly storehouseId: string; readonly personId: string };
 
 const isOf = (
@@ -35,7 +38,7 @@ export async function lockWishes(tx: Tx, reader: Reader): Promise<TellingWishRow
 export async function upsertWishes(
   tx: Tx,
   reader: Reader,
-  { version, ...wishes }: Omit<TellingWishRow, 'storehouseId' | 'personId'>,
+  { version, ...wishes }: OwnWishes,
 ): Promise<TellingWishRow> {
   const [row] = await tx
     .insert(tellingWishes)

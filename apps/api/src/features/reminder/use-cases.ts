@@ -1,13 +1,10 @@
 import type { Tx } from '@sheafbook/db';
-import type { TellingWishRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { presentWishes } from './present.ts';
-import { findWishes, loadPlace, lockWishes, upsertWishes } from './queries.ts';
+import { findWishes, loadPlace, lockWishes, type OwnWishes, upsertWishes } from './queries.ts';
 import type { WishesEdit } from './schema.ts';
-
-export type OwnWishes = Omit<TellingWishRow, 'storehouseId' | 'personId'>;
 
 type Reader = { readonly storehouseId: string; readonly personId: string };
 
@@ -37,7 +34,8 @@ export function editWishes(context: Context, edit: WishesEdit): Promise<OwnWishe
   const reader = { storehouseId, personId };
   return withTx(context, async (tx) => {
     const before = (await lockWishes(tx, reader)) ?? (await usualWishes(tx, storehouseId));
-    if (before.version !== edit.version) throw new Problem('stale-version', { newer: presentWishes(before) });
+    if (before.version !== edit.version)
+      throw new Problem('stale-version', { newer: presentWishes(before, context) });
     const stoppedKinds = [...new Set(edit.stoppedKinds)].toSorted();
     return upsertWishes(tx, reader, { ...edit, stoppedKinds });
   });

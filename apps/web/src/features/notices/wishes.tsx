@@ -45,7 +45,7 @@ function WishesForm({ found }: { found: WishesBody }) {
   const words = useNoticeText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const { version, kinds, ...facts } = found;
+  const { version, kinds, isEmailPossible, ...facts } = found;
   const [wished, setWished] = useState(facts);
   const [stopped, setStopped] = useState(() => kinds.flatMap(({ kind, isOn }) => (isOn ? [] : [kind])));
   const saving = useMutation({
@@ -65,6 +65,7 @@ function WishesForm({ found }: { found: WishesBody }) {
         saving.mutate();
       }}
     >
+      {isEmailPossible ? null : <p className="said watch-said">{words.emailOff}</p>}
       <Check
         label={words.isEmailOn}
         isOn={wished.isEmailOn}

@@ -61,6 +61,8 @@ export const en = {
   reachNoted: 'Each household sees that you looked.',
   wishes: 'How you are told by e-mail',
   wishesTitle: 'What you are told by e-mail, and when',
+  emailOff:
+    'This storehouse sends no e-mail yet. What you choose here counts once it does; until then everything is told inside.',
   isEmailOn: 'Write to me',
   writtenIn: 'In which language',
   timeZone: 'On the clock of',

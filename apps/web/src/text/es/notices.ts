@@ -63,6 +63,8 @@ export const es: NoticeWords = {
   reachNoted: 'Cada hogar ve que usted miró.',
   wishes: 'Cómo se le escribe',
   wishesTitle: 'De qué se le escribe y cuándo',
+  emailOff:
+    'Este almacén aún no envía cartas. Lo que elija aquí vale en cuanto las envíe; hasta entonces todo se dice dentro.',
   isEmailOn: 'Escribirme',
   writtenIn: 'En qué idioma',
   timeZone: 'Con el reloj de',

@@ -1,0 +1,77 @@
+import type { Tx } from '@sheafbook/db';
+import { dayInZone } from '@sheafbook/units';
+import type { Context } from '../../platform/context.ts';
+import { todayOf } from '../../platform/today.ts';
+import { listOpenBuys, listPledgedBuyIds } from '../next-step/queries.ts';
+import { listOpenItems } from '../next-step/use-cases.ts';
+import { listNotices } from '../notice/queries.ts';
+import { KINDS } from './kinds.ts';
+import { isFresh, type ReminderFact } from './letter.ts';
+
+const MOST_NOTICES = 50;
+
+/** Everything that the actor should know of now: its own things and those of its duties, and what it was told. */
+export async function listFacts(tx: Tx, context: Context, language: string): Promise<ReminderFact[]> {
+  return [
+    ...(await listOpenFacts(tx, context)),
+    ...(await listLandingDays(tx, context)),
+    ...(await listUnreadNotices(tx, context, language)),
+  ];
+}
+
+/** Pages of the storehouse by kind; `buy` is the address of the buy that the item is about. */
+const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string) => string>>> = {
+  'balance-due': () => '/statement',
+  'move-buy': (buy) => `${buy}/run`,
+  'quote-lapses': (buy) => `${buy}/quotes`,
+  'claim-window': (buy) => `${buy}/landing`,
+  'hand-over': (buy) => `${buy}/handing-over`,
+  'hold-open': (buy) => `${buy}/landing`,
+};
+
+/** What waits for the actor anyway; a kind that has no rule of telling is not told. */
+async function listOpenFacts(tx: Tx, context: Context): Promise<ReminderFact[]> {
+  const { storehouseId } = context.actor;
+  return (await listOpenItems(tx, context)).flatMap((item) => {
+    const { kind, buy, dueOn, dueAt, endsAt = null, path } = item;
+    if (!(kind in KINDS)) return [];
+    const buyPage = buy ? `/buys/${buy.buyId}` : '';
+    // Two steps of one buy may be planned for one day, and they are two things.
+    const thing = `${path.replace(`/api/storehouses/${storehouseId}`, '')}${kind === 'move-buy' ? ` ${buy?.stage}` : ''}`;
+    const page = PAGES[kind]?.(buyPage) ?? buyPage;
+    return [{ kind, thing, dueOn, dueAt, endsAt, about: buy?.name ?? '', says: '', page }];
+  });
+}
+
+/** The days on which a buy lands that the household pledged in. */
+async function listLandingDays(tx: Tx, { actor }: Context): Promise<ReminderFact[]> {
+  const { storehouseId, householdId } = actor;
+  if (householdId === null) return [];
+  const pledged = await listPledgedBuyIds(tx, storehouseId, householdId);
+  const buys = await listOpenBuys(tx, storehouseId);
+  return buys
+    .filter(({ stage, landingOn, buyId }) => stage === 'ordered' && landingOn !== null && pledged.has(buyId))
+    .map(({ buyId, name, landingOn }) => ({
+      ...{ kind: 'landing-day', thing: buyId, dueOn: landingOn, dueAt: null },
+      ...{ about: name, says: '', page: `/buys/${buyId}` },
+    }));
+}
+
+async function listUnreadNotices(tx: Tx, context: Context, language: string): Promise<ReminderFact[]> {
+  const { actor } = context;
+  const todayOn = todayOf(context);
+  const unread = await listNotices(tx, actor, {
+    state: 'unread',
+    q: '',
+    after: undefined,
+    limit: MOST_NOTICES,
+  });
+  return unread
+    .filter(({ notice }) => isFresh(dayInZone(notice.writtenAt.getTime(), actor.timeZone), todayOn))
+    .map(({ notice }) => ({
+      kind: notice.isSafety ? 'safety' : 'notice',
+      // Its day is told with it; it is a reminder of the notice, not of the day.
+      ...{ thing: notice.noticeId, dueOn: null, dueAt: null },
+      ...{ about: notice.about, says: language === 'es' ? notice.saysEs : notice.says, page: '/notices' },
+    }));
+}

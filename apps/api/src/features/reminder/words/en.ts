@@ -1,0 +1,94 @@
+import type { ReminderKind } from '../kinds.ts';
+
+/** What a letter says of a thing: in its subject, and what to do. No amount of money: a letter may be read by others. */
+export type KindWords = { readonly subject: string; readonly says: string };
+export type Told = { readonly about: string; readonly due: string; readonly says: string };
+
+export const en = {
+  kinds: {
+    'pledge-closing': ({ about, due }) => ({
+      subject: `${about} closes ${due}`,
+      says: `${about} gathers pledges until ${due}, and your household has made none. Pledge what you want of it, or let it pass.`,
+    }),
+    'deposit-due': ({ about, due }) => ({
+      subject: `Your deposit on ${about}`,
+      says: `Your deposit on ${about} is asked for by ${due}.`,
+    }),
+    'landing-day': ({ about, due }) => ({
+      subject: `${about} lands ${due}`,
+      says: `${about} lands ${due}. Hands are wanted to unload, weigh and carry. A full sack is a load for two: lift with your legs.`,
+    }),
+    'food-waiting': ({ about, due }) => ({
+      subject: `Your food of ${about} waits`,
+      says: `Your food of ${about} waits for you. Choose an hour and fetch it by ${due}.`,
+    }),
+    'pick-up': ({ about, due }) => ({
+      subject: `Fetch your food of ${about}`,
+      says: `You chose to fetch your food of ${about}: ${due}.`,
+    }),
+    'balance-due': () => ({
+      subject: 'Your balance',
+      says: 'You owe the storehouse what your statement shows.',
+    }),
+    'quote-lapses': ({ about, due }) => ({
+      subject: `A quote for ${about} lapses`,
+      says: `A quote for ${about} stands until ${due}, before the order. Order sooner, or ask for it anew.`,
+    }),
+    'claim-window': ({ about, due }) => ({
+      subject: `Claim what came short of ${about}`,
+      says: `What came short or damaged of ${about} is to be claimed by ${due}.`,
+    }),
+    'hand-over': ({ about, due }) => ({
+      subject: `Hand over food of ${about}`,
+      says: `Households come for their food of ${about}. The first hour: ${due}.`,
+    }),
+    'move-buy': ({ about, due }) => ({
+      subject: `${about} waits for you`,
+      says: `${about} waits for its next step, which is yours to take. It is planned for ${due}.`,
+    }),
+    notice: ({ about, says }) => ({ subject: about, says }),
+    'hold-open': ({ about }) => ({
+      subject: `A bag of ${about} is on hold`,
+      says: `A bag of ${about} is on hold and waits for you: to find out what is the matter, or to agree to its release. Nobody eats from it until two people have let it go.`,
+    }),
+    safety: ({ about, says }) => ({
+      subject: `Safety: ${about}`,
+      says: `${says} Acknowledge it in the storehouse, so that nobody has to telephone you.`,
+    }),
+  } satisfies Record<ReminderKind, (told: Told) => KindWords> as Record<
+    ReminderKind,
+    (told: Told) => KindWords
+  >,
+  overdue: 'This is overdue.',
+  by: (due: string) => `By ${due}.`,
+  digest: (count: number, storehouse: string) =>
+    `${storehouse}: ${count === 1 ? 'one thing' : `${count} things`} for you`,
+  single: (subject: string, storehouse: string) => `${storehouse}: ${subject}`,
+  go: 'Open it',
+  stop: 'Stop letters about this',
+  stopAll: 'Stop all letters but those about safety',
+  cannotStop: 'What is about safety can’t be stopped, only acknowledged.',
+  stopTitle: 'Stop these letters?',
+  stopWords: (what: string) => `You would no longer be written to about: ${what}.`,
+  stopButton: 'Stop them',
+  stoppedTitle: 'You are no longer written to about this.',
+  stoppedWords: 'Inside the storehouse, under Notices, you can switch it on again.',
+  lostTitle: 'There is nothing at this address.',
+  lostWords: 'The link may be old, or a letter was lost on the way.',
+  names: {
+    all: 'everything but safety',
+    'pledge-closing': 'a buy that closes',
+    'deposit-due': 'deposits',
+    'landing-day': 'landing days',
+    'food-waiting': 'food that waits',
+    'pick-up': 'hours to fetch food',
+    'balance-due': 'your balance',
+    'quote-lapses': 'quotes that lapse',
+    'claim-window': 'claims',
+    'hand-over': 'handing food over',
+    'move-buy': 'steps of a buy',
+    notice: 'notices',
+  } as Readonly<Record<string, string>>,
+};
+
+export type ReminderWords = typeof en;

@@ -1,0 +1,84 @@
+import type { ReminderWords } from './en.ts';
+
+export const es: ReminderWords = {
+  kinds: {
+    'pledge-closing': ({ about, due }) => ({
+      subject: `${about} cierra: ${due}`,
+      says: `${about} reúne promesas hasta: ${due}, y su hogar no ha hecho ninguna. Prometa lo que quiera de ella, o déjela pasar.`,
+    }),
+    'deposit-due': ({ about, due }) => ({
+      subject: `Su depósito para ${about}`,
+      says: `Su depósito para ${about} se pide hasta: ${due}.`,
+    }),
+    'landing-day': ({ about, due }) => ({
+      subject: `${about} llega: ${due}`,
+      says: `${about} llega: ${due}. Hacen falta manos para descargar, pesar y cargar. Un saco lleno es carga para dos: levante con las piernas.`,
+    }),
+    'food-waiting': ({ about, due }) => ({
+      subject: `Su alimento de ${about} espera`,
+      says: `Su alimento de ${about} le espera. Elija una hora y recójalo hasta: ${due}.`,
+    }),
+    'pick-up': ({ about, due }) => ({
+      subject: `Recoja su alimento de ${about}`,
+      says: `Eligió recoger su alimento de ${about}: ${due}.`,
+    }),
+    'balance-due': () => ({
+      subject: 'Su saldo',
+      says: 'Debe al almacén lo que muestra su estado de cuenta.',
+    }),
+    'quote-lapses': ({ about, due }) => ({
+      subject: `Vence una oferta para ${about}`,
+      says: `Una oferta para ${about} vale hasta: ${due}, antes del pedido. Pida antes, o pídala de nuevo.`,
+    }),
+    'claim-window': ({ about, due }) => ({
+      subject: `Reclame lo que faltó de ${about}`,
+      says: `Lo que faltó o llegó dañado de ${about} se ha de reclamar hasta: ${due}.`,
+    }),
+    'hand-over': ({ about, due }) => ({
+      subject: `Entregar alimento de ${about}`,
+      says: `Vienen hogares por su alimento de ${about}. La primera hora: ${due}.`,
+    }),
+    'move-buy': ({ about, due }) => ({
+      subject: `${about} le espera`,
+      says: `${about} espera su próximo paso, que le toca a usted. Está planeado para: ${due}.`,
+    }),
+    notice: ({ about, says }) => ({ subject: about, says }),
+    'hold-open': ({ about }) => ({
+      subject: `Un saco de ${about} está retenido`,
+      says: `Un saco de ${about} está retenido y le espera: para ver qué pasa, o para consentir en soltarlo. Nadie come de él hasta que dos personas lo suelten.`,
+    }),
+    safety: ({ about, says }) => ({
+      subject: `Seguridad: ${about}`,
+      says: `${says} Confírmelo en el almacén, para que nadie tenga que llamarle por teléfono.`,
+    }),
+  },
+  overdue: 'El plazo ya pasó.',
+  by: (due) => `Hasta: ${due}.`,
+  digest: (count, storehouse) => `${storehouse}: ${count === 1 ? 'una cosa' : `${count} cosas`} para usted`,
+  single: (subject, storehouse) => `${storehouse}: ${subject}`,
+  go: 'Abrirlo',
+  stop: 'No más cartas sobre esto',
+  stopAll: 'Ninguna carta más, salvo las de seguridad',
+  cannotStop: 'Lo que trata de seguridad no se puede parar, solo confirmar.',
+  stopTitle: '¿Parar estas cartas?',
+  stopWords: (what) => `Ya no se le escribiría sobre: ${what}.`,
+  stopButton: 'Pararlas',
+  stoppedTitle: 'Ya no se le escribe sobre esto.',
+  stoppedWords: 'Dentro del almacén, en Avisos, puede volver a pedirlo.',
+  lostTitle: 'No hay nada en esta dirección.',
+  lostWords: 'El enlace puede ser viejo, o se perdió una letra por el camino.',
+  names: {
+    all: 'todo salvo la seguridad',
+    'pledge-closing': 'una compra que cierra',
+    'deposit-due': 'depósitos',
+    'landing-day': 'días de llegada',
+    'food-waiting': 'alimento que espera',
+    'pick-up': 'horas para recoger',
+    'balance-due': 'su saldo',
+    'quote-lapses': 'ofertas que vencen',
+    'claim-window': 'reclamaciones',
+    'hand-over': 'entregas de alimento',
+    'move-buy': 'pasos de una compra',
+    notice: 'avisos',
+  },
+};
