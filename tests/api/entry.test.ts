@@ -201,3 +201,39 @@ test('an entry that never was can’t be undone', async () => {
     isUnchanged: true,
   });
 });
+
+test('the book is searched by a name, a word of a note, a kind or a number, and by nothing that a household keeps at home', async () => {
+  const member = await aMember();
+  const opening = await anOpeningBalance(books, member, { balanceMinorUnits: 3100 });
+  const { householdId } = member;
+  const wish = { householdId, minorUnits: 900, till: 'cash', note: '100% in small coins' };
+  const paid = bodyOf(await books.treasurer.post(`${books.path}/payments`, wish), 201);
+  const numbers = async (query: string) =>
+    (await entries(`?${query}`)).entries.map(({ entryNo }: { entryNo: number }) => entryNo);
+  const name = encodeURIComponent(`member ${names}`);
+  expect(await numbers(`words=${name}`)).toEqual([opening.entryNo, paid.entryNo]);
+  expect(await numbers(`words=${name}&what=payment-received`)).toEqual([paid.entryNo]);
+  expect(await numbers(`words=${encodeURIComponent('100% in small')}`)).toEqual([paid.entryNo]);
+  expect(await numbers(`words=${encodeURIComponent('100_ in small')}`)).toEqual([]); // a mark, not any letter
+  expect(await numbers(`words=${paid.entryNo}`)).toContain(paid.entryNo);
+  const { eat } = await aPour();
+  const eaten = await eat(100);
+  const dellsEntries = await numbers('words=dell&limit=200');
+  expect(dellsEntries).not.toContain(eaten.entryNo);
+});
+
+test('a spreadsheet of the book is whole, unless a page of it is asked for', async () => {
+  const member = await aMember();
+  for (let count = 0; count < 55; count += 1) {
+    await anOpeningBalance(books, member, { balanceMinorUnits: 100 + count });
+  }
+  const linesOf = async (query: string) => {
+    const { body } = await books.treasurer.get(
+      `${books.path}/entries?format=csv&household=${member.householdId}${query}`,
+    );
+    const [, ...lines] = String(body).trim().split('\r\n');
+    return new Set(lines.map((line) => line.split(',')[0])).size;
+  };
+  expect(await linesOf('')).toBe(55);
+  expect(await linesOf('&limit=10')).toBe(10);
+});

@@ -1,3 +1,5 @@
+import type { Page } from 'playwright-core';
+import decodeQR from 'qr/decode.js';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { DEMO_PASSWORD } from '../../db/src/demo/people.ts';
 import { openTestDatabase, type TestDatabase } from '../support/database.ts';
@@ -16,6 +18,22 @@ afterAll(async () => {
   await database.close();
 });
 
+/** What a camera reads off the picture: its modules, drawn four pixels wide. */
+async function readQr(page: Page): Promise<string> {
+  const picture = page.getByRole('img', { name: 'A picture of it for the camera of a telephone' });
+  const modules = Number((await picture.getAttribute('viewBox'))?.split(' ').at(-1));
+  const drawn = (await picture.locator('path').getAttribute('d')) ?? '';
+  const width = modules * 4;
+  const data = new Uint8ClampedArray(width * width * 4).fill(255);
+  for (const [, x, y] of drawn.matchAll(/M(\d+) (\d+)h1/g)) {
+    for (let dot = 0; dot < 16; dot += 1) {
+      const at = (Number(y) * 4 + Math.floor(dot / 4)) * width + Number(x) * 4 + (dot % 4);
+      data.fill(0, at * 4, at * 4 + 3);
+    }
+  }
+  return decodeQR({ width, height: width, data });
+}
+
 test('a coordinator makes a link that lets one person in, and withdraws it, without a mouse', async () => {
   const page = await site.visit('coordinator');
   await page.goto(`${site.root}/people`);
@@ -28,7 +46,9 @@ test('a coordinator makes a link that lets one person in, and withdraws it, with
   await page.getByLabel('Its name, if you know it').fill('Oakley');
   await page.getByLabel('Good for days').fill('7');
   await page.keyboard.press('Enter');
-  const link = new URL(await page.getByLabel('The link').inputValue()).pathname;
+  const whole = await page.getByLabel('The link').inputValue();
+  expect(await readQr(page)).toBe(whole);
+  const link = new URL(whole).pathname;
   const stranger = await site.visit(null);
   await stranger.goto(link);
   await stranger.getByText('Alder Row Storehouse invites you').waitFor();

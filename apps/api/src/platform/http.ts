@@ -9,6 +9,7 @@ import type { AppEnv } from './app-env.ts';
 import type { Context } from './context.ts';
 import { listUnfitTexts } from './fit-text.ts';
 import { KeptAnswer } from './kept-answer.ts';
+import { WHOLE_LIST } from './paging.ts';
 import { Problem } from './problem.ts';
 import type { ProblemCode } from './problem-catalogue.ts';
 import { listFields } from './to-problem.ts';
@@ -38,8 +39,22 @@ function refuseOtherKinds(request: Request): void {
 }
 
 /** Reads and checks the query string. */
-export const queryOf = <Schema extends z.ZodType>(schema: Schema) =>
-  validator('query', schema, refuseImpossible);
+export function queryOf<Schema extends z.ZodType>(schema: Schema) {
+  const check = validator('query', schema, refuseImpossible);
+  const checkAndFill: typeof check = (c, next) =>
+    check(c, () => {
+      fillSpreadsheet(c.req.valid('query'), c.req.query('limit'));
+      return next();
+    });
+  return Object.assign(checkAndFill, check); // with what the API's description reads off it
+}
+
+/** A spreadsheet is the whole list unless a page of it is asked for. */
+function fillSpreadsheet(query: unknown, asked: string | undefined): void {
+  const reading = query as { format?: unknown; limit?: unknown };
+  if (reading.format === 'csv' && reading.limit !== undefined && asked === undefined)
+    reading.limit = WHOLE_LIST;
+}
 
 type Checked =
   | { readonly success: true; readonly data: unknown }

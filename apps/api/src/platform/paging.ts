@@ -1,9 +1,18 @@
 import { z } from 'zod';
 
+/** More rows than any list has: what is written into a spreadsheet is whole, or it would be wrong without saying so. */
+export const WHOLE_LIST = 1_000_000;
+
+/** `all` for lists that a reader adds up, such as who owes. */
+const limit = z.union([
+  z.coerce.number().int().min(1).max(200),
+  z.literal('all').transform(() => WHOLE_LIST),
+]);
+
 /** A page of a list is asked for by the last key of the page before, never by a count of rows to pass over. */
 export const pageQuery = z.strictObject({
   after: z.string().max(200).optional(),
-  limit: z.coerce.number().int().min(1).max(200).default(50),
+  limit: limit.default(50),
   format: z.enum(['json', 'csv']).default('json'),
 });
 export type PageQuery = z.infer<typeof pageQuery>;

@@ -43,6 +43,8 @@ type Filter = {
   readonly chart?: string | undefined;
   readonly fromOn?: string | undefined;
   readonly toOn?: string | undefined;
+  readonly words?: string | undefined;
+  readonly what?: string | undefined;
 };
 
 /** One row more than the page holds. */
@@ -51,7 +53,7 @@ export async function listEntries(
   storehouseId: string,
   page: Filter & { after?: number | undefined; limit: number; newestFirst: boolean },
 ): Promise<EntryReading[]> {
-  const { after, newestFirst, buy, household, account, chart, fromOn, toOn } = page;
+  const { after, newestFirst, buy, household, account, chart, fromOn, toOn, words, what } = page;
   const beyond = newestFirst ? sql`e.entry_no < ${after ?? 0}` : sql`e.entry_no > ${after ?? 0}`;
   const conditions = [
     ...(after === undefined ? [] : [beyond]),
@@ -61,6 +63,8 @@ export async function listEntries(
     ...(chart === undefined ? [] : [touchesAccounts(storehouseId, sql`kind = ${kindOf(chart)}`)]),
     ...(fromOn === undefined ? [] : [sql`e.on_day >= ${fromOn}`]),
     ...(toOn === undefined ? [] : [sql`e.on_day <= ${toOn}`]),
+    ...(what === undefined ? [] : [sql`e.what = any(${sql.param(what.split(','))}::text[])`]),
+    ...(words === undefined ? [] : [says(storehouseId, words)]),
   ];
   const order = newestFirst ? sql`e.entry_no desc` : sql`e.entry_no`;
   return selectEntries(
@@ -69,6 +73,19 @@ export async function listEntries(
     sql`${sql.join([sql`true`, ...conditions], sql` and `)}
     order by ${order} limit ${page.limit + 1}`,
   );
+}
+
+/** Entries that say it, by number, note or buy, or that moved money of somebody whose name holds it. */
+function says(storehouseId: string, words: string): SQL {
+  const pattern = `%${words.replaceAll(/[\\%_]/g, '\\$&')}%`;
+  return sql`(e.entry_no::text = ${words} or e.note ilike ${pattern} or b.name ilike ${pattern}
+    or ${touchesAccounts(
+      storehouseId,
+      sql`owner_id in (
+      select household_id from book.household where storehouse_id = ${storehouseId} and name ilike ${pattern}
+      union all
+      select supplier_id from book.supplier where storehouse_id = ${storehouseId} and name ilike ${pattern})`,
+    )})`;
 }
 
 const kindOf = (chart: string): string => CHART.find(({ number }) => number === chart)?.kind ?? '';

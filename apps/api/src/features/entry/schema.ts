@@ -14,6 +14,10 @@ export const entriesQuery = pageQuery.extend({
   fromOn: bookDay.optional(),
   toOn: bookDay.optional(),
   household: z.uuid().optional(),
+  /** A word of the note, the buy or whoever's account moved, or the entry's number. */
+  words: z.string().trim().min(1).max(100).optional(),
+  /** Kinds of entries, with commas between them. */
+  what: z.string().max(200).optional(),
 });
 export type EntriesQuery = z.infer<typeof entriesQuery>;
 

@@ -60,11 +60,7 @@ function Sheet({ body }: { body: Balances }) {
         {words.how} {words.seen}
       </p>
       <div className="actions no-print">
-        <a
-          className="btn quiet"
-          download
-          href={`/api/storehouses/${storehouse}/balances?limit=200&format=csv`}
-        >
+        <a className="btn quiet" download href={`/api/storehouses/${storehouse}/balances?format=csv`}>
           {words.asCsv}
         </a>
       </div>

@@ -63,7 +63,7 @@ export function Lines({ action }: { action: ReactNode }) {
                   <a
                     className="btn quiet"
                     download
-                    href={`/api/storehouses/${storehouse}/bank/lines?state=${state}&limit=200&format=csv`}
+                    href={`/api/storehouses/${storehouse}/bank/lines?state=${state}&format=csv`}
                   >
                     {words.asCsv}
                   </a>

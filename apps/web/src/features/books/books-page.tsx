@@ -1,4 +1,4 @@
-import { Link } from '@tanstack/react-router';
+import { Link, useRouterState } from '@tanstack/react-router';
 import type { ReactNode } from 'react';
 import { useHouse } from '../../ui/house.ts';
 import { useTitle } from '../../ui/use-title.ts';
@@ -12,22 +12,40 @@ export function BooksPage({ title, children }: { title: string; children: ReactN
   const house = useHouse();
   useTitle(title);
   const places = BOOKS_PLACES.filter(({ isFor }) => isFor(house));
+  const here = useRouterState({ select: ({ location }) => location.pathname });
   if (places.length === 0) return <h1>{t.notForYou}</h1>;
+  const nav = (
+    <nav className="books-nav" aria-label={t.books}>
+      {places.map(({ to, name }) => (
+        <Link
+          key={to}
+          to={to}
+          params={{ storehouse: house.storehouse }}
+          activeOptions={{ exact: to === '/s/$storehouse/books' }}
+        >
+          {t.places[name]}
+        </Link>
+      ))}
+    </nav>
+  );
+  if (!placeAt(here, house.storehouse).isFor(house))
+    return (
+      <>
+        <h1>{t.notForYou}</h1>
+        <p>{t.yoursHere}</p>
+        {nav}
+      </>
+    );
   return (
     <>
-      <nav className="books-nav" aria-label={t.books}>
-        {places.map(({ to, name }) => (
-          <Link
-            key={to}
-            to={to}
-            params={{ storehouse: house.storehouse }}
-            activeOptions={{ exact: to === '/s/$storehouse/books' }}
-          >
-            {t.places[name]}
-          </Link>
-        ))}
-      </nav>
+      {nav}
       {children}
     </>
   );
+}
+
+/** The place that an address lies in: the longest one that it begins with; the desk for what has none of its own. */
+function placeAt(path: string, storehouse: string) {
+  const [desk, ...others] = BOOKS_PLACES;
+  return others.find(({ to }) => path.startsWith(to.replace('$storehouse', storehouse))) ?? desk;
 }

@@ -38,14 +38,16 @@ export function PostForm(props: {
   const client = useQueryClient();
   const { format } = useHouse();
   const start = Object.fromEntries(fields.map((field) => [field.name, startOf(field)]));
-  const { draft, change, reset } = useDraft<Record<string, string>>(`books.${name}`, start);
+  // What was typed over; the rest follows the book, so that an amount is never one that was open before.
+  const { draft: typedOver, change, reset } = useDraft<Record<string, string>>(`books.${name}`, {});
+  const draft = { ...start, ...typedOver };
   const amounts = fields.filter(({ kind }) => kind === 'money').map((field) => typedIn(draft, field));
   const isAmount = (typed: string) => minorUnitsOf(typed, format.currency) !== null;
   const body = bodyOf(fields, draft, format.currency);
   const posting = useMutation({
     mutationFn: () => askOnce(`books.${name}`, body, (headers) => send(body ?? {}, headers)),
     onSuccess: async () => {
-      reset(start);
+      reset({});
       await client.invalidateQueries();
     },
   });

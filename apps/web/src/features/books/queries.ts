@@ -7,7 +7,7 @@ type InHouse = { readonly storehouse: string };
 export const balancesQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['books', param, 'balances'],
-    queryFn: () => ask(inside.balances.$get({ param, query: { limit: '200' } })),
+    queryFn: () => ask(inside.balances.$get({ param, query: { limit: 'all' } })),
   });
 
 export const trialBalanceQuery = (param: InHouse, throughOn?: string) =>
@@ -52,6 +52,10 @@ export type EntriesOf = {
   readonly account?: string;
   readonly buy?: string;
   readonly household?: string;
+  readonly words?: string;
+  readonly what?: string;
+  readonly fromOn?: string;
+  readonly toOn?: string;
 };
 
 /** The newest first, a page at a time. */

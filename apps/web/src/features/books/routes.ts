@@ -1,5 +1,6 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
 import { houseRoute } from '../../house-route.ts';
+import type { EntriesOf } from './queries.ts';
 
 const getParentRoute = () => houseRoute;
 
@@ -26,9 +27,9 @@ const trialBalance = createRoute({
 const entries = createRoute({
   getParentRoute,
   path: '/books/entries',
-  validateSearch: (search: Record<string, unknown>): { chart?: string; buy?: string; household?: string } =>
+  validateSearch: (search: Record<string, unknown>): Omit<EntriesOf, 'account'> =>
     Object.fromEntries(
-      (['chart', 'buy', 'household'] as const).flatMap((name) =>
+      (['chart', 'buy', 'household', 'words', 'what', 'fromOn', 'toOn'] as const).flatMap((name) =>
         typeof search[name] === 'string' || typeof search[name] === 'number'
           ? [[name, String(search[name])]]
           : [],

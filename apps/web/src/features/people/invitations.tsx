@@ -10,6 +10,7 @@ import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { householdsQuery } from '../buy/run-queries.ts';
+import { QrPicture } from './qr-picture.tsx';
 import { usePeopleText } from './words.ts';
 
 const invitations = api.storehouses[':storehouse'].invitations;
@@ -107,6 +108,7 @@ function MadeLink({ link, until }: { link: string; until: string }) {
     <div className="stack" role="status">
       <p>{words.linkMade(until)}</p>
       <Field label={words.link} readOnly value={link} onFocus={(event) => event.target.select()} />
+      <QrPicture text={link} label={words.linkAsPicture} />
       <div className="actions">
         {canCopy ? (
           <button

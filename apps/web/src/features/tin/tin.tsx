@@ -87,7 +87,7 @@ function History() {
                 <a
                   className="btn quiet"
                   download
-                  href={`/api/storehouses/${storehouse}/tin/counts?limit=200&format=csv`}
+                  href={`/api/storehouses/${storehouse}/tin/counts?format=csv`}
                 >
                   {words.asCsv}
                 </a>

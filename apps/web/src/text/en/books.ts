@@ -3,6 +3,7 @@ const s = (count: number, one: string, many: string): string => `${count} ${coun
 export const en = {
   books: 'Books',
   notForYou: 'The books are read by the treasurer and the reviewer.',
+  yoursHere: 'These pages of the books are yours too:',
   places: {
     desk: 'Desk',
     owing: 'Who owes',
@@ -101,9 +102,13 @@ export const en = {
   download: 'Download as CSV',
   journalTitle: 'The journal, newest first.',
   journalOf: (what: string) => `Entries behind ${what}, newest first.`,
-  findEntry: 'Find by word, number or day',
+  findEntry: 'Find by word, name or number',
+  find: 'Find',
+  anyKind: 'Anything',
+  fromOn: 'From the day',
+  toOn: 'To the day',
   noEntries: 'Nothing has been entered here.',
-  nothingFound: 'No entry on this page has that.',
+  nothingFound: 'No entry of the book has that.',
   owingTitle: (owing: number, owed: string): string =>
     owing === 0 ? 'Nobody owes.' : `${s(owing, 'household owes', 'households owe')} ${owed} between them.`,
   findHousehold: 'Find a household',

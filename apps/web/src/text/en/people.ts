@@ -34,6 +34,7 @@ export const en = {
   linkMade: (until: string) => `This is shown once. It lets one person in until ${until}.`,
   link: 'The link',
   copy: 'Copy it',
+  linkAsPicture: 'A picture of it for the camera of a telephone',
   copied: 'Copied.',
   share: 'Send it',
   shareWords: (storehouse: string) => `Join ${storehouse} with this link. It is yours alone.`,

@@ -5,6 +5,7 @@ const s = (count: number, one: string, many: string): string => `${count} ${coun
 export const es: BooksWords = {
   books: 'Libros',
   notForYou: 'Los libros los leen quien lleva la tesorería y quien revisa.',
+  yoursHere: 'Estas páginas de los libros también son suyas:',
   places: {
     desk: 'Mesa',
     owing: 'Quién debe',
@@ -101,9 +102,13 @@ export const es: BooksWords = {
   download: 'Descargar como CSV',
   journalTitle: 'El diario, lo más nuevo primero.',
   journalOf: (what) => `Asientos detrás de ${what}, lo más nuevo primero.`,
-  findEntry: 'Buscar por palabra, número o día',
+  findEntry: 'Buscar por palabra, nombre o número',
+  find: 'Buscar',
+  anyKind: 'Todo',
+  fromOn: 'Desde el día',
+  toOn: 'Hasta el día',
   noEntries: 'Aquí no se ha anotado nada.',
-  nothingFound: 'Ningún asiento de esta página tiene eso.',
+  nothingFound: 'Ningún asiento del libro tiene eso.',
   owingTitle: (owing, owed) =>
     owing === 0 ? 'Nadie debe.' : `${s(owing, 'hogar debe', 'hogares deben')} ${owed} en total.`,
   findHousehold: 'Buscar un hogar',

@@ -35,6 +35,7 @@ export const es: PeopleWords = {
   linkMade: (until) => `Se muestra esta única vez. Deja entrar a una persona hasta el ${until}.`,
   link: 'El enlace',
   copy: 'Copiarlo',
+  linkAsPicture: 'Una imagen de él para la cámara de un teléfono',
   copied: 'Copiado.',
   share: 'Enviarlo',
   shareWords: (storehouse) => `Únase a ${storehouse} con este enlace. Es solo suyo.`,
