@@ -214,6 +214,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /trial-balance': 'treasurer reviewer',
   'GET /deposits-held': 'treasurer reviewer',
   'GET /claims-outstanding': 'treasurer reviewer coordinator',
+  'GET /suppliers-owed': 'treasurer reviewer coordinator',
   'GET /clearing/:buy': 'treasurer reviewer coordinator',
   'GET /periods': 'member',
   'POST /periods': 'treasurer',

@@ -1,7 +1,13 @@
 import type { MoneyKind } from '@sheafbook/ledger';
-import { daysBetween } from '@sheafbook/units';
+import { daysBetween, sumOf } from '@sheafbook/units';
 import type { ClearingPart } from './queries.ts';
-import type { readClearing, readHeldDeposits, readOpenClaims, readTrialBalance } from './use-cases.ts';
+import type {
+  readClearing,
+  readHeldDeposits,
+  readOpenClaims,
+  readSupplierStandings,
+  readTrialBalance,
+} from './use-cases.ts';
 
 type Reading<UseCase extends (...input: never[]) => unknown> = Awaited<ReturnType<UseCase>>;
 
@@ -161,3 +167,32 @@ export const presentOpenClaims = (reading: Reading<typeof readOpenClaims>) => ({
   claims: openClaimRows(reading),
   outstandingMinorUnits: reading.claims.reduce((sum, claim) => sum + claim.outstandingMinorUnits, 0),
 });
+
+/** What we owe is what was brought over and billed less what was credited and paid. */
+export const supplierRows = ({ suppliers }: Reading<typeof readSupplierStandings>) =>
+  suppliers.map((row) => ({
+    supplierId: row.supplierId,
+    supplier: row.supplier,
+    contact: row.contact,
+    accountId: row.accountId,
+    broughtOverMinorUnits: row.broughtOverMinorUnits,
+    billedMinorUnits: row.billedMinorUnits,
+    creditedMinorUnits: row.creditedMinorUnits,
+    paidMinorUnits: row.paidMinorUnits,
+    lastPaidOn: row.lastPaidOn,
+    owedMinorUnits:
+      row.broughtOverMinorUnits + row.billedMinorUnits - row.creditedMinorUnits - row.paidMinorUnits,
+    claimedMinorUnits: row.claimedMinorUnits,
+  }));
+
+/** The sum of what we owe leaves out what was paid before its bill: that is no money to pay others with. */
+export function presentSupplierStandings(reading: Reading<typeof readSupplierStandings>) {
+  const suppliers = supplierRows(reading);
+  return {
+    currency: reading.currency,
+    suppliers,
+    owedMinorUnits: sumOf(suppliers.map(({ owedMinorUnits }) => Math.max(0, owedMinorUnits))),
+    prepaidMinorUnits: sumOf(suppliers.map(({ owedMinorUnits }) => Math.max(0, -owedMinorUnits))),
+    claimedMinorUnits: sumOf(suppliers.map(({ claimedMinorUnits }) => claimedMinorUnits)),
+  };
+}

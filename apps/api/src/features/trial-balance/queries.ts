@@ -168,3 +168,64 @@ export async function listOpenClaims(tx: Tx, storehouseId: string) {
     )
     .orderBy(asc(claims.raisedOn), asc(claims.claimId));
 }
+
+/** What a supplier's account came to and what it is made of; above zero we owe. */
+export type SupplierStanding = {
+  readonly supplierId: string;
+  readonly supplier: string;
+  readonly contact: string;
+  readonly accountId: string | null;
+  readonly broughtOverMinorUnits: number;
+  readonly billedMinorUnits: number;
+  readonly creditedMinorUnits: number;
+  readonly paidMinorUnits: number;
+  readonly lastPaidOn: string | null;
+  readonly claimedMinorUnits: number;
+};
+
+/** Each supplier and carrier by name. An entry that was taken back counts with what it took back, so both are nothing. */
+export async function listSupplierStandings(tx: Tx, storehouseId: string): Promise<SupplierStanding[]> {
+  const rows = await tx.execute<Record<string, string | null>>(sql`
+    with m as (
+      select a.account_id, coalesce(undone.what, e.what) as what, e.on_day, m.owed
+      from book.account a
+      join lateral (
+        select entry_id, amount as owed from book.movement
+        where storehouse_id = ${storehouseId} and source_id = a.account_id
+        union all
+        select entry_id, -amount from book.movement
+        where storehouse_id = ${storehouseId} and destination_id = a.account_id) m on true
+      join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = m.entry_id
+      left join book.entry undone on undone.storehouse_id = ${storehouseId} and undone.entry_id = e.reverses_id
+      where a.storehouse_id = ${storehouseId} and a.kind = 'supplier'),
+    claimed as (
+      select owner_id, sum(inflow - outflow) as minor_units from book.account
+      where storehouse_id = ${storehouseId} and kind = 'supplier_claim' group by owner_id)
+    select s.supplier_id, s.name, s.contact, a.account_id, max(claimed.minor_units) as claimed,
+      sum(m.owed) filter (where m.what = 'opening-balance') as brought_over,
+      sum(m.owed) filter (where m.what not in
+        ('opening-balance', 'claim-credited', 'late-credit', 'supplier-paid')) as billed,
+      -sum(m.owed) filter (where m.what in ('claim-credited', 'late-credit')) as credited,
+      -sum(m.owed) filter (where m.what = 'supplier-paid') as paid,
+      max(m.on_day) filter (where m.what = 'supplier-paid' and m.owed < 0) as last_paid_on
+    from book.supplier s
+    left join book.account a
+      on a.storehouse_id = ${storehouseId} and a.kind = 'supplier' and a.owner_id = s.supplier_id
+    left join m on m.account_id = a.account_id
+    left join claimed on claimed.owner_id = s.supplier_id
+    where s.storehouse_id = ${storehouseId}
+    group by s.supplier_id, s.name, s.contact, a.account_id
+    order by s.name`);
+  return rows.map((row) => ({
+    supplierId: row.supplier_id ?? '',
+    supplier: row.name ?? '',
+    contact: row.contact ?? '',
+    accountId: row.account_id ?? null,
+    broughtOverMinorUnits: Number(row.brought_over),
+    billedMinorUnits: Number(row.billed),
+    creditedMinorUnits: Number(row.credited),
+    paidMinorUnits: Number(row.paid),
+    lastPaidOn: row.last_paid_on ?? null,
+    claimedMinorUnits: Number(row.claimed),
+  }));
+}

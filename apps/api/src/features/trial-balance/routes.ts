@@ -9,11 +9,19 @@ import {
   presentClearing,
   presentHeldDeposits,
   presentOpenClaims,
+  presentSupplierStandings,
   presentTrialBalance,
+  supplierRows,
   trialBalanceRows,
 } from './present.ts';
 import { listFormat, trialBalanceQuery } from './schema.ts';
-import { readClearing, readHeldDeposits, readOpenClaims, readTrialBalance } from './use-cases.ts';
+import {
+  readClearing,
+  readHeldDeposits,
+  readOpenClaims,
+  readSupplierStandings,
+  readTrialBalance,
+} from './use-cases.ts';
 
 export const trialBalanceRoutes = new Hono<AppEnv>()
   .get(
@@ -57,5 +65,17 @@ export const trialBalanceRoutes = new Hono<AppEnv>()
       return c.req.valid('query').format === 'csv'
         ? answerCsv(c, 'claims-outstanding', openClaimRows(reading))
         : c.json(presentOpenClaims(reading));
+    },
+  )
+  .get(
+    '/suppliers-owed',
+    describe('Books', 'What each supplier billed, credited and was paid, and what we owe it'),
+    may(mayReadClearing),
+    queryOf(listFormat),
+    async (c) => {
+      const reading = await readSupplierStandings(contextOf(c));
+      return c.req.valid('query').format === 'csv'
+        ? answerCsv(c, 'suppliers-owed', supplierRows(reading))
+        : c.json(presentSupplierStandings(reading));
     },
   );

@@ -5,7 +5,13 @@ import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy } from '../buy/queries.ts';
 import { mayReadBooks } from './policy.ts';
-import { listClearingParts, listHeldDeposits, listMoneyTotals, listOpenClaims } from './queries.ts';
+import {
+  listClearingParts,
+  listHeldDeposits,
+  listMoneyTotals,
+  listOpenClaims,
+  listSupplierStandings,
+} from './queries.ts';
 
 /** The books by chart number. Sums over all households tell nothing about one, so nothing is written down. */
 export function readTrialBalance(context: Context, throughOn?: string) {
@@ -45,5 +51,14 @@ export function readOpenClaims(context: Context) {
     claims: await listOpenClaims(tx, storehouseId),
     currency,
     todayOn,
+  }));
+}
+
+/** Whom we buy from: what each billed, credited and was paid, what we owe it, and what we claim of it. */
+export function readSupplierStandings(context: Context) {
+  const { storehouseId, currency } = context.actor;
+  return withTx(context, async (tx) => ({
+    suppliers: await listSupplierStandings(tx, storehouseId),
+    currency,
   }));
 }
