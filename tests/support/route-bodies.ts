@@ -210,6 +210,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     note: '',
   },
   'POST /claims/:claim/refusal': { onDay: '2026-09-01', because: 'too late' },
+  'POST /claims/:claim/writing-off': { onDay: '2026-09-01', because: 'they never answered' },
   'POST /buys/:buy/lines/:line/splits': { rule: 'proportional' },
   'POST /buys/:buy/late-credits': {
     ...{ chargeLineId: ids.charge, minorUnits: 100, till: 'bank', currency: 'USD', onDay: '2026-09-01' },

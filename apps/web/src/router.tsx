@@ -5,6 +5,7 @@ import { ageingRoutes } from './features/ageing/routes.ts';
 import { bankRoutes } from './features/bank/routes.ts';
 import { booksRoutes } from './features/books/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
+import { claimRoutes } from './features/claim/routes.ts';
 import { closingRoutes } from './features/closing/routes.ts';
 import { containerKindRoutes } from './features/container-kind/routes.ts';
 import { containerWishRoutes } from './features/container-wish/routes.ts';
@@ -15,6 +16,7 @@ import { importRoutes } from './features/import/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { noticeRoutes } from './features/notices/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
+import { paymentsRoutes } from './features/payments/routes.ts';
 import { peopleRoutes } from './features/people/routes.ts';
 import { reviewRoutes } from './features/review/routes.ts';
 import { settingsRoutes } from './features/settings/routes.ts';
@@ -101,6 +103,8 @@ export const router = createRouter({
       ...bankRoutes,
       ...tinRoutes,
       ...ageingRoutes,
+      ...paymentsRoutes,
+      ...claimRoutes,
       ...coverageRoutes,
       ...shelfRoutes,
       ...settingsRoutes,

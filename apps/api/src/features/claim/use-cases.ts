@@ -18,6 +18,7 @@ import { checkedDay, postMoney } from '../money/use-cases.ts';
 import { listSupplierOrders } from '../order/queries.ts';
 import { loadSupplier } from '../supplier/queries.ts';
 import { type ClaimFacts, mostClaimable } from './cap.ts';
+import { listAnsweredClaims, listClaimSteps, loadClaimInWords } from './history.ts';
 import { insertClaim, listClaims, loadClaim, updateSettled } from './queries.ts';
 import type { ClaimCredit, ClaimQuery, ClaimRefusal, ClaimWish } from './schema.ts';
 
@@ -118,9 +119,19 @@ export function refuseClaim(context: Context, claimId: string, wish: ClaimRefusa
   });
 }
 
+/** The treasurer gives up a claim that the supplier never answered; it is posted as one that was refused. */
+export function writeClaimOff(context: Context, claimId: string, wish: ClaimRefusal): Promise<ClaimRow> {
+  return settle(context, claimId, {
+    wish,
+    what: 'claim-written-off',
+    note: wish.because,
+    creditedOf: () => 0,
+  });
+}
+
 type Settlement = {
   wish: { onDay?: string | undefined; currency?: string | undefined; till?: 'bank' | 'cash' | undefined };
-  what: 'claim-credited' | 'claim-refused';
+  what: 'claim-credited' | 'claim-refused' | 'claim-written-off';
   note: string;
   creditedOf: (claim: ClaimRow) => number;
 };
@@ -170,6 +181,21 @@ function settlementDrafts(
 
 export function readClaim(context: Context, claimId: string): Promise<ClaimRow> {
   return withTx(context, (tx) => loadClaim(tx, context.actor.storehouseId, claimId));
+}
+
+/** A claim from the day it was raised to its answer, with each letter that was printed in between. */
+export function readClaimHistory(context: Context, claimId: string) {
+  const { storehouseId, currency } = context.actor;
+  return withTx(context, async (tx) => {
+    const claim = await loadClaimInWords(tx, storehouseId, claimId);
+    return { claim, steps: await listClaimSteps(tx, storehouseId, claimId), currency };
+  });
+}
+
+/** The claims that have had their answer, the latest first. */
+export function readAnsweredClaims(context: Context, { after, limit }: ClaimQuery) {
+  const { storehouseId } = context.actor;
+  return withTx(context, (tx) => listAnsweredClaims(tx, storehouseId, { after, limit: limit + 1 }));
 }
 
 export function readClaims(context: Context, buyId: string, query: ClaimQuery): Promise<ClaimRow[]> {

@@ -24,6 +24,7 @@ export const MENDED_ELSEWHERE: Readonly<Record<string, string>> = {
   'claim-raised': 'Credit or refuse the claim instead.',
   'claim-credited': ANSWERED,
   'claim-refused': ANSWERED,
+  'claim-written-off': ANSWERED,
   'shared-out': BILLS,
   recharged: BILLS,
   'late-credit': 'Enter the same amount as a late bill instead.',

@@ -1,19 +1,19 @@
 import { useQuery } from '@tanstack/react-query';
-import { api } from '../../api/client.ts';
+import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { AnsweredClaims } from '../claim/answered.tsx';
+import { useClaimText } from '../claim/words.ts';
 import { Photos } from '../photo/photos.tsx';
 import { BooksPage } from './books-page.tsx';
-import { type PostBody, PostForm } from './post-form.tsx';
+import { ClaimAnswers } from './claim-answers.tsx';
 import { openClaimsQuery } from './queries.ts';
-import { isTill, useTills } from './tills.ts';
 import { useBooksText } from './words.ts';
-
-const claims = api.storehouses[':storehouse'].claims[':claim'];
 
 /** Claims on suppliers that nobody has answered yet, oldest first, each with its two answers. */
 export function ClaimsPage() {
   const t = useBooksText();
+  const words = useClaimText();
   const { storehouse, format, duties } = useHouse();
   const reading = useQuery(openClaimsQuery({ storehouse }));
   const mayPost = duties.includes('treasurer') || duties.includes('coordinator');
@@ -44,6 +44,14 @@ export function ClaimsPage() {
                       <span className="soft">{t.ageDays(claim.ageDays)}</span>
                     </span>
                   </div>
+                  <p>
+                    <Link
+                      to="/s/$storehouse/books/claims/$claim"
+                      params={{ storehouse, claim: claim.claimId }}
+                    >
+                      {words.openIt}
+                    </Link>
+                  </p>
                   <Photos buy={claim.buyId} shows="claim" thingId={claim.claimId} />
                   {mayPost ? (
                     <ClaimAnswers
@@ -64,56 +72,10 @@ export function ClaimsPage() {
                 {t.download}
               </a>
             </p>
+            <AnsweredClaims />
           </>
         )}
       </Loaded>
     </BooksPage>
   );
 }
-
-function ClaimAnswers({
-  claim,
-  supplier,
-  minorUnits,
-}: {
-  claim: string;
-  supplier: string;
-  minorUnits: number;
-}) {
-  const t = useBooksText();
-  const { storehouse, format } = useHouse();
-  const tills = useTills(t.creditNote);
-  const param = { storehouse, claim };
-  return (
-    <>
-      <PostForm
-        name={`credit.${claim}`}
-        summary={t.granted}
-        button={t.postCredit}
-        fields={[
-          { name: 'minorUnits', label: t.grantedAmount, kind: 'money', start: format.money(minorUnits) },
-          { name: 'till', label: t.cameBy, kind: 'choice', options: tills, isOptional: true },
-          { name: 'note', label: t.note, kind: 'text', isOptional: true },
-        ]}
-        sentence={(_, money) => t.creditSentence(money, supplier)}
-        send={(body, headers) => claims.credit.$post({ param, json: creditOf(body) }, { headers })}
-      />
-      <PostForm
-        name={`refuse.${claim}`}
-        summary={t.refusedBySupplier}
-        button={t.postRefusal}
-        fields={[{ name: 'because', label: t.reason, kind: 'text' }]}
-        sentence={() => t.refusalSentence(format.money(minorUnits))}
-        send={(body, headers) =>
-          claims.refusal.$post({ param, json: { because: String(body.because) } }, { headers })
-        }
-      />
-    </>
-  );
-}
-
-const creditOf = ({ minorUnits, till, note }: PostBody) => ({
-  minorUnits: Number(minorUnits),
-  note: String(note ?? ''),
-  ...(isTill(till) ? { till } : {}),
-});

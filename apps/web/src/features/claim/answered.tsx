@@ -1,0 +1,67 @@
+import { useInfiniteQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useHouse } from '../../ui/house.ts';
+import { Loaded } from '../../ui/loaded.tsx';
+import { Ledger } from '../../ui/pieces.tsx';
+import { ClaimOutcome } from './outcome.tsx';
+import { answeredClaimsQuery } from './queries.ts';
+import { useClaimText } from './words.ts';
+
+/** The claims that had their answer, each with the way to its history. */
+export function AnsweredClaims() {
+  const words = useClaimText();
+  const { storehouse, format } = useHouse();
+  const reading = useInfiniteQuery(answeredClaimsQuery({ storehouse }));
+  return (
+    <section className="stack">
+      <h2>{words.answered}</h2>
+      <Loaded reading={reading}>
+        {({ pages }) => {
+          const claims = pages.flatMap((page) => page.claims);
+          if (claims.length === 0) return <p className="soft">{words.noneAnswered}</p>;
+          return (
+            <Ledger
+              caption={words.answered}
+              columns={[
+                { name: words.claim },
+                { name: words.outcome },
+                { name: words.claimed, isNumber: true },
+                { name: words.granted, isNumber: true },
+              ]}
+              rows={claims.map((claim) => ({
+                key: claim.id,
+                cells: [
+                  <Link
+                    key="claim"
+                    to="/s/$storehouse/books/claims/$claim"
+                    params={{ storehouse, claim: claim.id }}
+                  >
+                    {claim.supplier}, {claim.buy}: {claim.because}
+                  </Link>,
+                  <ClaimOutcome key="outcome" outcome={claim.outcome} />,
+                  format.money(claim.minorUnits),
+                  format.money(claim.creditedMinorUnits),
+                ],
+              }))}
+            />
+          );
+        }}
+      </Loaded>
+      <div className="actions">
+        {reading.hasNextPage ? (
+          <button
+            type="button"
+            className="btn"
+            disabled={reading.isFetchingNextPage}
+            onClick={() => reading.fetchNextPage()}
+          >
+            {words.older}
+          </button>
+        ) : null}
+        <a className="btn quiet" href={`/api/storehouses/${storehouse}/claims-answered?format=csv`} download>
+          {words.asCsv}
+        </a>
+      </div>
+    </section>
+  );
+}
