@@ -112,3 +112,14 @@ test('who reads of a write-off is shown to the household', async () => {
   const member = await books.dell.caller.get(`${books.path}/write-offs`);
   expect([member.status, member.body.code]).toEqual([403, 'duty-missing']);
 });
+
+test('a spreadsheet of write-offs has every one of them, each with its household and state', async () => {
+  const debtor = await aDebtor(700);
+  bodyOf(await ask(debtor.householdId, 100), 201);
+  const { writeOffs } = bodyOf(await books.treasurer.get(`${books.path}/write-offs?limit=200`));
+  const csv = bodyOf(await books.treasurer.get(`${books.path}/write-offs?format=csv`));
+  const [head, ...rows] = csv.trim().split('\r\n');
+  expect(head).toContain('reason,state');
+  expect(rows).toHaveLength(writeOffs.length);
+  expect(rows[0]).toContain(`Debtor ${names}`);
+});

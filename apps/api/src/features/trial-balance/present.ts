@@ -127,12 +127,13 @@ const ENDED: ReadonlySet<string> = new Set(['closed', 'called-off']);
 
 /** A deposit still held for a buy that has ended is a mistake to mend. */
 export const heldDepositRows = ({ deposits }: Reading<typeof readHeldDeposits>) =>
-  deposits.map(({ buyId, buy, stage, householdId, household, heldMinorUnits }) => ({
+  deposits.map(({ buyId, buy, stage, householdId, household, accountId, heldMinorUnits }) => ({
     buyId,
     buy,
     stage,
     householdId,
     household,
+    accountId,
     heldMinorUnits,
     isOverdue: ENDED.has(stage),
   }));

@@ -102,6 +102,7 @@ export async function listHeldDeposits(tx: Tx, storehouseId: string) {
       stage: buys.stage,
       householdId: households.householdId,
       household: households.name,
+      accountId: accounts.accountId,
       heldMinorUnits: sql<number>`${accounts.outflow} - ${accounts.inflow}`.mapWith(Number),
     })
     .from(accounts)

@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
+import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayAgreeToWriteOff, mayAskWriteOff, mayReadWriteOffs } from './policy.ts';
 import { presentWriteOff, presentWriteOffs } from './present.ts';
@@ -13,8 +14,9 @@ export const writeOffRoutes = new Hono<AppEnv>()
     may(mayReadWriteOffs),
     queryOf(writeOffQuery),
     async (c) => {
-      const page = await readWriteOffs(contextOf(c), { ...c.req.valid('query'), format: 'json' });
-      return c.json(presentWriteOffs(page));
+      const query = c.req.valid('query');
+      const page = presentWriteOffs(await readWriteOffs(contextOf(c), query));
+      return query.format === 'csv' ? answerCsv(c, 'write-offs', page.writeOffs) : c.json(page);
     },
   )
   .post(

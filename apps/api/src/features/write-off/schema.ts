@@ -10,4 +10,4 @@ export const writeOffWish = z.strictObject({
 });
 export type WriteOffWish = z.infer<typeof writeOffWish>;
 
-export const writeOffQuery = pageQuery.omit({ format: true }).extend({ after: z.uuid().optional() });
+export const writeOffQuery = pageQuery.extend({ after: z.uuid().optional() });

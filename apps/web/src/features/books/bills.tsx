@@ -1,3 +1,4 @@
+import { sumOf } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { api } from '../../api/client.ts';
@@ -9,7 +10,7 @@ import { Ledger, State } from '../../ui/pieces.tsx';
 import { foodNameOf } from '../buy/food-name.ts';
 import { suppliersQuery } from '../buy/run-queries.ts';
 import { BooksPage } from './books-page.tsx';
-import { type PostBody, type PostField, PostForm } from './post-form.tsx';
+import { minorUnitsOf, type PostBody, type PostField, PostForm } from './post-form.tsx';
 import { billsQuery } from './queries.ts';
 import { isTill, useTills } from './tills.ts';
 import { useBooksText } from './words.ts';
@@ -89,6 +90,15 @@ function BillsOfBuy({ buy, suppliers }: { buy: string; suppliers: readonly Suppl
                 ]}
               />
             )}
+            <p>
+              <a
+                className="btn quiet"
+                href={`/api/storehouses/${storehouse}/buys/${buy}/invoices?format=csv`}
+                download
+              >
+                {t.download}
+              </a>
+            </p>
             {duties.includes('treasurer') ? (
               <>
                 <EnterBill buy={buy} suppliers={suppliers} />
@@ -126,6 +136,12 @@ function EnterBill({ buy, suppliers }: { buy: string; suppliers: readonly Suppli
   const t = useBooksText();
   const { storehouse, format } = useHouse();
   const reading = useQuery(buyQuery({ storehouse, buy }));
+  const billedIn = (values: Readonly<Record<string, string>>) =>
+    sumOf(
+      Object.entries(values)
+        .filter(([name]) => /^(goods|freight|other)/.test(name))
+        .map(([, typed]) => minorUnitsOf(typed, format.currency) ?? 0),
+    );
   return (
     <Loaded reading={reading}>
       {(body) => {
@@ -153,7 +169,7 @@ function EnterBill({ buy, suppliers }: { buy: string; suppliers: readonly Suppli
               { name: 'freight', label: t.freight, kind: 'money', isOptional: true },
               { name: 'other', label: t.otherCosts, kind: 'money', isOptional: true },
             ]}
-            sentence={() => t.billSentence(body.name)}
+            sentence={(values) => t.billSentence(body.name, format.money(billedIn(values)))}
             send={(sent, headers) =>
               inside.buys[':buy'].invoices.$post(
                 {

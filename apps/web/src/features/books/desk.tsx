@@ -5,6 +5,7 @@ import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
 import { BooksPage } from './books-page.tsx';
+import { CanPay } from './can-pay.tsx';
 import { Owing } from './owing-table.tsx';
 import {
   balancesQuery,
@@ -49,6 +50,7 @@ export function Desk() {
                 </div>
                 <div className="stack">
                   <Owed owing={owing.length} owed={owed} />
+                  <CanPay />
                   <h2>{t.accounts}</h2>
                   <ul className="accounts">
                     {book.rows.filter(isShown).map((row) => (
@@ -140,7 +142,13 @@ function Claims() {
                 ...body.claims.map((claim) => ({
                   key: claim.claimId,
                   cells: [
-                    claim.supplier,
+                    <Link
+                      key="claim"
+                      to="/s/$storehouse/books/claims/$claim"
+                      params={{ storehouse, claim: claim.claimId }}
+                    >
+                      {claim.supplier}
+                    </Link>,
                     `${claim.buy}: ${claim.because}`,
                     t.ageDays(claim.ageDays),
                     format.money(claim.outstandingMinorUnits),
@@ -180,7 +188,13 @@ function Deposits() {
                 ...body.deposits.map((deposit) => ({
                   key: deposit.buyId + deposit.householdId,
                   cells: [
-                    deposit.household,
+                    <Link
+                      key="deposit"
+                      to="/s/$storehouse/books/accounts/$account"
+                      params={{ storehouse, account: deposit.accountId }}
+                    >
+                      {deposit.household}
+                    </Link>,
                     deposit.buy,
                     format.money(deposit.heldMinorUnits),
                     deposit.isOverdue ? <State key="state" kind="wrong" word={t.overdueDeposit} /> : '',

@@ -45,6 +45,15 @@ export function WriteOffs() {
                   </li>
                 ))}
               </ul>
+              <p>
+                <a
+                  className="btn quiet"
+                  href={`/api/storehouses/${storehouse}/write-offs?format=csv`}
+                  download
+                >
+                  {t.download}
+                </a>
+              </p>
               {duties.includes('treasurer') && owing.length > 0 ? (
                 <PostForm
                   name="write-off"

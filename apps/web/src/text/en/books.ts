@@ -193,8 +193,8 @@ export const en = {
   goodsOf: (food: string) => `Goods: ${food}`,
   freight: 'Freight',
   otherCosts: 'Other costs',
-  billSentence: (buy: string) =>
-    `Posts each amount: debit 2200 Buy clearing of ${buy}, credit 2000 Suppliers payable.`,
+  billSentence: (buy: string, money: string) =>
+    `Posts ${money}, amount by amount: debit 2200 Buy clearing of ${buy}, credit 2000 Suppliers payable.`,
   paySupplier: 'Pay a supplier',
   paySentence: (money: string, supplier: string) =>
     `Posts ${money}: debit 2000 Suppliers payable of ${supplier}, credit bank or cash tin.`,

@@ -190,8 +190,8 @@ export const es: BooksWords = {
   goodsOf: (food) => `Mercancía: ${food}`,
   freight: 'Porte',
   otherCosts: 'Otros costes',
-  billSentence: (buy) =>
-    `Anota cada importe: al debe 2200 Cuenta puente de ${buy}, al haber 2000 Proveedores por pagar.`,
+  billSentence: (buy, money) =>
+    `Anota ${money}, importe a importe: al debe 2200 Cuenta puente de ${buy}, al haber 2000 Proveedores por pagar.`,
   paySupplier: 'Pagar a un proveedor',
   paySentence: (money, supplier) =>
     `Anota ${money}: al debe 2000 Proveedores por pagar de ${supplier}, al haber banco o caja de efectivo.`,
