@@ -6,6 +6,7 @@ import { bankRoutes } from './features/bank/routes.ts';
 import { booksRoutes } from './features/books/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
 import { claimRoutes } from './features/claim/routes.ts';
+import { calendarRoutes } from './features/calendar/routes.ts';
 import { closingRoutes } from './features/closing/routes.ts';
 import { containerKindRoutes } from './features/container-kind/routes.ts';
 import { containerWishRoutes } from './features/container-wish/routes.ts';
@@ -101,6 +102,7 @@ export const router = createRouter({
       ...importRoutes,
       ...reviewRoutes,
       ...bankRoutes,
+      ...calendarRoutes,
       ...tinRoutes,
       ...ageingRoutes,
       ...paymentsRoutes,

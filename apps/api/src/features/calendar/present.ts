@@ -38,6 +38,7 @@ export function presentAppointments(events: readonly ToldEvent[], language: Lang
         {
           ...{ id: key, kind, status, summary: words.title(appointment.subject), about: words.about },
           ...{ ...times, place, itemKind: item?.kind ?? null, itemId: item?.id ?? null },
+          itemName: item === null ? null : appointment.subject,
           ...{ isOwn: householdId !== null, path },
         },
       ];

@@ -6,6 +6,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { BuyDays } from '../calendar/buy-days.tsx';
 import { BuyPapers } from '../paper/paper-links.tsx';
 import type { BuyPage, OwnPledge } from './buy-body.ts';
 import { PickUps } from './pick-ups.tsx';
@@ -82,6 +83,7 @@ function BuySheet({ buy, own }: { buy: BuyPage; own: readonly OwnPledge[] }) {
       {household !== null && ['landed', 'shared-out', 'closed'].includes(buy.stage) ? (
         <PickUps buy={buy.id} lines={buy.lines} isOpen={buy.stage === 'shared-out'} />
       ) : null}
+      <BuyDays buy={buy.id} />
       <BuyPapers buy={buy} />
     </>
   );

@@ -44,6 +44,9 @@ function MoreOfMine() {
   const { storehouse, household } = useHouse();
   return (
     <div className="actions">
+      <Link className="btn" to="/s/$storehouse/calendar" params={{ storehouse }}>
+        {words.calendarLink}
+      </Link>
       {household === null ? null : (
         <Link className="btn" to="/s/$storehouse/household/private" params={{ storehouse }}>
           {words.privateLink}

@@ -109,6 +109,7 @@ export const en = {
 
   privateTitle: 'What is yours here, who may see it, and how to take it along.',
   privateLink: 'Contact, helpers, who looked, and leaving',
+  calendarLink: 'Calendar',
   passwordLink: 'Change the password',
   passwordTitle: 'A new password. Every other session ends.',
   currentPassword: 'The password in force',

@@ -106,6 +106,7 @@ export const es: PeopleWords = {
 
   privateTitle: 'Lo que es suyo aquí, quién puede verlo, y cómo llevárselo.',
   privateLink: 'Contacto, ayudantes, quién miró, e irse',
+  calendarLink: 'Calendario',
   passwordLink: 'Cambiar la contraseña',
   passwordTitle: 'Una contraseña nueva. Toda otra sesión termina.',
   currentPassword: 'La contraseña actual',
