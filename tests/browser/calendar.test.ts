@@ -39,7 +39,7 @@ test('a member has the storehouse’s days in their own calendar, and a new addr
   const { page } = visit;
   await openCalendar(visit);
   await page.getByRole('heading', { name: '2 days and hours lie ahead.' }).waitFor();
-  expect(await page.getByRole('listitem').first().innerText()).toContain('Autumn grain: gathering closes');
+  expect(await page.getByRole('listitem').first().textContent()).toContain('Autumn grain: gathering closes');
   await page.getByRole('button', { name: 'Make an address' }).click();
   await page.getByText('shown this once').waitFor();
   const first = await addressOn(page);
@@ -78,7 +78,7 @@ test('one day is saved as a file, from the page of its buy too', async () => {
     .click();
   await page.getByText('Its days in a calendar').click();
   const saving = page.waitForEvent('download');
-  await page.getByRole('link', { name: 'Save “Autumn grain: order day” to a calendar' }).click();
+  await page.getByRole('link', { name: 'Save to a calendar: Autumn grain: order day' }).click();
   const file = await saving;
   expect(file.suggestedFilename()).toBe('storehouse.ics');
   let text = '';

@@ -24,7 +24,7 @@ export function Appointments({ appointments }: { appointments: readonly Appointm
           </p>
           <a
             className="btn no-print"
-            aria-label={words.saveOf(one.summary)}
+            aria-label={`${words.save}: ${one.summary}`}
             href={`/api/storehouses/${storehouse}/appointments/${one.id}/file?language=${language}`}
             download
           >

@@ -14,7 +14,6 @@ export const es: CalendarWords = {
   states: { tentative: 'puede cambiar', cancelled: 'anulada' },
   until: (from, to) => `${from} a ${to}`,
   save: 'Guardar en un calendario',
-  saveOf: (name) => `Guardar «${name}» en un calendario`,
   subscribe: 'Verlo en su propio calendario',
   subscribeWords:
     'El programa de calendario de un teléfono o computadora puede leer una dirección suya y mostrar por sí solo lo que cambia.',
