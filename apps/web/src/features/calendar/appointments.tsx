@@ -3,7 +3,7 @@ import { useHouse } from '../../ui/house.ts';
 import type { AppointmentBody } from './queries.ts';
 import { useCalendarText } from './words.ts';
 
-/** Appointments, each with a file of its own for any calendar program. */
+/** Appointments, each a link to its file for any calendar program. */
 export function Appointments({ appointments }: { appointments: readonly AppointmentBody[] }) {
   const words = useCalendarText();
   const { language } = useTaste();
@@ -12,23 +12,21 @@ export function Appointments({ appointments }: { appointments: readonly Appointm
   return (
     <ul className="list">
       {appointments.map((one) => (
-        <li key={one.id} className="row place">
-          <p>
-            <b>{one.summary}</b>
-            <br />
-            <span className="soft">
-              {[whenOf(one), one.place, one.isOwn ? words.own : '', words.states[one.status] ?? '']
-                .filter((part) => part !== '')
-                .join(' · ')}
-            </span>
-          </p>
+        <li key={one.id}>
           <a
-            className="btn no-print"
-            aria-label={`${words.save}: ${one.summary}`}
             href={`/api/storehouses/${storehouse}/appointments/${one.id}/file?language=${language}`}
             download
           >
-            {words.save}
+            <span>
+              <b>{one.summary}</b>
+              <br />
+              <span className="soft">
+                {[whenOf(one), one.place, one.isOwn ? words.own : '', words.states[one.status] ?? '']
+                  .filter((part) => part !== '')
+                  .join(' · ')}
+              </span>
+            </span>
+            <span className="num no-print">{words.save}</span>
           </a>
         </li>
       ))}

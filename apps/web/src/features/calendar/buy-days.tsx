@@ -17,6 +17,7 @@ export function BuyDays({ buy }: { buy: string }) {
     <details className="no-print">
       <summary>{words.inBuy}</summary>
       <div className="stack">
+        <p className="soft">{words.saveWords}</p>
         <Loaded reading={reading}>
           {({ appointments }) => (
             <Appointments appointments={appointments.filter(({ itemId }) => itemId === buy)} />

@@ -39,7 +39,14 @@ export function Calendar() {
               <div className="cols">
                 <section className="stack">
                   <h2>{words.ahead}</h2>
-                  {ahead.length === 0 ? <p>{words.nothing}</p> : <Appointments appointments={ahead} />}
+                  {ahead.length === 0 ? (
+                    <p>{words.nothing}</p>
+                  ) : (
+                    <>
+                      <p className="soft no-print">{words.saveWords}</p>
+                      <Appointments appointments={ahead} />
+                    </>
+                  )}
                 </section>
                 <div className="stack no-print">
                   <Subscribe appointments={ahead} />

@@ -12,7 +12,8 @@ export const en = {
   own: 'yours',
   states: { tentative: 'may move', cancelled: 'cancelled' } as Record<string, string>,
   until: (from: string, to: string) => `${from} to ${to}`,
-  save: 'Save to a calendar',
+  save: 'save',
+  saveWords: 'Choose one to save it to a calendar.',
   subscribe: 'See it in your own calendar',
   subscribeWords:
     'A calendar program on a phone or computer can read an address of yours, and show what changes by itself.',

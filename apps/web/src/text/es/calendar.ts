@@ -13,7 +13,8 @@ export const es: CalendarWords = {
   own: 'suya',
   states: { tentative: 'puede cambiar', cancelled: 'anulada' },
   until: (from, to) => `${from} a ${to}`,
-  save: 'Guardar en un calendario',
+  save: 'guardar',
+  saveWords: 'Elija una para guardarla en un calendario.',
   subscribe: 'Verlo en su propio calendario',
   subscribeWords:
     'El programa de calendario de un teléfono o computadora puede leer una dirección suya y mostrar por sí solo lo que cambia.',
