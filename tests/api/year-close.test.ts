@@ -6,7 +6,7 @@ import { bodyOf } from '../support/buy.ts';
 import { fingerprintOf } from '../support/fingerprint.ts';
 import { aHousehold, aPersonOf, grantDuty, type TestHousehold } from '../support/household.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
-import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
+import { aSharedBuy, creditClaims, type TestSharedBuy } from '../support/shared-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
@@ -47,6 +47,42 @@ test('what the year would carry into the store fund is shown first, and carried 
   expect(after).toMatchObject({ accounts: [], toFundMinorUnits: 0 });
 });
 
+test('a close asks first for what the book can settle, lists what stays open, and changes nothing when it refuses', async () => {
+  type Missing = { code: string; isBlocking: boolean; count: number; buys: { buyId: string }[] };
+  const preview = async () => bodyOf(await reviewer.caller.get(at(`/periods/preview?throughOn=2026-09-01`)));
+  const blockingOf = ({ missing }: { missing: Missing[] }) =>
+    missing.filter(({ isBlocking }) => isBlocking).map(({ code }) => code);
+  bodyOf(await buy.treasurer.post(at('/bank-charges'), { minorUnits: 30, onDay: '2026-08-27' }), 201);
+  const bill = { supplierId: buy.supplierId, number: 'LATE-1', onDay: '2026-08-28' };
+  const late = { ...bill, lines: [{ kind: 'freight', minorUnits: 1200 }] };
+  bodyOf(await buy.treasurer.post(`${buy.path}/invoices`, late), 201);
+  const first = await preview();
+  expect(first.mayClose).toBe(false);
+  expect(blockingOf(first)).toEqual(['results-not-carried', 'buys-not-clear']);
+  const of = (code: string) => first.missing.find((missing: Missing) => missing.code === code);
+  expect(of('results-not-carried')).toMatchObject({ count: 1, minorUnits: -30 });
+  expect(of('buys-not-clear').buys).toEqual([expect.objectContaining({ buyId: buy.buyId })]);
+  expect(of('buys-open')).toMatchObject({ isBlocking: false, count: 1 });
+  // The mill's short bags and the torn bag, 21.40 and 3.60.
+  expect(of('claims-open')).toMatchObject({ isBlocking: false, count: 2, minorUnits: 2500 });
+  const before = await fingerprintOf(app);
+  const refused = await buy.treasurer.post(at('/periods'), { throughOn: '2026-09-01' });
+  expect(refused).toMatchObject({ status: 409, body: { code: 'period-unsettled' } });
+  expect(refused.body.missing.map(({ code }: Missing) => code)).toEqual(blockingOf(first));
+  expect(await fingerprintOf(app)).toEqual(before);
+  bodyOf(await buy.treasurer.post(at('/year-ends'), { throughOn: THROUGH }), 201);
+  bodyOf(await buy.treasurer.post(`${buy.path}/recharging`), 201);
+  await creditClaims(storehouse, buy);
+  const settled = await preview();
+  expect(blockingOf(settled)).toEqual([]);
+  expect(settled.mayClose).toBe(true);
+  expect(settled.missing.map(({ code }: Missing) => code)).toContain('buys-open');
+  expect(settled.missing.map(({ code }: Missing) => code)).not.toContain('claims-open');
+  expect((await buy.households.Dell.caller.get(at(`/periods/preview?throughOn=2026-09-01`))).body.code).toBe(
+    'duty-missing',
+  );
+});
+
 test('the close keeps a digest that sha256sum gives again from the text that anyone may take along', async () => {
   const { closes } = bodyOf(await buy.treasurer.post(at('/periods'), { throughOn: THROUGH }), 201);
   expect(closes[0]).toMatchObject({ closedThrough: THROUGH, signatures: [] });
@@ -72,6 +108,7 @@ test('the close keeps a digest that sha256sum gives again from the text that any
 
 test('the next close is chained to the one before and takes in the days between alone', async () => {
   bodyOf(await buy.treasurer.post(at('/bank-charges'), { minorUnits: 99, onDay: '2026-09-01' }), 201);
+  bodyOf(await buy.treasurer.post(at('/year-ends'), { throughOn: '2026-09-01' }), 201);
   const first = await theClose();
   const { closes } = bodyOf(await buy.treasurer.post(at('/periods'), { throughOn: '2026-09-01' }), 201);
   const { body } = await buy.treasurer.get(at('/periods/2026-09-01/digest?format=text'));

@@ -19,6 +19,8 @@ const APP_TABLES = {
   'book.buy':
     'insert select update(fill_id, gathering_closes_at, landing_on, landing_place, name, order_on, rules_version, stage, version)',
   'book.buy_line': 'delete insert select update(common_cap_grams, quote_id, split_rule, step_units, version)',
+  'book.calendar_event': 'delete insert select update(content, modified_at, sequence)',
+  'book.calendar_feed': 'insert select update(ended_at, renewed_at, secret_sha256)',
   'book.cash_count': 'insert select',
   'book.charge_line': 'insert select',
   'book.charge_share': 'insert select',
@@ -122,6 +124,7 @@ const APP_FUNCTIONS = {
   'door.end_expired_sessions()': 'execute',
   'door.end_session()': 'execute',
   'door.end_sessions_of()': 'execute',
+  'door.find_calendar_feed()': 'execute',
   'door.find_login()': 'execute',
   'door.find_login_by_email()': 'execute',
   'door.find_member()': 'execute',

@@ -221,6 +221,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /clearing/:buy': 'treasurer reviewer coordinator',
   'GET /periods': 'member',
   'POST /periods': 'treasurer',
+  'GET /periods/preview': 'treasurer reviewer',
   'GET /periods/:throughOn/digest': 'treasurer reviewer',
   'POST /periods/:throughOn/signatures': 'treasurer reviewer coordinator',
   'GET /traces': 'treasurer reviewer coordinator',

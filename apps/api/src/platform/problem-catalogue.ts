@@ -85,6 +85,7 @@ export const PROBLEMS = {
   // The book
   'currency-mixed': refuse(422, 'The storehouse keeps one currency. Put a foreign price in the note.'),
   'cannot-sign': refuse(409, 'This can’t be signed as it stands.'),
+  'period-unsettled': refuse(409, 'These days can’t be closed yet. What must be settled first is listed.'),
   'period-closed': refuse(409, 'The books are closed through that day. Post it today and name the old day.'),
   'account-closed': refuse(409, 'This account is closed at 0.00 and stays there.'),
   'already-reversed': refuse(409, 'This entry has been reversed already.'),

@@ -16,6 +16,7 @@ export async function settle(cast: Cast, buy: StoryBuy): Promise<void> {
   teller.goTo('2026-11-16');
   const closing = await treasurer.post<{ stage: string; clearingMinorUnits: number }>(`${buy.path}/closing`);
   teller.say(`Autumn grain is ${closing.stage}, its clearing at ${money(closing.clearingMinorUnits)}.`);
+  await treasurer.post('/year-ends', { throughOn: '2026-10-31' });
   await treasurer.post('/periods', { throughOn: '2026-10-31' });
   teller.say('Ned closes the books through October.');
   teller.goTo('2026-11-18');

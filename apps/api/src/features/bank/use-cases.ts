@@ -81,14 +81,10 @@ export function readReconciliation(context: Context, on: string | undefined) {
   const { storehouseId, currency } = context.actor;
   return withTx(context, async (tx) => {
     const told = await findBalance(tx, storehouseId, on ?? todayOf(context));
-    const entries = await loadEntries(tx, storehouseId);
-    const open = await listAllOpen(tx, storehouseId);
-    const aside = await listLines(tx, storehouseId, { state: 'set-aside', limit: MOST_OPEN });
-    const openLines = [...open, ...aside].map((line) => ({ ...line, lineId: line.bankLineId }));
     const throughOn = told?.onDay ?? todayOf(context);
     const bookMinorUnits = await loadBalance(tx, storehouseId, tillAccount('bank'));
-    const reconciliation = reconcileBank({
-      ...{ throughOn, entries, openLines },
+    const { entries, openLines, reconciliation } = await reconcile(tx, storehouseId, {
+      throughOn,
       statementMinorUnits: told?.minorUnits ?? 0,
     });
     await noteHouseholds(
@@ -109,6 +105,37 @@ export function readReconciliation(context: Context, on: string | undefined) {
   });
 }
 export type ReconciliationReading = Awaited<ReturnType<typeof readReconciliation>>;
+
+async function reconcile(
+  tx: Tx,
+  storehouseId: string,
+  told: { throughOn: string; statementMinorUnits: number },
+) {
+  const entries = await loadEntries(tx, storehouseId);
+  const open = await listAllOpen(tx, storehouseId);
+  const aside = await listLines(tx, storehouseId, { state: 'set-aside', limit: MOST_OPEN });
+  const openLines = [...open, ...aside].map((line) => ({ ...line, lineId: line.bankLineId }));
+  return { entries, openLines, reconciliation: reconcileBank({ ...told, entries, openLines }) };
+}
+
+/**
+ * How far the bank's word was from the book's when it last told its balance by a day, and how many entries came after
+ * it by that day. Counts and sums only, so nobody is noted as looked at.
+ */
+export async function readAgreement(tx: Tx, storehouseId: string, throughOn: string) {
+  const told = await findBalance(tx, storehouseId, throughOn);
+  const { entries, reconciliation } = await reconcile(tx, storehouseId, {
+    throughOn: told?.onDay ?? throughOn,
+    statementMinorUnits: told?.minorUnits ?? 0,
+  });
+  const isSince = ({ onDay }: { onDay: string }) =>
+    onDay <= throughOn && (told === undefined || onDay > told.onDay);
+  return {
+    toldOn: told?.onDay ?? null,
+    differenceMinorUnits: told === undefined ? 0 : reconciliation.differenceMinorUnits,
+    entriesSince: entries.filter(isSince).length,
+  };
+}
 
 /** Whether the bank can pay what is due by a day (job map 3.2, question 4). */
 export function readForecast(context: Context, { on, more }: ForecastQuery) {

@@ -1,5 +1,6 @@
 import type { PeriodCloseRow } from '@sheafbook/db/tables';
 import { sha256 } from './digest.ts';
+import type { MissingAtClose } from './missing.ts';
 
 type Close = Pick<PeriodCloseRow, 'closedThrough' | 'closedAt' | 'entryCount' | 'digestSha256'> & {
   readonly closedBy: string;
@@ -42,4 +43,18 @@ export const presentDigest = ({ close, text }: { close: PeriodCloseRow; text: st
   digestSha256: close.digestSha256,
   digestNowSha256: sha256(text),
   holds: close.digestSha256 === sha256(text),
+});
+
+export const presentPreview = (preview: {
+  currency: string;
+  throughOn: string;
+  missing: readonly MissingAtClose[];
+}) => ({
+  currency: preview.currency,
+  throughOn: preview.throughOn,
+  mayClose: preview.missing.every(({ isBlocking }) => !isBlocking),
+  missing: preview.missing.map(({ code, isBlocking, count, minorUnits, buys, onDay }) => ({
+    ...{ code, isBlocking, count, minorUnits, onDay },
+    buys: buys.map(({ buyId, name }) => ({ buyId, name })),
+  })),
 });

@@ -2,9 +2,9 @@ import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayClosePeriod, mayReadDigest, maySign } from './policy.ts';
-import { presentDigest, presentPeriods } from './present.ts';
+import { presentDigest, presentPeriods, presentPreview } from './present.ts';
 import { closeDay, digestQuery, periodEnd, signatureWish } from './schema.ts';
-import { closePeriod, listPeriods, readDigest, signPeriod } from './use-cases.ts';
+import { closePeriod, listPeriods, previewClose, readDigest, signPeriod } from './use-cases.ts';
 
 export const periodRoutes = new Hono<AppEnv>()
   .get(
@@ -16,6 +16,7 @@ export const periodRoutes = new Hono<AppEnv>()
     '/periods',
     describe('Books', 'Close the books through a day; nothing is posted to those days any more', [
       'period-closed',
+      'period-unsettled',
     ]),
     may(mayClosePeriod),
     jsonBody(periodEnd),
@@ -25,6 +26,13 @@ export const periodRoutes = new Hono<AppEnv>()
         run: (context) => closePeriod(context, c.req.valid('json')),
         present: presentPeriods,
       }),
+  )
+  .get(
+    '/periods/preview',
+    describe('Books', 'What a close through a day would leave open, and what of it the close refuses'),
+    may(mayReadDigest),
+    queryOf(periodEnd),
+    async (c) => c.json(presentPreview(await previewClose(contextOf(c), c.req.valid('query').throughOn))),
   )
   .get(
     '/periods/:throughOn/digest',

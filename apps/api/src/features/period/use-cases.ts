@@ -8,6 +8,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import { whoHeld } from '../duty/use-cases.ts';
 import { digestText, sha256 } from './digest.ts';
 import { listDigestEntries } from './digest-queries.ts';
+import { listMissingAtClose, refuseUnsettled } from './missing.ts';
 import {
   findCloseBefore,
   insertPeriodClose,
@@ -22,7 +23,8 @@ import type { PeriodEnd, SignatureWish } from './schema.ts';
 
 /**
  * Closes the books through a day, for good, and keeps a digest of what was closed, chained to the close before. Posting
- * takes the lock of the same row, so no entry of the period can slip in behind the closing (ledger-notes 6.5).
+ * takes the lock of the same row, so no entry of the period can slip in behind the closing (ledger-notes 6.5), nor
+ * behind the look for what is not settled.
  */
 export function closePeriod(context: Context, { throughOn }: PeriodEnd) {
   const { storehouseId, personId } = context.actor;
@@ -35,6 +37,7 @@ export function closePeriod(context: Context, { throughOn }: PeriodEnd) {
         'throughOn',
         `The books are closed through ${await loadClosedThrough(tx, storehouseId)} already, and stay so.`,
       );
+    await refuseUnsettled(tx, context, throughOn);
     const { text, entryCount } = await writeDigest(tx, storehouseId, throughOn);
     await insertPeriodClose(tx, {
       storehouseId,
@@ -46,6 +49,19 @@ export function closePeriod(context: Context, { throughOn }: PeriodEnd) {
     });
     return readPeriods(tx, storehouseId);
   });
+}
+
+/** What a close through a day would leave open, before anything is closed. */
+export function previewClose(context: Context, throughOn: string) {
+  return withTx(
+    context,
+    async (tx) => ({
+      currency: context.actor.currency,
+      throughOn,
+      missing: await listMissingAtClose(tx, context, throughOn),
+    }),
+    { isReadOnly: true },
+  );
 }
 
 export const listPeriods = (context: Context) =>

@@ -111,4 +111,6 @@ export const ES_MONEY: Readonly<Record<string, string>> = {
     'Usted llevó estos libros como tesorería durante una parte de este tiempo. Deje que los revise alguien que no lo hizo, por favor.',
   'Somebody of your household kept these books for a part of this time. Please let another household review them.':
     'Alguien de su hogar llevó estos libros durante una parte de este tiempo. Deje que los revise otro hogar, por favor.',
+  'These days can’t be closed yet. What must be settled first is listed.':
+    'Estos días aún no se pueden cerrar. Abajo está lo que hay que resolver antes.',
 };

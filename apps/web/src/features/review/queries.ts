@@ -38,3 +38,10 @@ export const yearEndQuery = (param: InHouse, throughOn: string) =>
     queryFn: () => ask(inside['year-ends'].preview.$get({ param, query: { throughOn } })),
     enabled: throughOn !== '',
   });
+
+export const closePreviewQuery = (param: InHouse, throughOn: string) =>
+  queryOptions({
+    queryKey: ['books', param, 'close-preview', throughOn],
+    queryFn: () => ask(inside.periods.preview.$get({ param, query: { throughOn } })),
+    enabled: throughOn !== '',
+  });

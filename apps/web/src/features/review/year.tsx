@@ -8,7 +8,8 @@ import { Ledger, State } from '../../ui/pieces.tsx';
 import { BooksPage } from '../books/books-page.tsx';
 import { PostForm } from '../books/post-form.tsx';
 import { useBooksText } from '../books/words.ts';
-import { digestQuery, periodsQuery, yearEndQuery } from './queries.ts';
+import { MissingAtClose } from './missing.tsx';
+import { closePreviewQuery, digestQuery, periodsQuery, yearEndQuery } from './queries.ts';
 import { useReviewText } from './words.ts';
 
 const inside = api.storehouses[':storehouse'];
@@ -77,40 +78,58 @@ function YearEnd() {
                   ]}
                 />
               )}
-              {duties.includes('treasurer') ? (
-                <>
-                  {body.accounts.length === 0 ? null : (
-                    <PostForm
-                      name={`year-end.${throughOn}`}
-                      summary={t.carry}
-                      button={books.post}
-                      fields={[{ name: 'note', label: books.note, kind: 'text', isOptional: true }]}
-                      sentence={() => t.carrySentence(format.money(body.toFundMinorUnits))}
-                      send={({ note }, headers) =>
-                        inside['year-ends'].$post(
-                          { param: { storehouse }, json: { throughOn, note: String(note ?? '') } },
-                          { headers },
-                        )
-                      }
-                    />
-                  )}
-                  <PostForm
-                    name={`close.${throughOn}`}
-                    summary={t.close(format.day(throughOn))}
-                    button={t.closeButton}
-                    fields={[]}
-                    sentence={() => t.closeSentence(format.day(throughOn), body.accounts.length > 0)}
-                    send={(_, headers) =>
-                      inside.periods.$post({ param: { storehouse }, json: { throughOn } }, { headers })
-                    }
-                  />
-                </>
+              {duties.includes('treasurer') && body.accounts.length > 0 ? (
+                <PostForm
+                  name={`year-end.${throughOn}`}
+                  summary={t.carry}
+                  button={books.post}
+                  fields={[{ name: 'note', label: books.note, kind: 'text', isOptional: true }]}
+                  sentence={() => t.carrySentence(format.money(body.toFundMinorUnits))}
+                  send={({ note }, headers) =>
+                    inside['year-ends'].$post(
+                      { param: { storehouse }, json: { throughOn, note: String(note ?? '') } },
+                      { headers },
+                    )
+                  }
+                />
               ) : null}
             </>
           )}
         </Loaded>
       )}
+      {throughOn === '' ? null : <CloseDays throughOn={throughOn} />}
     </section>
+  );
+}
+
+/** What the close would leave open; and the close itself, for the treasurer, once nothing stands in its way. */
+function CloseDays({ throughOn }: { throughOn: string }) {
+  const t = useReviewText();
+  const { storehouse, format, duties } = useHouse();
+  const preview = useQuery(closePreviewQuery({ storehouse }, throughOn));
+  return (
+    <>
+      <h3>{t.openAt(format.day(throughOn))}</h3>
+      <Loaded reading={preview}>
+        {({ missing, mayClose }) => (
+          <>
+            <MissingAtClose missing={missing} />
+            {mayClose && duties.includes('treasurer') ? (
+              <PostForm
+                name={`close.${throughOn}`}
+                summary={t.close(format.day(throughOn))}
+                button={t.closeButton}
+                fields={[]}
+                sentence={() => t.closeSentence(format.day(throughOn), missing.length)}
+                send={(_, headers) =>
+                  inside.periods.$post({ param: { storehouse }, json: { throughOn } }, { headers })
+                }
+              />
+            ) : null}
+          </>
+        )}
+      </Loaded>
+    </>
   );
 }
 

@@ -13,7 +13,6 @@ export const en = {
   drawTraces: 'Draw ten traces',
   countStock: 'Count the common stock',
   signYear: 'Sign the year',
-  findingsInEnglish: 'The checks are named in English.',
   invariant: 'What must hold',
   figure: 'Figure',
   state: 'State',
@@ -88,10 +87,31 @@ export const en = {
     `Posts one entry that leaves each of these at 0.00 and ${money} in the fund.`,
   close: (day: string) => `Close the books through ${day}`,
   closeButton: 'Close',
-  closeSentence: (day: string, isUncarried: boolean): string =>
+  closeSentence: (day: string, open: number): string =>
     `Nothing can be posted to ${day} or earlier any more, ever. A digest of what is closed is kept.${
-      isUncarried ? ' What stands above would not be carried.' : ''
+      open > 0 ? ' What is listed above stays open.' : ''
     }`,
+  openAt: (day: string) => `What would be open on ${day}`,
+  nothingOpen: 'nothing is open',
+  blocksClose: 'settle this first',
+  staysOpen: 'would stay open',
+  missingAtClose: {
+    'results-not-carried': (count, money) =>
+      `${s(count, 'account', 'accounts')} of income and expenses, ${money}, not carried into the store fund.`,
+    'buys-not-clear': (count) =>
+      `${s(count, 'buy was', 'buys were')} shared out or called off, and not all is cleared:`,
+    'buys-open': (count) => `${s(count, 'buy is', 'buys are')} not closed:`,
+    'claims-open': (count, money) => `${s(count, 'claim', 'claims')} on suppliers open, ${money}:`,
+    'deposits-held': (count, money) => `Deposits of ${money} held on ${s(count, 'buy', 'buys')}:`,
+    'bank-differs': (_, money, day) => `Bank and book differ by ${money}${day ? ` on ${day}` : ''}.`,
+    'bank-not-told': (count, _, day) =>
+      `${s(count, 'entry', 'entries')} of the bank since it told its balance${day ? ` on ${day}` : ''}.`,
+    'tin-not-counted': (count) => `${s(count, 'entry', 'entries')} of the tin since it was counted.`,
+    'stock-not-counted': (count) =>
+      `${s(count, 'bag or can', 'bags and cans')} of common stock not counted since the books were closed last.`,
+    'stock-differs': (count) =>
+      `${s(count, 'count', 'counts')} of common stock with a difference not booked.`,
+  } as Record<string, (count: number, money: string, day: string | null) => string>,
   throughTitle: (day: string) => `Closed through ${day}`,
   closedBy: (name: string, at: string, entries: number | null): string =>
     entries === null ? `${name}, ${at}.` : `${name}, ${at}: ${s(entries, 'entry', 'entries')}.`,

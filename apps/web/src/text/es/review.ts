@@ -15,7 +15,6 @@ export const es: ReviewWords = {
   drawTraces: 'Sortear diez rastros',
   countStock: 'Contar la reserva común',
   signYear: 'Firmar el año',
-  findingsInEnglish: 'Las comprobaciones están nombradas en inglés.',
   invariant: 'Lo que debe cumplirse',
   figure: 'Cifra',
   state: 'Estado',
@@ -85,10 +84,32 @@ export const es: ReviewWords = {
   carrySentence: (money) => `Anota un asiento que deja cada una en 0,00 y ${money} en el fondo.`,
   close: (day) => `Cerrar los libros hasta ${day}`,
   closeButton: 'Cerrar',
-  closeSentence: (day, isUncarried) =>
+  closeSentence: (day, open) =>
     `Ya no se podrá anotar nada en ${day} ni antes, nunca. Se guarda un resumen de lo cerrado.${
-      isUncarried ? ' Lo de arriba no quedaría trasladado.' : ''
+      open > 0 ? ' Lo de la lista de arriba queda abierto.' : ''
     }`,
+  openAt: (day) => `Lo que quedaría abierto el ${day}`,
+  nothingOpen: 'no queda nada abierto',
+  blocksClose: 'hay que resolverlo antes',
+  staysOpen: 'quedaría abierto',
+  missingAtClose: {
+    'results-not-carried': (count, money) =>
+      `${s(count, 'cuenta', 'cuentas')} de ingresos y gastos, ${money}, sin trasladar al fondo.`,
+    'buys-not-clear': (count) =>
+      `${s(count, 'compra repartida o cancelada', 'compras repartidas o canceladas')} sin saldar del todo:`,
+    'buys-open': (count) => `${s(count, 'compra', 'compras')} sin cerrar:`,
+    'claims-open': (count, money) =>
+      `${s(count, 'reclamación', 'reclamaciones')} a proveedores sin respuesta, ${money}:`,
+    'deposits-held': (count, money) => `Depósitos de ${money} retenidos en ${s(count, 'compra', 'compras')}:`,
+    'bank-differs': (_, money, day) => `El banco y el libro difieren en ${money}${day ? ` el ${day}` : ''}.`,
+    'bank-not-told': (count, _, day) =>
+      `${s(count, 'asiento', 'asientos')} del banco desde que dio su saldo${day ? ` el ${day}` : ''}.`,
+    'tin-not-counted': (count) => `${s(count, 'asiento', 'asientos')} de la caja desde que se contó.`,
+    'stock-not-counted': (count) =>
+      `${s(count, 'saco o envase', 'sacos y envases')} de la reserva común sin contar desde el último cierre.`,
+    'stock-differs': (count) =>
+      `${s(count, 'recuento', 'recuentos')} de la reserva común con una diferencia sin anotar.`,
+  },
   throughTitle: (day) => `Cerrado hasta ${day}`,
   closedBy: (name, at, entries) =>
     entries === null ? `${name}, ${at}.` : `${name}, ${at}: ${s(entries, 'asiento', 'asientos')}.`,
