@@ -27,6 +27,10 @@ const NO_IDS = new Proxy<Record<string, string>>({}, { get: () => NOTHING });
 
 /** Commands that move neither money nor mass: sent twice, the second says that it is there already or does nothing new. */
 const WITHOUT_KEY = [
+  'POST /background-work/:work/retry',
+  'POST /calendar-feeds',
+  'POST /calendar-feeds/:feed/renewal',
+  'POST /notices',
   'POST /rules',
   'POST /invitations',
   'POST /persons/:person/duties',
@@ -156,6 +160,7 @@ describe('a version that somebody else has overtaken', () => {
       'PUT /households/:household/contact': { rest: `${home}/contact`, caller: dell },
       'PUT /households/:household/eaters/:eater': { rest: `${home}/eaters/${ids.eater}`, caller: dell },
       'PUT /households/:household/plan': { rest: `${home}/plan`, caller: dell },
+      'PUT /telling-wishes': { rest: '/telling-wishes' },
       'PUT /foods/:food': { rest: `/foods/${ids.food}` },
       'PUT /foods/:food/retirement': { rest: `/foods/${ids.food}/retirement` },
       'PUT /container-kinds/:kind': { rest: `/container-kinds/${ids.kind}` },
@@ -212,6 +217,7 @@ describe('a version that somebody else has overtaken', () => {
     const edits = Object.keys(LEAST_DUTY).filter((route) => route.startsWith('PUT '));
     expect(edits.filter((route) => !versioned.includes(route))).toEqual([
       'PUT /buys/:buy/lines/:line/container-wishes',
+      'PUT /notices/:notice/reading',
     ]);
   });
 });

@@ -57,7 +57,15 @@ beforeAll(async () => {
 afterAll(() => app.close());
 
 /** The addresses that the document itself is read at. */
-const ABOUT = ['GET /api/docs', 'GET /api/docs.css', 'GET /api/openapi.json', 'GET /problems/:code'];
+const ABOUT = [
+  'GET /api/docs',
+  'GET /api/docs.css',
+  'GET /api/openapi.json',
+  'GET /problems/:code',
+  // Pages for whoever follows the link of a letter.
+  'GET /stop/:storehouse/:token',
+  'POST /stop/:storehouse/:token',
+];
 
 describe('the OpenAPI document', () => {
   test('has the structure of OpenAPI 3.1', async () => {

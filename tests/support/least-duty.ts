@@ -130,6 +130,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /splits/:split/paper': 'member',
   'GET /claims/:claim/paper': 'member',
   'GET /households/:household/statement/paper': 'member',
+  'GET /households/:household/month/paper': 'member',
   'GET /balances/paper': 'treasurer reviewer',
   'GET /papers/:paper': 'member',
   'GET /buys/:buy/keyings': 'member',

@@ -13,6 +13,7 @@ export const mayFollowCode = (actor: Actor, { kind, householdId }: Found): boole
   if (kind === 'who-owes') return mayPrintWhoOwes(actor);
   if (kind === 'quote-comparison') return mayPrintComparison(actor);
   if (kind === 'statement') return householdId === actor.householdId || mayPrintWhoOwes(actor);
+  if (kind === 'month') return householdId === actor.householdId || hasDuty(actor, 'coordinator');
   if (kind === 'pledge-slip')
     return householdId === null || householdId === actor.householdId || mayPrintComparison(actor);
   return true;

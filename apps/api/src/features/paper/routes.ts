@@ -11,6 +11,7 @@ import {
   printBuySheet,
   printClaimLetter,
   printLandingSheet,
+  printMonth,
   printOrder,
   printPledgeSlip,
   printQuoteComparison,
@@ -79,6 +80,17 @@ export const paperRoutes = new Hono<AppEnv>()
     async (c) => {
       const of = { householdId: idParam(c, 'household'), origin: originOf(c) };
       return answerPdf(c, await printStatement(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/households/:household/month/paper',
+    describe(TAG, 'A household’s month on one page as PDF; printed by a coordinator it holds no amount', [
+      'not-your-household',
+    ]),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { householdId: idParam(c, 'household'), origin: originOf(c) };
+      return answerPdf(c, await printMonth(contextOf(c), of, c.req.valid('query')));
     },
   )
   .get(

@@ -10,6 +10,7 @@ import { makeBuySheet } from './content/buy-sheet.ts';
 import { makeClaimLetter } from './content/claim-letter.ts';
 import { makeLandingSheet } from './content/landing-sheet.ts';
 import type { Desk, MadePaper } from './content/making.ts';
+import { makeMonth } from './content/month.ts';
 import { makeOrder } from './content/order.ts';
 import { makePledgeSlip } from './content/pledge-slip.ts';
 import { makeQuoteComparison } from './content/quote-comparison.ts';
@@ -86,6 +87,11 @@ export function printStatement(
     ...of,
     make: (desk) => makeStatement(desk, { householdId, from, to, listAsked }),
   });
+}
+
+/** A household's month on one page, for itself or for whoever has no e-mail. */
+export function printMonth(context: Context, of: { householdId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeMonth(desk, of.householdId) });
 }
 
 export function printWhoOwes(context: Context, of: At, query: PaperQuery) {

@@ -44,7 +44,7 @@ async function listOpenFacts(tx: Tx, context: Context): Promise<ReminderFact[]> 
 }
 
 /** The days on which a buy lands that the household pledged in. */
-async function listLandingDays(tx: Tx, { actor }: Context): Promise<ReminderFact[]> {
+export async function listLandingDays(tx: Tx, { actor }: Context): Promise<ReminderFact[]> {
   const { storehouseId, householdId } = actor;
   if (householdId === null) return [];
   const pledged = await listPledgedBuyIds(tx, storehouseId, householdId);

@@ -40,3 +40,5 @@ export function editWishes(context: Context, edit: WishesEdit): Promise<OwnWishe
     return upsertWishes(tx, reader, { ...edit, stoppedKinds });
   });
 }
+
+export { type Month, readMonth } from './use-cases-month.ts';

@@ -7,6 +7,7 @@ import { useHouse, useOwnHousehold } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { Helping } from '../helping/helping.tsx';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { usePeopleText } from '../people/words.ts';
 import type { KnownEater } from './eater.ts';
 import { EaterForm } from './eater-form.tsx';
@@ -32,6 +33,7 @@ export function Household() {
           <TasteForm />
           <Helping />
           <MoreOfMine />
+          <PaperLinks papers={[{ kind: 'month', path: `households/${house.household}/month/paper` }]} />
           <SignOut />
         </div>
       </div>

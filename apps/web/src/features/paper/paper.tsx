@@ -60,6 +60,14 @@ function WayBack({ paper }: { paper: FoundPaper }) {
         {...shared}
       />
     );
+  if (paper.kind === 'month')
+    return (
+      <Link
+        to="/s/$storehouse/people/$household"
+        params={{ storehouse, household: paper.householdId ?? '' }}
+        {...shared}
+      />
+    );
   if (paper.kind === 'who-owes')
     return <Link to="/s/$storehouse/books/owing" params={{ storehouse }} {...shared} />;
   if (paper.kind === 'landing-sheet')

@@ -10,6 +10,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { ReadContact } from './contact.tsx';
 import { Helpers } from './helpers.tsx';
 import { Leaving } from './leaving.tsx';
@@ -62,6 +63,9 @@ export function Neighbour() {
               ) : (
                 <ReadContact household={found.id} />
               )}
+              {found.leftOn === null && (own === found.id || isCoordinator) ? (
+                <PaperLinks papers={[{ kind: 'month', path: `households/${found.id}/month/paper` }]} />
+              ) : null}
               {own === found.id || isCoordinator ? <Rename key={found.version} household={found} /> : null}
               {isCoordinator && own !== found.id && found.leftOn === null ? (
                 <>

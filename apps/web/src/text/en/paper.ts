@@ -22,6 +22,7 @@ export const en = {
     'split-sheet': 'Split sheet',
     statement: 'Statement',
     'who-owes': 'Who owes',
+    month: 'The month on one page',
   } as Record<string, string>,
 
   // What a code leads back to

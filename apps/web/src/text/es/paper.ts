@@ -23,6 +23,7 @@ export const es: PaperWords = {
     'split-sheet': 'Hoja de reparto',
     statement: 'Extracto',
     'who-owes': 'Quién debe',
+    month: 'El mes en una página',
   },
 
   stands: (kind, paperNo, at) => `${kind}, papel n.º ${paperNo}, impreso ${at}.`,

@@ -11,7 +11,8 @@ export type PaperKind =
   | 'claim-letter'
   | 'split-sheet'
   | 'statement'
-  | 'who-owes';
+  | 'who-owes'
+  | 'month';
 
 /** What a paper is about; its code leads back to this. */
 export type PaperSubject = {

@@ -1,3 +1,4 @@
+import { monthEn } from './month.ts';
 /** Every word of the papers in English; `es` has the type of this, so that a missing word does not compile. */
 export const en = {
   titles: {
@@ -10,6 +11,7 @@ export const en = {
     'split-sheet': 'Split sheet',
     statement: 'Statement',
     'who-owes': 'Who owes',
+    month: 'The month ahead',
   },
   frame: {
     number: (paperNo: number) => `Paper no. ${paperNo}`,
@@ -385,6 +387,8 @@ export const en = {
     privately:
       'For the treasurer’s eyes. It names debts, so it hangs on no wall and goes into no shared folder.',
   },
+
+  month: monthEn,
 };
 
 export type PaperWords = typeof en;

@@ -1,4 +1,5 @@
 import type { PaperWords } from './en.ts';
+import { monthEs } from './month.ts';
 
 const sacks = (count: number) => (count === 1 ? '1 saco' : `${count} sacos`);
 
@@ -13,6 +14,7 @@ export const es: PaperWords = {
     'split-sheet': 'Hoja de reparto',
     statement: 'Extracto',
     'who-owes': 'Quién debe',
+    month: 'El mes que viene',
   },
   frame: {
     number: (paperNo) => `Papel n.º ${paperNo}`,
@@ -370,4 +372,6 @@ export const es: PaperWords = {
     privately:
       'Solo para la tesorería. Nombra deudas: no se cuelga en ninguna pared ni se deja en una carpeta común.',
   },
+
+  month: monthEs,
 };

@@ -1,0 +1,75 @@
+import { compareText, daysBetween } from '@sheafbook/units';
+import { type Month, readMonth } from '../../reminder/use-cases.ts';
+import { type Block, heading, table, text } from '../content.ts';
+import type { Formats } from '../formats.ts';
+import { type Desk, type MadePaper, subject } from './making.ts';
+
+type Item = Month['items'][number];
+
+/** What is planned further ahead stands on the next sheet. */
+const DAYS_AHEAD = 35;
+
+/** A month on one page (job map 16, delighter 18): for a household without e-mail, or for the kitchen door. */
+export async function makeMonth({ context, formats }: Desk, householdId: string): Promise<MadePaper> {
+  const month = await readMonth(context, householdId);
+  const { household, todayOn, notices } = month;
+  const { words } = formats;
+  const items = month.items
+    .filter(({ dueOn }) => dueOn === null || daysBetween(todayOn, dueOn) <= DAYS_AHEAD)
+    .toSorted((a, b) => compareText(whenOf(a), whenOf(b)));
+  const content = {
+    about: [words.seatName(household.name, household.seat), words.month.from(formats.day(todayOn))],
+    blocks: [
+      ...balanceBlocks(month, formats),
+      heading(words.month.due),
+      items.length === 0
+        ? text(words.month.nothingDue)
+        : table(
+            [{ name: words.month.when, isKey: true }, { name: words.month.what }],
+            items.map((item) => ({ cells: [whenWords(item, formats), whatWords(item, formats)] })),
+          ),
+      heading(words.month.notices),
+      notices.length === 0
+        ? text(words.month.noNotices)
+        : table(
+            [{ name: words.month.about, isKey: true }, { name: words.month.says }],
+            notices.map((notice) => ({
+              cells: [
+                notice.about,
+                [
+                  notice.isSafety ? words.month.safety : '',
+                  formats.language === 'es' ? notice.saysEs : notice.says,
+                  notice.dueOn === null ? '' : words.month.by(formats.day(notice.dueOn)),
+                ]
+                  .filter((part) => part !== '')
+                  .join(' '),
+              ],
+            })),
+          ),
+      text(words.month.told),
+    ],
+  };
+  return { subject: subject('month', { householdId }), contentWith: () => content };
+}
+
+const whenOf = ({ dueOn, dueAt }: Item): string => dueAt?.toISOString() ?? dueOn ?? 'later';
+
+function whenWords({ dueOn, dueAt }: Item, formats: Formats): string {
+  if (dueAt) return formats.instant(dueAt);
+  return dueOn === null ? formats.words.month.noDay : formats.day(dueOn);
+}
+
+function whatWords({ kind, buy, minorUnits }: Item, formats: Formats): string {
+  const said = formats.words.month.kinds[kind] ?? kind;
+  const what = buy ? `${buy.name}: ${said}` : said;
+  return minorUnits === null ? what : `${what} (${formats.money(minorUnits)} ${formats.currency})`;
+}
+
+/** A sheet that a coordinator prints says nothing of money. */
+function balanceBlocks({ balanceMinorUnits }: Month, formats: Formats): Block[] {
+  const { month } = formats.words;
+  if (balanceMinorUnits === null) return [text(month.withoutMoney)];
+  const strong = formats.money(Math.abs(balanceMinorUnits));
+  const before = balanceMinorUnits < 0 ? month.inCredit : month.youOwe;
+  return [{ kind: 'lead', before, strong, after: formats.currency }];
+}

@@ -1,0 +1,56 @@
+/** Words of the month on one page, beside the others because those fill their file. */
+export const monthEn = {
+  from: (day: string) => `From ${day}, five weeks ahead`,
+  due: 'What is due and where you are expected',
+  nothingDue: 'Nothing is due in the next five weeks.',
+  when: 'When',
+  what: 'What',
+  noDay: 'as soon as you can',
+  notices: 'What everybody was told',
+  noNotices: 'There was nothing to tell.',
+  about: 'About',
+  says: 'In words',
+  safety: 'Safety.',
+  by: (day: string) => `By ${day}.`,
+  youOwe: 'You owe',
+  inCredit: 'You are in credit with',
+  withoutMoney:
+    'This sheet says nothing of money. Your statement does; the treasurer prints it for you alone.',
+  told: 'Things move. What changed after this was printed stands in the app, and on the next sheet.',
+  kinds: {
+    'pick-up': 'fetch your food',
+    'food-waiting': 'your food waits to be fetched',
+    'deposit-due': 'your deposit is due',
+    'balance-due': 'what you owe is due',
+    'pledge-closing': 'the gathering closes, and you have pledged nothing',
+    'landing-day': 'the food lands',
+  } as Record<string, string>,
+};
+
+export const monthEs: typeof monthEn = {
+  from: (day: string) => `Desde el ${day}, cinco semanas`,
+  due: 'Qué vence y dónde se le espera',
+  nothingDue: 'Nada vence en las próximas cinco semanas.',
+  when: 'Cuándo',
+  what: 'Qué',
+  noDay: 'en cuanto pueda',
+  notices: 'Lo que se dijo a todos',
+  noNotices: 'No había nada que decir.',
+  about: 'Sobre',
+  says: 'En palabras',
+  safety: 'Seguridad.',
+  by: (day: string) => `Hasta el ${day}.`,
+  youOwe: 'Debe',
+  inCredit: 'Tiene a favor',
+  withoutMoney:
+    'Esta hoja no dice nada de dinero. Lo dice su estado de cuenta; tesorería lo imprime solo para usted.',
+  told: 'Las cosas cambian. Lo que cambió después de imprimir esto está en la aplicación y en la próxima hoja.',
+  kinds: {
+    'pick-up': 'recoger su comida',
+    'food-waiting': 'su comida espera a que la recoja',
+    'deposit-due': 'vence su depósito',
+    'balance-due': 'vence lo que debe',
+    'pledge-closing': 'cierra la recogida de pedidos y no ha pedido nada',
+    'landing-day': 'llega la comida',
+  },
+};

@@ -1,0 +1,4 @@
+-- A household's month on one page, for those who read no e-mail.
+alter table book.paper drop constraint paper_kind_known;
+alter table book.paper add constraint paper_kind_known check (kind in ('buy-sheet', 'pledge-slip', 'quote-comparison',
+  'order', 'landing-sheet', 'claim-letter', 'split-sheet', 'statement', 'who-owes', 'month'));
