@@ -51,7 +51,12 @@ function MemberHome() {
           <div className="stack">
             <Lasting coverage={covered} />
             <HomeStep items={items} hasEaters={covered.state !== 'no-eaters'} />
-            <Owed balanceMinorUnits={owed.balanceMinorUnits} deposits={owed.deposits} coverage={covered} />
+            <Owed
+              balanceMinorUnits={owed.balanceMinorUnits}
+              deposits={owed.deposits}
+              coverage={covered}
+              isSaidAbove={items.some(({ kind }) => kind === 'balance-due')}
+            />
             <Duties />
           </div>
           {covered.state === 'no-eaters' ? null : (
@@ -72,24 +77,27 @@ type OwedProps = {
   balanceMinorUnits: number;
   deposits: readonly { buy: string; heldMinorUnits: number }[];
   coverage: Coverage;
+  /** What is owed stands among the things to do already, with the way to it. */
+  isSaidAbove: boolean;
 };
 
-function Owed({ balanceMinorUnits, deposits, coverage }: OwedProps) {
+function Owed({ balanceMinorUnits, deposits, coverage, isSaidAbove }: OwedProps) {
   const t = useText();
   const { format } = useHouse();
   const held = deposits.reduce((sum, deposit) => sum + deposit.heldMinorUnits, 0);
   const coming = coverage.coming.reduce((sum, food) => sum + food.grams, 0);
-  return (
-    <Figures
-      rows={[
-        {
-          name: balanceMinorUnits < 0 ? t.inCredit : t.youOwe,
-          value: format.money(Math.abs(balanceMinorUnits)),
-          unit: format.currency,
-        },
-        ...(held > 0 ? [{ name: t.depositsHeld, value: format.money(held) }] : []),
-        ...(coming > 0 ? [{ name: t.coming, value: format.mass(coming) }] : []),
-      ]}
-    />
-  );
+  const rows = [
+    ...(isSaidAbove
+      ? []
+      : [
+          {
+            name: balanceMinorUnits < 0 ? t.inCredit : t.youOwe,
+            value: format.money(Math.abs(balanceMinorUnits)),
+            unit: format.currency,
+          },
+        ]),
+    ...(held > 0 ? [{ name: t.depositsHeld, value: format.money(held) }] : []),
+    ...(coming > 0 ? [{ name: t.coming, value: format.mass(coming) }] : []),
+  ];
+  return rows.length === 0 ? null : <Figures rows={rows} />;
 }
