@@ -46,6 +46,8 @@ test('a helper acts for a household under a band, enters for it by name, and sto
     .filter({ hasText: /gathering|fixed|ordered|landed|shared out/ })
     .first()
     .click();
+  await helper.waitForURL(/\/buys\/[0-9a-f-]{36}$/);
+  await settle(helper);
   await helper.locator('.list a').first().click();
   await helper.getByRole('link', { name: 'What I want mine packed in' }).click();
   await settle(helper);
