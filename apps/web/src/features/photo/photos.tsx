@@ -25,33 +25,36 @@ export function Photos(of: Omit<Shown, 'storehouse'>) {
   const [first] = waiting;
   return (
     <div className="photos">
-      <Loaded reading={kept}>
-        {({ photos }) => (
-          <ul className="thumbs">
-            {photos.map(({ id, addedBy }, at) => (
-              <li key={id}>
-                <button
-                  type="button"
-                  className="thumb"
-                  aria-expanded={openId === id}
-                  onClick={() => setOpenId(openId === id ? null : id)}
-                >
-                  <img
-                    src={`/api/storehouses/${storehouse}/photos/${id}`}
-                    alt={t.photoNo(at + 1, photos.length)}
-                    loading="lazy"
-                  />
-                </button>
-                {openId === id && mayTake && (addedBy === personId || duties.includes('coordinator')) ? (
-                  <button type="button" className="btn quiet" onClick={() => removing.mutate(id)}>
-                    {t.takeAway}
+      {/* Nothing stands here while they come, or what is beneath would move away under a thumb. */}
+      {kept.data === undefined && !kept.error ? null : (
+        <Loaded reading={kept}>
+          {({ photos }) => (
+            <ul className="thumbs">
+              {photos.map(({ id, addedBy }, at) => (
+                <li key={id}>
+                  <button
+                    type="button"
+                    className="thumb"
+                    aria-expanded={openId === id}
+                    onClick={() => setOpenId(openId === id ? null : id)}
+                  >
+                    <img
+                      src={`/api/storehouses/${storehouse}/photos/${id}`}
+                      alt={t.photoNo(at + 1, photos.length)}
+                      loading="lazy"
+                    />
                   </button>
-                ) : null}
-              </li>
-            ))}
-          </ul>
-        )}
-      </Loaded>
+                  {openId === id && mayTake && (addedBy === personId || duties.includes('coordinator')) ? (
+                    <button type="button" className="btn quiet" onClick={() => removing.mutate(id)}>
+                      {t.takeAway}
+                    </button>
+                  ) : null}
+                </li>
+              ))}
+            </ul>
+          )}
+        </Loaded>
+      )}
       <ProblemSaid error={removing.error} />
       {waiting.length > 0 ? <p className="said watch-said">{t.waits(waiting.length)}</p> : null}
       {refusal && first ? (
