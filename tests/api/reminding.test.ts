@@ -1,6 +1,6 @@
 import { extract } from 'letterparser';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { enqueueEverywhere } from '../../apps/api/src/work/run-work-once.ts';
+import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
 import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
 import { aBuy, aPledge, bodyOf, type TestBuy } from '../support/buy.ts';
 import { type Catcher, openCatcher } from '../support/catcher.ts';

@@ -1,19 +1,10 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestDatabase, type TestDatabase } from '../support/database.ts';
+import { expect, test } from 'vitest';
 import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
 import { crawl, settle } from './support/crawl.ts';
-import { type DemoSite, LOOKERS, type Looker, openDemoSite } from './support/demo-site.ts';
+import { demoOfFile } from './support/demo-of-file.ts';
+import { LOOKERS, type Looker } from './support/demo-site.ts';
 
-let database: TestDatabase;
-let site: DemoSite;
-beforeAll(async () => {
-  database = await openTestDatabase();
-  site = await openDemoSite(database);
-}, 240_000);
-afterAll(async () => {
-  await site.close();
-  await database.close();
-});
+const site = demoOfFile();
 
 const LOST = 'There is nothing at this address.';
 

@@ -1,19 +1,9 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestDatabase, type TestDatabase } from '../support/database.ts';
+import { expect, test } from 'vitest';
 import { listViolations, overflowOf } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
-import { type DemoSite, openDemoSite } from './support/demo-site.ts';
+import { demoOfFile } from './support/demo-of-file.ts';
 
-let database: TestDatabase;
-let site: DemoSite;
-beforeAll(async () => {
-  database = await openTestDatabase();
-  site = await openDemoSite(database);
-}, 240_000);
-afterAll(async () => {
-  await site.close();
-  await database.close();
-});
+const site = demoOfFile();
 
 test('a member finds a food and reads what is in it and who says so', async () => {
   const page = await site.visit('member');

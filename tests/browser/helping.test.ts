@@ -1,21 +1,11 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestDatabase, type TestDatabase } from '../support/database.ts';
+import { expect, test } from 'vitest';
 import { listViolations, overflowOf } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
-import { type DemoSite, openDemoSite } from './support/demo-site.ts';
+import { demoOfFile } from './support/demo-of-file.ts';
 
-let database: TestDatabase;
-let site: DemoSite;
-beforeAll(async () => {
-  database = await openTestDatabase();
-  site = await openDemoSite(database);
-}, 240_000);
-afterAll(async () => {
-  await site.close();
-  await database.close();
-});
+const site = demoOfFile();
 
-const listWishes = () => database.admin`
+const listWishes = () => site.database.admin`
   select p.name as "enteredBy", w.grams::int as grams
   from book.container_wish w
   join book.person p on p.storehouse_id = w.storehouse_id and p.person_id = w.entered_by

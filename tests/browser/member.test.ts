@@ -1,19 +1,9 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestDatabase, type TestDatabase } from '../support/database.ts';
+import { expect, test } from 'vitest';
 import { listViolations } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
-import { type DemoSite, openDemoSite } from './support/demo-site.ts';
+import { demoOfFile } from './support/demo-of-file.ts';
 
-let database: TestDatabase;
-let site: DemoSite;
-beforeAll(async () => {
-  database = await openTestDatabase();
-  site = await openDemoSite(database);
-}, 240_000);
-afterAll(async () => {
-  await site.close();
-  await database.close();
-});
+const site = demoOfFile();
 
 test('four places stand in a phone’s bar, and a drawer that keys open and close holds the rest', async () => {
   const page = await site.visit('member');

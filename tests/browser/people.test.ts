@@ -1,22 +1,12 @@
 import type { Page } from 'playwright-core';
 import decodeQR from 'qr/decode.js';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { DEMO_PASSWORD } from '../../db/src/demo/people.ts';
-import { openTestDatabase, type TestDatabase } from '../support/database.ts';
 import { listViolations } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
-import { type DemoSite, openDemoSite } from './support/demo-site.ts';
+import { demoOfFile } from './support/demo-of-file.ts';
 
-let database: TestDatabase;
-let site: DemoSite;
-beforeAll(async () => {
-  database = await openTestDatabase();
-  site = await openDemoSite(database);
-}, 240_000);
-afterAll(async () => {
-  await site.close();
-  await database.close();
-});
+const site = demoOfFile();
 
 /** What a camera reads off the picture: its modules, drawn four pixels wide. */
 async function readQr(page: Page): Promise<string> {

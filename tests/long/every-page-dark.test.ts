@@ -1,19 +1,10 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { listViolations, overflowOf } from '../browser/support/checks.ts';
 import { crawl } from '../browser/support/crawl.ts';
-import { type DemoSite, LOOKERS, type Looker, openDemoSite } from '../browser/support/demo-site.ts';
-import { openTestDatabase, type TestDatabase } from '../support/database.ts';
+import { demoOfFile } from '../browser/support/demo-of-file.ts';
+import { LOOKERS, type Looker } from '../browser/support/demo-site.ts';
 
-let database: TestDatabase;
-let site: DemoSite;
-beforeAll(async () => {
-  database = await openTestDatabase();
-  site = await openDemoSite(database);
-}, 240_000);
-afterAll(async () => {
-  await site.close();
-  await database.close();
-});
+const site = demoOfFile();
 
 /** A desk of 1,280 px at 200 % has 640 of them left. */
 const WIDTHS = { phone: 320, 'a desk at 200 %': 640 } as const;

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { openLog, startWork } from '@sheafbook/api';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
-import { carryOut } from '../../apps/api/src/work/carry-out.ts';
+import { carryOut } from '../../apps/api/src/worker/carry-out.ts';
 import { openTestDatabase, type TestDatabase } from '../support/database.ts';
 import { aBusyStorehouse, makeTally, TALLY_TASKS, untilMarked } from '../support/tally.ts';
 

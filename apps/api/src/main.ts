@@ -7,8 +7,8 @@ import { readConfig } from './platform/config.ts';
 import { keepHouse } from './platform/keep-house.ts';
 import { openLog } from './platform/log.ts';
 import { openMail } from './platform/mail.ts';
-import { startWork } from './work/start-work.ts';
-import { TASKS } from './work/tasks.ts';
+import { startWork } from './worker/start-work.ts';
+import { TASKS } from './worker/tasks.ts';
 
 const DAY_MILLISECONDS = 24 * 60 * 60 * 1000;
 

@@ -4,9 +4,9 @@ import { z } from 'zod';
 import { readConfig } from './platform/config.ts';
 import { openLog } from './platform/log.ts';
 import { openMail } from './platform/mail.ts';
-import { runWorkOnce } from './work/run-work-once.ts';
-import { startWork } from './work/start-work.ts';
-import { TASKS } from './work/tasks.ts';
+import { runWorkOnce } from './worker/run-work-once.ts';
+import { startWork } from './worker/start-work.ts';
+import { TASKS } from './worker/tasks.ts';
 
 /** `npm run work`: does the work in the background in a process of its own; with `-- --once`, what is due, and ends. */
 async function work(): Promise<void> {

@@ -6,17 +6,9 @@ const DAY = 24 * HOUR;
 
 /**
  * How a group lends.
- * Units: whole days, hours, minor units for each started day. Errors: none. Source: common practice, no source.
+ * Units: hours. Errors: none. Source: common practice, no source.
  */
-export const LENDING_RULES = {
-  mostDays: 3,
-  horizonDays: 90,
-  graceHours: 2,
-  noShowHours: 4,
-  vetoHours: 24,
-  offerHours: 12,
-  sessionAheadDays: 14,
-} as const;
+export const LENDING_RULES = { graceHours: 2, vetoHours: 24 } as const;
 
 /**
  * The fee for bringing something back late: one for each day that was begun after the grace.

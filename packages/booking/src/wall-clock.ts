@@ -1,4 +1,11 @@
-import { AssertionError, addDays, assert, instantOfWallTime, isWallTime } from '@sheafbook/units';
+import {
+  AssertionError,
+  addDays,
+  assert,
+  instantOfWallTime,
+  isWallTime,
+  wallTimeInZone,
+} from '@sheafbook/units';
 
 const MINUTE = 60_000;
 const DAY = 24 * 60 * MINUTE;
@@ -37,7 +44,7 @@ function instantsOf(wallTime: string, timeZone: string): number[] {
   const guess = instantOfWallTime(wallTime, timeZone);
   // The clocks of no place change by more than a day; those that shift do it within a day of the guess.
   const candidates = [guess, ...[-DAY, DAY].map((step) => guess + driftOf(guess, guess + step, timeZone))];
-  const shown = [...new Set(candidates)].filter((atMs) => wallTimeAt(atMs, timeZone) === wallTime);
+  const shown = [...new Set(candidates)].filter((atMs) => wallTimeInZone(atMs, timeZone) === wallTime);
   return shown.toSorted((a, b) => a - b);
 }
 
@@ -46,30 +53,11 @@ const driftOf = (guess: number, otherMs: number, timeZone: string) =>
   offsetAt(guess, timeZone) - offsetAt(otherMs, timeZone);
 
 const offsetAt = (atMs: number, timeZone: string) =>
-  Date.parse(`${wallTimeAt(atMs, timeZone)}:00Z`) - floorMinute(atMs);
+  Date.parse(`${wallTimeInZone(atMs, timeZone)}:00Z`) - floorMinute(atMs);
 const floorMinute = (atMs: number) => Math.floor(atMs / MINUTE) * MINUTE;
 
 const shifted = (wallTime: string, minutes: number) =>
   new Date(Date.parse(`${wallTime}:00Z`) + minutes * MINUTE).toISOString().slice(0, 16);
-
-/**
- * What a clock on the wall of a place shows at an instant.
- * Units: milliseconds in, an ISO 8601 local time to the minute out. Errors: RangeError when the zone is unknown.
- */
-export function wallTimeAt(atMs: number, timeZone: string): string {
-  return clockOf(timeZone).format(atMs).replace(' ', 'T').slice(0, 16);
-}
-
-/** Kept, since making one takes longer than all else. */
-const clocks = new Map<string, Intl.DateTimeFormat>();
-
-function clockOf(timeZone: string): Intl.DateTimeFormat {
-  const clock =
-    clocks.get(timeZone) ??
-    new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'medium' });
-  clocks.set(timeZone, clock);
-  return clock;
-}
 
 /**
  * The same time on the wall some days later: a loan of three days ends when the clock shows what it showed, not after 72
@@ -78,7 +66,7 @@ function clockOf(timeZone: string): Intl.DateTimeFormat {
  */
 export function sameTimeDaysLater(atMs: number, days: number, timeZone: string): number {
   assert(Number.isSafeInteger(days), 'a loan lasts whole days');
-  const [day = '', time = ''] = wallTimeAt(atMs, timeZone).split('T');
+  const [day = '', time = ''] = wallTimeInZone(atMs, timeZone).split('T');
   const reading = readWallTime(`${addDays(day, days)}T${time}`, timeZone);
   if (reading.comes === 'once') return reading.atMs;
   return reading.comes === 'twice' ? reading.firstMs : reading.nextMs;

@@ -1,4 +1,12 @@
-import { assert, assertWhole, fraction, roundFraction } from '@sheafbook/units';
+import {
+  assert,
+  assertWhole,
+  divideFractions,
+  fraction,
+  GRAMS_PER_UNIT,
+  multiplyFractions,
+  roundFraction,
+} from '@sheafbook/units';
 
 /**
  * The published factors by which a gift is told; both are estimates, and neither is a figure for taxes.
@@ -6,8 +14,6 @@ import { assert, assertWhole, fraction, roundFraction } from '@sheafbook/units';
  * Source: 1.2 lb a meal, derived from USDA What We Eat in America; $1.97 a pound of donated food, FY2024 (not re-read).
  */
 export const GIFT_FACTORS = { gramsPerMeal: 544, minorUnitsPerPound: 197 } as const;
-
-const MILLIGRAMS_PER_POUND = 453_592.37;
 
 /**
  * The meals in a gift, to be told with "about".
@@ -32,12 +38,8 @@ export function giftValue(
 ): number {
   assertWhole(grams, 'grams');
   assertWhole(minorUnitsPerPound, 'minorUnitsPerPound');
-  const milligrams = BigInt(grams) * 1000n * 100n;
-  const value = fraction(
-    milligrams * BigInt(minorUnitsPerPound),
-    BigInt(Math.round(MILLIGRAMS_PER_POUND * 100)),
-  );
-  const minorUnits = Number(roundFraction(value));
+  const pounds = divideFractions(fraction(grams), GRAMS_PER_UNIT.lb);
+  const minorUnits = Number(roundFraction(multiplyFractions(pounds, fraction(minorUnitsPerPound))));
   if (costMinorUnits === null) return minorUnits;
   assertWhole(costMinorUnits, 'costMinorUnits');
   return Math.min(minorUnits, costMinorUnits);

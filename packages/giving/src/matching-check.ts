@@ -1,4 +1,4 @@
-import { assert } from '@sheafbook/units';
+import { assert, sumOf } from '@sheafbook/units';
 import type { GiftLot, GiftPiece, Matching, Visit } from './matching-terms.ts';
 
 /**
@@ -37,7 +37,7 @@ export function checkMatching(
       (sum, piece) => sum + piece.containers * (ofLot.get(piece.lotId)?.containerGrams ?? 0),
       0,
     ),
-    distance: used.reduce((sum, visit) => sum + visit.distance, 0),
+    distance: sumOf(used.map((visit) => visit.distance)),
     leftContainers: [...left].flatMap(([lotId, containers]) =>
       containers > 0 ? [{ lotId, containers }] : [],
     ),

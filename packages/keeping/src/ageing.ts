@@ -1,4 +1,4 @@
-import { assert } from '@sheafbook/units';
+import { assert, sumOf } from '@sheafbook/units';
 import type { Stretch } from './place-history.ts';
 
 /**
@@ -67,6 +67,6 @@ export function daysLostAgainst(
   coolerTenths: number,
   rule: AgeingRule = PUBLISHED_AGEING,
 ): number {
-  const days = history.reduce((sum, part) => sum + part.days, 0);
+  const days = sumOf(history.map((part) => part.days));
   return usedDays(history, rule) - days * ageingRate(coolerTenths, rule);
 }

@@ -1,6 +1,6 @@
 import type { KeepingClass } from '@sheafbook/foods';
-import { assert } from '@sheafbook/units';
-import { ageingRate, PUBLISHED_AGEING, remainingDays, usedDays } from './ageing.ts';
+import { assert, sumOf } from '@sheafbook/units';
+import { remainingDays, usedDays } from './ageing.ts';
 import type { Barrier } from './container-traits.ts';
 import { lifeBandOf, openedDaysOf, type PackClass, packClassOf, type WeakestLink } from './life-band.ts';
 import type { Stretch } from './place-history.ts';
@@ -121,7 +121,7 @@ function listReasons(
   band: { readonly weakestLink: WeakestLink; readonly isEstimate: boolean },
   used: number,
 ): LifeReason[] {
-  const days = kept.history.reduce((sum, part) => sum + part.days, 0);
+  const days = sumOf(kept.history.map((part) => part.days));
   const reasons: LifeReason[] = [band.weakestLink];
   if (kept.moisturePercent === null) reasons.push('moisture-unknown');
   else if (kept.moisturePercent > DRY_PERCENT) reasons.push('moisture');
@@ -142,6 +142,3 @@ export function gainFromMoving(kept: KeptContainer, toTenthsCelsius: number): nu
   const there = keepingLifeOf({ ...kept, nowTenthsCelsius: toTenthsCelsius });
   return there.likelyDays - keepingLifeOf(kept).likelyDays;
 }
-
-/** How a place compares with 70 °F: 2 means that food ages twice as fast there. Units: none. Errors: as `ageingRate`. */
-export const paceOfPlace = (tenthsCelsius: number) => ageingRate(tenthsCelsius, PUBLISHED_AGEING);

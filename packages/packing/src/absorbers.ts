@@ -1,4 +1,4 @@
-import { assert, assertWhole } from '@sheafbook/units';
+import { assert, assertWhole, sumOf } from '@sheafbook/units';
 import { absorberNeed, residualOxygen } from './oxygen.ts';
 
 /** The sizes that packets are sold in. Units: millilitres of oxygen ("cc"). Errors: none. Source: common practice, no source. */
@@ -35,7 +35,7 @@ export function chooseAbsorbers(
   if (largest === undefined) return null;
   const needMillilitres = absorberNeed(airMillilitres);
   const best = fewestPackets(Math.ceil(needMillilitres), descending);
-  const ratedMillilitres = best.reduce((sum, size) => sum + size, 0);
+  const ratedMillilitres = sumOf(best);
   const packets = descending.flatMap((sizeMillilitres) => {
     const count = best.filter((size) => size === sizeMillilitres).length;
     return count > 0 ? [{ sizeMillilitres, count }] : [];
@@ -63,12 +63,10 @@ function leastRated(needMillilitres: number, descending: readonly number[], coun
     const rest = leastRated(needMillilitres - size, descending.slice(position), count - 1);
     if (!rest) continue;
     const candidate = [size, ...rest];
-    if (!best || total(candidate) < total(best)) best = candidate;
+    if (!best || sumOf(candidate) < sumOf(best)) best = candidate;
   }
   return best;
 }
-
-const total = (sizes: readonly number[]) => sizes.reduce((sum, size) => sum + size, 0);
 
 /**
  * Whether packets that somebody means to put in are enough, with the published rule of thumb beside the sum.

@@ -1,11 +1,11 @@
-import { assert } from '@sheafbook/units';
+import { assert, fractionToNumber, GRAMS_PER_UNIT, MILLILITRES_PER_UNIT } from '@sheafbook/units';
 import { OXYGEN_FRACTION } from './oxygen.ts';
 
 // CO2 44.0095 g/mol; R × 293.15 K / 101,325 Pa = 24.0551 L/mol at 20 °C and 1 atm.
 const GRAMS_PER_MOLE = 44.0095;
 const LITRES_PER_MOLE = (8.314462618 * 293.15 * 1000) / 101_325;
-const GRAMS_PER_OUNCE = 28.349523125;
-const MILLILITRES_PER_GALLON = 3785.411784;
+const GRAMS_PER_OUNCE = fractionToNumber(GRAMS_PER_UNIT.oz);
+const MILLILITRES_PER_GALLON = fractionToNumber(MILLILITRES_PER_UNIT['us-gallon']);
 const AMBIENT_PPM = 420;
 
 /**

@@ -9,6 +9,7 @@ import {
   fraction,
   multiplyFractions,
   roundFraction,
+  sumOf,
 } from '@sheafbook/units';
 
 /**
@@ -79,5 +80,5 @@ export function runStarts(
 function otherMinutes(day: DayMinutes): number {
   const minutes = [day.setupMinutes, day.changeoverMinutes, day.breakMinutes, day.cleanDownMinutes];
   for (const part of minutes) assertWhole(part, 'minutes');
-  return minutes.reduce((sum, part) => sum + part, 0);
+  return sumOf(minutes);
 }

@@ -1,11 +1,11 @@
 import {
-  addFractions,
   assert,
   assertWhole,
   compareFractions,
   type Fraction,
   fraction,
   fractionToNumber,
+  sumOf,
 } from '@sheafbook/units';
 
 /**
@@ -113,7 +113,7 @@ function describe(
   people: number,
 ): LineCrew {
   const blocks = groups.map((group, position) => {
-    const seconds = group.reduce((sum, { secondsPerUnit }) => sum + secondsPerUnit, 0);
+    const seconds = workContentSeconds(group);
     const here = crew[position] ?? 1;
     return { stations: group.map(({ name }) => name), people: here, cycleSeconds: fraction(seconds, here) };
   });
@@ -123,7 +123,7 @@ function describe(
     (worst, block) => (compareFractions(block.cycleSeconds, worst.cycleSeconds) > 0 ? block : worst),
     first,
   );
-  const used = crew.reduce((sum, here) => sum + here, 0);
+  const used = sumOf(crew);
   return { blocks, cycleSeconds: bottleneck.cycleSeconds, bottleneck, idlePeople: people - used };
 }
 
@@ -147,5 +147,5 @@ export function unitsPerHour(cycleSeconds: Fraction): number {
 
 /** The work that one container is, all stations together. Units: seconds. Errors: none. */
 export function workContentSeconds(stations: readonly Station[]): number {
-  return fractionToNumber(stations.map((s) => fraction(s.secondsPerUnit)).reduce(addFractions, fraction(0)));
+  return sumOf(stations.map(({ secondsPerUnit }) => secondsPerUnit));
 }

@@ -1,5 +1,5 @@
 import { splitByWeight } from '@sheafbook/sharing';
-import { assert, assertWhole } from '@sheafbook/units';
+import { assert, assertWhole, sumOf } from '@sheafbook/units';
 
 /**
  * A cost of a session: what it was for and what it is shared by. `storehouse` bears what a machine spoilt.
@@ -40,10 +40,9 @@ export function settleSession(
   const parts = borne.map((cost) => splitByWeight(cost.minorUnits, weights));
   const charges = shares.map(({ householdId }, position) => {
     const lines = borne.map(({ name }, line) => ({ name, minorUnits: parts[line]?.[position] ?? 0 }));
-    return { householdId, lines, minorUnits: lines.reduce((sum, line) => sum + line.minorUnits, 0) };
+    return { householdId, lines, minorUnits: sumOf(lines.map((line) => line.minorUnits)) };
   });
-  const storehouseMinorUnits = costs
-    .filter(({ borneBy }) => borneBy === 'storehouse')
-    .reduce((sum, { minorUnits }) => sum + minorUnits, 0);
+  const ofStorehouse = costs.filter(({ borneBy }) => borneBy === 'storehouse');
+  const storehouseMinorUnits = sumOf(ofStorehouse.map(({ minorUnits }) => minorUnits));
   return { charges, storehouseMinorUnits };
 }

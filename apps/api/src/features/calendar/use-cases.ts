@@ -33,7 +33,8 @@ export function makeFeed(context: Context, wish: FeedWish) {
   const { storehouseId, personId } = context.actor;
   const secret = newSecret(context);
   return withTx(context, async (tx) => {
-    if (wish.item !== undefined) await requireItem(tx, context, wish.item);
+    const events = wish.item === undefined ? [] : await bringUpToDate(tx, context);
+    if (wish.item !== undefined) requireItem(events, wish.item);
     if ((await listFeeds(tx, storehouseId, personId)).length >= MOST_FEEDS)
       throw fieldProblem('invalid-input', 'scope', 'You have 20 calendars; end one first.');
     const feed = await insertFeed(tx, {
@@ -46,7 +47,7 @@ export function makeFeed(context: Context, wish: FeedWish) {
       secretSha256: hashToken(secret),
       madeAt: context.now(),
     });
-    return { feed, secret, subject: await subjectOf(tx, context, feed) };
+    return { feed, secret, subject: subjectAmong(events, feed) };
   });
 }
 
@@ -66,7 +67,8 @@ export function renewFeed(context: Context, feedId: string) {
   return withTx(context, async (tx) => {
     const set = { secretSha256: hashToken(secret), renewedAt: context.now() };
     const feed = await updateFeed(tx, await requireOwnFeed(tx, context, feedId), set);
-    return { feed, secret, subject: await subjectOf(tx, context, feed) };
+    const events = feed.itemId === null ? [] : await bringUpToDate(tx, context);
+    return { feed, secret, subject: subjectAmong(events, feed) };
   });
 }
 
@@ -170,8 +172,7 @@ async function requireOwnFeed(tx: Tx, { actor }: Context, feedId: string): Promi
   return feed;
 }
 
-async function requireItem(tx: Tx, context: Context, item: { kind: string; id: string }): Promise<void> {
-  const events = await bringUpToDate(tx, context);
+function requireItem(events: readonly ToldEvent[], item: { kind: string; id: string }): void {
   const isThere = events.some(
     ({ appointment }) => appointment.item?.kind === item.kind && appointment.item.id === item.id,
   );
@@ -179,9 +180,6 @@ async function requireItem(tx: Tx, context: Context, item: { kind: string; id: s
 }
 
 type About = Pick<CalendarFeedRow, 'itemKind' | 'itemId'>;
-
-const subjectOf = async (tx: Tx, context: Context, feed: About) =>
-  feed.itemId === null ? null : subjectAmong(await bringUpToDate(tx, context), feed);
 
 /** What the thing is called that a feed is about. */
 function subjectAmong(events: readonly ToldEvent[], { itemKind, itemId }: About): string | null {

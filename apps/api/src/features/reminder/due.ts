@@ -90,10 +90,12 @@ export function stageOf(fact: Fact, { now, todayOn }: { now: Date; todayOn: stri
 }
 
 /** Whether a person's hours are open; hours may span midnight, as those of somebody who works at night. */
-export function isInHours(now: Date, { timeZone, fromHour, toHour }: Hours): boolean {
-  const { hour } = dayAndHour(now, timeZone);
-  return fromHour < toHour ? hour >= fromHour && hour < toHour : hour >= fromHour || hour < toHour;
+export function isInHours(now: Date, hours: Hours): boolean {
+  return isHourIn(dayAndHour(now, hours.timeZone).hour, hours);
 }
+
+const isHourIn = (hour: number, { fromHour, toHour }: Pick<Hours, 'fromHour' | 'toHour'>): boolean =>
+  fromHour < toHour ? hour >= fromHour && hour < toHour : hour >= fromHour || hour < toHour;
 
 /**
  * The day whose digest is to be sent now, or none. It is sent in the hours at or after its own; where summer time skips
@@ -110,11 +112,8 @@ function digestDay(now: Date, hours: Hours): string | null {
 }
 
 /** A digest's hour must lie in the hours, or it would never come. */
-export function isDigestInHours({ fromHour, toHour, digestHour }: Omit<Hours, 'timeZone'>): boolean {
-  if (digestHour === null) return true;
-  return fromHour < toHour
-    ? digestHour >= fromHour && digestHour < toHour
-    : digestHour >= fromHour || digestHour < toHour;
+export function isDigestInHours({ digestHour, ...hours }: Omit<Hours, 'timeZone'>): boolean {
+  return digestHour === null || isHourIn(digestHour, hours);
 }
 
 function dayAndHour(now: Date, timeZone: string): { day: string; hour: number } {

@@ -4,7 +4,7 @@ import { assert } from '@sheafbook/units';
 import { and, eq, sql } from 'drizzle-orm';
 
 export type WorkWish = {
-  /** A name in `work/tasks.ts`. */
+  /** A name in `worker/tasks.ts`. */
   readonly task: string;
   /** Ids rather than facts: what is true when the work is done may differ from what was true when it was asked for. */
   readonly payload?: Readonly<Record<string, unknown>>;

@@ -48,23 +48,34 @@ export function Forecast() {
   );
 }
 
-function Answer({ body }: { body: ForecastBody }) {
+type Left = Pick<ForecastBody, 'on' | 'shortMinorUnits' | 'leftMinorUnits'>;
+
+/** Whether it is enough, in a word and a sentence. */
+export function Outlook({ body }: { body: Left }) {
   const words = useBankText();
   const { format } = useHouse();
   const day = format.day(body.on);
   const isShort = body.shortMinorUnits > 0;
+  return (
+    <p>
+      <State kind={isShort ? 'wrong' : 'well'} word={isShort ? words.no : words.yes} />{' '}
+      {isShort
+        ? words.short(format.money(body.shortMinorUnits), day)
+        : words.enough(format.money(body.leftMinorUnits), day)}
+    </p>
+  );
+}
+
+function Answer({ body }: { body: ForecastBody }) {
+  const words = useBankText();
+  const { format } = useHouse();
   const signed = (name: string, minorUnits: number) => ({
     key: name,
     cells: [name, format.money(minorUnits)],
   });
   return (
     <>
-      <p>
-        <State kind={isShort ? 'wrong' : 'well'} word={isShort ? words.no : words.yes} />{' '}
-        {isShort
-          ? words.short(format.money(body.shortMinorUnits), day)
-          : words.enough(format.money(body.leftMinorUnits), day)}
-      </p>
+      <Outlook body={body} />
       <Ledger
         caption={words.canPay}
         columns={[{ name: words.words }, { name: words.amount, isNumber: true }]}

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { addDays } from '../../text/format.ts';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
-import { State } from '../../ui/pieces.tsx';
+import { Outlook } from '../bank/pay.tsx';
 import { forecastQuery } from '../bank/queries.ts';
 import { useBankText } from '../bank/words.ts';
 
@@ -21,16 +21,9 @@ export function CanPay() {
       <h2>{words.canPay}</h2>
       <Loaded reading={forecast}>
         {(body) => {
-          const isShort = body.shortMinorUnits > 0;
-          const day = format.day(body.on);
           return (
             <>
-              <p>
-                <State kind={isShort ? 'wrong' : 'well'} word={isShort ? words.no : words.yes} />{' '}
-                {isShort
-                  ? words.short(format.money(body.shortMinorUnits), day)
-                  : words.enough(format.money(body.leftMinorUnits), day)}
-              </p>
+              <Outlook body={body} />
               <ul className="accounts">
                 {[
                   { to: '/s/$storehouse/books/bank', name: words.bankNow, amount: body.bankMinorUnits },

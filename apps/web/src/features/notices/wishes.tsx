@@ -48,6 +48,7 @@ function WishesForm({ found }: { found: WishesBody }) {
   const { version, kinds, isEmailPossible, ...facts } = found;
   const [wished, setWished] = useState(facts);
   const [stopped, setStopped] = useState(() => kinds.flatMap(({ kind, isOn }) => (isOn ? [] : [kind])));
+  const [isTouched, setTouched] = useState(false);
   const saving = useMutation({
     mutationFn: () => {
       const json: Edit = { ...wished, version, stoppedKinds: stopped };
@@ -60,6 +61,7 @@ function WishesForm({ found }: { found: WishesBody }) {
     <form
       className="stack"
       noValidate
+      onChange={() => setTouched(true)}
       onSubmit={(event) => {
         event.preventDefault();
         saving.mutate();
@@ -135,7 +137,7 @@ function WishesForm({ found }: { found: WishesBody }) {
       <button type="submit" className="btn go" disabled={saving.isPending}>
         {t.save}
       </button>
-      <p role="status">{version > 0 ? t.saved : ''}</p>
+      <p role="status">{version > 0 && !isTouched ? t.saved : ''}</p>
     </form>
   );
 }

@@ -9,77 +9,82 @@ import { usePaymentsText } from './words.ts';
 
 const inside = api.storehouses[':storehouse'];
 
-export function ChargeBank() {
-  const words = usePaymentsText();
+type Sending = Parameters<typeof PostForm>[0]['send'];
+
+/** A payment with an amount, a day and a note; where it goes through bank or tin, that is asked too. */
+function PlainMoney(props: {
+  name: string;
+  summary: string;
+  sentence: (money: string) => string;
+  tillLabel?: string;
+  send: Sending;
+}) {
   const t = useBooksText();
-  const { storehouse } = useHouse();
-  const { amount, day, note } = usePaymentFields();
+  const { amount, day, note, till } = usePaymentFields();
+  const { name, summary, sentence, tillLabel, send } = props;
   return (
     <PostForm
+      name={name}
+      summary={summary}
+      button={t.post}
+      fields={[amount, ...(tillLabel === undefined ? [] : [till(tillLabel)]), day, note]}
+      sentence={(_, money) => sentence(money)}
+      send={send}
+    />
+  );
+}
+
+export function ChargeBank() {
+  const words = usePaymentsText();
+  const param = { storehouse: useHouse().storehouse };
+  return (
+    <PlainMoney
       name="bank-charge"
       summary={words.bankCharge}
-      button={t.post}
-      fields={[amount, day, note]}
-      sentence={(_, money) => words.bankChargeSentence(money)}
-      send={(body, headers) =>
-        inside['bank-charges'].$post({ param: { storehouse }, json: moneyOf(body) }, { headers })
-      }
+      sentence={words.bankChargeSentence}
+      send={(body, headers) => inside['bank-charges'].$post({ param, json: moneyOf(body) }, { headers })}
     />
   );
 }
 
 export function BankCash() {
   const words = usePaymentsText();
-  const t = useBooksText();
-  const { storehouse } = useHouse();
-  const { amount, day, note } = usePaymentFields();
+  const param = { storehouse: useHouse().storehouse };
   return (
-    <PostForm
+    <PlainMoney
       name="bank-cash"
       summary={words.bankCash}
-      button={t.post}
-      fields={[amount, day, note]}
-      sentence={(_, money) => words.bankCashSentence(money)}
-      send={(body, headers) =>
-        inside['cash-bankings'].$post({ param: { storehouse }, json: moneyOf(body) }, { headers })
-      }
+      sentence={words.bankCashSentence}
+      send={(body, headers) => inside['cash-bankings'].$post({ param, json: moneyOf(body) }, { headers })}
     />
   );
 }
 
 export function ReceiveFund() {
   const words = usePaymentsText();
-  const t = useBooksText();
-  const { storehouse } = useHouse();
-  const { amount, day, note, till } = usePaymentFields();
+  const param = { storehouse: useHouse().storehouse };
   return (
-    <PostForm
+    <PlainMoney
       name="fund-receipt"
       summary={words.gift}
-      button={t.post}
-      fields={[amount, till(words.cameBy), day, note]}
-      sentence={(_, money) => words.giftSentence(money)}
-      send={(body, headers) =>
-        inside['fund-receipts'].$post({ param: { storehouse }, json: tillMoneyOf(body) }, { headers })
-      }
+      sentence={words.giftSentence}
+      tillLabel={words.cameBy}
+      send={(body, headers) => inside['fund-receipts'].$post({ param, json: tillMoneyOf(body) }, { headers })}
     />
   );
 }
 
 export function SpendFund() {
   const words = usePaymentsText();
-  const t = useBooksText();
-  const { storehouse } = useHouse();
-  const { amount, day, note, till } = usePaymentFields();
+  const param = { storehouse: useHouse().storehouse };
   return (
-    <PostForm
+    <PlainMoney
       name="fund-spending"
       summary={words.spend}
-      button={t.post}
-      fields={[amount, till(words.goesBy), day, note]}
-      sentence={(_, money) => words.spendSentence(money)}
+      sentence={words.spendSentence}
+      tillLabel={words.goesBy}
       send={(body, headers) =>
-        inside['fund-spendings'].$post({ param: { storehouse }, json: tillMoneyOf(body) }, { headers })
+        inside['fund-spendings'].$post({ param, json: tillMoneyOf(body) }, { headers })
       }
     />
   );
