@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { en } from '../../apps/web/src/text/en/books.ts';
+import { es } from '../../apps/web/src/text/es/books.ts';
 import { listViolations, overflowOf } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
 import { demoOfFile } from './support/demo-of-file.ts';
@@ -74,3 +76,11 @@ test('what a household has at home is recorded, and the pages are free of what a
   await page.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(page)).toBe(0);
 }, 60_000);
+
+test('every kind of entry that the story wrote has its name in both languages', async () => {
+  const rows = await site.database.admin<
+    { what: string }[]
+  >`select distinct what from book.entry order by what`;
+  expect(rows.length).toBeGreaterThan(15);
+  expect(rows.map(({ what }) => what).filter((what) => !(en.whats[what] && es.whats[what]))).toEqual([]);
+});

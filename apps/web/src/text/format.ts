@@ -45,6 +45,9 @@ export function formatsOf(want: {
     perUnit: (price: { minorUnits: number; grams: number }, unit: 'lb' | 'kg') =>
       formatPricePerMass(price, { unit, locale: language }),
     day: (iso: string) => day.format(new Date(`${iso}T00:00:00Z`)),
+    /** A sentence of the server's with its days as people write them. */
+    sentence: (text: string) =>
+      text.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, (iso) => day.format(new Date(`${iso}T00:00:00Z`))),
     dayMonth: (iso: string) => dayMonth.format(new Date(`${iso}T00:00:00Z`)),
     shortDay: (iso: string) => shortDay.format(new Date(`${iso}T00:00:00Z`)),
     month: (iso: string) => dayOf({ month: 'narrow' }).format(new Date(`${iso}T00:00:00Z`)),

@@ -69,7 +69,7 @@ export function digestOf(tellings: readonly Telling<ReminderFact>[], frame: Lett
 function itemOf({ fact, stage }: Telling<ReminderFact>, frame: LetterFrame, words: ReminderWords): Item {
   const { kind, about, says, page } = fact;
   const due = dueText(fact, frame);
-  const told = words.kinds[kind]({ about, due, says });
+  const told = words.kinds[kind]({ about, due, says: withDays(says, frame) });
   const isTold = kind === 'notice' || kind === 'safety'; // a notice's day stands in no sentence of ours
   const extra = [isTold && due !== '' ? words.by(due) : '', stage === 'overdue' ? words.overdue : ''];
   return {
@@ -81,19 +81,27 @@ function itemOf({ fact, stage }: Telling<ReminderFact>, frame: LetterFrame, word
 }
 
 function dueText({ dueOn, dueAt }: Fact, frame: LetterFrame): string {
-  const { language, storehouseZone, readerZone } = frame;
-  const locale = language === 'es' ? 'es' : 'en-GB'; // day before month in both
-  const day = { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' } as const;
+  const { storehouseZone, readerZone } = frame;
   if (dueAt !== null) {
     const clock = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const;
-    const text = new Intl.DateTimeFormat(locale, { timeZone: storehouseZone, ...day, ...clock }).format(
-      dueAt,
-    );
+    const format = new Intl.DateTimeFormat(localeOf(frame), { timeZone: storehouseZone, ...DAY, ...clock });
+    const text = format.format(dueAt);
     return storehouseZone === readerZone ? text : `${text} (${storehouseZone})`;
   }
-  if (dueOn === null) return '';
-  return new Intl.DateTimeFormat(locale, { timeZone: 'UTC', ...day }).format(new Date(`${dueOn}T00:00:00Z`));
+  return dueOn === null ? '' : dayText(dueOn, frame);
 }
+
+const DAY = { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' } as const;
+
+/** Day before month in both languages. */
+const localeOf = ({ language }: LetterFrame): string => (language === 'es' ? 'es' : 'en-GB');
+
+const dayText = (on: string, frame: LetterFrame): string =>
+  new Intl.DateTimeFormat(localeOf(frame), { timeZone: 'UTC', ...DAY }).format(new Date(`${on}T00:00:00Z`));
+
+/** What the book said with its days as people write them. */
+const withDays = (says: string, frame: LetterFrame): string =>
+  says.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, (on) => dayText(on, frame));
 
 type Stop = { readonly name: string; readonly url: string } | null;
 

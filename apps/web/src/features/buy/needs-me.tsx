@@ -55,7 +55,7 @@ function Item({ item }: { item: NextItem }) {
   return (
     <li>
       <span>
-        {item.words}
+        {format.sentence(item.words)}
         {due === null ? null : <span className="soft block">{words.byDay(due)}</span>}
         {item.isOverdue ? (
           <span className="block">

@@ -20,7 +20,7 @@ type StepProps = { buy: BuyPage; next: Next; fill: Fill };
 /** What comes next and what it lacks; the page's one accent. */
 export function RunStep({ buy, next, fill }: StepProps) {
   const words = useRunText();
-  const { duties } = useHouse();
+  const { duties, format } = useHouse();
   const isCoordinator = duties.includes('coordinator');
   const tip = leadTipOf(buy, fill);
   const isOpen = Date.parse(buy.gatheringClosesAt) > Date.now();
@@ -33,7 +33,7 @@ export function RunStep({ buy, next, fill }: StepProps) {
     );
   return (
     <NextStep title={words.nextStep}>
-      <p>{next.words}</p>
+      <p>{format.sentence(next.words)}</p>
       <MissingList missing={next.missing} />
       {next.mayMove || next.who.length === 0 ? null : (
         <p className="soft">

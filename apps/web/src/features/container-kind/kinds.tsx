@@ -1,9 +1,9 @@
+import { formatDecimal, fraction } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
-import { shownPart } from '../../ui/parts-typed.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { type Kind, kindsQuery } from '../shelf/queries.ts';
@@ -60,18 +60,17 @@ function KindTable({ kinds }: { kinds: readonly Kind[] }) {
         { name: words.holds, isNumber: true },
         { name: words.tare, isNumber: true },
         { name: words.price(format.currency), isNumber: true },
-        { name: words.source },
       ]}
       rows={kinds.map((kind) => ({
         key: kind.id,
         cells: [
-          format.language === 'es' ? kind.nameEs : kind.nameEn,
-          format.language === 'es'
-            ? shownPart(kind.capacityMicrolitres, MICROLITRES_IN_A_LITRE).replace('.', ',')
-            : shownPart(kind.capacityMicrolitres, MICROLITRES_IN_A_LITRE),
+          <span key="kind">
+            {format.language === 'es' ? kind.nameEs : kind.nameEn}
+            <span className="soft block">{kind.isOwn ? words.own(kind.source) : kind.source}</span>
+          </span>,
+          formatDecimal(fraction(kind.capacityMicrolitres, MICROLITRES_IN_A_LITRE), 3, format.language),
           kind.tareGrams === null ? words.unknown : format.count(kind.tareGrams),
           kind.priceMinorUnits === null ? words.unknown : format.money(kind.priceMinorUnits),
-          kind.isOwn ? words.own(kind.source) : kind.source,
         ],
       }))}
     />

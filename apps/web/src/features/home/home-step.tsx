@@ -121,7 +121,7 @@ function useStepWords(): (item: NextItem) => string {
     if (item.kind === 'pick-up') return words.fetchAt(buy, due, item.endsAt ? format.hour(item.endsAt) : '');
     const own = words.steps[item.kind as keyof typeof words.steps];
     const money = `${format.money(item.minorUnits ?? 0)} ${format.currency}`;
-    return own ? own(buy, due, money) : item.words;
+    return own ? own(buy, due, money) : format.sentence(item.words);
   };
 }
 

@@ -126,7 +126,7 @@ function OneNotice({ notice }: { notice: Notice }) {
         <h2>{notice.about}</h2>
         {notice.isSafety ? <State kind="wrong" word={words.safety} /> : null}
         {notice.readAt === null ? <State kind="watch" word={words.unread} /> : null}
-        <p>{notice.words || notice.text}</p>
+        <p>{format.sentence(notice.words || notice.text)}</p>
         {notice.dueOn === null ? null : <p>{words.dueBy(format.day(notice.dueOn))}</p>}
         <p className="soft">
           {notice.writtenBy === null ? words.byBook(at) : words.by(notice.writtenBy, at)}

@@ -65,7 +65,7 @@ function OneWritten({ notice, mayTakeBack }: { notice: WrittenNotice; mayTakeBac
     <li className="stack">
       <h3>{`${whom}: ${notice.about}`}</h3>
       {notice.isSafety ? <State kind="wrong" word={words.safety} /> : null}
-      <p>{notice.words || notice.text}</p>
+      <p>{format.sentence(notice.words || notice.text)}</p>
       <p className="soft">
         {`${format.instant(notice.writtenAt)}. ${words.reached(notice.read, notice.acknowledged)}`}
       </p>

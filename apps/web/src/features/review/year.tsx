@@ -25,7 +25,9 @@ export function Year() {
         {({ closedThrough, closes }) => (
           <>
             <h1>{closedThrough === null ? t.neverClosed : t.closedThrough(format.day(closedThrough))}</h1>
-            {duties.includes('treasurer') || duties.includes('reviewer') ? <YearEnd /> : null}
+            {duties.includes('treasurer') || duties.includes('reviewer') ? (
+              <YearEnd closedThrough={closedThrough} />
+            ) : null}
             {closes.map((close) => (
               <Close key={close.closedThrough} close={close} />
             ))}
@@ -36,12 +38,18 @@ export function Year() {
   );
 }
 
+/** The end of last year while it is open; days that are closed already are not offered again. */
+function nextClose(today: string, closedThrough: string | null): string {
+  const lastYear = `${Number(today.slice(0, 4)) - 1}-12-31`;
+  return closedThrough === null || closedThrough < lastYear ? lastYear : today;
+}
+
 /** First what would be carried, account by account; then carrying it; then closing the days behind it. */
-function YearEnd() {
+function YearEnd({ closedThrough }: { closedThrough: string | null }) {
   const t = useReviewText();
   const books = useBooksText();
   const { storehouse, format, duties } = useHouse();
-  const [throughOn, setThroughOn] = useState(`${Number(format.today().slice(0, 4)) - 1}-12-31`);
+  const [throughOn, setThroughOn] = useState(() => nextClose(format.today(), closedThrough));
   const preview = useQuery(yearEndQuery({ storehouse }, throughOn));
   return (
     <section className="stack">

@@ -1,6 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { ask } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -18,6 +20,10 @@ export function Work() {
     <Loaded reading={reading}>
       {({ dead, waiting, mail, works }) => (
         <>
+          <Link className="who" to="/s/$storehouse/settings" params={{ storehouse }}>
+            <BackIcon />
+            {words.toSettings}
+          </Link>
           <h1>{words.stands(dead)}</h1>
           <p>{mail.sentence}</p>
           {waiting === 0 ? null : <p className="soft">{words.waiting(waiting)}</p>}

@@ -6,7 +6,7 @@ export const en = {
   moneyIn: 'Money comes in',
   moneyOut: 'Money goes out',
   between: 'Between the tin, the bank and the book before',
-  fromHouseholdsWords: 'It is entered on the page of who owes, in two taps.',
+  fromHouseholdsWords: 'What households pay is entered on the page of who owes, in two taps.',
   toOwing: 'Enter payments of households',
   toDeposits: 'Deposits',
   gift: 'A gift to the store fund',

@@ -1,5 +1,6 @@
 /** What the book does by itself, and what of it failed. */
 export const en = {
+  toSettings: 'Settings',
   title: 'Work in the background',
   stands: (dead: number) =>
     dead === 0

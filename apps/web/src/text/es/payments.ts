@@ -7,7 +7,7 @@ export const es: PaymentsWords = {
   moneyIn: 'Entra dinero',
   moneyOut: 'Sale dinero',
   between: 'Entre la caja, el banco y el libro de antes',
-  fromHouseholdsWords: 'Se anota en la página de quién debe, en dos toques.',
+  fromHouseholdsWords: 'Lo que pagan los hogares se anota en la página de quién debe, en dos toques.',
   toOwing: 'Anotar pagos de hogares',
   toDeposits: 'Depósitos',
   gift: 'Un donativo al fondo',

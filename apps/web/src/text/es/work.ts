@@ -1,6 +1,7 @@
 import type { WorkWords } from '../en/work.ts';
 
 export const es: WorkWords = {
+  toSettings: 'Ajustes',
   title: 'Trabajo en segundo plano',
   stands: (dead) =>
     dead === 0

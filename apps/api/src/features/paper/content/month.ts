@@ -38,7 +38,7 @@ export async function makeMonth({ context, formats }: Desk, householdId: string)
                 notice.about,
                 [
                   notice.isSafety ? words.month.safety : '',
-                  formats.language === 'es' ? notice.saysEs : notice.says,
+                  withDays(formats.language === 'es' ? notice.saysEs : notice.says, formats),
                   notice.dueOn === null ? '' : words.month.by(formats.day(notice.dueOn)),
                 ]
                   .filter((part) => part !== '')
@@ -51,6 +51,10 @@ export async function makeMonth({ context, formats }: Desk, householdId: string)
   };
   return { subject: subject('month', { householdId }), contentWith: () => content };
 }
+
+/** What the book said with its days as the rest of the paper writes them. */
+const withDays = (says: string, formats: Formats): string =>
+  says.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, (on) => formats.day(on));
 
 const whenOf = ({ dueOn, dueAt }: Item): string => dueAt?.toISOString() ?? dueOn ?? 'later';
 
