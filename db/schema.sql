@@ -7,6 +7,7 @@ role sheafbook_owner nologin member of sheafbook_housekeeping, sheafbook_poster
 role sheafbook_poster nologin
 grant connect on the database to sheafbook_app
 grant connect, create on the database to sheafbook_owner
+extension btree_gist in public
 schema book
   grant usage to sheafbook_app
   grant usage to sheafbook_housekeeping
@@ -576,7 +577,7 @@ table book.eater row level security
   constraint eater_sex_known CHECK ((sex = ANY (ARRAY['female'::text, 'male'::text, 'unstated'::text])))
   CREATE INDEX eater_by_household ON book.eater USING btree (storehouse_id, household_id)
   CREATE TRIGGER household_still_here BEFORE INSERT ON book.eater FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
-  policy eater_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'leaving'::text, 'import'::text])))) with check (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'import'::text)))
+  policy eater_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'leaving'::text, 'import'::text, 'packing'::text])))) with check (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'import'::text)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update to sheafbook_app
 
@@ -1062,7 +1063,7 @@ table book.notice row level security
   constraint notice_audience_fits CHECK ((((audience = 'duty'::text) = (duty IS NOT NULL)) AND ((audience = 'household'::text) = (household_id IS NOT NULL)) AND ((audience <> 'buy'::text) OR (buy_id IS NOT NULL))))
   constraint notice_audience_known CHECK ((audience = ANY (ARRAY['everyone'::text, 'duty'::text, 'household'::text, 'buy'::text])))
   constraint notice_duty_known CHECK ((duty = ANY (ARRAY['coordinator'::text, 'treasurer'::text, 'packing_lead'::text, 'equipment_keeper'::text, 'reviewer'::text])))
-  constraint notice_kind_known CHECK ((kind = ANY (ARRAY['written'::text, 'stage'::text, 'landing-moved'::text, 'held'::text, 'released'::text])))
+  constraint notice_kind_known CHECK ((kind = ANY (ARRAY['written'::text, 'stage'::text, 'landing-moved'::text, 'held'::text, 'released'::text, 'packing'::text])))
   constraint notice_says_something CHECK (((about ~ '\S'::text) AND (says ~ '\S'::text)))
   CREATE INDEX notice_by_buy ON book.notice USING btree (storehouse_id, buy_id)
   CREATE INDEX notice_by_household ON book.notice USING btree (storehouse_id, household_id)
@@ -1128,6 +1129,105 @@ table book.owner row level security
   CREATE UNIQUE INDEX owner_single_kinds ON book.owner USING btree (storehouse_id, kind) WHERE (kind = ANY (ARRAY['common'::text, 'unassigned'::text]))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
+
+table book.packing_hand row level security
+  storehouse_id uuid not null
+  packing_session_id uuid not null
+  person_id uuid not null
+  state text not null
+  may_seam boolean not null
+  may_lift boolean not null
+  said_at timestamp with time zone not null
+  constraint packing_hand_pkey PRIMARY KEY (storehouse_id, packing_session_id, person_id)
+  constraint packing_hand_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_hand_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint packing_hand_state_known CHECK ((state = ANY (ARRAY['coming'::text, 'came'::text, 'stayed-away'::text, 'taken-back'::text])))
+  CREATE INDEX packing_hand_by_person ON book.packing_hand USING btree (storehouse_id, person_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (may_lift, may_seam, said_at, state) to sheafbook_app
+
+table book.packing_session row level security
+  storehouse_id uuid not null
+  packing_session_id uuid default uuidv7() not null
+  name text not null
+  place text default ''::text not null
+  starts_at timestamp with time zone not null
+  ends_at timestamp with time zone not null
+  lines smallint not null
+  people_a_line smallint not null
+  stations jsonb not null
+  setup_minutes smallint not null
+  break_minutes smallint not null
+  clean_down_minutes smallint not null
+  line_fee_minor_units book.amount not null
+  stage text default 'open'::text not null
+  version integer default 1 not null
+  created_by uuid not null
+  created_at timestamp with time zone not null
+  signed_by uuid
+  signed_at timestamp with time zone
+  ended_because text default ''::text not null
+  constraint packing_session_pkey PRIMARY KEY (storehouse_id, packing_session_id)
+  constraint packing_session_name_once UNIQUE (storehouse_id, name)
+  constraint packing_session_created_by_fk FOREIGN KEY (storehouse_id, created_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_session_signed_by_fk FOREIGN KEY (storehouse_id, signed_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_session_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint packing_session_lines_in_range CHECK (((lines >= 1) AND (lines <= 20)))
+  constraint packing_session_minutes_in_range CHECK ((((setup_minutes >= 0) AND (setup_minutes <= 600)) AND ((break_minutes >= 0) AND (break_minutes <= 600)) AND ((clean_down_minutes >= 0) AND (clean_down_minutes <= 600))))
+  constraint packing_session_named CHECK ((name ~ '\S'::text))
+  constraint packing_session_people_in_range CHECK (((people_a_line >= 1) AND (people_a_line <= 30)))
+  constraint packing_session_signed_whole CHECK ((((signed_by IS NULL) = (signed_at IS NULL)) AND ((stage = ANY (ARRAY['signed'::text, 'settled'::text])) = (signed_by IS NOT NULL))))
+  constraint packing_session_stage_known CHECK ((stage = ANY (ARRAY['open'::text, 'running'::text, 'signed'::text, 'settled'::text, 'called-off'::text])))
+  constraint packing_session_within_a_day CHECK (((ends_at > starts_at) AND (ends_at <= (starts_at + '24:00:00'::interval))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (break_minutes, clean_down_minutes, ended_because, ends_at, line_fee_minor_units, lines, name, people_a_line, place, setup_minutes, signed_at, signed_by, stage, starts_at, stations, version) to sheafbook_app
+
+table book.packing_slot row level security
+  storehouse_id uuid not null
+  packing_slot_id uuid default uuidv7() not null
+  packing_session_id uuid not null
+  household_id uuid not null
+  line smallint
+  starts_at timestamp with time zone not null
+  ends_at timestamp with time zone not null
+  state text not null
+  asked_at timestamp with time zone not null
+  asked_by uuid not null
+  constraint packing_slot_pkey PRIMARY KEY (storehouse_id, packing_slot_id)
+  constraint packing_slot_asked_by_fk FOREIGN KEY (storehouse_id, asked_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_slot_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint packing_slot_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint packing_slot_has_its_line CHECK (((state <> 'booked'::text) OR (line IS NOT NULL)))
+  constraint packing_slot_state_known CHECK ((state = ANY (ARRAY['booked'::text, 'waiting'::text, 'given-back'::text])))
+  constraint packing_slot_takes_time CHECK ((ends_at > starts_at))
+  constraint packing_slot_line_at_a_time EXCLUDE USING gist (storehouse_id WITH =, packing_session_id WITH =, line WITH =, tstzrange(starts_at, ends_at) WITH &&) WHERE ((state = 'booked'::text))
+  CREATE UNIQUE INDEX packing_slot_one_open ON book.packing_slot USING btree (storehouse_id, packing_session_id, household_id) WHERE (state <> 'given-back'::text)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (line, state) to sheafbook_app
+
+table book.packing_wish row level security
+  storehouse_id uuid not null
+  packing_wish_id uuid default uuidv7() not null
+  packing_session_id uuid not null
+  household_id uuid not null
+  food_id uuid not null
+  container_kind_id uuid not null
+  treatment text not null
+  containers integer not null
+  grams_each book.amount not null
+  "position" integer not null
+  entered_by uuid not null
+  constraint packing_wish_pkey PRIMARY KEY (storehouse_id, packing_wish_id)
+  constraint packing_wish_place_once UNIQUE (storehouse_id, packing_session_id, household_id, "position")
+  constraint packing_wish_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_wish_food_fk FOREIGN KEY (storehouse_id, food_id) REFERENCES book.food(storehouse_id, food_id)
+  constraint packing_wish_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint packing_wish_kind_fk FOREIGN KEY (storehouse_id, container_kind_id) REFERENCES book.container_kind(storehouse_id, container_kind_id)
+  constraint packing_wish_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint packing_wish_counts_something CHECK ((((containers >= 1) AND (containers <= 5000)) AND ((grams_each)::bigint > 0)))
+  constraint packing_wish_treatment_known CHECK ((treatment = ANY (ARRAY['oxygen-absorber'::text, 'dry-ice'::text, 'vacuum'::text, 'nitrogen-flush'::text, 'freeze-thaw-freeze'::text, 'food-grade-earth'::text, 'none'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select to sheafbook_app
 
 table book.paper row level security
   storehouse_id uuid not null

@@ -94,6 +94,11 @@ const APP_TABLES = {
   'book.supplier_order': 'insert select update(cancellation_note, cancelled_at)',
   'book.unit': 'insert select',
   'book.telling': 'delete insert select',
+  'book.packing_hand': 'insert select update(may_lift, may_seam, said_at, state)',
+  'book.packing_session':
+    'insert select update(break_minutes, clean_down_minutes, ended_because, ends_at, line_fee_minor_units, lines, name, people_a_line, place, setup_minutes, signed_at, signed_by, stage, starts_at, stations, version)',
+  'book.packing_slot': 'insert select update(line, state)',
+  'book.packing_wish': 'delete insert select',
   'book.telling_wish':
     'delete insert select update(digest_hour, from_hour, is_email_on, language, stopped_kinds, time_zone, to_hour, version)',
   'book.vessel': 'insert select',

@@ -40,6 +40,10 @@ const figures = {
   ...{ fibreMilligramsPer100Grams: 8000, bulkMicrogramsPerMillilitre: 700_000 },
   ...{ allergens: ['wheat'], gluten: 'yes', needsMoistureTest: true, source: 'the label of a sack' },
 };
+const packingDay = {
+  ...{ name: 'A day at the line', place: 'the hall', lines: 1, peopleALine: 6 },
+  ...{ startsAt: '2026-12-05T17:00:00Z', endsAt: '2026-12-05T23:00:00Z' },
+};
 const rules = {
   ...{
     rulesVersion: 2,
@@ -289,6 +293,13 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'POST /entries/:entry/reversal': { reason: 'a slip', onDay: '2026-09-01' },
   'POST /periods': { throughOn: '2026-08-31' },
   'POST /periods/:throughOn/signatures': { duty: 'treasurer', digestSha256: '0'.repeat(64), remarks: 'seen' },
+  'POST /packing-sessions': packingDay,
+  'PUT /packing-sessions/:session': { ...packingDay, version: 1 },
+  'POST /packing-sessions/:session/calling-off': { because: 'the hall is shut' },
+  'PUT /packing-sessions/:session/wishes': { wishes: [] },
+  'POST /packing-sessions/:session/slots': { startsAt: '2026-12-05T17:00:00Z' },
+  'PUT /packing-sessions/:session/hand': { isComing: true },
+  'PUT /packing-sessions/:session/hands/:person': { state: 'came' },
   'POST /stock-counts': { accountId: ids.bag, countedGrams: 22_000, note: 'weighed again' },
   'POST /stock-counts/:count/booking': { reason: 'a torn corner' },
   'POST /notices': {

@@ -72,6 +72,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     photo: await idOf(coordinator.post(`${buy.path}/photos`, photo)),
     notice: await idOf(coordinator.post(`${path}/notices`, told)),
     hold: await idOf(coordinator.post(`${path}/bags/${buy.bags.oats[0]?.id}/holds`, hold)),
+    ...(await aPackingDay(Dell.caller, { coordinator, path, can: shelves.kinds['can-no-10'] ?? '' })),
     feed: await idOf(Dell.caller.post(`${path}/calendar-feeds`, { scope: 'mine' })),
     appointment: `gathering-closes.${buy.buyId}`,
   };
@@ -95,4 +96,26 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
 async function anImport(coordinator: Caller, path: string): Promise<string> {
   const sheets = [{ name: 'gear.csv', text: 'Equipment\nHand mill of the sheet\n' }];
   return bodyOf((await bringOver(coordinator, path, sheets)).posted, 201).id;
+}
+
+/** A packing session in which a household has a wish, a time and a helper. */
+async function aPackingDay(
+  caller: Caller,
+  { coordinator, path, can }: { coordinator: Caller; path: string; can: string },
+) {
+  const day = { name: 'The canning day', startsAt: '2026-12-05T17:00:00Z', endsAt: '2026-12-05T23:00:00Z' };
+  const { id: session } = bodyOf(await coordinator.post(`${path}/packing-sessions`, day), 201);
+  const { bags } = bodyOf(await caller.get(`${path}/own-bags`));
+  const wish = {
+    foodId: bags[0].food.id,
+    containerKindId: can,
+    treatment: 'none',
+    containers: 1,
+    gramsEach: 500,
+  };
+  const here = `${path}/packing-sessions/${session}`;
+  bodyOf(await caller.put(`${here}/wishes`, { wishes: [wish] }));
+  const { id: slot } = bodyOf(await caller.post(`${here}/slots`, { startsAt: day.startsAt }), 201);
+  bodyOf(await caller.put(`${here}/hand`, { isComing: true }));
+  return { session, slot };
 }

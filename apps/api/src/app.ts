@@ -37,6 +37,7 @@ import { moneyRoutes } from './features/money/routes.ts';
 import { nextStepRoutes } from './features/next-step/routes.ts';
 import { noticeRoutes } from './features/notice/routes.ts';
 import { orderRoutes } from './features/order/routes.ts';
+import { packingSessionRoutes } from './features/packing-session/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
 import { periodRoutes } from './features/period/routes.ts';
 import { personRoutes } from './features/person/routes.ts';
@@ -118,6 +119,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', splitRoutes)
   .route('/', chargeRoutes)
   .route('/', pickUpRoutes)
+  .route('/', packingSessionRoutes)
   .route('/', closeRoutes)
   .route('/', nextStepRoutes)
   .route('/', noticeRoutes)

@@ -8,6 +8,7 @@ export * from './landing.ts';
 export * from './ledger.ts';
 export * from './money.ts';
 export * from './notice.ts';
+export * from './packing.ts';
 export * from './paper.ts';
 export * from './people.ts';
 export * from './photo.ts';

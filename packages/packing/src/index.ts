@@ -7,6 +7,7 @@ export * from './grain-moisture.ts';
 export * from './lifting.ts';
 export * from './line-clock.ts';
 export * from './line-crew.ts';
+export * from './line-plan.ts';
 export * from './over-pour.ts';
 export * from './oxygen.ts';
 export * from './seam-window.ts';

@@ -47,6 +47,9 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   bank_match_same_amount: 'does-not-add-up',
   bank_match_entry_stands: 'already-reversed',
   entry_not_at_the_bank: 'cannot-reverse',
+  packing_session_name_once: 'already-there',
+  packing_slot_line_at_a_time: 'line-taken',
+  packing_slot_one_open: 'already-there',
   work_waiting_once: 'busy-retry',
   stage_move_along_an_edge: 'buy-stage-wrong',
 };

@@ -82,6 +82,9 @@ export const PROBLEMS = {
   'over-capacity': refuse(422, 'The container can’t hold that much.'),
   'another-lot': refuse(409, 'A container holds one lot only.'),
   'claim-settled': refuse(409, 'This claim has been settled already.'),
+  // Packing
+  'session-stage-wrong': refuse(409, 'The packing session is not at a stage that allows this.'),
+  'line-taken': refuse(409, 'No line is free at that time.'),
   // The book
   'currency-mixed': refuse(422, 'The storehouse keeps one currency. Put a foreign price in the note.'),
   'cannot-sign': refuse(409, 'This can’t be signed as it stands.'),

@@ -19,6 +19,7 @@ export type Task =
   | 'take-along'
   | 'import'
   | 'notice'
+  | 'packing'
   | 'letter';
 
 export type TxOptions = {

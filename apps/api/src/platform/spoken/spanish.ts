@@ -5,6 +5,7 @@ import { ES_IMPORT } from './es-import.ts';
 import { ES_LANDING } from './es-landing.ts';
 import { ES_MONEY } from './es-money.ts';
 import { ES_NOTICE } from './es-notice.ts';
+import { ES_PACKING } from './es-packing.ts';
 import { ES_PAPER } from './es-paper.ts';
 import { ES_PEOPLE } from './es-people.ts';
 import { ES_REQUEST } from './es-request.ts';
@@ -19,6 +20,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_MONEY,
   ...ES_BANK,
   ...ES_NOTICE,
+  ...ES_PACKING,
   ...ES_PAPER,
   ...ES_IMPORT,
   ...ES_WORK,

@@ -1,0 +1,114 @@
+import type { PackingSessionRow } from '@sheafbook/db/tables';
+import { unitsPerHour } from '@sheafbook/packing';
+import { fractionToNumber } from '@sheafbook/units';
+import { presentSession } from './present-session.ts';
+import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
+import { linesNeeded } from './slots.ts';
+import type { PlanReading, SessionReading } from './use-cases.ts';
+
+export const presentSessions = ({
+  rows,
+  next,
+}: {
+  rows: readonly PackingSessionRow[];
+  next: string | null;
+}) => ({
+  sessions: rows.map(presentSession),
+  next,
+});
+
+export const sessionCsvRow = (session: PackingSessionRow) => {
+  const { stations: _, ...row } = presentSession(session);
+  return row;
+};
+
+export const presentWish = ({ wish, food, kind }: WishedPacking) => ({
+  id: wish.packingWishId,
+  food: { id: food.foodId, code: food.foodCode, nameEn: food.nameEn, nameEs: food.nameEs },
+  kind: { id: kind.containerKindId, code: kind.kindCode, nameEn: kind.nameEn, nameEs: kind.nameEs },
+  treatment: wish.treatment,
+  containers: wish.containers,
+  gramsEach: wish.gramsEach,
+});
+
+/** A neighbour's time is a time that is taken; whose it is only the lead's plan says. */
+const presentSlot = ({ slot }: SlotOf, householdId: string | null) => ({
+  id: slot.packingSlotId,
+  isOwn: slot.householdId === householdId,
+  line: slot.line,
+  startsAt: slot.startsAt.toISOString(),
+  endsAt: slot.endsAt.toISOString(),
+  state: slot.state,
+});
+
+export function presentReading(reading: SessionReading) {
+  const { session, wishes, slots, hands, ownGrams, householdId, personId } = reading;
+  const own = hands.find(({ hand }) => hand.personId === personId)?.hand;
+  return {
+    session: presentSession(session),
+    wishes: wishes.map(presentWish),
+    ownGrams: [...ownGrams].map(([foodId, grams]) => ({ foodId, grams })),
+    slots: slots.map((slot) => presentSlot(slot, householdId)),
+    hand: own
+      ? {
+          isComing: own.state === 'coming' || own.state === 'came',
+          maySeam: own.maySeam,
+          mayLift: own.mayLift,
+        }
+      : null,
+    coming: hands.filter(({ hand }) => hand.state === 'coming' || hand.state === 'came').length,
+  };
+}
+
+export const presentHands = (hands: readonly HandOf[]) => ({
+  hands: hands
+    .filter(({ hand }) => hand.state !== 'taken-back')
+    .map(({ hand, name }) => ({
+      personId: hand.personId,
+      name,
+      state: hand.state,
+      maySeam: hand.maySeam,
+      mayLift: hand.mayLift,
+    })),
+});
+
+export function presentPlan(reading: PlanReading) {
+  const { session, wishes, slots, lines, hands, wanted, expected, chance, moreToAsk } = reading;
+  const byId = new Map(wishes.map((row) => [row.wish.packingWishId, row]));
+  return {
+    session: presentSession(session),
+    linesNeeded: linesNeeded(slots),
+    slots: slots.map((row) => ({ ...presentSlot(row, null), household: row.household.name })),
+    crew: { ...presentHands(hands), wanted, expected, chance, moreToAsk },
+    lines: lines.map((line) => ({
+      containers: line.containers,
+      changeoverMinutes: line.changeoverMinutes,
+      finishSeconds: line.finishSeconds,
+      cycleSeconds: line.crew && fractionToNumber(line.crew.cycleSeconds),
+      unitsPerHour: line.crew && unitsPerHour(line.crew.cycleSeconds),
+      idlePeople: line.crew?.idlePeople ?? 0,
+      bottleneck: line.crew?.bottleneck.stations ?? [],
+      blocks: (line.crew?.blocks ?? []).map((block) => ({
+        stations: block.stations,
+        people: block.people,
+        cycleSeconds: fractionToNumber(block.cycleSeconds),
+      })),
+      withOneMore: line.withOneMore,
+      runs: line.runs.map((run) => ({ ...run, ...describeWish(byId.get(run.wishId)) })),
+      /** Only the allergen and the runs that must be kept apart: no name, no household. */
+      clashes: line.clashes,
+    })),
+  };
+}
+
+function describeWish(row: WishedPacking | undefined) {
+  if (!row) return {};
+  const { wish, household } = row;
+  const { id: _, ...about } = presentWish(row);
+  return {
+    household: household.name,
+    seat: household.seat,
+    ...about,
+    packs: wish.containers * wish.gramsEach,
+  };
+}

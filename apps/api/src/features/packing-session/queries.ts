@@ -1,0 +1,325 @@
+import type { Tx } from '@sheafbook/db';
+import {
+  accounts,
+  bags,
+  containerKinds,
+  eaters,
+  foods,
+  households,
+  lots,
+  type PackingHandRow,
+  type PackingSessionRow,
+  type PackingSlotRow,
+  packingHands,
+  packingSessions,
+  packingSlots,
+  packingWishes,
+  persons,
+} from '@sheafbook/db/tables';
+import { assert } from '@sheafbook/units';
+import { and, asc, desc, eq, gt, inArray, lt, ne, sql } from 'drizzle-orm';
+import { Problem } from '../../platform/problem.ts';
+import type { SessionQuery } from './schema.ts';
+
+type Facts = Partial<typeof packingSessions.$inferInsert>;
+
+const isThis = (storehouseId: string, packingSessionId: string) =>
+  and(eq(packingSessions.storehouseId, storehouseId), eq(packingSessions.packingSessionId, packingSessionId));
+
+/** The newest first. */
+export function listSessions(tx: Tx, storehouseId: string, { after, limit }: SessionQuery) {
+  return tx
+    .select()
+    .from(packingSessions)
+    .where(
+      and(
+        eq(packingSessions.storehouseId, storehouseId),
+        after === undefined ? undefined : lt(packingSessions.packingSessionId, after),
+      ),
+    )
+    .orderBy(desc(packingSessions.packingSessionId))
+    .limit(limit + 1);
+}
+
+export async function loadSession(
+  tx: Tx,
+  storehouseId: string,
+  sessionId: string,
+): Promise<PackingSessionRow> {
+  return found(await tx.select().from(packingSessions).where(isThis(storehouseId, sessionId)));
+}
+
+/** Alone with a session: whoever changes its slots or its stage stands in one line. */
+export async function lockSession(
+  tx: Tx,
+  storehouseId: string,
+  sessionId: string,
+): Promise<PackingSessionRow> {
+  return found(await tx.select().from(packingSessions).where(isThis(storehouseId, sessionId)).for('update'));
+}
+
+/** Many may pour at once, but nobody moves the session's stage meanwhile. */
+export async function lockSessionForShare(
+  tx: Tx,
+  storehouseId: string,
+  sessionId: string,
+): Promise<PackingSessionRow> {
+  return found(await tx.select().from(packingSessions).where(isThis(storehouseId, sessionId)).for('share'));
+}
+
+function found([session]: PackingSessionRow[]): PackingSessionRow {
+  if (!session) throw new Problem('thing-not-found', { thing: 'packing session' });
+  return session;
+}
+
+export async function insertSession(
+  tx: Tx,
+  row: typeof packingSessions.$inferInsert,
+): Promise<PackingSessionRow> {
+  return found(await tx.insert(packingSessions).values(row).returning());
+}
+
+export async function updateSession(tx: Tx, session: PackingSessionRow, change: Facts) {
+  const rows = await tx
+    .update(packingSessions)
+    .set({ ...change, version: session.version + 1 })
+    .where(isThis(session.storehouseId, session.packingSessionId))
+    .returning();
+  return found(rows);
+}
+
+export async function findSessionByName(tx: Tx, storehouseId: string, name: string) {
+  const [row] = await tx
+    .select()
+    .from(packingSessions)
+    .where(and(eq(packingSessions.storehouseId, storehouseId), eq(packingSessions.name, name)));
+  return row;
+}
+
+/** What is wanted packed, with its food, its container and its household, by seat and in the order it was asked. */
+export async function listWishes(
+  tx: Tx,
+  storehouseId: string,
+  wish: { sessionId: string; householdId?: string | undefined },
+) {
+  return tx
+    .select({ wish: packingWishes, food: foods, kind: containerKinds, household: households })
+    .from(packingWishes)
+    .innerJoin(
+      foods,
+      and(eq(foods.storehouseId, packingWishes.storehouseId), eq(foods.foodId, packingWishes.foodId)),
+    )
+    .innerJoin(
+      containerKinds,
+      and(
+        eq(containerKinds.storehouseId, packingWishes.storehouseId),
+        eq(containerKinds.containerKindId, packingWishes.containerKindId),
+      ),
+    )
+    .innerJoin(
+      households,
+      and(
+        eq(households.storehouseId, packingWishes.storehouseId),
+        eq(households.householdId, packingWishes.householdId),
+      ),
+    )
+    .where(
+      and(
+        eq(packingWishes.storehouseId, storehouseId),
+        eq(packingWishes.packingSessionId, wish.sessionId),
+        wish.householdId === undefined ? undefined : eq(packingWishes.householdId, wish.householdId),
+      ),
+    )
+    .orderBy(asc(households.seat), asc(packingWishes.position));
+}
+export type WishedPacking = Awaited<ReturnType<typeof listWishes>>[number];
+
+export async function deleteWishes(
+  tx: Tx,
+  storehouseId: string,
+  wish: { sessionId: string; householdId: string },
+): Promise<void> {
+  await tx
+    .delete(packingWishes)
+    .where(
+      and(
+        eq(packingWishes.storehouseId, storehouseId),
+        eq(packingWishes.packingSessionId, wish.sessionId),
+        eq(packingWishes.householdId, wish.householdId),
+      ),
+    );
+}
+
+export async function insertWishes(
+  tx: Tx,
+  rows: readonly (typeof packingWishes.$inferInsert)[],
+): Promise<void> {
+  if (rows.length > 0) await tx.insert(packingWishes).values([...rows]);
+}
+
+/** What a household owns in bags, by food. */
+export async function sumOwnGrams(
+  tx: Tx,
+  storehouseId: string,
+  householdId: string,
+): Promise<Map<string, number>> {
+  const rows = await tx
+    .select({
+      foodId: lots.foodId,
+      grams: sql<number>`sum(${accounts.inflow} - ${accounts.outflow})`.mapWith(Number),
+    })
+    .from(accounts)
+    .innerJoin(bags, and(eq(bags.storehouseId, accounts.storehouseId), eq(bags.bagId, accounts.vesselId)))
+    .innerJoin(lots, and(eq(lots.storehouseId, accounts.storehouseId), eq(lots.lotId, accounts.unitId)))
+    .where(and(eq(accounts.storehouseId, storehouseId), eq(accounts.ownerId, householdId)))
+    .groupBy(lots.foodId);
+  return new Map(rows.map(({ foodId, grams }) => [foodId, grams]));
+}
+
+/** The slots that are booked or wait, in the order in which they were asked for. */
+export async function listSlots(tx: Tx, storehouseId: string, sessionId: string) {
+  return tx
+    .select({ slot: packingSlots, household: households })
+    .from(packingSlots)
+    .innerJoin(
+      households,
+      and(
+        eq(households.storehouseId, packingSlots.storehouseId),
+        eq(households.householdId, packingSlots.householdId),
+      ),
+    )
+    .where(
+      and(
+        eq(packingSlots.storehouseId, storehouseId),
+        eq(packingSlots.packingSessionId, sessionId),
+        ne(packingSlots.state, 'given-back'),
+      ),
+    )
+    .orderBy(asc(packingSlots.askedAt), asc(households.seat));
+}
+export type SlotOf = Awaited<ReturnType<typeof listSlots>>[number];
+
+export async function insertSlot(tx: Tx, row: typeof packingSlots.$inferInsert): Promise<PackingSlotRow> {
+  const [slot] = await tx.insert(packingSlots).values(row).returning();
+  assert(slot, 'an insert returns its row');
+  return slot;
+}
+
+export async function updateSlot(
+  tx: Tx,
+  slot: PackingSlotRow,
+  change: { line?: number; state: string },
+): Promise<void> {
+  await tx
+    .update(packingSlots)
+    .set(change)
+    .where(
+      and(
+        eq(packingSlots.storehouseId, slot.storehouseId),
+        eq(packingSlots.packingSlotId, slot.packingSlotId),
+      ),
+    );
+}
+
+/** Everybody who said something about coming, by name. */
+export async function listHands(tx: Tx, storehouseId: string, sessionId: string) {
+  return tx
+    .select({ hand: packingHands, name: persons.name })
+    .from(packingHands)
+    .innerJoin(
+      persons,
+      and(eq(persons.storehouseId, packingHands.storehouseId), eq(persons.personId, packingHands.personId)),
+    )
+    .where(and(eq(packingHands.storehouseId, storehouseId), eq(packingHands.packingSessionId, sessionId)))
+    .orderBy(asc(persons.name), asc(packingHands.personId));
+}
+export type HandOf = Awaited<ReturnType<typeof listHands>>[number];
+
+export async function putHand(tx: Tx, row: typeof packingHands.$inferInsert): Promise<void> {
+  const { state, maySeam, mayLift, saidAt } = row;
+  await tx
+    .insert(packingHands)
+    .values(row)
+    .onConflictDoUpdate({
+      target: [packingHands.storehouseId, packingHands.packingSessionId, packingHands.personId],
+      set: { state, maySeam, mayLift, saidAt },
+    });
+}
+
+export async function updateHand(tx: Tx, hand: PackingHandRow, state: string): Promise<void> {
+  await tx
+    .update(packingHands)
+    .set({ state })
+    .where(
+      and(
+        eq(packingHands.storehouseId, hand.storehouseId),
+        eq(packingHands.packingSessionId, hand.packingSessionId),
+        eq(packingHands.personId, hand.personId),
+      ),
+    );
+}
+
+/** How often each of these people came of the times that they had said so, over sessions that are over. */
+export async function listShows(tx: Tx, storehouseId: string, personIds: readonly string[]) {
+  if (personIds.length === 0) return new Map<string, { shows: number; signed: number }>();
+  const rows = await tx
+    .select({
+      personId: packingHands.personId,
+      shows: sql<number>`count(*) filter (where ${packingHands.state} = 'came')`.mapWith(Number),
+      signed: sql<number>`count(*)`.mapWith(Number),
+    })
+    .from(packingHands)
+    .innerJoin(
+      packingSessions,
+      and(
+        eq(packingSessions.storehouseId, packingHands.storehouseId),
+        eq(packingSessions.packingSessionId, packingHands.packingSessionId),
+      ),
+    )
+    .where(
+      and(
+        eq(packingHands.storehouseId, storehouseId),
+        inArray(packingHands.personId, [...personIds]),
+        inArray(packingHands.state, ['came', 'stayed-away']),
+        inArray(packingSessions.stage, ['signed', 'settled']),
+      ),
+    )
+    .groupBy(packingHands.personId);
+  return new Map(rows.map(({ personId, shows, signed }) => [personId, { shows, signed }]));
+}
+
+/** What nobody of a household may meet. Readable in the task 'packing'; shown as a flag of a run, without a name. */
+export async function listAllergens(
+  tx: Tx,
+  storehouseId: string,
+  householdIds: readonly string[],
+): Promise<Map<string, string[]>> {
+  if (householdIds.length === 0) return new Map();
+  const rows = await tx
+    .select({
+      householdId: eaters.householdId,
+      allergens: eaters.excludedAllergens,
+      avoidsGluten: eaters.avoidsGluten,
+    })
+    .from(eaters)
+    .where(and(eq(eaters.storehouseId, storehouseId), inArray(eaters.householdId, [...householdIds])));
+  const of = new Map<string, string[]>();
+  for (const { householdId, allergens, avoidsGluten } of rows) {
+    const own = [...allergens, ...(avoidsGluten ? ['gluten'] : [])];
+    of.set(householdId, [...new Set([...(of.get(householdId) ?? []), ...own])].toSorted());
+  }
+  return of;
+}
+
+/** Sessions that are still to come or run, for calendars and what comes next. */
+export async function listSessionsSince(
+  tx: Tx,
+  storehouseId: string,
+  since: Date,
+): Promise<PackingSessionRow[]> {
+  return tx
+    .select()
+    .from(packingSessions)
+    .where(and(eq(packingSessions.storehouseId, storehouseId), gt(packingSessions.endsAt, since)))
+    .orderBy(asc(packingSessions.startsAt));
+}

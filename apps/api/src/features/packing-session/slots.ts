@@ -1,0 +1,105 @@
+import { assignLines, freeTimes, type Interval, isFree } from '@sheafbook/booking';
+import type { Tx } from '@sheafbook/db';
+import type { PackingSessionRow, PackingSlotRow } from '@sheafbook/db/tables';
+import { fieldProblem } from '../../platform/problem.ts';
+import { listSlots, type SlotOf } from './queries.ts';
+
+const NO_BUFFER = { preMs: 0, postMs: 0 };
+
+export const intervalOf = ({ startsAt, endsAt }: { startsAt: Date; endsAt: Date }): Interval => ({
+  startMs: startsAt.getTime(),
+  endMs: endsAt.getTime(),
+});
+
+const bookedOn = (slots: readonly SlotOf[], line: number) =>
+  slots
+    .filter(({ slot }) => slot.state === 'booked' && slot.line === line)
+    .map(({ slot }) => ({ ...intervalOf(slot), ...NO_BUFFER }));
+
+/**
+ * The line that serves a time: of those that are free then the one that has been free longest, the lowest of those that
+ * tie. Null when all are taken.
+ */
+export function lineFor(
+  session: PackingSessionRow,
+  slots: readonly SlotOf[],
+  wished: Interval,
+): number | null {
+  const free = Array.from({ length: session.lines }, (_, at) => at + 1)
+    .map((line) => ({ line, booked: bookedOn(slots, line) }))
+    .filter(({ booked }) => isFree({ ...wished, ...NO_BUFFER }, booked))
+    .map(({ line, booked }) => {
+      const before = booked.filter(({ endMs }) => endMs <= wished.startMs).map(({ endMs }) => endMs);
+      return { line, freeSinceMs: Math.max(session.startsAt.getTime(), ...before) };
+    });
+  const [best] = free.toSorted((a, b) => a.freeSinceMs - b.freeSinceMs || a.line - b.line);
+  return best?.line ?? null;
+}
+
+/** When a slot of so many minutes may begin, over all lines: each stretch from the first to the last start. */
+export function freeStarts(
+  session: PackingSessionRow,
+  slots: readonly SlotOf[],
+  minutes: number,
+): Interval[] {
+  const lastMs = minutes * 60_000;
+  const window = intervalOf(session);
+  const starts = Array.from({ length: session.lines }, (_, at) => bookedOn(slots, at + 1)).flatMap((booked) =>
+    freeTimes(window, booked, { ...NO_BUFFER, leastMs: lastMs }).map(({ startMs, endMs }) => ({
+      startMs,
+      endMs: endMs - lastMs,
+    })),
+  );
+  return joined(starts);
+}
+
+/** Stretches of starts, of which a single moment is one too, without what another covers. */
+function joined(starts: readonly Interval[]): Interval[] {
+  const result: Interval[] = [];
+  for (const next of starts.toSorted((a, b) => a.startMs - b.startMs || a.endMs - b.endMs)) {
+    const last = result.at(-1);
+    if (last && next.startMs <= last.endMs)
+      result[result.length - 1] = { ...last, endMs: Math.max(last.endMs, next.endMs) };
+    else result.push(next);
+  }
+  return result;
+}
+
+/** The fewest lines that all slots and wishes for one would need. */
+export const linesNeeded = (slots: readonly SlotOf[]): number =>
+  assignLines(slots.map(({ slot }) => ({ requestId: slot.packingSlotId, ...intervalOf(slot) }))).lines;
+
+/** Who waits and now has a line, in the order in which they asked; a later one may fit where an earlier one does not. */
+export function promotable(
+  session: PackingSessionRow,
+  slots: readonly SlotOf[],
+): { slot: PackingSlotRow; line: number }[] {
+  let now = [...slots];
+  const promoted: { slot: PackingSlotRow; line: number }[] = [];
+  for (const waiting of slots.filter(({ slot }) => slot.state === 'waiting')) {
+    const line = lineFor(session, now, intervalOf(waiting.slot));
+    if (line === null) continue;
+    promoted.push({ slot: waiting.slot, line });
+    now = now.map((row) =>
+      row === waiting ? { ...row, slot: { ...row.slot, state: 'booked', line } } : row,
+    );
+  }
+  return promoted;
+}
+
+/** A session can't shrink beneath the slots that stand. */
+export async function refuseSlotsOutside(
+  tx: Tx,
+  session: PackingSessionRow,
+  wish: { startsAt: Date; endsAt: Date; lines: number },
+): Promise<void> {
+  const booked = (await listSlots(tx, session.storehouseId, session.packingSessionId)).filter(
+    ({ slot }) => slot.state === 'booked',
+  );
+  const late = booked.find(({ slot }) => slot.startsAt < wish.startsAt || slot.endsAt > wish.endsAt);
+  if (late)
+    throw fieldProblem('in-use', 'startsAt', `${late.household.name} has a time outside these hours.`);
+  const beyond = booked.find(({ slot }) => (slot.line ?? 0) > wish.lines);
+  if (beyond)
+    throw fieldProblem('in-use', 'lines', `${beyond.household.name} has a time on line ${beyond.slot.line}.`);
+}

@@ -1,0 +1,322 @@
+import type { Tx } from '@sheafbook/db';
+import type { PackingSessionRow } from '@sheafbook/db/tables';
+import { judgeFill, levelGrams } from '@sheafbook/foods';
+import { chanceOfAtLeast, expectedComing, morePeopleToAsk, type ShowRecord } from '@sheafbook/packing';
+import { fraction, fractionToNumber } from '@sheafbook/units';
+import { householdOf } from '../../platform/actor.ts';
+import type { Context } from '../../platform/context.ts';
+import { newId } from '../../platform/new-id.ts';
+import { pageOf } from '../../platform/paging.ts';
+import { notePrivateRead } from '../../platform/private-read.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { loadContainerKind } from '../container-kind/queries.ts';
+import { loadFood } from '../food/queries.ts';
+import { writeNotice } from '../notice/use-cases.ts';
+import { planLines, toLineWish, turnsOfLines } from './plan.ts';
+import { presentSession } from './present-session.ts';
+import {
+  deleteWishes,
+  findSessionByName,
+  insertSession,
+  insertWishes,
+  listAllergens,
+  listHands,
+  listSessions,
+  listShows,
+  listSlots,
+  listWishes,
+  loadSession,
+  lockSession,
+  putHand,
+  sumOwnGrams,
+  updateHand,
+  updateSession,
+} from './queries.ts';
+import type { Attendance, HandWish, SessionEdit, SessionQuery, SessionWish, WishList } from './schema.ts';
+import { refuseSlotsOutside } from './slots.ts';
+import { requireSessionStage } from './stage.ts';
+
+export { lockSessionForShare } from './queries.ts';
+
+export function findSessions(context: Context, query: SessionQuery) {
+  return withTx(
+    context,
+    async (tx) =>
+      pageOf(
+        await listSessions(tx, context.actor.storehouseId, query),
+        query.limit,
+        ({ packingSessionId }) => packingSessionId,
+      ),
+    { isReadOnly: true },
+  );
+}
+
+/** A session as the actor may see it: its facts, its own wishes and slot, who holds the lines, and who comes. */
+export function readSession(context: Context, sessionId: string) {
+  const { storehouseId, householdId, personId } = context.actor;
+  return withTx(
+    context,
+    async (tx) => {
+      const session = await loadSession(tx, storehouseId, sessionId);
+      const wishes =
+        householdId === null ? [] : await listWishes(tx, storehouseId, { sessionId, householdId });
+      const slots = await listSlots(tx, storehouseId, sessionId);
+      const hands = await listHands(tx, storehouseId, sessionId);
+      const ownGrams = householdId === null ? new Map() : await sumOwnGrams(tx, storehouseId, householdId);
+      return {
+        session,
+        wishes,
+        slots,
+        hands,
+        ownGrams: ownGrams as Map<string, number>,
+        householdId,
+        personId,
+      };
+    },
+    { isReadOnly: true },
+  );
+}
+export type SessionReading = Awaited<ReturnType<typeof readSession>>;
+
+/** Opens a session for wishes, slots and hands, and tells everyone. */
+export function openSession(context: Context, wish: SessionWish): Promise<PackingSessionRow> {
+  const { storehouseId, personId } = context.actor;
+  return withTx(context, async (tx) => {
+    refuseImpossibleTimes(wish);
+    if (new Date(wish.startsAt) <= context.now())
+      throw fieldProblem('invalid-input', 'startsAt', 'A session is opened before it starts.');
+    await refuseTakenName(tx, storehouseId, wish.name);
+    const session = await insertSession(tx, {
+      ...{ storehouseId, packingSessionId: newId(context), createdBy: personId, createdAt: context.now() },
+      ...factsOf(wish),
+    });
+    await tellEveryone(
+      tx,
+      context,
+      session,
+      `${session.name} is open. Say what you want packed and book a time.`,
+    );
+    return session;
+  });
+}
+
+const factsOf = ({ startsAt, endsAt, ...facts }: SessionWish) => ({
+  ...facts,
+  startsAt: new Date(startsAt),
+  endsAt: new Date(endsAt),
+});
+
+function refuseImpossibleTimes({ startsAt, endsAt }: Pick<SessionWish, 'startsAt' | 'endsAt'>): void {
+  const milliseconds = Date.parse(endsAt) - Date.parse(startsAt);
+  if (milliseconds <= 0) throw fieldProblem('invalid-input', 'endsAt', 'A session ends after it starts.');
+  if (milliseconds > 24 * 3_600_000)
+    throw fieldProblem('invalid-input', 'endsAt', 'A session lasts a day at most. Open one for each day.');
+}
+
+async function refuseTakenName(tx: Tx, storehouseId: string, name: string): Promise<void> {
+  if (await findSessionByName(tx, storehouseId, name))
+    throw fieldProblem('already-there', 'name', `There is a session called ${name} already.`);
+}
+
+/** Changes a session that has not begun; who has a slot that no longer fits must be moved first. */
+export function editSession(
+  context: Context,
+  sessionId: string,
+  edit: SessionEdit,
+): Promise<PackingSessionRow> {
+  const { storehouseId } = context.actor;
+  const { version, ...wish } = edit;
+  return withTx(context, async (tx) => {
+    const session = await lockSession(tx, storehouseId, sessionId);
+    requireSessionStage(session, 'open');
+    if (session.version !== version) throw new Problem('stale-version', { newer: presentSession(session) });
+    refuseImpossibleTimes(wish);
+    if (session.name !== wish.name) await refuseTakenName(tx, storehouseId, wish.name);
+    const facts = factsOf(wish);
+    await refuseSlotsOutside(tx, session, facts);
+    const edited = await updateSession(tx, session, facts);
+    const isMoved =
+      session.startsAt.getTime() !== edited.startsAt.getTime() || session.place !== edited.place;
+    if (isMoved)
+      await tellEveryone(
+        tx,
+        context,
+        edited,
+        `${edited.name} has another time or place now. Look at it again.`,
+      );
+    return edited;
+  });
+}
+
+export function callOffSession(
+  context: Context,
+  sessionId: string,
+  because: string,
+): Promise<PackingSessionRow> {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const session = await lockSession(tx, storehouseId, sessionId);
+    requireSessionStage(session, 'open');
+    const ended = await updateSession(tx, session, { stage: 'called-off', endedBecause: because });
+    await tellEveryone(tx, context, ended, `${ended.name} is called off: ${because}`);
+    return ended;
+  });
+}
+
+async function tellEveryone(
+  tx: Tx,
+  context: Context,
+  session: PackingSessionRow,
+  says: string,
+): Promise<void> {
+  await writeNotice(tx, context, {
+    ...{ kind: 'packing', audience: { to: 'everyone' }, about: session.name, says },
+    path: `/packing-sessions/${session.packingSessionId}`,
+  });
+}
+
+/**
+ * Puts what a household wants packed in place of what it wanted before. More of a food than it owns in bags is refused, and so
+ * is a container that the mass does not fit in.
+ */
+export function changeWishes(context: Context, sessionId: string, { wishes }: WishList) {
+  const { storehouseId, personId } = context.actor;
+  const householdId = householdOf(context);
+  return withTx(context, async (tx) => {
+    const session = await lockSession(tx, storehouseId, sessionId);
+    requireSessionStage(session, 'open');
+    await refuseMoreThanOwned(tx, storehouseId, { householdId, wishes });
+    for (const [at, wish] of wishes.entries()) await refuseMisfit(tx, storehouseId, wish, at);
+    await deleteWishes(tx, storehouseId, { sessionId, householdId });
+    await insertWishes(
+      tx,
+      wishes.map((wish, position) => ({
+        ...{ storehouseId, packingWishId: newId(context), packingSessionId: sessionId, householdId },
+        ...{ ...wish, position, enteredBy: personId },
+      })),
+    );
+    return listWishes(tx, storehouseId, { sessionId, householdId });
+  });
+}
+
+async function refuseMoreThanOwned(
+  tx: Tx,
+  storehouseId: string,
+  { householdId, wishes }: { householdId: string } & WishList,
+): Promise<void> {
+  const owned = await sumOwnGrams(tx, storehouseId, householdId);
+  const asked = new Map<string, number>();
+  for (const [at, { foodId, containers, gramsEach }] of wishes.entries()) {
+    const sum = (asked.get(foodId) ?? 0) + containers * gramsEach;
+    asked.set(foodId, sum);
+    const grams = owned.get(foodId) ?? 0;
+    if (sum > grams)
+      throw fieldProblem(
+        'not-enough-left',
+        `wishes.${at}.containers`,
+        `You own ${grams} g of it in bags; ${sum} g are asked for.`,
+      );
+  }
+}
+
+async function refuseMisfit(tx: Tx, storehouseId: string, wish: WishList['wishes'][number], at: number) {
+  const food = await loadFood(tx, storehouseId, wish.foodId);
+  const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
+  const bulk = food.bulkMicrogramsPerMillilitre;
+  const dense = { bulkMilligramsPerMillilitre: bulk === null ? null : bulk / 1000 };
+  if (judgeFill(wish.gramsEach, kind, dense) !== 'too-full') return;
+  const level = levelGrams(dense, fraction(kind.capacityMicrolitres, 1000));
+  throw fieldProblem(
+    'over-capacity',
+    `wishes.${at}.gramsEach`,
+    `${kind.nameEn} is level with ${food.nameEn} at ${level} g.`,
+  );
+}
+
+/** Says whether one comes to help; nobody else may say it for a person. */
+export function changeHand(context: Context, sessionId: string, wish: HandWish) {
+  const { storehouseId, personId } = context.actor;
+  return withTx(context, async (tx) => {
+    const session = await lockSession(tx, storehouseId, sessionId);
+    requireSessionStage(session, 'open');
+    const { isComing, ...skills } = wish;
+    await putHand(tx, {
+      ...{ storehouseId, packingSessionId: sessionId, personId, saidAt: context.now(), ...skills },
+      state: isComing ? 'coming' : 'taken-back',
+    });
+    return listHands(tx, storehouseId, sessionId);
+  });
+}
+
+/** The lead ticks who came; only the sum of a person's record is ever reckoned with. */
+export function tickHand(context: Context, sessionId: string, wish: { personId: string } & Attendance) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const session = await lockSession(tx, storehouseId, sessionId);
+    requireSessionStage(session, 'open', 'running');
+    const hands = await listHands(tx, storehouseId, sessionId);
+    const found = hands.find(({ hand }) => hand.personId === wish.personId && hand.state !== 'taken-back');
+    if (!found) throw new Problem('thing-not-found', { thing: 'helper' });
+    await updateHand(tx, found.hand, wish.state);
+    return listHands(tx, storehouseId, sessionId);
+  });
+}
+
+/** The line begins: from now on food is poured, and what is wanted stands. */
+export function startSession(context: Context, sessionId: string): Promise<PackingSessionRow> {
+  return withTx(context, async (tx) => {
+    const session = await lockSession(tx, context.actor.storehouseId, sessionId);
+    requireSessionStage(session, 'open');
+    return updateSession(tx, session, { stage: 'running' });
+  });
+}
+
+/**
+ * The whole day as it stands: what runs on which line when, who is likely to come, and what a person more would buy. The
+ * allergies of eaters keep foods apart; each household that was read for it finds that written down.
+ */
+export function readPlan(context: Context, sessionId: string, people?: number | undefined) {
+  const { storehouseId } = context.actor;
+  return withTx(
+    context,
+    async (tx) => {
+      const session = await loadSession(tx, storehouseId, sessionId);
+      const wishes = await listWishes(tx, storehouseId, { sessionId });
+      const slots = await listSlots(tx, storehouseId, sessionId);
+      const householdIds = [...new Set(wishes.map(({ wish }) => wish.householdId))];
+      const allergens = await listAllergens(tx, storehouseId, householdIds);
+      await notePrivateRead(tx, context, {
+        householdIds: householdIds.filter((householdId) => (allergens.get(householdId) ?? []).length > 0),
+        what: 'allergies, as the order of foods reads them',
+        purpose: 'plan of a packing session',
+      });
+      const lineWishes = wishes.map((row) => toLineWish(row, allergens));
+      const lines = planLines(session, turnsOfLines(lineWishes, slots, session.lines), people);
+      return { session, wishes, slots, lines, ...(await readCrew(tx, context, session, people)) };
+    },
+    { task: 'packing' },
+  );
+}
+export type PlanReading = Awaited<ReturnType<typeof readPlan>>;
+
+/** How likely enough people come, as a sum: nobody's own record is shown to anybody. */
+async function readCrew(tx: Tx, context: Context, session: PackingSessionRow, people = session.peopleALine) {
+  const { storehouseId } = context.actor;
+  const hands = await listHands(tx, storehouseId, session.packingSessionId);
+  const coming = hands.filter(({ hand }) => hand.state === 'coming' || hand.state === 'came');
+  const shows = await listShows(
+    tx,
+    storehouseId,
+    coming.map(({ hand }) => hand.personId),
+  );
+  const records: ShowRecord[] = coming.map(({ hand }) => shows.get(hand.personId) ?? { shows: 0, signed: 0 });
+  const wanted = people * session.lines;
+  return {
+    hands,
+    wanted,
+    expected: fractionToNumber(expectedComing(records)),
+    chance: fractionToNumber(chanceOfAtLeast(records, wanted)),
+    moreToAsk: morePeopleToAsk(records, wanted),
+  };
+}

@@ -1,0 +1,50 @@
+/** Packing days, in Spanish. */
+export const ES_PACKING: Readonly<Record<string, string>> = {
+  'That is more than ten hours.': 'Eso es más de diez horas.',
+  'A station takes time.': 'Un puesto lleva tiempo.',
+  'That is more than an hour.': 'Eso es más de una hora.',
+  'A session has a line at least.': 'Una jornada tiene al menos una línea.',
+  'That is more lines than a hall holds.': 'Son más líneas de las que caben en un salón.',
+  'Somebody stands at a line.': 'Alguien tiene que estar en la línea.',
+  'That is more people than a line needs.': 'Son más personas de las que necesita una línea.',
+  'A line has a station at least.': 'Una línea tiene al menos un puesto.',
+  'Each station stands once.': 'Cada puesto figura una sola vez.',
+  'Ask for a container at least.': 'Pida al menos un envase.',
+  'That is more than a line fills in days.': 'Es más de lo que una línea llena en días.',
+  'A household asks for 40 kinds of containers at most.': 'Un hogar pide como mucho 40 clases de envases.',
+  '{} has a time outside these hours.': '{} tiene una hora fuera de este horario.',
+  '{} has a time on line {}.': '{} tiene una hora en la línea {}.',
+  'The session has not begun yet.': 'La jornada aún no ha empezado.',
+  'The session has begun.': 'La jornada ya empezó.',
+  'The session is over and signed.': 'La jornada terminó y está firmada.',
+  'The session is over and settled.': 'La jornada terminó y está liquidada.',
+  'The session was called off.': 'La jornada se anuló.',
+  'You have a time already. Give it back to choose another.':
+    'Ya tiene una hora. Devuélvala para elegir otra.',
+  'Say first what you want packed; the time follows from it.':
+    'Diga primero qué quiere envasar; de ahí sale el tiempo.',
+  'Your containers take {} minutes; that does not lie within the session from then on.':
+    'Sus envases llevan {} minutos; a partir de esa hora no caben en la jornada.',
+  '{} has no line left for that long. You can wait for one.':
+    '{} no tiene ya una línea libre por tanto tiempo. Puede esperar una.',
+  'No line is free then. The first one that is begins at {}.':
+    'Ninguna línea está libre entonces. La primera libre empieza a las {}.',
+  'Your time at {} was given back by who plans it. Choose another one.':
+    'Quien planea {} devolvió su hora. Elija otra.',
+  'A line has become free: you are booked at {} on {} at {}.':
+    'Quedó libre una línea: tiene hora en {} el {} a las {}.',
+  'A session is opened before it starts.': 'Una jornada se abre antes de que empiece.',
+  '{} is open. Say what you want packed and book a time.':
+    '{} está abierta. Diga qué quiere envasar y reserve una hora.',
+  'A session ends after it starts.': 'Una jornada termina después de empezar.',
+  'A session lasts a day at most. Open one for each day.':
+    'Una jornada dura como mucho un día. Abra una para cada día.',
+  'There is a session called {} already.': 'Ya hay una jornada llamada {}.',
+  '{} has another time or place now. Look at it again.':
+    '{} tiene ahora otra hora u otro lugar. Vuelva a mirarla.',
+  'You own {} g of it in bags; {} g are asked for.': 'Tiene {} g en sacos; se piden {} g.',
+  '{} is level with {} at {} g.': '{} queda al ras con {} a {} g.',
+  'The packing session is not at a stage that allows this.':
+    'La jornada de envasado no está en una etapa que lo permita.',
+  'No line is free at that time.': 'Ninguna línea está libre a esa hora.',
+};

@@ -1,0 +1,100 @@
+import { sql } from 'drizzle-orm';
+import {
+  bigint,
+  boolean,
+  integer,
+  jsonb,
+  primaryKey,
+  smallint,
+  text,
+  timestamp,
+  uuid,
+} from 'drizzle-orm/pg-core';
+import { book } from './book.ts';
+
+/** A station as the database keeps it; see `Station` of the package `packing`. */
+export type StationRow = {
+  readonly name: string;
+  readonly secondsPerUnit: number;
+  readonly staysAlone: boolean;
+};
+
+export const packingSessions = book.table(
+  'packing_session',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    packingSessionId: uuid('packing_session_id').notNull().default(sql`uuidv7()`),
+    name: text('name').notNull(),
+    place: text('place').notNull().default(''),
+    startsAt: timestamp('starts_at', { withTimezone: true, mode: 'date' }).notNull(),
+    endsAt: timestamp('ends_at', { withTimezone: true, mode: 'date' }).notNull(),
+    lines: smallint('lines').notNull(),
+    peopleALine: smallint('people_a_line').notNull(),
+    stations: jsonb('stations').$type<readonly StationRow[]>().notNull(),
+    setupMinutes: smallint('setup_minutes').notNull(),
+    breakMinutes: smallint('break_minutes').notNull(),
+    cleanDownMinutes: smallint('clean_down_minutes').notNull(),
+    lineFeeMinorUnits: bigint('line_fee_minor_units', { mode: 'number' }).notNull(),
+    stage: text('stage').notNull().default('open'),
+    version: integer('version').notNull().default(1),
+    createdBy: uuid('created_by').notNull(),
+    createdAt: timestamp('created_at', { withTimezone: true, mode: 'date' }).notNull(),
+    signedBy: uuid('signed_by'),
+    signedAt: timestamp('signed_at', { withTimezone: true, mode: 'date' }),
+    endedBecause: text('ended_because').notNull().default(''),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.packingSessionId] })],
+);
+export type PackingSessionRow = typeof packingSessions.$inferSelect;
+
+export const packingWishes = book.table(
+  'packing_wish',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    packingWishId: uuid('packing_wish_id').notNull().default(sql`uuidv7()`),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    householdId: uuid('household_id').notNull(),
+    foodId: uuid('food_id').notNull(),
+    containerKindId: uuid('container_kind_id').notNull(),
+    treatment: text('treatment').notNull(),
+    containers: integer('containers').notNull(),
+    gramsEach: bigint('grams_each', { mode: 'number' }).notNull(),
+    position: integer('position').notNull(),
+    enteredBy: uuid('entered_by').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.packingWishId] })],
+);
+export type PackingWishRow = typeof packingWishes.$inferSelect;
+
+export const packingSlots = book.table(
+  'packing_slot',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    packingSlotId: uuid('packing_slot_id').notNull().default(sql`uuidv7()`),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    householdId: uuid('household_id').notNull(),
+    line: smallint('line'),
+    startsAt: timestamp('starts_at', { withTimezone: true, mode: 'date' }).notNull(),
+    endsAt: timestamp('ends_at', { withTimezone: true, mode: 'date' }).notNull(),
+    state: text('state').notNull(),
+    askedAt: timestamp('asked_at', { withTimezone: true, mode: 'date' }).notNull(),
+    askedBy: uuid('asked_by').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.packingSlotId] })],
+);
+export type PackingSlotRow = typeof packingSlots.$inferSelect;
+
+export const packingHands = book.table(
+  'packing_hand',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    personId: uuid('person_id').notNull(),
+    state: text('state').notNull(),
+    maySeam: boolean('may_seam').notNull(),
+    mayLift: boolean('may_lift').notNull(),
+    saidAt: timestamp('said_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.packingSessionId, table.personId] })],
+);
+export type PackingHandRow = typeof packingHands.$inferSelect;

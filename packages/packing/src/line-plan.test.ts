@@ -1,0 +1,121 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { CAN_LINE } from './line-crew.ts';
+import { type LineWish, planLine, slotMinutes } from './line-plan.ts';
+
+const DAY = { stations: CAN_LINE, people: 6, setupMinutes: 30, breakMinutes: 15, cleanDownMinutes: 45 };
+
+const aWish = (wish: Partial<LineWish> & Pick<LineWish, 'wishId'>): LineWish => ({
+  householdId: 'ashdown',
+  seat: 1,
+  foodCode: 'wheat',
+  carries: [],
+  mustNotMeet: [],
+  containers: 10,
+  ...wish,
+});
+
+// The day of the job map, sections 7.3 and 7.4: four foods, 228 cans, six people.
+const FOUR_FOODS = [
+  aWish({ wishId: 'wheat', foodCode: 'wheat', carries: ['wheat'], containers: 120 }),
+  aWish({ wishId: 'soy', foodCode: 'soy', carries: ['soy'], containers: 24 }),
+  aWish({ wishId: 'rice', foodCode: 'rice', containers: 48 }),
+  aWish({ wishId: 'beans', foodCode: 'beans', containers: 36 }),
+];
+
+test('a day of four foods runs in the order of its changeovers and ends when the line clock says', () => {
+  const plan = planLine([FOUR_FOODS], DAY);
+  expect(plan.runs.map(({ wishId, fromSerial, toSerial }) => [wishId, fromSerial, toSerial])).toEqual([
+    ['beans', 1, 36],
+    ['rice', 37, 84],
+    ['soy', 85, 108],
+    ['wheat', 109, 228],
+  ]);
+  expect(plan.changeoverMinutes).toBe(30);
+  expect(plan.finishSeconds).toBe(211.2 * 60); // 09:00 and 211.2 minutes: 12:31:12
+  expect(plan.runs[0]).toMatchObject({ startsAtSecond: 30 * 60, endsAtSecond: 30 * 60 + 36 * 24 });
+});
+
+test('one person more is worth what the bottleneck lets it be: at five the filling, at six nothing', () => {
+  const five = planLine([FOUR_FOODS], { ...DAY, people: 5 });
+  expect(five.withOneMore).toEqual({ finishSeconds: 211.2 * 60, at: ['fill', 'weigh', 'absorber'] });
+  expect(planLine([FOUR_FOODS], DAY).withOneMore).toBeNull();
+});
+
+test('households take turns by their slots, and within a food by their seats', () => {
+  const turns = [
+    [aWish({ wishId: 'late seat', seat: 9 }), aWish({ wishId: 'early seat', seat: 2 })],
+    [aWish({ wishId: 'next slot', seat: 1 })],
+  ];
+  expect(planLine(turns, DAY).runs.map(({ wishId }) => wishId)).toEqual([
+    'early seat',
+    'late seat',
+    'next slot',
+  ]);
+});
+
+test('a food for an allergic eater runs first, and where turns forbid that the clash is told', () => {
+  const oats = aWish({ wishId: 'oats', foodCode: 'oats', mustNotMeet: ['wheat'], containers: 500 });
+  const wheat = aWish({ wishId: 'wheat', carries: ['wheat'], containers: 1 });
+  expect(planLine([[wheat, oats]], DAY)).toMatchObject({ clashes: [], runs: [{ wishId: 'oats' }, {}] });
+  expect(planLine([[wheat], [oats]], DAY).clashes).toEqual([
+    { wishId: 'oats', allergen: 'wheat', afterWishId: 'wheat' },
+  ]);
+});
+
+test('foods that can’t be kept apart in any order are shown with their clash', () => {
+  const oats = aWish({ wishId: 'oats', foodCode: 'oats', carries: ['gluten'], mustNotMeet: ['wheat'] });
+  const wheat = aWish({ wishId: 'wheat', carries: ['wheat'], mustNotMeet: ['gluten'] });
+  expect(planLine([[oats, wheat]], DAY).clashes).toHaveLength(1);
+});
+
+test('fewer people than a line needs have no finish, and one more may be what is missing', () => {
+  const plan = planLine([FOUR_FOODS], { ...DAY, people: 2 });
+  expect(plan).toMatchObject({ crew: null, finishSeconds: null });
+  expect(plan.withOneMore?.finishSeconds).toBeGreaterThan(0);
+});
+
+test('a slot lasts as long as its own containers and the changes between its foods', () => {
+  expect(slotMinutes(FOUR_FOODS, DAY)).toBe(Math.ceil((228 * 24) / 60) + 30); // 91.2 minutes, then 30
+  expect(slotMinutes([aWish({ wishId: 'one', containers: 1 })], DAY)).toBe(1);
+});
+
+const someTurns = fc.array(
+  fc.array(
+    fc.record({
+      seat: fc.integer({ min: 1, max: 9 }),
+      foodCode: fc.constantFrom('beans', 'oats', 'rice', 'wheat'),
+      mustNotMeet: fc.subarray(['milk', 'wheat']),
+      containers: fc.integer({ min: 1, max: 60 }),
+    }),
+    { maxLength: 5 },
+  ),
+  { maxLength: 4 },
+);
+
+test('every container has one serial, runs follow each other, and nobody overtakes a turn', () => {
+  fc.assert(
+    fc.property(someTurns, (turns) => {
+      const named = turns.map((turn, t) =>
+        turn.map((wish, w) =>
+          aWish({ ...wish, wishId: `${t}/${w}`, carries: wish.foodCode === 'wheat' ? ['wheat'] : [] }),
+        ),
+      );
+      const { runs, containers } = planLine(named, DAY);
+      expect(runs.map(({ wishId }) => wishId).toSorted()).toEqual(
+        named
+          .flat()
+          .map(({ wishId }) => wishId)
+          .toSorted(),
+      );
+      let last = { toSerial: 0, endsAtSecond: 0, turn: 0 };
+      for (const run of runs) {
+        expect(run.fromSerial).toBe(last.toSerial + 1);
+        expect(run.startsAtSecond).toBeGreaterThanOrEqual(last.endsAtSecond);
+        expect(Number(run.wishId.split('/')[0])).toBeGreaterThanOrEqual(last.turn);
+        last = { ...run, turn: Number(run.wishId.split('/')[0]) };
+      }
+      expect(last.toSerial).toBe(containers);
+    }),
+  );
+});

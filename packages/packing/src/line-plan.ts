@@ -1,0 +1,184 @@
+import {
+  assert,
+  ceilFraction,
+  compareFractions,
+  type Fraction,
+  fraction,
+  multiplyFractions,
+  sumOf,
+} from '@sheafbook/units';
+import { changeoverMinutes, orderFoods } from './food-order.ts';
+import { type DayMinutes, daySeconds, runStarts } from './line-clock.ts';
+import { type LineCrew, placeCrew, type Station } from './line-crew.ts';
+
+/**
+ * What a household wants filled alike: so many containers of one food. `carries` is what the food leaves behind on a line,
+ * `mustNotMeet` what no eater of it may meet.
+ * Units: containers; seats count from 1. Errors: none by itself.
+ */
+export type LineWish = {
+  readonly wishId: string;
+  readonly householdId: string;
+  readonly seat: number;
+  readonly foodCode: string;
+  readonly carries: readonly string[];
+  readonly mustNotMeet: readonly string[];
+  readonly containers: number;
+};
+
+/**
+ * One run of a line: a household's containers of one food. Serials count the containers that the line closes, from 1.
+ * Units: minutes before it for changing over, seconds from the start of the day. Errors: none by itself.
+ */
+export type LineRun = {
+  readonly wishId: string;
+  readonly foodCode: string;
+  readonly householdId: string;
+  readonly containers: number;
+  readonly changeoverMinutes: number;
+  readonly startsAtSecond: number;
+  readonly endsAtSecond: number;
+  readonly fromSerial: number;
+  readonly toSerial: number;
+};
+
+/** A food that would follow what an eater of it must not meet. Units: none. Errors: none. */
+export type AllergenClash = {
+  readonly wishId: string;
+  readonly allergen: string;
+  readonly afterWishId: string;
+};
+
+/**
+ * A line's day: who stands where, what runs when, and what one person more would buy.
+ * Units: seconds; `finishSeconds` from the start of the day, null when the line can't run with these people.
+ * Errors: none by itself.
+ */
+export type LinePlan = {
+  readonly crew: LineCrew | null;
+  readonly runs: readonly LineRun[];
+  readonly clashes: readonly AllergenClash[];
+  readonly containers: number;
+  readonly changeoverMinutes: number;
+  readonly finishSeconds: number | null;
+  readonly withOneMore: { readonly finishSeconds: number; readonly at: readonly string[] } | null;
+};
+
+/** What a line works with. Units: people, minutes. Errors: none by itself. */
+export type LineDay = Omit<DayMinutes, 'changeoverMinutes'> & {
+  readonly stations: readonly Station[];
+  readonly people: number;
+};
+
+/**
+ * Plans one line for a day. Households come in turns, in the order of their slots; those without a slot share one turn.
+ * Within a turn foods run in the order of `orderFoods`, and within a food households by seat, so that what is left in a bag
+ * goes back to its owner. A food that must come before what its eaters can't meet does, where both are of one turn;
+ * a clash between turns, or one that no order avoids, is listed and must be resolved before the line may run.
+ * Units: as `LinePlan`. Errors: AssertionError when a wish fills nothing or the day's minutes are not whole.
+ */
+export function planLine(turns: readonly (readonly LineWish[])[], day: LineDay): LinePlan {
+  const wishes = turns.flatMap(inOrder);
+  for (const { containers } of wishes) assert(containers > 0, 'a wish fills at least one container');
+  const changes = listChangeovers(wishes);
+  const runs = wishes.map((wish, at) => ({
+    wish,
+    units: wish.containers,
+    changeoverMinutes: changes[at] ?? 0,
+  }));
+  const crew = placeCrew(day.stations, day.people);
+  const cycle = crew?.cycleSeconds ?? fraction(0);
+  const starts = runStarts(runs, cycle, day.setupMinutes);
+  const containers = sumOf(wishes.map((wish) => wish.containers));
+  const changing = sumOf(changes);
+  const finish = (cycleSeconds: Fraction) =>
+    daySeconds(containers, cycleSeconds, { ...day, changeoverMinutes: changing });
+  return {
+    crew,
+    runs: numbered(runs.map((run, at) => ({ ...run, ...(starts[at] as (typeof starts)[number]) }))),
+    clashes: listClashes(wishes),
+    containers,
+    changeoverMinutes: changing,
+    finishSeconds: crew && finish(crew.cycleSeconds),
+    withOneMore: oneMore(day, crew, finish),
+  };
+}
+
+/** Minutes before each run: none within a food. */
+const listChangeovers = (wishes: readonly LineWish[]): number[] =>
+  wishes.map((wish, at) => {
+    const before = wishes[at - 1];
+    return before === undefined || before.foodCode === wish.foodCode ? 0 : changeoverMinutes(before, wish);
+  });
+
+/** A turn in the order it runs: foods by changing over, households within a food by seat. */
+function inOrder(turn: readonly LineWish[]): LineWish[] {
+  const codes = [...new Set(turn.map(({ foodCode }) => foodCode))];
+  const foods = codes.map((foodCode) => {
+    const of = turn.filter((wish) => wish.foodCode === foodCode);
+    const carries = of[0]?.carries ?? [];
+    const mustNotMeet = [...new Set(of.flatMap((wish) => wish.mustNotMeet))];
+    return { foodCode, carries, mustNotMeet, units: sumOf(of.map(({ containers }) => containers)) };
+  });
+  const strict = orderFoods(foods);
+  // Where no order keeps everybody apart, the cheapest one is shown and its clashes are listed.
+  const order = strict.isPossible ? strict : orderFoods(foods.map((food) => ({ ...food, mustNotMeet: [] })));
+  assert(order.isPossible, 'foods that need not be kept apart have an order');
+  return order.order.flatMap(({ foodCode }) =>
+    turn.filter((wish) => wish.foodCode === foodCode).toSorted((a, b) => a.seat - b.seat),
+  );
+}
+
+function listClashes(wishes: readonly LineWish[]): AllergenClash[] {
+  return wishes.flatMap((wish, at) =>
+    wish.mustNotMeet.flatMap((allergen) => {
+      const before = wishes.slice(0, at + 1).find(({ carries }) => carries.includes(allergen));
+      return before ? [{ wishId: wish.wishId, allergen, afterWishId: before.wishId }] : [];
+    }),
+  );
+}
+
+type Timed = {
+  readonly wish: LineWish;
+  readonly changeoverMinutes: number;
+  readonly startsAtSecond: number;
+  readonly endsAtSecond: number;
+};
+
+function numbered(runs: readonly Timed[]): LineRun[] {
+  let closed = 0;
+  return runs.map(({ wish, changeoverMinutes: minutes, startsAtSecond, endsAtSecond }) => {
+    const { wishId, foodCode, householdId, containers } = wish;
+    const fromSerial = closed + 1;
+    closed += containers;
+    return {
+      ...{ wishId, foodCode, householdId, containers, changeoverMinutes: minutes },
+      ...{ startsAtSecond, endsAtSecond, fromSerial, toSerial: closed },
+    };
+  });
+}
+
+/** Where a further person would stand and when the line would end; null when more hands do not help. */
+function oneMore(day: LineDay, now: LineCrew | null, finish: (cycleSeconds: Fraction) => number) {
+  const then = placeCrew(day.stations, day.people + 1);
+  if (!then || (now && compareFractions(then.cycleSeconds, now.cycleSeconds) >= 0)) return null;
+  const joined = then.blocks.find(
+    (block) =>
+      block.people > (now?.blocks.find((old) => old.stations.join() === block.stations.join())?.people ?? 0),
+  );
+  return { finishSeconds: finish(then.cycleSeconds), at: joined?.stations ?? [] };
+}
+
+/**
+ * How long a household's own containers keep a line busy: the time to book a slot for.
+ * Units: containers, minutes for changing over between its foods, whole minutes out, rounded up.
+ * Errors: AssertionError when the people can't run the line.
+ */
+export function slotMinutes(turn: readonly LineWish[], day: Pick<LineDay, 'stations' | 'people'>): number {
+  const crew = placeCrew(day.stations, day.people);
+  assert(crew, 'the line runs with these people');
+  const wishes = inOrder(turn);
+  const containers = sumOf(wishes.map((wish) => wish.containers));
+  const runningMinutes = multiplyFractions(fraction(containers, 60), crew.cycleSeconds);
+  return Number(ceilFraction(runningMinutes)) + sumOf(listChangeovers(wishes));
+}

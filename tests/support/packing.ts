@@ -1,0 +1,63 @@
+import type { TestApp } from './app.ts';
+import { bodyOf } from './buy.ts';
+import type { TestHousehold } from './household.ts';
+import { aPackingLead } from './landed-buy.ts';
+import { aSharedBuy, type TestSharedBuy } from './shared-buy.ts';
+import { type Shelves, shelvesOf, type TestPiece, wheatOf } from './shelf.ts';
+import type { TestStorehouse } from './storehouse.ts';
+
+export type WishBody = {
+  foodId: string;
+  containerKindId: string;
+  treatment: string;
+  containers: number;
+  gramsEach: number;
+};
+
+/** Households with wheat in bags and somebody who leads packing: what a packing day starts from. */
+export type TestHall = {
+  buy: TestSharedBuy;
+  shelves: Shelves;
+  lead: Awaited<ReturnType<typeof aPackingLead>>;
+  wheatId: string;
+  wheat: Record<'Ashdown' | 'Birchall' | 'Corran' | 'Dell', TestPiece>;
+};
+
+export async function aHall(app: TestApp, storehouse: TestStorehouse): Promise<TestHall> {
+  const buy = await aSharedBuy(app, storehouse);
+  const { Ashdown, Birchall, Corran, Dell } = buy.households;
+  const shelves = await shelvesOf(app, storehouse);
+  const lead = await aPackingLead(app, storehouse, Corran);
+  const piece = (household: TestHousehold) => wheatOf(storehouse, buy, household);
+  const wheat = {
+    ...{ Ashdown: await piece(Ashdown), Birchall: await piece(Birchall) },
+    ...{ Corran: await piece(Corran), Dell: await piece(Dell) },
+  };
+  const { bags } = bodyOf(await Dell.caller.get(`${storehouse.path}/own-bags`));
+  const own = bags.find((bag: { bagId: string }) => bag.bagId === wheat.Dell.bagId);
+  return { buy, shelves, lead, wheat, wheatId: own.food.id };
+}
+
+let days = 0;
+
+/** A session of six hours on a day in December; gives its address. */
+export async function aPackingSession(
+  storehouse: TestStorehouse,
+  hall: Pick<TestHall, 'lead'>,
+  wish: Record<string, unknown> = {},
+): Promise<string> {
+  const facts = { name: `Canning day ${++days}`, place: 'the hall', ...HOURS, ...wish };
+  const { id } = bodyOf(await hall.lead.caller.post(`${storehouse.path}/packing-sessions`, facts), 201);
+  return `${storehouse.path}/packing-sessions/${id}`;
+}
+export const HOURS = { startsAt: '2026-12-05T17:00:00Z', endsAt: '2026-12-05T23:00:00Z' };
+
+/** So many No. 10 cans of wheat at 2,600 g, unless a test says otherwise. */
+export const cansOf = (hall: TestHall, wish: Partial<WishBody> = {}): WishBody => ({
+  foodId: hall.wheatId,
+  containerKindId: hall.shelves.kinds['can-no-10'] ?? '',
+  treatment: 'oxygen-absorber',
+  containers: 4,
+  gramsEach: 2500,
+  ...wish,
+});
