@@ -4,12 +4,13 @@ import { answerCsv } from '../../platform/csv.ts';
 import { contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayRunBuys } from './policy.ts';
 import { presentBuy, presentBuyPage, presentBuys, presentStageMoves } from './present.ts';
-import { buyEdit, buyQuery, buyWish, lineEdit, lineWish, stageWish } from './schema.ts';
+import { buyEdit, buyQuery, buyWish, landingDayEdit, lineEdit, lineWish, stageWish } from './schema.ts';
 import {
   addLine,
   editBuy,
   editLine,
   findBuys,
+  moveLandingDay,
   openForPledges,
   planBuy,
   readBuy,
@@ -47,6 +48,14 @@ export const buyRoutes = new Hono<AppEnv>()
       const page = await editBuy(contextOf(c), idParam(c, 'buy'), c.req.valid('json'));
       return c.json(presentBuyPage(page, c.var.actor));
     },
+  )
+  .put(
+    '/buys/:buy/landing-day',
+    describe(TAG, 'Move the day on which a fixed or ordered buy lands', ['stale-version', 'buy-stage-wrong']),
+    may(mayRunBuys),
+    jsonBody(landingDayEdit),
+    async (c) =>
+      c.json(presentBuy(await moveLandingDay(contextOf(c), idParam(c, 'buy'), c.req.valid('json')))),
   )
   .post(
     '/buys/:buy/lines',

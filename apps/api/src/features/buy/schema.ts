@@ -62,6 +62,10 @@ export const buyEdit = z.strictObject({ ...facts, version });
 export type BuyEdit = z.infer<typeof buyEdit>;
 export type BuyFacts = Omit<BuyEdit, 'version'>;
 
+/** Null: it is open again when the buy lands. */
+export const landingDayEdit = z.strictObject({ landingOn: day.nullable(), version });
+export type LandingDayEdit = z.infer<typeof landingDayEdit>;
+
 export const stageWish = z.strictObject({ to: z.enum(BUY_STAGES) });
 export type StageWish = z.infer<typeof stageWish>;
 

@@ -37,6 +37,7 @@ import type { BuyEdit, BuyFacts, BuyQuery, BuyWish, LineEdit, LineWish, StageWis
 
 export { isAboutDeposits, isAboutPledges, presentMissing } from './missing.ts';
 export { mayRunBuys } from './policy.ts';
+export { moveLandingDay } from './use-cases-landing-day.ts';
 
 type NamedLine = { readonly buyId: string; readonly buyLineId: string };
 

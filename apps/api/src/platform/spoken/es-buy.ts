@@ -52,6 +52,7 @@ export const ES_BUY: Readonly<Record<string, string>> = {
     'La compra está {}; esto se puede hacer mientras está {}.',
   'That is more than a thousand tonnes.': 'Eso es más de mil toneladas.',
   'That is more money than any buy.': 'Eso es más dinero que cualquier compra.',
+  'This day is over; nothing can land on it any more.': 'Ese día ya pasó; nada puede llegar ya en él.',
   'A place has 200 characters at most.': 'Un lugar tiene como mucho 200 letras.',
   'The buy has a line for this food already.': 'La compra ya tiene una línea para este alimento.',
   'Someone has pledged in these steps.': 'Alguien ya prometió en estos pasos.',

@@ -3,6 +3,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BuyPapers } from '../paper/paper-links.tsx';
 import type { BuyPage } from './buy-body.ts';
 import { CallOff } from './call-off.tsx';
+import { LandingDay } from './landing-day.tsx';
 import { TakeOut } from './take-out.tsx';
 import { useRunText } from './words.ts';
 
@@ -53,6 +54,7 @@ export function RunMore({ buy }: { buy: BuyPage }) {
   const { storehouse, duties: own } = useHouse();
   const isCoordinator = own.includes('coordinator');
   const mayTakeOut = isCoordinator && ['gathering', 'fixed', 'ordered', 'landed'].includes(buy.stage);
+  const mayMoveLanding = isCoordinator && ['fixed', 'ordered'].includes(buy.stage);
   const mayCallOff = isCoordinator && ['planning', 'gathering', 'fixed', 'ordered'].includes(buy.stage);
   const pages = PAGES.filter(
     ({ stages, duties }) =>
@@ -72,6 +74,7 @@ export function RunMore({ buy }: { buy: BuyPage }) {
         ))}
       </ul>
       <BuyPapers buy={buy} />
+      {mayMoveLanding ? <LandingDay buy={buy} /> : null}
       {mayTakeOut ? <TakeOut buy={buy} /> : null}
       {mayCallOff ? <CallOff buy={buy} /> : null}
     </section>

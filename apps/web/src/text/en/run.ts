@@ -131,6 +131,13 @@ export const en = {
   handingOver: 'Handing over',
   theClosing: 'What it cost, and the closing',
   asMember: 'The buy as members see it',
+  moveLanding: 'Move the landing day',
+  landsOn: (day: string) => `It lands on ${day}.`,
+  landingOpen: 'The day on which it lands is open.',
+  landsOnNew: 'Lands on',
+  landsOnHint: 'Whoever pledged is told. Leave it empty while nobody knows the day.',
+  moveLandingNow: 'Move it and tell them',
+  landingMoved: 'Moved. Whoever pledged is told.',
   takeOut: 'Take a household out',
   takeOutWords: {
     gathering: 'Its pledges go, and a deposit that is held goes back onto its balance.',

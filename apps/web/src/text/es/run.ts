@@ -131,6 +131,13 @@ export const es: RunWords = {
   handingOver: 'La entrega',
   theClosing: 'Lo que costó, y el cierre',
   asMember: 'La compra como la ven los miembros',
+  moveLanding: 'Mover el día de llegada',
+  landsOn: (day) => `Llega: ${day}.`,
+  landingOpen: 'El día de llegada está abierto.',
+  landsOnNew: 'Llega el',
+  landsOnHint: 'Se avisa a quienes prometieron. Déjelo vacío mientras nadie sepa el día.',
+  moveLandingNow: 'Moverlo y avisarles',
+  landingMoved: 'Movido. Se avisa a quienes prometieron.',
   takeOut: 'Sacar un hogar',
   takeOutWords: {
     gathering: 'Sus promesas se van, y un depósito guardado vuelve a su saldo.',
