@@ -240,6 +240,48 @@ table book.book_state row level security
   grant insert (storehouse_id), select to sheafbook_app
   grant select, update (closed_through, last_entry_no) to sheafbook_poster
 
+table book.booking row level security
+  storehouse_id uuid not null
+  booking_id uuid default uuidv7() not null
+  equipment_item_id uuid not null
+  equipment_unit_id uuid not null
+  purpose text not null
+  household_id uuid
+  session_id uuid
+  starts_at timestamp with time zone not null
+  ends_at timestamp with time zone not null
+  blocked_from timestamp with time zone not null
+  blocked_to timestamp with time zone not null
+  state text default 'booked'::text not null
+  offered_until timestamp with time zone
+  relay_from_id uuid
+  relay_agreed_at timestamp with time zone
+  uses integer
+  note text default ''::text not null
+  booked_by uuid not null
+  booked_at timestamp with time zone not null
+  version integer default 1 not null
+  constraint booking_pkey PRIMARY KEY (storehouse_id, booking_id)
+  constraint booking_booked_by_fk FOREIGN KEY (storehouse_id, booked_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint booking_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint booking_relay_from_fk FOREIGN KEY (storehouse_id, relay_from_id) REFERENCES book.booking(storehouse_id, booking_id) DEFERRABLE
+  constraint booking_session_fk FOREIGN KEY (storehouse_id, session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint booking_unit_fk FOREIGN KEY (storehouse_id, equipment_item_id, equipment_unit_id) REFERENCES book.equipment_unit(storehouse_id, equipment_item_id, equipment_unit_id)
+  constraint booking_in_order CHECK (((starts_at < ends_at) AND (blocked_from <= starts_at) AND (ends_at <= blocked_to)))
+  constraint booking_is_for_someone CHECK ((((purpose = 'loan'::text) = (household_id IS NOT NULL)) AND ((purpose = 'session'::text) = (session_id IS NOT NULL))))
+  constraint booking_offer_ends CHECK (((state = 'offered'::text) = (offered_until IS NOT NULL)))
+  constraint booking_purpose_known CHECK ((purpose = ANY (ARRAY['loan'::text, 'session'::text, 'service'::text])))
+  constraint booking_relay_whole CHECK (((relay_agreed_at IS NULL) OR (relay_from_id IS NOT NULL)))
+  constraint booking_state_known CHECK ((state = ANY (ARRAY['asked'::text, 'offered'::text, 'booked'::text, 'out'::text, 'returned'::text, 'cancelled'::text, 'not-fetched'::text])))
+  constraint booking_uses_counted CHECK ((uses >= 0))
+  constraint booking_one_at_a_time EXCLUDE USING gist (storehouse_id WITH =, equipment_unit_id WITH =, tstzrange(blocked_from, blocked_to, '[)'::text) WITH &&) WHERE ((state = ANY (ARRAY['offered'::text, 'booked'::text, 'out'::text, 'returned'::text])))
+  CREATE INDEX booking_by_household ON book.booking USING btree (storehouse_id, household_id, starts_at)
+  CREATE INDEX booking_by_session ON book.booking USING btree (storehouse_id, session_id)
+  CREATE INDEX booking_by_unit ON book.booking USING btree (storehouse_id, equipment_unit_id, blocked_from)
+  CREATE UNIQUE INDEX booking_handed_on_once ON book.booking USING btree (storehouse_id, relay_from_id) WHERE ((relay_agreed_at IS NOT NULL) AND (state = ANY (ARRAY['booked'::text, 'out'::text, 'returned'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (blocked_from, blocked_to, ends_at, equipment_unit_id, offered_until, relay_agreed_at, relay_from_id, starts_at, state, uses, version) to sheafbook_app
+
 table book.buy row level security
   storehouse_id uuid not null
   buy_id uuid default uuidv7() not null
@@ -417,7 +459,7 @@ table book.code_counter row level security
   last_number bigint default 0 not null
   constraint code_counter_pkey PRIMARY KEY (storehouse_id, counter)
   constraint code_counter_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
-  constraint code_counter_known CHECK ((counter = ANY (ARRAY['bag'::text, 'container'::text, 'order'::text, 'paper'::text, 'seat'::text])))
+  constraint code_counter_known CHECK ((counter = ANY (ARRAY['bag'::text, 'container'::text, 'equipment'::text, 'order'::text, 'paper'::text, 'seat'::text])))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (last_number) to sheafbook_app
 
@@ -622,14 +664,87 @@ table book.equipment_item row level security
   entered_by uuid not null
   entered_at timestamp with time zone not null
   version integer default 1 not null
+  cautions text default ''::text not null
+  deposit_minor_units book.amount default 0 not null
+  fee_minor_units book.amount default 0 not null
+  late_fee_minor_units book.amount default 0 not null
+  damage_note text default ''::text not null
+  pre_minutes integer default 0 not null
+  post_minutes integer default 0 not null
+  longest_days integer default 3 not null
+  may_relay boolean default false not null
+  service_every_uses integer
+  service_every_days integer
   constraint equipment_item_pkey PRIMARY KEY (storehouse_id, equipment_item_id)
   constraint equipment_item_name_once UNIQUE (storehouse_id, name)
   constraint equipment_item_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
   constraint equipment_item_owner_fk FOREIGN KEY (storehouse_id, owner_id) REFERENCES book.owner(storehouse_id, owner_id)
   constraint equipment_item_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint equipment_item_buffers_in_range CHECK ((((pre_minutes >= 0) AND (pre_minutes <= 20160)) AND ((post_minutes >= 0) AND (post_minutes <= 20160))))
+  constraint equipment_item_longest_in_range CHECK (((longest_days >= 1) AND (longest_days <= 90)))
   constraint equipment_item_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
+  constraint equipment_item_service_positive CHECK (((service_every_uses > 0) AND (service_every_days > 0)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant delete, insert, select to sheafbook_app
+  grant delete, insert, select, update (cautions, damage_note, deposit_minor_units, fee_minor_units, kept_where, kind_note, late_fee_minor_units, longest_days, may_relay, name, post_minutes, pre_minutes, service_every_days, service_every_uses, value_minor_units, version) to sheafbook_app
+
+table book.equipment_part row level security
+  storehouse_id uuid not null
+  equipment_part_id uuid default uuidv7() not null
+  equipment_item_id uuid not null
+  "position" integer not null
+  name text not null
+  pieces integer not null
+  is_critical boolean not null
+  value_minor_units book.amount not null
+  dropped_at timestamp with time zone
+  constraint equipment_part_pkey PRIMARY KEY (storehouse_id, equipment_part_id)
+  constraint equipment_part_item_fk FOREIGN KEY (storehouse_id, equipment_item_id) REFERENCES book.equipment_item(storehouse_id, equipment_item_id)
+  constraint equipment_part_has_pieces CHECK (((pieces >= 1) AND (pieces <= 1000)))
+  constraint equipment_part_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
+  CREATE UNIQUE INDEX equipment_part_name_once ON book.equipment_part USING btree (storehouse_id, equipment_item_id, name) WHERE (dropped_at IS NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (dropped_at, is_critical, name, pieces, "position", value_minor_units) to sheafbook_app
+
+table book.equipment_unit row level security
+  storehouse_id uuid not null
+  equipment_unit_id uuid default uuidv7() not null
+  equipment_item_id uuid not null
+  unit_no integer not null
+  unit_code text not null
+  condition text default 'ready'::text not null
+  condition_note text default ''::text not null
+  in_use_since date not null
+  version integer default 1 not null
+  constraint equipment_unit_pkey PRIMARY KEY (storehouse_id, equipment_unit_id)
+  constraint equipment_unit_code_once UNIQUE (storehouse_id, unit_code)
+  constraint equipment_unit_number_once UNIQUE (storehouse_id, equipment_item_id, unit_no)
+  constraint equipment_unit_of_its_item UNIQUE (storehouse_id, equipment_item_id, equipment_unit_id)
+  constraint equipment_unit_item_fk FOREIGN KEY (storehouse_id, equipment_item_id) REFERENCES book.equipment_item(storehouse_id, equipment_item_id)
+  constraint equipment_unit_condition_known CHECK ((condition = ANY (ARRAY['ready'::text, 'dirty'::text, 'broken'::text, 'retired'::text])))
+  constraint equipment_unit_counted_from_one CHECK ((unit_no > 0))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (condition, condition_note, version) to sheafbook_app
+
+table book.equipment_wish row level security
+  storehouse_id uuid not null
+  equipment_wish_id uuid default uuidv7() not null
+  equipment_item_id uuid not null
+  household_id uuid not null
+  starts_at timestamp with time zone not null
+  ends_at timestamp with time zone not null
+  asked_by uuid not null
+  asked_at timestamp with time zone not null
+  ended_at timestamp with time zone
+  booking_id uuid
+  constraint equipment_wish_pkey PRIMARY KEY (storehouse_id, equipment_wish_id)
+  constraint equipment_wish_asked_by_fk FOREIGN KEY (storehouse_id, asked_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint equipment_wish_booking_fk FOREIGN KEY (storehouse_id, booking_id) REFERENCES book.booking(storehouse_id, booking_id)
+  constraint equipment_wish_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint equipment_wish_item_fk FOREIGN KEY (storehouse_id, equipment_item_id) REFERENCES book.equipment_item(storehouse_id, equipment_item_id)
+  constraint equipment_wish_in_order CHECK ((starts_at < ends_at))
+  CREATE UNIQUE INDEX equipment_wish_open_once ON book.equipment_wish USING btree (storehouse_id, equipment_item_id, household_id) WHERE (ended_at IS NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (booking_id, ended_at) to sheafbook_app
 
 table book.fill row level security
   storehouse_id uuid not null
@@ -995,6 +1110,69 @@ table book.letter row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update (ended_at, sending_at, state, unsent_because) to sheafbook_app
 
+table book.loan row level security
+  storehouse_id uuid not null
+  loan_id uuid default uuidv7() not null
+  booking_id uuid not null
+  equipment_unit_id uuid not null
+  household_id uuid not null
+  out_at timestamp with time zone not null
+  due_at timestamp with time zone not null
+  in_at timestamp with time zone
+  handed_out_by uuid not null
+  taken_by text not null
+  taken_back_by uuid
+  brought_by text
+  condition_in text
+  note_out text default ''::text not null
+  note_in text default ''::text not null
+  deposit_minor_units book.amount not null
+  deposit_from text not null
+  refund_to text
+  refund_minor_units book.amount
+  kept_minor_units book.amount
+  fee_minor_units book.amount
+  late_minor_units book.amount
+  is_late_waived boolean default false not null
+  parts_minor_units book.amount
+  damage_minor_units book.amount
+  relayed_from_id uuid
+  constraint loan_pkey PRIMARY KEY (storehouse_id, loan_id)
+  constraint loan_booking_once UNIQUE (storehouse_id, booking_id)
+  constraint loan_relayed_once UNIQUE (storehouse_id, relayed_from_id)
+  constraint loan_booking_fk FOREIGN KEY (storehouse_id, booking_id) REFERENCES book.booking(storehouse_id, booking_id)
+  constraint loan_handed_out_by_fk FOREIGN KEY (storehouse_id, handed_out_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint loan_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint loan_relayed_from_fk FOREIGN KEY (storehouse_id, relayed_from_id) REFERENCES book.loan(storehouse_id, loan_id) DEFERRABLE
+  constraint loan_taken_back_by_fk FOREIGN KEY (storehouse_id, taken_back_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint loan_unit_fk FOREIGN KEY (storehouse_id, equipment_unit_id) REFERENCES book.equipment_unit(storehouse_id, equipment_unit_id)
+  constraint loan_back_after_out CHECK ((out_at <= in_at))
+  constraint loan_back_whole CHECK ((num_nonnulls(in_at, taken_back_by, brought_by, condition_in, refund_to, refund_minor_units, kept_minor_units, fee_minor_units, late_minor_units, parts_minor_units, damage_minor_units) = ANY (ARRAY[0, 11])))
+  constraint loan_condition_known CHECK ((condition_in = ANY (ARRAY['ready'::text, 'dirty'::text, 'broken'::text])))
+  constraint loan_deposit_from_known CHECK ((deposit_from = ANY (ARRAY['bank'::text, 'cash_tin'::text, 'household'::text])))
+  constraint loan_deposit_settled CHECK (((((refund_minor_units)::bigint + (kept_minor_units)::bigint) = (deposit_minor_units)::bigint) AND ((kept_minor_units)::bigint <= (((late_minor_units)::bigint + (parts_minor_units)::bigint) + (damage_minor_units)::bigint))))
+  constraint loan_refund_to_known CHECK ((refund_to = ANY (ARRAY['bank'::text, 'cash_tin'::text, 'household'::text])))
+  constraint loan_one_at_a_time EXCLUDE USING gist (storehouse_id WITH =, equipment_unit_id WITH =, tstzrange(out_at, in_at, '[)'::text) WITH &&)
+  CREATE INDEX loan_by_household ON book.loan USING btree (storehouse_id, household_id, out_at)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (brought_by, condition_in, damage_minor_units, fee_minor_units, in_at, is_late_waived, kept_minor_units, late_minor_units, note_in, parts_minor_units, refund_minor_units, refund_to, taken_back_by) to sheafbook_app
+
+table book.loan_part row level security
+  storehouse_id uuid not null
+  loan_id uuid not null
+  equipment_part_id uuid not null
+  name text not null
+  is_critical boolean not null
+  value_minor_units book.amount not null
+  out_pieces integer not null
+  in_pieces integer
+  constraint loan_part_pkey PRIMARY KEY (storehouse_id, loan_id, equipment_part_id)
+  constraint loan_part_loan_fk FOREIGN KEY (storehouse_id, loan_id) REFERENCES book.loan(storehouse_id, loan_id)
+  constraint loan_part_part_fk FOREIGN KEY (storehouse_id, equipment_part_id) REFERENCES book.equipment_part(storehouse_id, equipment_part_id)
+  constraint loan_part_back_of_out CHECK (((out_pieces >= 0) AND ((in_pieces >= 0) AND (in_pieces <= out_pieces))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (in_pieces) to sheafbook_app
+
 table book.lot row level security
   storehouse_id uuid not null
   lot_id uuid not null
@@ -1017,6 +1195,35 @@ table book.lot row level security
   CREATE UNIQUE INDEX lot_mark_once ON book.lot USING btree (storehouse_id, buy_line_id, supplier_mark) WHERE (buy_line_id IS NOT NULL)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (harvest_year) to sheafbook_app
+
+table book.maintenance row level security
+  storehouse_id uuid not null
+  maintenance_id uuid default uuidv7() not null
+  equipment_unit_id uuid not null
+  done_on date not null
+  what text not null
+  is_service boolean not null
+  recorded_by uuid not null
+  recorded_at timestamp with time zone not null
+  constraint maintenance_pkey PRIMARY KEY (storehouse_id, maintenance_id)
+  constraint maintenance_recorded_by_fk FOREIGN KEY (storehouse_id, recorded_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint maintenance_unit_fk FOREIGN KEY (storehouse_id, equipment_unit_id) REFERENCES book.equipment_unit(storehouse_id, equipment_unit_id)
+  constraint maintenance_told CHECK (((what ~ '\S'::text) AND (length(what) <= 500)))
+  CREATE INDEX maintenance_by_unit ON book.maintenance USING btree (storehouse_id, equipment_unit_id, done_on)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.missing_part row level security
+  storehouse_id uuid not null
+  equipment_unit_id uuid not null
+  equipment_part_id uuid not null
+  pieces integer not null
+  constraint missing_part_pkey PRIMARY KEY (storehouse_id, equipment_unit_id, equipment_part_id)
+  constraint missing_part_part_fk FOREIGN KEY (storehouse_id, equipment_part_id) REFERENCES book.equipment_part(storehouse_id, equipment_part_id)
+  constraint missing_part_unit_fk FOREIGN KEY (storehouse_id, equipment_unit_id) REFERENCES book.equipment_unit(storehouse_id, equipment_unit_id)
+  constraint missing_part_has_pieces CHECK ((pieces > 0))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update to sheafbook_app
 
 table book.movement row level security
   storehouse_id uuid not null

@@ -1,3 +1,4 @@
+import { itemBody } from './equipment.ts';
 import { aJpeg } from './jpeg.ts';
 
 /** The ids that a body may name, by what they name. */
@@ -71,6 +72,7 @@ const bankColumns = {
   ...{ balanceColumn: null, wordColumns: [1], decimalMark: '.' },
 };
 const window = { startsAt: '2026-09-06T15:00:00Z', endsAt: '2026-09-06T16:00:00Z' };
+const wall = { from: '2026-10-06T09:00', until: '2026-10-07T09:00' };
 const bag = {
   ...{ supplierMark: 'L-7', harvestYear: 2026, grossGrams: 22_930, tareGrams: 250, condition: 'dry' },
   ...{ moistureTenthsPercent: 120, decision: 'accepted', note: '', isExemptFromWeighing: false },
@@ -103,6 +105,16 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     ...{ openingOn: '2026-09-01', decimalSign: 'point', dayOrder: 'day-first', seen: 'a'.repeat(64) },
   },
   'POST /imports/:import/undoing': { reason: 'the wrong file' },
+  'POST /equipment': itemBody({ name: 'Grain mill' }),
+  'PUT /equipment/:item': { version: 1, ...itemBody() },
+  'PUT /equipment/:item/parts': {
+    parts: [{ name: 'Chuck', pieces: 1, isCritical: true, valueMinorUnits: 3800 }],
+  },
+  'PUT /equipment-units/:unit': { version: 1, condition: 'dirty', conditionNote: 'oil', missing: [] },
+  'POST /equipment/:item/bookings': { ...wall, householdId: ids.household },
+  'POST /equipment-service-times': { ...wall, unitId: ids.unit, note: 'new belt' },
+  'POST /bookings/:booking/relay-answer': { version: 1, agrees: true },
+  'POST /equipment/:item/waiting': { ...wall, householdId: ids.household },
   'POST /foods': { foodCode: 'emmer', nameEn: 'Emmer', nameEs: 'Farro', keepingClass: null, ...figures },
   'PUT /foods/:food': { version: 1, nameEn: 'Emmer', nameEs: 'Farro', ...figures },
   'PUT /foods/:food/retirement': { version: 1, isRetired: true },

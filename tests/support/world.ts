@@ -1,6 +1,7 @@
 import type { Caller, TestApp } from './app.ts';
 import { aBankLine } from './bank.ts';
 import { aBuy, aPledge, bodyOf, foodIdsOf, type TestBuy } from './buy.ts';
+import { anItem, book } from './equipment.ts';
 import { anInvitation } from './household.ts';
 import { bringOver } from './import.ts';
 import { aJpeg } from './jpeg.ts';
@@ -74,6 +75,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     hold: await idOf(coordinator.post(`${path}/bags/${buy.bags.oats[0]?.id}/holds`, hold)),
     ...(await aPackingDay(Dell.caller, { coordinator, path, can: shelves.kinds['can-no-10'] ?? '' })),
     feed: await idOf(Dell.caller.post(`${path}/calendar-feeds`, { scope: 'mine' })),
+    ...(await someEquipment(storehouse, Dell.caller)),
     appointment: `gathering-closes.${buy.buyId}`,
   };
   bodyOf(await Dell.caller.put(`${path}/notices/${ids.notice}/reading`, { isAcknowledged: true }));
@@ -118,4 +120,19 @@ async function aPackingDay(
   const { id: slot } = bodyOf(await caller.post(`${here}/slots`, { startsAt: day.startsAt }), 201);
   bodyOf(await caller.put(`${here}/hand`, { isComing: true }));
   return { session, slot };
+}
+
+/** A sealer that Dell has booked and waits for a second time. */
+async function someEquipment(storehouse: TestStorehouse, dell: Caller) {
+  const shed = { ...storehouse, keeper: { caller: storehouse.coordinator } };
+  const sealer = await anItem(shed);
+  const booked = await book(dell, sealer, ['2026-09-20T09:00', '2026-09-21T09:00']);
+  const mill = await anItem(shed, { name: 'Roller' }, []);
+  bodyOf(await book(storehouse.coordinator, mill, ['2026-09-20T09:00', '2026-09-21T09:00']), 201);
+  const wish = { from: '2026-09-20T12:00', until: '2026-09-20T18:00' };
+  const waits = bodyOf(await dell.post(`${mill.path}/waiting`, wish), 201);
+  return {
+    ...{ item: sealer.id, unit: sealer.units[0]?.id ?? '', booking: bodyOf(booked, 201).id },
+    waiting: waits.id,
+  };
 }

@@ -5,6 +5,7 @@ import type { Logger } from 'pino';
 import { auditRoutes } from './features/audit/routes.ts';
 import { bagRoutes } from './features/bag/routes.ts';
 import { bankRoutes } from './features/bank/routes.ts';
+import { bookingRoutes } from './features/booking/routes.ts';
 import { buyRoutes } from './features/buy/routes.ts';
 import { calendarRoutes, openCalendarRoutes } from './features/calendar/routes.ts';
 import { callingOffRoutes } from './features/calling-off/routes.ts';
@@ -21,6 +22,7 @@ import { depositRoutes } from './features/deposit/routes.ts';
 import { dutyRoutes } from './features/duty/routes.ts';
 import { eaterRoutes } from './features/eater/routes.ts';
 import { entryRoutes } from './features/entry/routes.ts';
+import { equipmentRoutes } from './features/equipment/routes.ts';
 import { fillRoutes } from './features/fill/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
@@ -91,6 +93,8 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', personRoutes)
   .route('/', leavingRoutes)
   .route('/', takeAlongRoutes)
+  .route('/', equipmentRoutes)
+  .route('/', bookingRoutes)
   .route('/', foodRoutes)
   .route('/', containerKindRoutes)
   .route('/', supplierRoutes)

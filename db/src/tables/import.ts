@@ -1,25 +1,5 @@
-import { sql } from 'drizzle-orm';
-import { bigint, boolean, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { boolean, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
-
-export const equipmentItems = book.table(
-  'equipment_item',
-  {
-    storehouseId: uuid('storehouse_id').notNull(),
-    equipmentItemId: uuid('equipment_item_id').notNull().default(sql`uuidv7()`),
-    ownerId: uuid('owner_id').notNull(),
-    name: text('name').notNull(),
-    kindNote: text('kind_note').notNull().default(''),
-    partsList: text('parts_list').notNull().default(''),
-    valueMinorUnits: bigint('value_minor_units', { mode: 'number' }),
-    keptWhere: text('kept_where').notNull().default(''),
-    enteredBy: uuid('entered_by').notNull(),
-    enteredAt: timestamp('entered_at', { withTimezone: true, mode: 'date' }).notNull(),
-    version: integer('version').notNull().default(1),
-  },
-  (table) => [primaryKey({ columns: [table.storehouseId, table.equipmentItemId] })],
-);
-export type EquipmentItemRow = typeof equipmentItems.$inferSelect;
 
 export const imports = book.table(
   'import',

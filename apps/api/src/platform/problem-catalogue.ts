@@ -85,6 +85,14 @@ export const PROBLEMS = {
   // Packing
   'session-stage-wrong': refuse(409, 'The packing session is not at a stage that allows this.'),
   'line-taken': refuse(409, 'No line is free at that time.'),
+  // Equipment
+  'equipment-taken': refuse(409, 'It is taken at that time. The next free times are listed.'),
+  'equipment-unfit': refuse(409, 'It can’t be lent as it is. What must be put right first is listed.'),
+  'already-booked': refuse(409, 'The household has booked this already. Give that time back first.'),
+  'already-waiting': refuse(409, 'The household waits for this already.'),
+  'booking-not-open': refuse(409, 'This booking does not stand any more.'),
+  'not-out': refuse(409, 'This is not out.'),
+  'relay-refused': refuse(409, 'This can’t be handed straight on.'),
   // The book
   'currency-mixed': refuse(422, 'The storehouse keeps one currency. Put a foreign price in the note.'),
   'cannot-sign': refuse(409, 'This can’t be signed as it stands.'),

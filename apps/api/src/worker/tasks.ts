@@ -1,9 +1,14 @@
+import { lapseEquipmentOffers } from '../features/booking/use-cases.ts';
 import { sendLetter } from '../features/letter/use-cases.ts';
 import { remind } from '../features/reminder/use-cases-remind.ts';
 import type { WorkTasks } from '../platform/work/task.ts';
 
 /** Every kind of work in the background, by the name that `enqueue` calls it. */
-export const TASKS: WorkTasks = { 'send-letter': sendLetter, remind };
+export const TASKS: WorkTasks = {
+  'send-letter': sendLetter,
+  remind,
+  'lapse-equipment-offers': lapseEquipmentOffers,
+};
 
 /** What is done in every storehouse every so many minutes, of which there are a whole number in an hour. */
 export const PERIODIC: readonly { readonly task: string; readonly everyMinutes: number }[] = [

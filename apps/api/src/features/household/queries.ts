@@ -7,7 +7,7 @@ import { Problem } from '../../platform/problem.ts';
 const isThis = (storehouseId: string, householdId: string) =>
   and(eq(households.storehouseId, storehouseId), eq(households.householdId, householdId));
 
-type Counter = 'bag' | 'container' | 'order' | 'paper' | 'seat';
+type Counter = 'bag' | 'container' | 'equipment' | 'order' | 'paper' | 'seat';
 
 /** Takes the next number of a counter of the storehouse; the row stays locked until the transaction ends. */
 export async function takeNumber(tx: Tx, storehouseId: string, counter: Counter): Promise<number> {

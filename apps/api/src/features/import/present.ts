@@ -1,4 +1,3 @@
-import type { EquipmentItemRow } from '@sheafbook/db/tables';
 import { countsOf, type Outcome } from './plan/outcome.ts';
 import type { ListedImport } from './queries.ts';
 
@@ -94,13 +93,3 @@ export const importCells = ({ import: row, importedBy, undoing, files }: ListedI
     },
     ...presentFile(file),
   }));
-
-export const presentItem = (item: EquipmentItemRow) => ({
-  id: item.equipmentItemId,
-  name: item.name,
-  kindNote: item.kindNote,
-  partsList: item.partsList,
-  valueMinorUnits: item.valueMinorUnits,
-  keptWhere: item.keptWhere,
-  version: item.version,
-});

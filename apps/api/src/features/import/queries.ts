@@ -1,7 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import {
   containerKinds,
-  type EquipmentItemRow,
   eaters,
   equipmentItems,
   foods,
@@ -12,7 +11,7 @@ import {
   persons,
   suppliers,
 } from '@sheafbook/db/tables';
-import { and, asc, desc, eq, gt, inArray, lt, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, lt, sql } from 'drizzle-orm';
 import { inParts } from './in-parts.ts';
 import { addFood, addHousehold, type Known, keyOf } from './plan/book.ts';
 import { foldText } from './sheet/kinds.ts';
@@ -204,22 +203,3 @@ export async function listImports(
   }));
 }
 export type ListedImport = Awaited<ReturnType<typeof listImports>>[number];
-
-/** The group's own things in the order of their names. */
-export async function listEquipment(
-  tx: Tx,
-  storehouseId: string,
-  page: { after?: string | undefined; limit: number },
-): Promise<EquipmentItemRow[]> {
-  return tx
-    .select()
-    .from(equipmentItems)
-    .where(
-      and(
-        eq(equipmentItems.storehouseId, storehouseId),
-        page.after === undefined ? undefined : gt(equipmentItems.name, page.after),
-      ),
-    )
-    .orderBy(asc(equipmentItems.name))
-    .limit(page.limit + 1);
-}

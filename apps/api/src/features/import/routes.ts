@@ -4,17 +4,10 @@ import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { Problem } from '../../platform/problem.ts';
 import { mayImport, mayReadImports } from './policy.ts';
-import {
-  importCells,
-  presentImports,
-  presentItem,
-  presentOutcome,
-  presentPosted,
-  presentUndoing,
-} from './present.ts';
-import { dryRunWish, equipmentQuery, importQuery, importWish, templateQuery, undoingWish } from './schema.ts';
+import { importCells, presentImports, presentOutcome, presentPosted, presentUndoing } from './present.ts';
+import { dryRunWish, importQuery, importWish, templateQuery, undoingWish } from './schema.ts';
 import { SHEET_KINDS, templateOf } from './sheet/kinds.ts';
-import { postImport, readEquipment, readImports, tryImport } from './use-cases.ts';
+import { postImport, readImports, tryImport } from './use-cases.ts';
 import { previewUndoing, undoImport } from './use-cases-undoing.ts';
 
 const TAG = 'Imports';
@@ -88,16 +81,5 @@ export const importRoutes = new Hono<AppEnv>()
       const kind = SHEET_KINDS.find((known) => known === c.req.param('kind'));
       if (!kind) throw new Problem('thing-not-found', { thing: 'template' });
       return answerCsv(c, kind, [templateOf(kind, c.req.valid('query').language)]);
-    },
-  )
-  .get(
-    '/equipment',
-    describe('Equipment', 'The group’s own things by name'),
-    queryOf(equipmentQuery),
-    async (c) => {
-      const query = c.req.valid('query');
-      const page = await readEquipment(contextOf(c), query);
-      const items = page.rows.map(presentItem);
-      return query.format === 'csv' ? answerCsv(c, 'equipment', items) : c.json({ items, next: page.next });
     },
   );

@@ -34,5 +34,4 @@ export const undoingWish = z.strictObject({ reason });
 export type UndoingWish = z.infer<typeof undoingWish>;
 
 export const importQuery = pageQuery.extend({ after: z.coerce.number().int().positive().optional() });
-export const equipmentQuery = pageQuery;
 export const templateQuery = z.strictObject({ language: z.enum(['en', 'es']).default('en') });

@@ -17,7 +17,6 @@ import { mayImportKind } from './policy.ts';
 import {
   insertImport,
   listEaterNames,
-  listEquipment,
   listImports,
   listPostedFiles,
   loadKnown,
@@ -171,11 +170,5 @@ export function readImports(context: Context, page: { after?: number | undefined
     pageOf(await listImports(tx, context.actor.storehouseId, page), page.limit, (row) =>
       String(row.import.importNo),
     ),
-  );
-}
-
-export function readEquipment(context: Context, page: { after?: string | undefined; limit: number }) {
-  return withTx(context, async (tx) =>
-    pageOf(await listEquipment(tx, context.actor.storehouseId, page), page.limit, (row) => row.name),
   );
 }

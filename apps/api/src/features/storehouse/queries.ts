@@ -129,9 +129,12 @@ export async function insertStorehouse(
     { storehouseId, kind: 'unassigned' },
   ]);
   await tx.insert(vessels).values(OUTSIDE_KINDS.map((kind) => ({ storehouseId, kind })));
-  await tx
-    .insert(codeCounters)
-    .values(['bag', 'container', 'order', 'paper', 'seat'].map((counter) => ({ storehouseId, counter })));
+  await tx.insert(codeCounters).values(
+    ['bag', 'container', 'equipment', 'order', 'paper', 'seat'].map((counter) => ({
+      storehouseId,
+      counter,
+    })),
+  );
   await tx.insert(foods).values(REFERENCE_FOODS.map((food) => toFoodRow(storehouseId, food)));
   await tx.insert(containerKinds).values(
     CONTAINER_KINDS.map((kind) => ({

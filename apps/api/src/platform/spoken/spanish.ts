@@ -3,6 +3,7 @@ import { ES_BANK } from './es-bank.ts';
 import { ES_BUY } from './es-buy.ts';
 import { ES_IMPORT } from './es-import.ts';
 import { ES_LANDING } from './es-landing.ts';
+import { ES_LENDING } from './es-lending.ts';
 import { ES_MONEY } from './es-money.ts';
 import { ES_NOTICE } from './es-notice.ts';
 import { ES_PACKING } from './es-packing.ts';
@@ -17,6 +18,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_PEOPLE,
   ...ES_BUY,
   ...ES_LANDING,
+  ...ES_LENDING,
   ...ES_MONEY,
   ...ES_BANK,
   ...ES_NOTICE,

@@ -1,0 +1,88 @@
+import { relayRefusals } from '@sheafbook/booking';
+import type { Tx } from '@sheafbook/db';
+import type { BookingRow, EquipmentItemRow } from '@sheafbook/db/tables';
+import type { Context } from '../../platform/context.ts';
+import { Problem } from '../../platform/problem.ts';
+import { type EquipmentWish, lookAt, notFree, refuseLoanWish, rowOf } from './book.ts';
+import { insertBooking, updateBooking } from './queries.ts';
+import { buffersOf, chooseUnit } from './taken.ts';
+import { minutes } from './when.ts';
+
+/**
+ * Asks to take a thing straight from whoever has it before. No time is kept between the two, so that the time may begin
+ * where the other ends; it is held only once they have agreed.
+ */
+export async function askToTakeOver(
+  tx: Tx,
+  context: Context,
+  { item, wish }: { item: EquipmentItemRow; wish: EquipmentWish },
+): Promise<BookingRow> {
+  await refuseLoanWish(tx, context, item, wish);
+  const { states, rows, taken } = await lookAt(tx, context, item);
+  const before = rows
+    .filter(({ purpose, state }) => purpose === 'loan' && (state === 'booked' || state === 'out'))
+    .filter(({ endsAt, blockedTo }) => {
+      const keptUntil = blockedTo.getTime() + buffersOf(item).preMs;
+      return endsAt.getTime() <= wish.startMs && wish.startMs < keptUntil;
+    });
+  for (const from of before) {
+    const other = taken.filter((_, at) => rows[at]?.bookingId !== from.bookingId);
+    const own = states.filter(({ unit }) => unit.equipmentUnitId === from.equipmentUnitId);
+    const unit = chooseUnit({ ...wish, preMs: 0, postMs: buffersOf(item).postMs }, own, other);
+    if (!unit) continue;
+    const row = rowOf(context, item, wish);
+    const asked = { ...row, blockedFrom: row.startsAt, state: 'asked', relayFromId: from.bookingId };
+    refuseRelay(context, item, { from, to: asked });
+    return insertBooking(tx, { ...asked, equipmentUnitId: from.equipmentUnitId });
+  }
+  throw notFree(context, item, wish, { states, taken });
+}
+
+/** The two have agreed: no time is kept between them any more, and the later one holds its own. */
+export async function agreeToRelay(
+  tx: Tx,
+  context: Context,
+  { item, from, to }: { item: EquipmentItemRow; from: BookingRow; to: BookingRow },
+): Promise<BookingRow> {
+  refuseRelay(context, item, { from, to });
+  const endsMs = Math.min(from.blockedTo.getTime(), to.startsAt.getTime());
+  await updateBooking(tx, from, { blockedTo: new Date(endsMs) });
+  return updateBooking(tx, to, {
+    ...{ state: 'booked', relayAgreedAt: context.now(), blockedFrom: to.startsAt },
+  });
+}
+
+/** The keeper's no, or one of the two's: what had been agreed is as it was, and the later booking is over. */
+export async function refuseToRelay(
+  tx: Tx,
+  { item, from, to }: { item: EquipmentItemRow; from: BookingRow; to: BookingRow },
+): Promise<BookingRow> {
+  const isKeptAgain = to.relayAgreedAt !== null && from.state !== 'returned';
+  const ended = await updateBooking(tx, to, { state: 'cancelled' });
+  if (isKeptAgain)
+    await updateBooking(tx, from, {
+      blockedTo: new Date(from.endsAt.getTime() + minutes(item.postMinutes)),
+    });
+  return ended;
+}
+
+type To = Pick<BookingRow, 'startsAt' | 'endsAt' | 'householdId'>;
+
+function refuseRelay(context: Context, item: EquipmentItemRow, { from, to }: { from: To; to: To }): void {
+  const [first, second] = [from, to].map(({ startsAt, endsAt, householdId }) => ({
+    ...{ startMs: startsAt.getTime(), endMs: endsAt.getTime(), borrowerId: householdId ?? '' },
+  }));
+  if (!first || !second) return;
+  const facts = { mayRelay: item.mayRelay, changesAllergen: false, nowMs: context.now().getTime() };
+  const refusals = relayRefusals(first, second, facts);
+  const [refusal] = refusals;
+  if (refusal) throw new Problem('relay-refused', { detail: SAYS[refusal], because: refusals });
+}
+
+const SAYS = {
+  'not-relayed': 'This is never handed straight on: it comes back to be cleaned and looked at first.',
+  'same-borrower': 'Nobody hands on to themselves. Book the longer time.',
+  overlap: 'One has it still when the other wants it already.',
+  'too-late-to-veto': 'The keeper needs a day to say no. Ask earlier, or fetch it from the store.',
+  'allergen-change': 'It is cleaned of one grain before another goes in, so it comes back first.',
+} as const;

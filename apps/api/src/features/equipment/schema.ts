@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import { pageQuery } from '../../platform/paging.ts';
+import { thingName } from '../storehouse/schema.ts';
+
+const text = (most: number) =>
+  z.string().trim().max(most, `This has ${most} characters at most.`).default('');
+const amount = z.int().nonnegative('An amount is not below zero.');
+const minutes = z.int().min(0).max(20_160, 'Two weeks is the most between two bookings.');
+const interval = z.int().positive('Leave it empty where there is no such interval.').nullable();
+
+const facts = {
+  name: thingName,
+  kindNote: text(200),
+  cautions: text(1000),
+  keptWhere: text(200),
+  valueMinorUnits: amount.nullable(),
+  depositMinorUnits: amount,
+  feeMinorUnits: amount,
+  lateFeeMinorUnits: amount,
+  damageNote: text(500),
+  preMinutes: minutes,
+  postMinutes: minutes,
+  longestDays: z.int().min(1).max(90),
+  mayRelay: z.boolean(),
+  serviceEveryUses: interval,
+  serviceEveryDays: interval,
+  /** How many that are alike. More may be added; one that is gone is retired, so that its past stays. */
+  units: z.int().min(1, 'There is one at least.').max(200),
+};
+
+export const itemWish = z.strictObject(facts);
+export type ItemWish = z.infer<typeof itemWish>;
+export const itemEdit = z.strictObject({ version: z.int().positive(), ...facts });
+export type ItemEdit = z.infer<typeof itemEdit>;
+export type ItemFacts = Omit<ItemWish, 'units'>;
+
+const part = z.strictObject({
+  /** Left out for a part that is new. */
+  id: z.uuid().optional(),
+  name: thingName,
+  pieces: z.int().min(1).max(1000),
+  isCritical: z.boolean(),
+  valueMinorUnits: amount,
+});
+export const partsWish = z.strictObject({
+  parts: z
+    .array(part)
+    .max(100)
+    .refine((parts) => new Set(parts.map(({ name }) => name.toLowerCase())).size === parts.length, {
+      message: 'Name each part once.',
+    }),
+});
+export type PartsWish = z.infer<typeof partsWish>;
+
+export const unitEdit = z.strictObject({
+  version: z.int().positive(),
+  condition: z.enum(['ready', 'dirty', 'broken', 'retired']),
+  conditionNote: text(500),
+  /** What it lacks of its parts now; those left out are all there. */
+  missing: z
+    .array(z.strictObject({ partId: z.uuid(), pieces: z.int().positive() }))
+    .max(100)
+    .optional(),
+});
+export type UnitEdit = z.infer<typeof unitEdit>;
+
+export const equipmentQuery = pageQuery;

@@ -1,0 +1,43 @@
+/** Equipment that is lent, in Spanish. */
+export const ES_LENDING: Readonly<Record<string, string>> = {
+  'It is taken at that time. The next free times are listed.':
+    'Está ocupado a esa hora. Abajo están las próximas horas libres.',
+  'It can’t be lent as it is. What must be put right first is listed.':
+    'No se puede prestar como está. Abajo está lo que hay que arreglar antes.',
+  'The household has booked this already. Give that time back first.':
+    'El hogar ya lo reservó. Devuelva antes esa hora.',
+  'The household waits for this already.': 'El hogar ya espera esto.',
+  'This booking does not stand any more.': 'Esta reserva ya no está en pie.',
+  'This is not out.': 'Esto no está prestado.',
+  'This can’t be handed straight on.': 'Esto no puede pasar directamente de uno a otro.',
+  'A booking ends after it begins.': 'Una reserva termina después de empezar.',
+  'This time is over. Book from now on.': 'Esa hora ya pasó. Reserve de ahora en adelante.',
+  'It is taken at that time.': 'Está ocupado a esa hora.',
+  'Nobody books more than {} days ahead.': 'Nadie reserva con más de {} días de antelación.',
+  'The clocks skip this time; the next that comes is {}.':
+    'Los relojes se saltan esa hora; la próxima que llega es {}.',
+  'It is lent for {} days at most.': 'Se presta por {} días como máximo.',
+  'This is never handed straight on: it comes back to be cleaned and looked at first.':
+    'Esto nunca pasa directamente: antes vuelve para limpiarlo y revisarlo.',
+  'Nobody hands on to themselves. Book the longer time.':
+    'Nadie se pasa algo a sí mismo. Reserve el tiempo entero.',
+  'One has it still when the other wants it already.': 'Uno lo tiene todavía cuando el otro ya lo quiere.',
+  'The keeper needs a day to say no. Ask earlier, or fetch it from the store.':
+    'El encargado necesita un día para decir que no. Pida antes, o recójalo en el almacén.',
+  'It is cleaned of one grain before another goes in, so it comes back first.':
+    'Se limpia de un grano antes de que entre otro, así que antes vuelve.',
+  'A packing session has booked this; change it there.': 'Lo reservó una jornada de envasado; cámbielo allí.',
+  'The offer has lapsed; the time goes to the next.': 'La oferta venció; la hora pasa al siguiente.',
+  'It may be fetched until {} hours after its start.':
+    'Se puede recoger hasta {} horas después de su comienzo.',
+  'There is equipment called {} already.': 'Ya hay un equipo que se llama {}.',
+  'There are {} of it. Retire the one that is gone.': 'Hay {}. Retire el que ya no está.',
+  'This part belongs to something else.': 'Esta pieza es de otra cosa.',
+  'It has {} of these.': 'Tiene {} de estas.',
+  'An amount is not below zero.': 'Una cantidad no es menor que cero.',
+  'This has {} characters at most.': 'Esto tiene {} caracteres como máximo.',
+  'Two weeks is the most between two bookings.': 'Dos semanas es lo más entre dos reservas.',
+  'Leave it empty where there is no such interval.': 'Déjelo vacío donde no hay tal intervalo.',
+  'There is one at least.': 'Hay uno por lo menos.',
+  'Name each part once.': 'Nombre cada pieza una vez.',
+};
