@@ -14,6 +14,19 @@ const APP_TABLES = {
   'book.bank_balance': 'insert select',
   'book.bank_file': 'insert select',
   'book.bank_line': 'insert select',
+  'book.booking':
+    'insert select update(blocked_from, blocked_to, ends_at, equipment_unit_id, offered_until, relay_agreed_at, relay_from_id, starts_at, state, uses, version)',
+  'book.equipment_item':
+    'delete insert select update(cautions, damage_note, deposit_minor_units, fee_minor_units, kept_where, kind_note, late_fee_minor_units, longest_days, may_relay, name, post_minutes, pre_minutes, service_every_days, service_every_uses, value_minor_units, version)',
+  'book.equipment_part':
+    'insert select update(dropped_at, is_critical, name, pieces, position, value_minor_units)',
+  'book.equipment_unit': 'insert select update(condition, condition_note, version)',
+  'book.equipment_wish': 'insert select update(booking_id, ended_at)',
+  'book.loan':
+    'insert select update(brought_by, condition_in, damage_minor_units, fee_minor_units, in_at, is_late_waived, kept_minor_units, late_minor_units, note_in, parts_minor_units, refund_minor_units, refund_to, taken_back_by)',
+  'book.loan_part': 'insert select update(in_pieces)',
+  'book.maintenance': 'insert select',
+  'book.missing_part': 'delete insert select update',
   'book.bank_match': 'insert select update(undone_at, undone_because, undone_by)',
   'book.book_state': 'insert(storehouse_id) select',
   'book.buy':
@@ -36,7 +49,6 @@ const APP_TABLES = {
   'book.duty_grant': 'insert select update(ended_at)',
   'book.eater': 'delete insert select update',
   'book.entry': 'select',
-  'book.equipment_item': 'delete insert select',
   'book.fill': 'insert select',
   'book.fill_inputs': 'insert select',
   'book.fixed_bags': 'delete insert select',
