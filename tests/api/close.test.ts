@@ -68,6 +68,26 @@ test('closing lists exactly what is missing, and the list empties one by one', a
   expect(bodyOf(await treasurer.post(path), 201)).toMatchObject({ stage: 'closed', clearingMinorUnits: 0 });
 });
 
+test('a closed buy that still holds a deposit gives it back, and 2100 of it comes to nothing', async () => {
+  const buy = await aSharedBuy(app, storehouse, { households });
+  const { householdId } = households.Dell;
+  const deposit = { householdId, minorUnits: 500, till: 'bank' };
+  bodyOf(await buy.treasurer.post(`${buy.path}/deposits`, deposit), 201);
+  // Closing refuses such a buy; the treasurer must be able to mend one all the same.
+  await app.admin`update book.buy set stage = 'closed' where buy_id = ${buy.buyId}`;
+  const held = async () => {
+    const { deposits } = bodyOf(await buy.treasurer.get(`${storehouse.path}/deposits-held`));
+    return deposits.filter((row: { buyId: string }) => row.buyId === buy.buyId);
+  };
+  expect(await held()).toMatchObject([{ householdId, heldMinorUnits: 500, isOverdue: true }]);
+  const refund = { householdId, minorUnits: 500, toBalance: true };
+  bodyOf(await buy.treasurer.post(`${buy.path}/deposits/refunds`, refund), 201);
+  expect(await held()).toEqual([]);
+  const [row] = await app.admin<{ balance: string }[]>`select sum(inflow - outflow) as balance
+    from book.account where kind = 'buy_deposit' and cause_id = ${buy.buyId}`;
+  expect(Number(row?.balance)).toBe(0);
+});
+
 test('bills that nobody can bear as they stand keep a buy open; they don’t keep the list from being read', async () => {
   const buy = await aSharedBuy(app, storehouse, { households });
   const { treasurer } = buy;

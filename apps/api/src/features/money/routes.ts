@@ -131,7 +131,7 @@ export const moneyRoutes = new Hono<AppEnv>()
   )
   .post(
     '/buys/:buy/deposits/refunds',
-    money('A deposit goes back', 'buy-stage-wrong', 'not-enough-left'),
+    money('A deposit goes back, also from a buy that ended', 'not-enough-left'),
     may(mayKeepMoney),
     jsonBody(depositRefund),
     (c) =>

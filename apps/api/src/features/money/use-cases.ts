@@ -253,12 +253,16 @@ export async function takeDepositIn(
   return posted;
 }
 
-/** A deposit goes back, in money or on the household's balance; never more than is held. */
+/**
+ * A deposit goes back, in money or on the household's balance; never more than is held. Also one that a buy still holds
+ * after it ended, which is a mistake to mend.
+ */
 export function refundDeposit(context: Context, buyId: string, wish: DepositRefund): Promise<Posted> {
   const { storehouseId } = context.actor;
   const onDay = checkedDay(context, wish);
   return withTx(context, async (tx) => {
-    const { householdId } = await lockOpenBuyAndHousehold(tx, context, { buyId, ...wish });
+    await lockBuyForShare(tx, storehouseId, buyId);
+    const { householdId } = await lockHousehold(tx, storehouseId, wish.householdId);
     const held = -(await loadBalance(tx, storehouseId, ledger.depositAccount({ householdId, buyId })));
     if (held < wish.minorUnits)
       throw fieldProblem('not-enough-left', 'minorUnits', 'The deposit on this buy is smaller than that.');

@@ -15,10 +15,13 @@ import { useBooksText } from './words.ts';
 
 const buys = api.storehouses[':storehouse'].buys[':buy'];
 
+/** A buy that ended takes none any more; what it holds still stands above the choice of buys. */
+const WITHOUT_DEPOSITS: ReadonlySet<string> = new Set(['planning', 'closed', 'called-off']);
+
 /** Deposits: what is held in all, and buy by buy who was asked, who paid, who was let off and who still has to. */
 export function DepositsPage() {
   const t = useBooksText();
-  const { storehouse, format } = useHouse();
+  const { storehouse, format, duties } = useHouse();
   const held = useQuery(heldDepositsQuery({ storehouse }));
   const all = useQuery(buysQuery({ storehouse }));
   const [chosen, setChosen] = useState<string | null>(null);
@@ -26,7 +29,7 @@ export function DepositsPage() {
     <BooksPage title={t.deposits}>
       <Loaded reading={joined(held, all)}>
         {([body, { buys: listed }]) => {
-          const withDeposits = listed.filter(({ stage }) => stage !== 'planning');
+          const withDeposits = listed.filter(({ stage }) => !WITHOUT_DEPOSITS.has(stage));
           const open = withDeposits.find(({ stage }) => stage === 'fixed' || stage === 'ordered');
           const buy = chosen ?? open?.id ?? withDeposits[0]?.id;
           return (
@@ -39,12 +42,15 @@ export function DepositsPage() {
               {body.deposits
                 .filter(({ isOverdue }) => isOverdue)
                 .map((deposit) => (
-                  <p key={deposit.buyId + deposit.householdId} className="row">
-                    <span>
-                      {deposit.household}, {deposit.buy}: {format.money(deposit.heldMinorUnits)}
-                    </span>
-                    <State kind="wrong" word={t.overdueDeposit} />
-                  </p>
+                  <div key={deposit.buyId + deposit.householdId} className="stack claim">
+                    <p className="row">
+                      <span>
+                        {deposit.household}, {deposit.buy}: {format.money(deposit.heldMinorUnits)}
+                      </span>
+                      <State kind="wrong" word={t.overdueDeposit} />
+                    </p>
+                    {duties.includes('treasurer') ? <GiveBack {...deposit} /> : null}
+                  </div>
                 ))}
               {buy === undefined ? null : (
                 <>
@@ -119,7 +125,6 @@ function DepositActs({ buy, row }: { buy: string; row: DepositRow }) {
   const t = useBooksText();
   const { storehouse, format } = useHouse();
   const tills = useTills();
-  const backTills = useTills(t.toBalance);
   const param = { storehouse, buy };
   const { householdId, heldMinorUnits = 0, askedMinorUnits = 0 } = row;
   const missing = Math.max(0, (askedMinorUnits ?? 0) - heldMinorUnits);
@@ -161,31 +166,45 @@ function DepositActs({ buy, row }: { buy: string; row: DepositRow }) {
           />
         </>
       )}
-      {heldMinorUnits > 0 ? (
-        <PostForm
-          name={`refund.${buy}.${householdId}`}
-          summary={t.giveBack}
-          button={t.post}
-          fields={[
-            { name: 'minorUnits', label: t.amount, kind: 'money', start: format.money(heldMinorUnits) },
-            { name: 'till', label: t.goesBy, kind: 'choice', options: backTills, isOptional: true },
-          ]}
-          sentence={(_, money) => t.refundSentence(money, row.household)}
-          send={({ minorUnits, till }, headers) =>
-            buys.deposits.refunds.$post(
-              {
-                param,
-                json: {
-                  householdId,
-                  minorUnits: Number(minorUnits),
-                  ...(isTill(till) ? { till } : { toBalance: true }),
-                },
-              },
-              { headers },
-            )
-          }
-        />
-      ) : null}
+      {heldMinorUnits > 0 ? <GiveBack buyId={buy} {...row} heldMinorUnits={heldMinorUnits} /> : null}
     </>
+  );
+}
+
+type Held = {
+  readonly buyId: string;
+  readonly householdId: string;
+  readonly household: string;
+  readonly heldMinorUnits: number;
+};
+
+function GiveBack({ buyId, householdId, household, heldMinorUnits }: Held) {
+  const t = useBooksText();
+  const { storehouse, format } = useHouse();
+  const tills = useTills(t.toBalance);
+  return (
+    <PostForm
+      name={`refund.${buyId}.${householdId}`}
+      summary={t.giveBack}
+      button={t.post}
+      fields={[
+        { name: 'minorUnits', label: t.amount, kind: 'money', start: format.money(heldMinorUnits) },
+        { name: 'till', label: t.goesBy, kind: 'choice', options: tills, isOptional: true },
+      ]}
+      sentence={(_, money) => t.refundSentence(money, household)}
+      send={({ minorUnits, till }, headers) =>
+        buys.deposits.refunds.$post(
+          {
+            param: { storehouse, buy: buyId },
+            json: {
+              householdId,
+              minorUnits: Number(minorUnits),
+              ...(isTill(till) ? { till } : { toBalance: true }),
+            },
+          },
+          { headers },
+        )
+      }
+    />
   );
 }
