@@ -9,6 +9,7 @@ import { listFixedBags } from '../fill/queries.ts';
 import { type HoldOfBag, listDutiesOf, listHolds } from '../hold/queries.ts';
 import { mayHold, mayReleaseTogether } from '../hold/use-cases.ts';
 import { lookAtLanding } from '../landing/use-cases.ts';
+import { listToTelephone, mayWriteNotices } from '../notice/use-cases.ts';
 import { listOrderConsents } from '../order/queries.ts';
 import { mayHandOver } from '../pick-up/use-cases.ts';
 import { type BuyQuote, isStanding, listQuotesOfBuy } from '../quote/queries.ts';
@@ -25,6 +26,7 @@ export async function listDutyItems(tx: Tx, context: Context, open: Open, root: 
     ...(await listClaimWindows(tx, context, open, root)),
     ...listHandOvers(context, open, root),
     ...(await listOpenHolds(tx, context, root)),
+    ...(await listUnreached(tx, context, root)),
   ];
 }
 
@@ -165,4 +167,32 @@ async function wordsOfHold(tx: Tx, { actor }: Context, { hold, bag }: HoldOfBag)
   return mayReleaseTogether(asker, actor.duties)
     ? `Bag ${bag.bagCode} is on hold: agree to its release, or let it be.`
     : null;
+}
+
+/** Past this many names the page that the item leads to is the better list. */
+const MOST_NAMES = 12;
+
+/** Households that were told of something about safety a day ago and have not acknowledged it: they are telephoned. */
+async function listUnreached(tx: Tx, context: Context, root: string): Promise<OpenItem[]> {
+  const { actor } = context;
+  if (!mayWriteNotices(actor)) return [];
+  return (await listToTelephone(tx, context)).map(({ notice, telephoneAt, households }) => ({
+    ...dueAtInstant(telephoneAt, actor.timeZone),
+    kind: 'unreached',
+    words: wordsOfUnreached(
+      notice.about,
+      households.map(({ name }) => name),
+    ),
+    ...{ buy: null, about: notice.about, minorUnits: null },
+    householdIds: households.map(({ householdId }) => householdId),
+    path: `${root}/notices/${notice.noticeId}/reach`,
+  }));
+}
+
+function wordsOfUnreached(about: string, names: readonly string[]): string {
+  const named = names.slice(0, MOST_NAMES).join(', ');
+  const more = names.length - MOST_NAMES;
+  return more > 0
+    ? `${about} is about safety. Telephone ${named} and ${more} more: nobody there has acknowledged it.`
+    : `${about} is about safety. Telephone ${named}: nobody there has acknowledged it.`;
 }

@@ -4,6 +4,7 @@ import type { Due } from './steps.ts';
 
 /** In the order in which two items stand that are due together with the same money at stake. */
 const KINDS = [
+  'unreached',
   'pick-up',
   'hand-over',
   'claim-window',
@@ -21,6 +22,10 @@ export type OpenItem = Due & {
   readonly kind: (typeof KINDS)[number];
   readonly words: string;
   readonly buy: BuyRow | null;
+  /** What it is about, where that is no buy. */
+  readonly about?: string;
+  /** Whose private matter the words tell. */
+  readonly householdIds?: readonly string[];
   /** When a window that begins at `dueAt` ends: until then nothing is late. */
   readonly endsAt?: Date | null;
   readonly minorUnits: number | null;

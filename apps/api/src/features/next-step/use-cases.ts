@@ -4,13 +4,14 @@ import type { Missing } from '@sheafbook/ledger';
 import type { Actor } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
-import { withTx } from '../../platform/with-tx.ts';
+import { type TxOptions, withTx } from '../../platform/with-tx.ts';
 import { loadBuy } from '../buy/queries.ts';
 import { isAboutDeposits, listMissingToOpen } from '../buy/use-cases.ts';
 import { listMissingToShareOut } from '../charge/use-cases.ts';
 import { lookAtClosing, seesDeposits } from '../close/use-cases.ts';
 import { listMissingToFix } from '../fill/use-cases.ts';
 import { listMissingToLand } from '../landing/use-cases.ts';
+import { mayWriteNotices } from '../notice/use-cases.ts';
 import { listOrderConsents } from '../order/queries.ts';
 import { listMissingToOrder } from '../order/use-cases.ts';
 import { listDutyItems } from './duty-items.ts';
@@ -86,12 +87,21 @@ export function listNextSteps(context: Context) {
   const work = async (tx: Tx) => {
     await noteHelpersRead(tx, context, 'balance, deposits, pledges and pick-ups');
     const items = await listOpenItems(tx, context);
+    const householdIds = items.flatMap((item) => item.householdIds ?? []);
+    await notePrivateRead(tx, context, { householdIds, what: 'notices', purpose: 'who was reached' });
     return { actor, now: context.now(), items: items.toSorted(byUrgency) };
   };
-  return withTx(context, work, { isReadOnly: true });
+  return withTx(context, work, { ...openingFor(actor), isReadOnly: true });
 }
 
-/** The same inside a transaction of the actor's own, in no order; whoever calls it notes what a helper reads. */
+/** What a transaction that lists open items opens: who must telephone is shown which households were not reached. */
+export const openingFor = (actor: Actor): Pick<TxOptions, 'task'> =>
+  mayWriteNotices(actor) ? { task: 'notice' } : {};
+
+/**
+ * The same inside a transaction of the actor's own that was opened by `openingFor`, in no order. Whoever calls it notes what
+ * is read of others.
+ */
 export async function listOpenItems(tx: Tx, context: Context): Promise<OpenItem[]> {
   const { actor } = context;
   const buys = await listOpenBuys(tx, actor.storehouseId);

@@ -19,7 +19,9 @@ import {
 import { findBuyName, findPresentHousehold } from './queries-named.ts';
 import type { NoticeQuery, NoticeReadingWish, NoticeWish } from './schema.ts';
 
+export { mayWriteNotices } from './policy.ts';
 export { writeNotice } from './queries.ts';
+export { listToTelephone } from './use-cases-unreached.ts';
 
 /** What the actor was told since joining, newest first. */
 export function readNotices(context: Context, query: NoticeQuery) {

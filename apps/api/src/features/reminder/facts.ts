@@ -27,19 +27,20 @@ const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string) => stri
   'claim-window': (buy) => `${buy}/landing`,
   'hand-over': (buy) => `${buy}/handing-over`,
   'hold-open': (buy) => `${buy}/landing`,
+  unreached: () => '/notices/written',
 };
 
 /** What waits for the actor anyway; a kind that has no rule of telling is not told. */
 async function listOpenFacts(tx: Tx, context: Context): Promise<ReminderFact[]> {
   const { storehouseId } = context.actor;
   return (await listOpenItems(tx, context)).flatMap((item) => {
-    const { kind, buy, dueOn, dueAt, endsAt = null, path } = item;
+    const { kind, buy, about = buy?.name ?? '', dueOn, dueAt, endsAt = null, path } = item;
     if (!(kind in KINDS)) return [];
     const buyPage = buy ? `/buys/${buy.buyId}` : '';
     // Two steps of one buy may be planned for one day, and they are two things.
     const thing = `${path.replace(`/api/storehouses/${storehouseId}`, '')}${kind === 'move-buy' ? ` ${buy?.stage}` : ''}`;
     const page = PAGES[kind]?.(buyPage) ?? buyPage;
-    return [{ kind, thing, dueOn, dueAt, endsAt, about: buy?.name ?? '', says: '', page }];
+    return [{ kind, thing, dueOn, dueAt, endsAt, about, says: '', page }];
   });
 }
 

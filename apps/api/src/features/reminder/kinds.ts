@@ -26,6 +26,7 @@ export const KINDS = {
   'move-buy': { onTheDay: true, overdue: true },
   notice: { open: 'once' },
   'hold-open': { open: 'once', isSafety: true },
+  unreached: { overdue: true, isSafety: true },
   safety: { open: 'once', isSafety: true },
 } as const satisfies Readonly<Record<string, Rule>>;
 

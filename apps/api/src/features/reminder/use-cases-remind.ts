@@ -6,6 +6,7 @@ import { hashToken } from '../../platform/session.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import type { WorkTask } from '../../platform/work/task.ts';
 import { writeLetter } from '../letter/use-cases.ts';
+import { openingFor } from '../next-step/use-cases.ts';
 import { tellingsDue, type Wishes } from './due.ts';
 import { listFacts } from './facts.ts';
 import { digestOf, type LetterFrame, type LetterText, letterOf, type ReminderFact } from './letter.ts';
@@ -33,7 +34,11 @@ export const remind: WorkTask = {
     if (!mail || !publicUrl) return; // nothing is marked as told, so that it is once there is e-mail
     const { place, readers } = await withTx(context, (tx) => loadPlaceAndReaders(tx, context));
     for (const actor of readers)
-      await withTx({ ...context, actor }, (tx) => tellOne(tx, { ...context, actor }, { place, publicUrl }));
+      await withTx(
+        { ...context, actor },
+        (tx) => tellOne(tx, { ...context, actor }, { place, publicUrl }),
+        openingFor(actor),
+      );
   },
   async settle() {},
 };

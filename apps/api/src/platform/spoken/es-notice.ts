@@ -30,6 +30,10 @@ export const ES_NOTICE: Readonly<Record<string, string>> = {
   '{} is called off: {} What you paid stands on your balance.':
     '{} queda anulada: {} Lo que pagó está en su saldo.',
   'The day on which {} lands is open again.': 'El día de llegada de {} vuelve a estar abierto.',
+  '{} is about safety. Telephone {} and {} more: nobody there has acknowledged it.':
+    '{} trata de seguridad. Llame a {} y a {} más: nadie allí lo ha confirmado.',
+  '{} is about safety. Telephone {}: nobody there has acknowledged it.':
+    '{} trata de seguridad. Llame a {}: nadie allí lo ha confirmado.',
   '{} now lands on {}.': '{} llega ahora el {}.',
   'Bag {}, in which you have food, is on hold: {} Do not eat from it, open it or give it away until you hear more.':
     'El saco {}, en el que usted tiene alimento, está retenido: {} No coma de él, no lo abra ni lo dé hasta saber más.',

@@ -10,7 +10,7 @@ import { useRunText } from './words.ts';
 import './run.css';
 
 /** What is asked of a duty; what a household itself owes or may fetch stands on its own page. */
-const OF_DUTIES = ['move-buy', 'quote-lapses', 'claim-window', 'hand-over', 'hold-open'];
+const OF_DUTIES = ['move-buy', 'quote-lapses', 'claim-window', 'hand-over', 'hold-open', 'unreached'];
 
 /** What waits for somebody with a duty over all buys, the most urgent first; and a new buy to plan. */
 export function NeedsMe() {

@@ -28,6 +28,10 @@ test('bills, charges and claims are read at the treasurer’s desk, and nowhere 
   expect(['/invoices', '/charges', '/claims'].map(as(false))).toEqual([null, null, null]);
 });
 
+test('whom nobody reached is seen beside what was written', () => {
+  expect(pageFor('/api/storehouses/S/notices/N/reach', { isTreasurer: false })).toBe('/s/S/notices/written');
+});
+
 test('what is about no buy, or has no page, leads nowhere', () => {
   expect(pageFor(null, { isTreasurer: true })).toBeNull();
   expect(pageFor('/api/storehouses/S/holds/H', { isTreasurer: false })).toBeNull();

@@ -29,6 +29,8 @@ const BOOKS: Readonly<Record<string, (buy: string) => string>> = {
 
 /** The page that shows what an address of the API answers; null where the reader has no page for it. */
 export function pageFor(apiPath: string | null, { isTreasurer }: { isTreasurer: boolean }): string | null {
+  const notice = /\/api\/storehouses\/([^/]+)\/notices\/[^/]+\/reach$/.exec(apiPath ?? '');
+  if (notice) return `/s/${notice[1]}/notices/written`;
   const found = /\/api\/storehouses\/([^/]+)\/buys\/([^/]+)\/?(.*)$/.exec(apiPath ?? '');
   if (!found) return null;
   const [, storehouse = '', buy = '', what = ''] = found;

@@ -89,6 +89,7 @@ export const en = {
     'move-buy': 'A buy waits for your step',
     notice: 'Notices',
     'hold-open': 'A bag on hold waits for you',
+    unreached: 'Households to telephone about safety',
     safety: 'Food of yours is on hold, and other notices about safety',
   } as Record<string, string>,
   always: 'always',

@@ -91,6 +91,7 @@ export const es: NoticeWords = {
     'move-buy': 'Una compra espera su paso',
     notice: 'Avisos',
     'hold-open': 'Un saco retenido le espera',
+    unreached: 'Hogares a los que llamar por seguridad',
     safety: 'Alimento suyo está retenido, y otros avisos sobre seguridad',
   },
   always: 'siempre',

@@ -51,6 +51,10 @@ export const en = {
       subject: `A bag of ${about} is on hold`,
       says: `A bag of ${about} is on hold and waits for you: to find out what is the matter, or to agree to its release. Nobody eats from it until two people have let it go.`,
     }),
+    unreached: ({ about }) => ({
+      subject: `Telephone about ${about}`,
+      says: `Households that were told about ${about} a day ago have not acknowledged it, and it is about safety. Telephone them; which ones, the storehouse shows you.`,
+    }),
     safety: ({ about, says }) => ({
       subject: `Safety: ${about}`,
       says: `${says} Acknowledge it in the storehouse, so that nobody has to telephone you.`,

@@ -47,6 +47,10 @@ export const es: ReminderWords = {
       subject: `Un saco de ${about} está retenido`,
       says: `Un saco de ${about} está retenido y le espera: para ver qué pasa, o para consentir en soltarlo. Nadie come de él hasta que dos personas lo suelten.`,
     }),
+    unreached: ({ about }) => ({
+      subject: `Llame por teléfono: ${about}`,
+      says: `Hogares avisados hace un día sobre ${about} no lo han confirmado, y trata de seguridad. Llámelos; el almacén le muestra cuáles son.`,
+    }),
     safety: ({ about, says }) => ({
       subject: `Seguridad: ${about}`,
       says: `${says} Confírmelo en el almacén, para que nadie tenga que llamarle por teléfono.`,
