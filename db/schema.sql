@@ -474,6 +474,8 @@ table book.container row level security
   packed_on date not null
   opened_on date
   note text default ''::text not null
+  treatment text
+  moisture_tenths integer
   constraint container_pkey PRIMARY KEY (storehouse_id, container_id)
   constraint container_code_once UNIQUE (storehouse_id, container_code)
   constraint container_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
@@ -481,9 +483,11 @@ table book.container row level security
   constraint container_lot_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.lot(storehouse_id, lot_id)
   constraint container_vessel_fk FOREIGN KEY (storehouse_id, container_id, vessel_kind) REFERENCES book.vessel(storehouse_id, vessel_id, kind)
   constraint container_is_a_vessel CHECK ((vessel_kind = 'container'::text))
+  constraint container_moisture_in_range CHECK (((moisture_tenths >= 0) AND (moisture_tenths <= 1000)))
+  constraint container_treatment_known CHECK ((treatment = ANY (ARRAY['oxygen-absorber'::text, 'dry-ice'::text, 'vacuum'::text, 'nitrogen-flush'::text, 'freeze-thaw-freeze'::text, 'food-grade-earth'::text, 'none'::text])))
   CREATE INDEX container_by_household ON book.container USING btree (storehouse_id, household_id)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (note, opened_on) to sheafbook_app
+  grant insert, select, update (moisture_tenths, note, opened_on, treatment) to sheafbook_app
 
 table book.container_kind row level security
   storehouse_id uuid not null
@@ -497,13 +501,23 @@ table book.container_kind row level security
   price_minor_units book.amount
   source text not null
   version integer default 1 not null
+  barrier text
+  is_dark boolean default false not null
+  is_breakable boolean default false not null
+  is_rodent_proof boolean default false not null
+  needs_outer boolean default false not null
+  is_reusable boolean default false not null
+  most_stacked integer
+  traits_source text default ''::text not null
   constraint container_kind_pkey PRIMARY KEY (storehouse_id, container_kind_id)
   constraint container_kind_code_once UNIQUE (storehouse_id, kind_code)
   constraint container_kind_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint container_kind_barrier_known CHECK ((barrier = ANY (ARRAY['metal'::text, 'foil'::text, 'glass'::text, 'pet'::text, 'bare-plastic'::text, 'open'::text])))
   constraint container_kind_holds_something CHECK (((capacity_microlitres >= 1000) AND (capacity_microlitres <= 1000000000)))
+  constraint container_kind_stack_in_range CHECK (((most_stacked >= 1) AND (most_stacked <= 100)))
   constraint container_kind_tare_in_range CHECK (((tare_grams >= 0) AND (tare_grams <= 100000)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (price_minor_units, tare_grams, version) to sheafbook_app
+  grant insert, select, update (barrier, is_breakable, is_dark, is_reusable, is_rodent_proof, most_stacked, needs_outer, price_minor_units, tare_grams, traits_source, version) to sheafbook_app
 
 table book.container_wish row level security
   storehouse_id uuid not null

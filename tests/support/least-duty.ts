@@ -72,6 +72,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /container-kinds': 'member',
   'POST /container-kinds': 'coordinator packing_lead treasurer',
   'PUT /container-kinds/:kind': 'coordinator packing_lead treasurer',
+  'GET /treatments': 'member',
   'GET /suppliers': 'member',
   'POST /suppliers': 'coordinator treasurer',
   'GET /suppliers/:supplier': 'member',

@@ -60,6 +60,7 @@ import { supplierRoutes } from './features/supplier/routes.ts';
 import { takeAlongRoutes } from './features/take-along/routes.ts';
 import { tinRoutes } from './features/tin/routes.ts';
 import { traceRoutes } from './features/trace/routes.ts';
+import { treatmentRoutes } from './features/treatment/routes.ts';
 import { trialBalanceRoutes } from './features/trial-balance/routes.ts';
 import { withdrawalRoutes } from './features/withdrawal/routes.ts';
 import { workRoutes } from './features/work/routes.ts';
@@ -136,6 +137,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', periodRoutes)
   .route('/', importRoutes)
   .route('/', traceRoutes)
+  .route('/', treatmentRoutes)
   .route('/', stockCountRoutes)
   .route('/', workRoutes)
   .route('/', auditRoutes)

@@ -24,6 +24,7 @@ import { settingsRoutes } from './features/settings/routes.ts';
 import { shelfRoutes } from './features/shelf/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
 import { tinRoutes } from './features/tin/routes.ts';
+import { treatmentRoutes } from './features/treatment/routes.ts';
 import { workRoutes } from './features/work/routes.ts';
 import { houseRoute, rootRoute } from './house-route.ts';
 
@@ -119,6 +120,7 @@ export const router = createRouter({
       ...foodRoutes,
       ...containerKindRoutes,
       ...containerWishRoutes,
+      ...treatmentRoutes,
     ]),
   ]),
   defaultPreload: 'intent',

@@ -32,6 +32,8 @@ export const containers = book.table(
     packedOn: date('packed_on', { mode: 'string' }).notNull(),
     openedOn: date('opened_on', { mode: 'string' }),
     note: text('note').notNull().default(''),
+    treatment: text('treatment'),
+    moistureTenths: integer('moisture_tenths'),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.containerId] })],
 );

@@ -117,3 +117,8 @@ export const KEEPING_CLASSES = [
 
 /** One of `KEEPING_CLASSES`. Units: none. Errors: none. */
 export type KeepingClass = (typeof KEEPING_CLASSES)[number];
+
+/** A keeping class as it was written down; null when nobody has said one. Units: none. Errors: none. */
+export function readKeepingClass(text: string | null): KeepingClass | null {
+  return KEEPING_CLASSES.find((keepingClass) => keepingClass === text) ?? null;
+}

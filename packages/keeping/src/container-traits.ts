@@ -1,5 +1,8 @@
+/** What the wall of a container is, the tightest first. Units: none. Errors: none. */
+export const BARRIERS = ['metal', 'foil', 'glass', 'pet', 'bare-plastic', 'open'] as const;
+
 /** What the wall of a container keeps out. Units: none. Errors: none. */
-export type Barrier = 'metal' | 'foil' | 'glass' | 'pet' | 'bare-plastic' | 'open';
+export type Barrier = (typeof BARRIERS)[number];
 
 /**
  * What a container does for the food in it, beside what it holds.
@@ -78,4 +81,9 @@ const TRAITS_OF_CODE = new Map(CONTAINER_TRAITS.map((row) => [row.kindCode, row]
 /** The traits of a reference kind, or undefined. Units: as `ContainerTraits`. Errors: none. */
 export function findContainerTraits(kindCode: string): ContainerTraits | undefined {
   return TRAITS_OF_CODE.get(kindCode);
+}
+
+/** A barrier as it was written down; null for what is none, so that nobody takes it for tight. Units: none. Errors: none. */
+export function readBarrier(text: string | null): Barrier | null {
+  return BARRIERS.find((barrier) => barrier === text) ?? null;
 }

@@ -3,24 +3,33 @@ import { assert } from '@sheafbook/units';
 import type { Barrier } from './container-traits.ts';
 import { TREATMENT_CODES, type TreatmentCode, treatmentOf } from './treatment.ts';
 
-/** Why a treatment does not suit. Units: none. Errors: none. */
-export type Misfit =
-  | 'dry-ice-in-metal'
-  | 'barrier-leaks'
-  | 'sets-hard'
-  | 'fat-or-meal-without-oxygen'
-  | 'too-moist-without-oxygen'
-  | 'moisture-unknown'
-  | 'more-than-it-treats'
-  | 'not-recommended'
-  | 'gas-stays-in-glass';
+/** The names of the reasons why a treatment does not suit. Units: none. Errors: none. */
+export const MISFITS = [
+  'dry-ice-in-metal',
+  'gas-stays-in-glass',
+  'barrier-leaks',
+  'barrier-unknown',
+  'sets-hard',
+  'fat-or-meal-without-oxygen',
+  'class-unknown',
+  'too-moist-without-oxygen',
+  'moisture-unknown',
+  'more-than-it-treats',
+  'not-recommended',
+] as const;
 
-/** What is to be packed, and in what. Units: per cent wet basis, null when nobody measured; whole grams. Errors: none. */
+/** Why a treatment does not suit. Units: none. Errors: none. */
+export type Misfit = (typeof MISFITS)[number];
+
+/**
+ * What is to be packed, and in what. Null is unknown: nobody measured, nobody said what kind of food or wall it is.
+ * Units: per cent wet basis; whole grams. Errors: none.
+ */
 export type PackPlan = {
-  readonly keepingClass: KeepingClass;
+  readonly keepingClass: KeepingClass | null;
   readonly needsMoistureTest: boolean;
   readonly moisturePercent: number | null;
-  readonly barrier: Barrier;
+  readonly barrier: Barrier | null;
   readonly grams: number;
 };
 
@@ -67,9 +76,12 @@ export function judgeTreatment(code: TreatmentCode, plan: PackPlan): TreatmentFi
 
 function listMisfits(code: TreatmentCode, plan: PackPlan): Misfit[] {
   const { barriers, isOxygenFree, mostGrams } = treatmentOf(code);
+  const { keepingClass, barrier } = plan;
   const misfits: Misfit[] = [];
-  if (!barriers.includes(plan.barrier)) misfits.push(whyNotIn(code, plan.barrier));
-  if (code === 'oxygen-absorber' && SETS_HARD.includes(plan.keepingClass)) misfits.push('sets-hard');
+  if (!barriers.includes(barrier ?? 'open'))
+    misfits.push(barrier === null ? 'barrier-unknown' : whyNotIn(code, barrier));
+  if (code === 'oxygen-absorber' && keepingClass !== null && SETS_HARD.includes(keepingClass))
+    misfits.push('sets-hard');
   if (isOxygenFree) misfits.push(...listDangersWithoutOxygen(plan));
   if (mostGrams !== null && plan.grams > mostGrams) misfits.push('more-than-it-treats');
   if (code === 'food-grade-earth') misfits.push('not-recommended');
@@ -84,6 +96,7 @@ function whyNotIn(code: TreatmentCode, barrier: Barrier): Misfit {
 
 function listDangersWithoutOxygen(plan: PackPlan): Misfit[] {
   const { keepingClass, moisturePercent, needsMoistureTest } = plan;
+  if (keepingClass === null) return ['class-unknown'];
   if (NOT_WITHOUT_OXYGEN.includes(keepingClass)) return ['fat-or-meal-without-oxygen'];
   if (moisturePercent === null) return needsMoistureTest ? ['moisture-unknown'] : [];
   return moisturePercent > MOST_MOISTURE_WITHOUT_OXYGEN ? ['too-moist-without-oxygen'] : [];

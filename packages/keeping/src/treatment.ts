@@ -178,3 +178,8 @@ const TREATMENT_OF_CODE = new Map(TREATMENTS.map((row) => [row.code, row]));
 export function treatmentOf(code: TreatmentCode): Treatment {
   return TREATMENT_OF_CODE.get(code) as Treatment;
 }
+
+/** A treatment as it was written down; null is unknown. Units: none. Errors: none. */
+export function readTreatment(text: string | null): TreatmentCode | null {
+  return TREATMENT_CODES.find((code) => code === text) ?? null;
+}

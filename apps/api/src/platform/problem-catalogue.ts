@@ -44,6 +44,10 @@ export const PROBLEMS = {
     409,
     'The figures of this food are published and stay as they are. Add a food of your own instead.',
   ),
+  'kind-is-published': refuse(
+    409,
+    'What this kind of container does is published and stays as it is. Add a kind of your own instead.',
+  ),
   // People
   'duties-not-separate': refuse(
     409,

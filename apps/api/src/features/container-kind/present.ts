@@ -1,4 +1,5 @@
 import type { ContainerKindRow } from '@sheafbook/db/tables';
+import { readBarrier } from '@sheafbook/keeping';
 
 export function presentContainerKind(kind: ContainerKindRow) {
   return {
@@ -11,6 +12,14 @@ export function presentContainerKind(kind: ContainerKindRow) {
     tareGrams: kind.tareGrams,
     priceMinorUnits: kind.priceMinorUnits,
     source: kind.source,
+    barrier: readBarrier(kind.barrier),
+    isDark: kind.isDark,
+    isBreakable: kind.isBreakable,
+    isRodentProof: kind.isRodentProof,
+    needsOuter: kind.needsOuter,
+    isReusable: kind.isReusable,
+    mostStacked: kind.mostStacked,
+    traitsSource: kind.traitsSource,
     version: kind.version,
   };
 }

@@ -27,6 +27,15 @@ export async function listContainerKinds(
     .limit(limit + 1);
 }
 
+/** All of them, for what is judged over the whole catalogue. */
+export async function listAllContainerKinds(tx: Tx, storehouseId: string): Promise<ContainerKindRow[]> {
+  return tx
+    .select()
+    .from(containerKinds)
+    .where(eq(containerKinds.storehouseId, storehouseId))
+    .orderBy(asc(containerKinds.kindCode));
+}
+
 export async function loadContainerKind(
   tx: Tx,
   storehouseId: string,
@@ -68,7 +77,7 @@ export async function insertContainerKind(
 export async function updateContainerKind(
   tx: Tx,
   kind: ContainerKindRow,
-  change: { tareGrams: number | null; priceMinorUnits: number | null },
+  change: Partial<typeof containerKinds.$inferInsert>,
 ): Promise<ContainerKindRow> {
   const [row] = await tx
     .update(containerKinds)

@@ -10,7 +10,7 @@ import { addContainerKind, editContainerKind, findContainerKinds } from './use-c
 export const containerKindRoutes = new Hono<AppEnv>()
   .get(
     '/container-kinds',
-    describe('Container kinds', 'Container kinds by code, with true capacity'),
+    describe('Container kinds', 'Container kinds by code, with true capacity and what they keep out'),
     queryOf(containerKindQuery),
     async (c) => {
       const query = c.req.valid('query');
@@ -28,7 +28,9 @@ export const containerKindRoutes = new Hono<AppEnv>()
   )
   .put(
     '/container-kinds/:kind',
-    describe('Container kinds', 'Set the tare and the price of a kind', ['thing-not-found', 'stale-version']),
+    describe('Container kinds', 'Set the tare and the price of a kind, and of an own kind what it does', [
+      ...(['thing-not-found', 'stale-version', 'kind-is-published'] as const),
+    ]),
     may(mayEditContainerKinds),
     jsonBody(containerKindEdit),
     async (c) => {

@@ -1,9 +1,22 @@
+import { BARRIERS } from '@sheafbook/keeping';
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
 import { thingName } from '../storehouse/schema.ts';
 
 const tareGrams = z.int().min(0).max(100_000).nullable();
 const priceMinorUnits = z.int().min(0).max(1_000_000_000).nullable();
+
+/** What a kind does for the food in it, with who says so. A wall that nobody named is taken for one that lets air through. */
+const traits = z.strictObject({
+  barrier: z.enum(BARRIERS).nullable(),
+  isDark: z.boolean(),
+  isBreakable: z.boolean(),
+  isRodentProof: z.boolean(),
+  needsOuter: z.boolean(),
+  isReusable: z.boolean(),
+  mostStacked: z.int().min(1).max(100).nullable(),
+  traitsSource: z.string().trim().min(1, 'Say who says so, or that it is your own judgement.').max(300),
+});
 
 export const containerKindWish = z.strictObject({
   kindCode: z
@@ -20,11 +33,20 @@ export const containerKindWish = z.strictObject({
   tareGrams: tareGrams.default(null),
   priceMinorUnits: priceMinorUnits.default(null),
   source: z.string().trim().min(1, 'Say where the capacity comes from.').max(300),
+  traits: traits.optional(),
 });
 export type ContainerKindWish = z.infer<typeof containerKindWish>;
 
-/** A capacity never changes: containers were filled by it. A different one is a kind of its own. */
-export const containerKindEdit = z.strictObject({ version: z.int().positive(), tareGrams, priceMinorUnits });
+/**
+ * A capacity never changes: containers were filled by it. A different one is a kind of its own. The traits are changed of the
+ * group's own kinds only.
+ */
+export const containerKindEdit = z.strictObject({
+  version: z.int().positive(),
+  tareGrams,
+  priceMinorUnits,
+  traits: traits.optional(),
+});
 export type ContainerKindEdit = z.infer<typeof containerKindEdit>;
 
 export const containerKindQuery = pageQuery;

@@ -24,7 +24,7 @@ export function findContainerKinds(context: Context, query: PageQuery) {
 }
 
 /** Adds a container kind of the group's own. */
-export function addContainerKind(context: Context, wish: ContainerKindWish) {
+export function addContainerKind(context: Context, { traits, ...wish }: ContainerKindWish) {
   const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
     if (await findContainerKindByCode(tx, storehouseId, wish.kindCode))
@@ -35,6 +35,7 @@ export function addContainerKind(context: Context, wish: ContainerKindWish) {
       );
     return insertContainerKind(tx, {
       ...wish,
+      ...traits,
       storehouseId,
       nameEs: wish.nameEs ?? wish.nameEn,
       isOwn: true,
@@ -42,15 +43,16 @@ export function addContainerKind(context: Context, wish: ContainerKindWish) {
   });
 }
 
-/** Sets what a kind weighs empty and what one costs: published kinds come without either. */
+/** Sets what a kind weighs empty and costs, since published kinds come without either, and of an own kind what it does. */
 export function editContainerKind(
   context: Context,
   kindId: string,
-  { version, ...change }: ContainerKindEdit,
+  { version, traits, ...change }: ContainerKindEdit,
 ) {
   return withTx(context, async (tx) => {
     const kind = await lockContainerKind(tx, context.actor.storehouseId, kindId);
     if (kind.version !== version) throw new Problem('stale-version', { newer: presentContainerKind(kind) });
-    return updateContainerKind(tx, kind, change);
+    if (traits && !kind.isOwn) throw new Problem('kind-is-published');
+    return updateContainerKind(tx, kind, { ...change, ...traits });
   });
 }

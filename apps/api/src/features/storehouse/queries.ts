@@ -11,6 +11,7 @@ import {
   vessels,
 } from '@sheafbook/db/tables';
 import { CONTAINER_KINDS, REFERENCE_FOODS } from '@sheafbook/foods';
+import { findContainerTraits } from '@sheafbook/keeping';
 import { OUTSIDE_KINDS, type OutsideKind } from '@sheafbook/ledger';
 import { assert } from '@sheafbook/units';
 import { and, desc, eq, inArray, isNull, sql } from 'drizzle-orm';
@@ -146,8 +147,16 @@ export async function insertStorehouse(
       capacityMicrolitres: kind.capacityMicrolitres,
       tareGrams: kind.tareGrams,
       source: kind.source,
+      ...traitsOf(kind.kindCode),
     })),
   );
+}
+
+function traitsOf(kindCode: string) {
+  const traits = findContainerTraits(kindCode);
+  assert(traits, 'each reference kind has its traits, which a test holds');
+  const { kindCode: _, source: traitsSource, ...columns } = traits;
+  return { ...columns, traitsSource };
 }
 
 function toFoodRow(storehouseId: string, food: (typeof REFERENCE_FOODS)[number]): typeof foods.$inferInsert {

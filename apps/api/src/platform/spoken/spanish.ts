@@ -2,6 +2,7 @@ import { ES_AUDIT } from './es-audit.ts';
 import { ES_BANK } from './es-bank.ts';
 import { ES_BUY } from './es-buy.ts';
 import { ES_IMPORT } from './es-import.ts';
+import { ES_KEEPING } from './es-keeping.ts';
 import { ES_LANDING } from './es-landing.ts';
 import { ES_LENDING } from './es-lending.ts';
 import { ES_MONEY } from './es-money.ts';
@@ -19,6 +20,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_BUY,
   ...ES_LANDING,
   ...ES_LENDING,
+  ...ES_KEEPING,
   ...ES_MONEY,
   ...ES_BANK,
   ...ES_NOTICE,

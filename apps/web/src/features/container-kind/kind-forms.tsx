@@ -8,6 +8,7 @@ import { useHouse } from '../../ui/house.ts';
 import { partsTyped, shownPart } from '../../ui/parts-typed.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import type { Kind } from '../shelf/queries.ts';
+import { draftTraits, NO_TRAITS, readTraits, type TraitDraft, TraitFields } from './trait-fields.tsx';
 import { useKindText } from './words.ts';
 
 const kindsOf = api.storehouses[':storehouse']['container-kinds'];
@@ -44,10 +45,13 @@ function KindForm({ kind }: { kind: Kind }) {
   const queries = useQueryClient();
   const [tare, setTare] = useState(shownPart(kind.tareGrams, 1));
   const [price, setPrice] = useState(kind.priceMinorUnits === null ? '' : format.money(kind.priceMinorUnits));
+  const [traits, setTraits] = useState(() => draftTraits(kind));
   const read = { tareGrams: partsTyped(tare, 1), priceMinorUnits: moneyTyped(price, format.currency) };
   const saving = useMutation({
     mutationFn: () => {
-      const json = { version: kind.version, ...(read as { tareGrams: null; priceMinorUnits: null }) };
+      const figures = read as { tareGrams: null; priceMinorUnits: null };
+      const own = kind.isOwn && traits.traitsSource.trim() !== '' ? { traits: readTraits(traits) } : {};
+      const json = { version: kind.version, ...figures, ...own };
       return ask(kindsOf[':kind'].$put({ param: { storehouse, kind: kind.id }, json }));
     },
     onSuccess: () => queries.invalidateQueries({ queryKey: ['container-kinds'] }),
@@ -70,6 +74,7 @@ function KindForm({ kind }: { kind: Kind }) {
         onPrice={setPrice}
         problems={{ ...problemsOf(saving.error), ...figureProblems(read, words) }}
       />
+      {kind.isOwn ? <TraitFields draft={traits} onChange={setTraits} /> : null}
       <ProblemSaid error={saving.error} />
       <button type="submit" className="btn" disabled={saving.isPending}>
         {t.save}
@@ -86,6 +91,7 @@ export function AddKind() {
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const [draft, setDraft] = useState(EMPTY);
+  const [traits, setTraits] = useState<TraitDraft>(NO_TRAITS);
   const [isAsked, setIsAsked] = useState(false);
   const read = {
     capacityMicrolitres: partsTyped(draft.litres, 1_000_000) ?? undefined,
@@ -96,16 +102,18 @@ export function AddKind() {
     mutationFn: (capacityMicrolitres: number) => {
       const { nameEn, nameEs, kindCode, source } = draft;
       const figures = read as { tareGrams: null; priceMinorUnits: null };
+      const said = traits.traitsSource.trim() === '' ? {} : { traits: readTraits(traits) };
       const names = { nameEn, ...(nameEs.trim() === '' ? {} : { nameEs }) };
       return ask(
         kindsOf.$post({
           param: { storehouse },
-          json: { ...figures, ...names, kindCode, source, capacityMicrolitres },
+          json: { ...figures, ...names, kindCode, source, capacityMicrolitres, ...said },
         }),
       );
     },
     onSuccess: () => {
       setDraft(EMPTY);
+      setTraits(NO_TRAITS);
       setIsAsked(false);
       return queries.invalidateQueries({ queryKey: ['container-kinds'] });
     },
@@ -149,6 +157,7 @@ export function AddKind() {
           problems={problems}
         />
         {field('source', words.source, { hint: words.sourceHint, problem: problems.source })}
+        <TraitFields draft={traits} onChange={setTraits} />
         {Object.keys(problems).length > 0 ? null : <ProblemSaid error={adding.error} />}
         <button type="submit" className="btn" disabled={adding.isPending}>
           {words.addIt}

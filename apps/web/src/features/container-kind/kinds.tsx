@@ -35,6 +35,11 @@ export function ContainerKinds() {
               {words.stands(all.length, all.filter(({ priceMinorUnits }) => priceMinorUnits === null).length)}
             </h1>
             <p>{words.holdsWords}</p>
+            <div className="actions">
+              <Link className="btn" to="/s/$storehouse/treatments" params={{ storehouse }}>
+                {words.toTreatments}
+              </Link>
+            </div>
             <KindTable kinds={all} />
             {mayEdit(duties) ? (
               <>
@@ -49,6 +54,18 @@ export function ContainerKinds() {
   );
 }
 
+const FLAGS = ['isDark', 'isRodentProof', 'isBreakable', 'needsOuter', 'isReusable'] as const;
+
+/** The wall first, then what else it does or wants. */
+function sayTraits(kind: Kind, words: ReturnType<typeof useKindText>): string {
+  const parts = [
+    kind.barrier === null ? words.wallUnknown : words.barriers[kind.barrier],
+    ...FLAGS.filter((flag) => kind[flag]).map((flag) => words.flags[flag]),
+    ...(kind.mostStacked === null ? [] : [words.stacks(kind.mostStacked)]),
+  ];
+  return `${parts.join('; ')}.`;
+}
+
 function KindTable({ kinds }: { kinds: readonly Kind[] }) {
   const words = useKindText();
   const { format } = useHouse();
@@ -60,6 +77,7 @@ function KindTable({ kinds }: { kinds: readonly Kind[] }) {
         { name: words.holds, isNumber: true },
         { name: words.tare, isNumber: true },
         { name: words.price(format.currency), isNumber: true },
+        { name: words.does },
       ]}
       rows={kinds.map((kind) => ({
         key: kind.id,
@@ -71,6 +89,10 @@ function KindTable({ kinds }: { kinds: readonly Kind[] }) {
           formatDecimal(fraction(kind.capacityMicrolitres, MICROLITRES_IN_A_LITRE), 3, format.language),
           kind.tareGrams === null ? words.unknown : format.count(kind.tareGrams),
           kind.priceMinorUnits === null ? words.unknown : format.money(kind.priceMinorUnits),
+          <span key="does">
+            {sayTraits(kind, words)}
+            <span className="soft block">{kind.traitsSource}</span>
+          </span>,
         ],
       }))}
     />
