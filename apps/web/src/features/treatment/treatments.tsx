@@ -8,6 +8,7 @@ import { useTitle } from '../../ui/use-title.ts';
 import { type Treatment, treatmentsQuery } from './queries.ts';
 import { sayWait } from './say-wait.ts';
 import { useTreatmentText } from './words.ts';
+import './treatment.css';
 
 /** What can be done to food as it is packed, and what should not be. */
 export function Treatments() {
