@@ -6,7 +6,7 @@ import { openTestApp, type TestApp } from '../support/app.ts';
 import { aBuy, bodyOf, type TestBuy } from '../support/buy.ts';
 import { anOrderedBuy, changeRules, type TestGrainBuy } from '../support/fixed-buy.ts';
 import { aHousehold } from '../support/household.ts';
-import { type PdfPage, printed } from '../support/pdf.ts';
+import { type PdfPage, pdfOf, printed } from '../support/pdf.ts';
 import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
@@ -132,6 +132,29 @@ test('a long name wraps and never runs over the edge', async () => {
       expect(overlaps(page)).toEqual([]);
     }
   }
+});
+
+test.for([
+  ['polish', 'Łukasz Żółć'],
+  ['japanese', 'Ōyama'],
+  ['vietnamese', 'Nguyễn Thị Hồng'],
+  ['two-part', 'Nguye\u0302\u0303n'],
+  ['ukrainian', 'Ольга Їжакевич'],
+  ['greek', 'Γεώργιος Ἀθηναῖος'],
+  ['many', 'Dvořák Şahin Ķirsis'],
+] as const)('%s letters are printed as they are typed', async ([kind, name]) => {
+  const household = await aHousehold(app, storehouse, name, { email: `${kind}@example.org` });
+  const path = `${storehouse.path}/households/${household.householdId}/statement/paper`;
+  const pdf = await printed(household.caller, path);
+  expect(pdf.text).toContain(name.normalize('NFC'));
+  expect(pdf.text).not.toContain('?');
+  expect(pdf.fonts.every(({ isEmbedded }) => isEmbedded)).toBe(true);
+});
+
+test('a paper with letters of its own stays small, since it brings only those', async () => {
+  const household = await aHousehold(app, storehouse, 'Đặng Ольга', { email: 'small@example.org' });
+  const path = `${storehouse.path}/households/${household.householdId}/statement/paper`;
+  expect(pdfOf(await household.caller.get(path)).length).toBeLessThan(60_000);
 });
 
 test('both languages say everything', () => {

@@ -101,8 +101,28 @@ async function wordsOf(bytes: Uint8Array): Promise<string> {
 
 type TextItem = { str: string; transform: number[]; width: number; height: number; fontName: string };
 
+/** Points by which the letters of one word may stand apart. */
+const TOUCHING = 0.5;
+
+/** A word may be set from two font files, which a reader sees no more than the eye does. */
+function joinTouching(items: readonly TextItem[]): TextItem[] {
+  const joined: TextItem[] = [];
+  for (const item of items) {
+    const last = joined.at(-1);
+    const [, , , , x = 0, y] = item.transform;
+    const [, , , , left = 0, line] = last?.transform ?? [];
+    const gap = x - left - (last?.width ?? 0);
+    const isOneWord = last && last.str !== '' && y === line && Math.abs(gap) < TOUCHING;
+    if (isOneWord) {
+      last.str += item.str;
+      last.width += item.width;
+    } else joined.push({ ...item });
+  }
+  return joined;
+}
+
 function listTexts(items: readonly TextItem[], pageHeight: number) {
-  return items
+  return joinTouching(items)
     .filter(({ str }) => str.trim() !== '')
     .map(({ str, transform, width, height, fontName }) => {
       const [, , , , x = 0, y = 0] = transform;

@@ -1,40 +1,75 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-
+import { create, type Font } from 'fontkit';
 import { unpackWoff } from './woff.ts';
 
 const require = createRequire(import.meta.url);
 
-/** A face in the order in which its files are asked for a character: plain Latin first, then what else Latin has. */
+/**
+ * The faces of a paper. Each has its own files, in the order in which they are asked for a character: plain Latin first,
+ * then what else Latin has. The wide file has Latin, Vietnamese, Greek and Cyrillic in one, for the words that those lack.
+ */
 const FACES = {
-  sans: ['atkinson-hyperlegible-next', 400],
-  'sans-bold': ['atkinson-hyperlegible-next', 700],
-  serif: ['fraunces', 600],
+  sans: {
+    own: ['atkinson-hyperlegible-next', 400],
+    wide: 'noto-sans/400Regular/NotoSans_400Regular.ttf',
+  },
+  'sans-bold': {
+    own: ['atkinson-hyperlegible-next', 700],
+    wide: 'noto-sans/700Bold/NotoSans_700Bold.ttf',
+  },
+  serif: {
+    own: ['fraunces', 600],
+    wide: 'noto-serif/600SemiBold/NotoSerif_600SemiBold.ttf',
+  },
 } as const;
 const SUBSETS = ['latin', 'latin-ext'] as const;
 
 export type Face = keyof typeof FACES;
-type Registering = {
-  registerFont(name: string, source: Buffer): unknown;
-};
 
-let files: Map<string, Buffer> | undefined;
+type Fonts = ReadonlyMap<string, Font>;
+let opened: Fonts | undefined;
 
-/** Makes the faces known to a document. The files are read once a process; what a paper uses of them is embedded. */
-export function registerFaces(doc: Registering): void {
-  files ??= readFiles();
-  for (const [name, file] of files) doc.registerFont(name, file);
+/**
+ * The fonts by their names. Each is opened once a process: a paper that reads the tables of its fonts again spends more
+ * time on them than on all its drawing.
+ */
+function openFonts(): Fonts {
+  opened ??= readFonts();
+  return opened;
 }
 
-/** The names of a face's files as the document knows them. */
+/** Makes the faces known to a document. What a paper uses of them is embedded, no more. */
+export function registerFaces(doc: PDFKit.PDFDocument): void {
+  // pdfkit takes a font that is open already; its types don't say so.
+  for (const [name, font] of openFonts())
+    doc.registerFont(name, font as unknown as PDFKit.Mixins.PDFFontSource);
+}
+
+/** The names of a face's own files as the document knows them. */
 export const fontNames = (face: Face): readonly string[] => SUBSETS.map((subset) => `${face}-${subset}`);
 
-function readFiles(): Map<string, Buffer> {
-  const read = new Map<string, Buffer>();
-  for (const [face, [family, weight]] of Object.entries(FACES))
+/** The name of the file that has the letters which a face's own files lack. */
+export const wideFontName = (face: Face): string => `${face}-wide`;
+
+/** Which of some files has a character. */
+export const fontWith = (names: readonly string[], character: string): string | undefined =>
+  names.find((name) =>
+    openFonts()
+      .get(name)
+      ?.hasGlyphForCodePoint(character.codePointAt(0) ?? 0),
+  );
+
+function readFonts(): Fonts {
+  const fonts = new Map<string, Font>();
+  const keep = (name: string, file: Buffer) => fonts.set(name, create(file) as Font);
+  for (const face of Object.keys(FACES) as Face[]) {
+    const [family, weight] = FACES[face].own;
     for (const subset of SUBSETS) {
       const path = `@fontsource/${family}/files/${family}-${subset}-${weight}-normal.woff`;
-      read.set(`${face}-${subset}`, unpackWoff(readFileSync(require.resolve(path))));
+      keep(`${face}-${subset}`, unpackWoff(readFileSync(require.resolve(path))));
     }
-  return read;
+    keep(wideFontName(face), readFileSync(require.resolve(`@expo-google-fonts/${FACES[face].wide}`)));
+  }
+  return fonts;
 }

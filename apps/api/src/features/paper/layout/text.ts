@@ -1,5 +1,5 @@
 import type PDFDocument from 'pdfkit';
-import { fontNames } from './fonts.ts';
+import { type Face, fontNames, fontWith, wideFontName } from './fonts.ts';
 import type { Style } from './style.ts';
 
 export type Document = InstanceType<typeof PDFDocument>;
@@ -11,65 +11,66 @@ const FEATURES = { features: ['kern', 'liga', 'tnum'] as PDFKit.Mixins.OpenTypeF
 
 export const lineHeight = ({ points }: Style): number => points * LEADING;
 
-/** Thin spaces are in no file of ours; a no-break space is, and it must not break. */
-const tidy = (text: string): string => text.replaceAll(/[\u2009\u202f]/g, '\u00a0');
+/**
+ * Thin spaces are in no file of ours; a no-break space is, and it must not break. A letter and its accent that were typed
+ * as two are one, which fonts have.
+ */
+const tidy = (text: string): string => text.normalize('NFC').replaceAll(/[\u2009\u202f]/g, '\u00a0');
 
 type Run = { readonly font: string; readonly text: string };
 
-/** The text in stretches of one font file each. A character that no file has prints as a question mark. */
-function runsOf(doc: Document, text: string, { face }: Style): Run[] {
+/**
+ * The text in stretches of one font file each. A word that the face's own files don't have wholly is set in the wide file,
+ * so that no letter stands in a word of another design. A character that no file has prints as a question mark.
+ */
+function runsOf(text: string, { face }: Style): Run[] {
   const runs: { font: string; text: string }[] = [];
-  for (const character of tidy(text)) {
-    const found = fontOf(doc, face, character);
-    const [font, shown] = found === null ? [fontNames(face)[0] ?? '', '?'] : [found, character];
-    const last = runs.at(-1);
-    if (last?.font === font) last.text += shown;
-    else runs.push({ font, text: shown });
-  }
+  for (const word of tidy(text).split(AFTER_SPACE))
+    for (const run of runsOfWord(word, face)) {
+      const last = runs.at(-1);
+      if (last?.font === run.font) last.text += run.text;
+      else runs.push(run);
+    }
   return runs;
 }
 
-/** Which file of a face has a character: the files are the same for every paper, so it is asked once a process. */
-const known = new Map<string, string | null>();
+const AFTER_SPACE = /(?<=[ \u00a0])/;
 
-function fontOf(doc: Document, face: Style['face'], character: string): string | null {
-  const key = `${face} ${character}`;
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const found = fontNames(face).find((name) => hasCharacter(doc, name, character)) ?? null;
-  known.set(key, found);
-  return found;
+function runsOfWord(word: string, face: Face): Run[] {
+  const characters = [...word];
+  const own = characters.map((character) => fontWith(fontNames(face), character));
+  const wide = wideFontName(face);
+  const isWide = own.includes(undefined) && characters.every((character) => fontWith([wide], character));
+  if (isWide) return [{ font: wide, text: word }];
+  return characters.map((character, at) => {
+    const font = own[at] ?? fontWith([wide], character);
+    return font === undefined ? { font: fontNames(face)[0] ?? wide, text: '?' } : { font, text: character };
+  });
 }
 
-/** pdfkit keeps the font file behind the name that was chosen last; its types don't say so. */
-type WithFont = { _font: { font: { hasGlyphForCodePoint(codePoint: number): boolean } } };
+type MeasuredRun = Run & { /** At one point of type size. */ readonly width: number };
 
-function hasCharacter(doc: Document, name: string, character: string): boolean {
-  const { font } = (doc.font(name) as unknown as WithFont)._font;
-  return font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0);
-}
-
-/** Widths at one point, kept as long as their document: a table measures its words again and again. */
-const widths = new WeakMap<Document, Map<string, number>>();
+/** What was measured, kept as long as its document: a table measures its words again and again. */
+const measured = new WeakMap<Document, Map<string, readonly MeasuredRun[]>>();
 /** Shaping works in whole font units, so a width is measured large and scaled down. */
 const MEASURED_AT = 100;
 
-export function widthOf(doc: Document, text: string, style: Style): number {
-  const ofDocument = widths.get(doc) ?? new Map<string, number>();
-  widths.set(doc, ofDocument);
+function measuredRuns(doc: Document, text: string, style: Style): readonly MeasuredRun[] {
+  const ofDocument = measured.get(doc) ?? new Map<string, readonly MeasuredRun[]>();
+  measured.set(doc, ofDocument);
   const key = `${style.face} ${text}`;
-  const width = ofDocument.get(key) ?? measure(doc, text, style);
-  ofDocument.set(key, width);
-  return width * style.points;
+  const runs = ofDocument.get(key) ?? runsOf(text, style).map((run) => measure(doc, run));
+  ofDocument.set(key, runs);
+  return runs;
 }
 
-function measure(doc: Document, text: string, style: Style): number {
-  const points = runsOf(doc, text, style).reduce((sum, run) => {
-    doc.font(run.font).fontSize(MEASURED_AT);
-    return sum + doc.widthOfString(run.text, FEATURES);
-  }, 0);
-  return points / MEASURED_AT;
+function measure(doc: Document, run: Run): MeasuredRun {
+  doc.font(run.font).fontSize(MEASURED_AT);
+  return { ...run, width: doc.widthOfString(run.text, FEATURES) / MEASURED_AT };
 }
+
+export const widthOf = (doc: Document, text: string, style: Style): number =>
+  measuredRuns(doc, text, style).reduce((sum, run) => sum + run.width, 0) * style.points;
 
 /** Draws one line with its top at `y`, its left or its right edge at `x`. */
 export function drawLine(
@@ -79,10 +80,10 @@ export function drawLine(
 ): void {
   const { style, align = 'left' } = at;
   let x = align === 'right' ? at.x - widthOf(doc, text, style) : at.x;
-  for (const run of runsOf(doc, text, style)) {
+  for (const run of measuredRuns(doc, text, style)) {
     doc.font(run.font).fontSize(style.points).fillColor('black');
     doc.text(run.text, x, at.y, { lineBreak: false, ...FEATURES });
-    x += doc.widthOfString(run.text, FEATURES);
+    x += run.width * style.points;
   }
 }
 
