@@ -22,6 +22,25 @@ schema public
 
 domain book.amount as bigint constraint amount_exact_in_a_double CHECK (((VALUE >= 0) AND (VALUE <= '9007199254740991'::bigint)))
 
+table book.absorber_pack row level security
+  storehouse_id uuid not null
+  absorber_pack_id uuid default uuidv7() not null
+  packing_session_id uuid not null
+  size_millilitres integer not null
+  packets integer not null
+  opened_at timestamp with time zone not null
+  opened_by uuid not null
+  shut_at timestamp with time zone
+  packets_left integer
+  constraint absorber_pack_pkey PRIMARY KEY (storehouse_id, absorber_pack_id)
+  constraint absorber_pack_opened_by_fk FOREIGN KEY (storehouse_id, opened_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint absorber_pack_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint absorber_pack_holds_some CHECK (((size_millilitres > 0) AND ((packets >= 1) AND (packets <= 10000))))
+  constraint absorber_pack_shut_after_opened CHECK ((shut_at >= opened_at))
+  constraint absorber_pack_shut_whole CHECK ((((shut_at IS NULL) = (packets_left IS NULL)) AND ((packets_left >= 0) AND (packets_left <= packets))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (packets_left, shut_at) to sheafbook_app
+
 table book.account with (fillfactor=60) row level security
   storehouse_id uuid not null
   account_id uuid default uuidv7() not null
@@ -1351,6 +1370,25 @@ table book.owner row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
+table book.packing_bag row level security
+  storehouse_id uuid not null
+  packing_session_id uuid not null
+  bag_id uuid not null
+  household_id uuid not null
+  brought_grams book.amount not null
+  brought_by uuid not null
+  brought_at timestamp with time zone not null
+  left_grams book.amount
+  difference_because text default ''::text not null
+  constraint packing_bag_pkey PRIMARY KEY (storehouse_id, packing_session_id, bag_id, household_id)
+  constraint packing_bag_bag_fk FOREIGN KEY (storehouse_id, bag_id) REFERENCES book.bag(storehouse_id, bag_id)
+  constraint packing_bag_brought_by_fk FOREIGN KEY (storehouse_id, brought_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_bag_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint packing_bag_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint packing_bag_holds_something CHECK (((brought_grams)::bigint > 0))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (difference_because, left_grams) to sheafbook_app
+
 table book.packing_hand row level security
   storehouse_id uuid not null
   packing_session_id uuid not null
@@ -1366,6 +1404,37 @@ table book.packing_hand row level security
   CREATE INDEX packing_hand_by_person ON book.packing_hand USING btree (storehouse_id, person_id)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (may_lift, may_seam, said_at, state) to sheafbook_app
+
+table book.packing_pour row level security
+  storehouse_id uuid not null
+  packing_pour_id uuid default uuidv7() not null
+  packing_session_id uuid not null
+  line smallint not null
+  serial integer not null
+  household_id uuid not null
+  bag_id uuid not null
+  container_id uuid not null
+  target_grams book.amount not null
+  grams book.amount not null
+  treatment text not null
+  entry_id uuid not null
+  poured_by uuid not null
+  poured_at timestamp with time zone not null
+  recorded_at timestamp with time zone not null
+  undone_entry_id uuid
+  constraint packing_pour_pkey PRIMARY KEY (storehouse_id, packing_pour_id)
+  constraint packing_pour_container_once UNIQUE (storehouse_id, container_id)
+  constraint packing_pour_serial_once UNIQUE (storehouse_id, packing_session_id, line, serial)
+  constraint packing_pour_bag_brought_fk FOREIGN KEY (storehouse_id, packing_session_id, bag_id, household_id) REFERENCES book.packing_bag(storehouse_id, packing_session_id, bag_id, household_id)
+  constraint packing_pour_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint packing_pour_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint packing_pour_poured_by_fk FOREIGN KEY (storehouse_id, poured_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_pour_undone_entry_fk FOREIGN KEY (storehouse_id, undone_entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint packing_pour_serial_counted CHECK ((((line >= 1) AND (line <= 20)) AND (serial > 0)))
+  constraint packing_pour_weighs_something CHECK ((((grams)::bigint > 0) AND ((target_grams)::bigint > 0)))
+  CREATE INDEX packing_pour_by_entry ON book.packing_pour USING btree (storehouse_id, entry_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (undone_entry_id) to sheafbook_app
 
 table book.packing_session row level security
   storehouse_id uuid not null

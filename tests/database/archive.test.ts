@@ -94,6 +94,14 @@ async function insertTheRest(): Promise<void> {
     values (${storehouseId}, uuidv7(), '2026-08-31', 0, 0, ${personId}, now())`;
   await admin`insert into book.pick_up_piece select storehouse_id, pick_up_id, bag_id, 5 from book.pick_up, lateral
     (select bag_id from book.bag limit 1) b limit 1`;
+  await admin`insert into book.packing_bag (storehouse_id, packing_session_id, bag_id, household_id, brought_grams,
+      brought_by, brought_at)
+    select storehouse_id, packing_session_id, ${world.ids.bag ?? ''}, ${householdId}, 500, ${personId}, now()
+    from book.packing_session`;
+  await admin`insert into book.packing_pour (storehouse_id, packing_session_id, line, serial, household_id, bag_id,
+      container_id, target_grams, grams, treatment, entry_id, poured_by, poured_at, recorded_at)
+    select storehouse_id, packing_session_id, 1, 1, household_id, bag_id, ${world.ids.container ?? ''}, 500, 500, 'none',
+      ${world.ids.entry ?? ''}, ${personId}, now(), now() from book.packing_bag`;
   await world.buy.households.Dell.caller.get(`${storehouse.path}/appointments`); // what a calendar tells is written down
 }
 

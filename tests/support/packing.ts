@@ -61,3 +61,24 @@ export const cansOf = (hall: TestHall, wish: Partial<WishBody> = {}): WishBody =
   gramsEach: 2500,
   ...wish,
 });
+
+type Owner = keyof TestHall['wheat'];
+
+/** A household's wheat comes to the line; gives how many grams of it. */
+export async function bringWheat(hall: TestHall, day: string, name: Owner): Promise<number> {
+  const { householdId } = hall.buy.households[name];
+  const { bagId } = hall.wheat[name];
+  const { bags } = bodyOf(await hall.lead.caller.post(`${day}/bags`, { bagId, householdId }));
+  const own = bags.find((bag: { householdId: string }) => bag.householdId === householdId);
+  return own.broughtGrams;
+}
+
+/** No. 10 cans of a household's wheat at the target of 2,000 g, unless a test says otherwise. */
+export const aPourBody = (
+  hall: TestHall,
+  { name, ...wish }: { name: Owner; grams: number[]; line?: number; targetGrams?: number; pouredAt?: string },
+) => ({
+  ...{ line: 1, bagId: hall.wheat[name].bagId, householdId: hall.buy.households[name].householdId },
+  ...{ containerKindId: hall.shelves.kinds['can-no-10'], treatment: 'oxygen-absorber', targetGrams: 2000 },
+  ...wish,
+});

@@ -311,6 +311,18 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'POST /packing-sessions/:session/calling-off': { because: 'the hall is shut' },
   'PUT /packing-sessions/:session/wishes': { wishes: [] },
   'POST /packing-sessions/:session/slots': { startsAt: '2026-12-05T17:00:00Z' },
+  'POST /packing-sessions/:session/bags': { bagId: ids.bag, householdId: ids.household },
+  'POST /packing-sessions/:session/pours': {
+    ...{ line: 1, bagId: ids.bag, householdId: ids.household, containerKindId: ids.kind },
+    ...{ treatment: 'none', targetGrams: 500, grams: [500] },
+  },
+  'POST /packing-sessions/:session/pours/:entry/undoing': { reason: 'the wrong can' },
+  'POST /packing-sessions/:session/losses': {
+    ...{ bagId: ids.bag, householdId: ids.household, grams: 10, to: 'spilled' },
+  },
+  'PUT /packing-sessions/:session/left': { bagId: ids.bag, householdId: ids.household, leftGrams: 0 },
+  'POST /packing-sessions/:session/absorber-packs': { sizeMillilitres: 300, packets: 25 },
+  'POST /packing-sessions/:session/absorber-packs/:pack/shutting': { packetsLeft: 5 },
   'PUT /packing-sessions/:session/hand': { isComing: true },
   'PUT /packing-sessions/:session/hands/:person': { state: 'came' },
   'POST /stock-counts': { accountId: ids.bag, countedGrams: 22_000, note: 'weighed again' },

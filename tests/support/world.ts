@@ -88,9 +88,15 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
   const [dead] = await app.admin<{ id: string }[]>`
     insert into book.work (storehouse_id, task, payload, state, last_reason, ended_at)
     values (${storehouse.storehouseId}, 'remind', '{}', 'dead', 'It failed.', now()) returning work_id as id`;
+  const [pack] = await app.admin<{ id: string }[]>`
+    insert into book.absorber_pack (storehouse_id, packing_session_id, size_millilitres, packets, opened_at, opened_by)
+    values (${storehouse.storehouseId}, ${ids.session}, 300, 25, now(), ${Dell.personId}) returning absorber_pack_id as id`;
   return {
     ...{ storehouse, buy, gathering, shelves },
-    ids: { ...ids, throughOn: '2020-12-31', count: counted?.id ?? '', work: dead?.id ?? '' },
+    ids: {
+      ...{ ...ids, throughOn: '2020-12-31', count: counted?.id ?? '', work: dead?.id ?? '' },
+      pack: pack?.id ?? '',
+    },
   };
 }
 

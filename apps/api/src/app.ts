@@ -47,6 +47,7 @@ import { photoRoutes } from './features/photo/routes.ts';
 import { pickUpRoutes } from './features/pick-up/routes.ts';
 import { planRoutes } from './features/plan/routes.ts';
 import { pledgeRoutes } from './features/pledge/routes.ts';
+import { pourLogRoutes } from './features/pour-log/routes.ts';
 import { privateReadRoutes } from './features/private-read/routes.ts';
 import { quoteRoutes } from './features/quote/routes.ts';
 import { reminderRoutes, stopRoutes } from './features/reminder/routes.ts';
@@ -125,6 +126,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', chargeRoutes)
   .route('/', pickUpRoutes)
   .route('/', packingSessionRoutes)
+  .route('/', pourLogRoutes)
   .route('/', closeRoutes)
   .route('/', nextStepRoutes)
   .route('/', noticeRoutes)

@@ -98,3 +98,62 @@ export const packingHands = book.table(
   (table) => [primaryKey({ columns: [table.storehouseId, table.packingSessionId, table.personId] })],
 );
 export type PackingHandRow = typeof packingHands.$inferSelect;
+export const packingBags = book.table(
+  'packing_bag',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    bagId: uuid('bag_id').notNull(),
+    householdId: uuid('household_id').notNull(),
+    broughtGrams: bigint('brought_grams', { mode: 'number' }).notNull(),
+    broughtBy: uuid('brought_by').notNull(),
+    broughtAt: timestamp('brought_at', { withTimezone: true, mode: 'date' }).notNull(),
+    leftGrams: bigint('left_grams', { mode: 'number' }),
+    differenceBecause: text('difference_because').notNull().default(''),
+  },
+  (table) => [
+    primaryKey({ columns: [table.storehouseId, table.packingSessionId, table.bagId, table.householdId] }),
+  ],
+);
+export type PackingBagRow = typeof packingBags.$inferSelect;
+
+export const packingPours = book.table(
+  'packing_pour',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    packingPourId: uuid('packing_pour_id').notNull().default(sql`uuidv7()`),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    line: smallint('line').notNull(),
+    serial: integer('serial').notNull(),
+    householdId: uuid('household_id').notNull(),
+    bagId: uuid('bag_id').notNull(),
+    containerId: uuid('container_id').notNull(),
+    targetGrams: bigint('target_grams', { mode: 'number' }).notNull(),
+    grams: bigint('grams', { mode: 'number' }).notNull(),
+    treatment: text('treatment').notNull(),
+    entryId: uuid('entry_id').notNull(),
+    pouredBy: uuid('poured_by').notNull(),
+    pouredAt: timestamp('poured_at', { withTimezone: true, mode: 'date' }).notNull(),
+    recordedAt: timestamp('recorded_at', { withTimezone: true, mode: 'date' }).notNull(),
+    undoneEntryId: uuid('undone_entry_id'),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.packingPourId] })],
+);
+export type PackingPourRow = typeof packingPours.$inferSelect;
+
+export const absorberPacks = book.table(
+  'absorber_pack',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    absorberPackId: uuid('absorber_pack_id').notNull().default(sql`uuidv7()`),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    sizeMillilitres: integer('size_millilitres').notNull(),
+    packets: integer('packets').notNull(),
+    openedAt: timestamp('opened_at', { withTimezone: true, mode: 'date' }).notNull(),
+    openedBy: uuid('opened_by').notNull(),
+    shutAt: timestamp('shut_at', { withTimezone: true, mode: 'date' }),
+    packetsLeft: integer('packets_left'),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.absorberPackId] })],
+);
+export type AbsorberPackRow = typeof absorberPacks.$inferSelect;

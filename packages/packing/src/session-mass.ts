@@ -19,3 +19,13 @@ export function unaccountedGrams(mass: SessionMass): number {
   const { broughtGrams, inContainersGrams, leftInBagsGrams, spilledGrams, sampledGrams } = mass;
   return broughtGrams - inContainersGrams - leftInBagsGrams - spilledGrams - sampledGrams;
 }
+
+/**
+ * How many grams a session may fail to account for: what dust and scales explain. More needs a named cause.
+ * Units: whole grams, rounded down. Errors: AssertionError when the mass is not whole and ≥ 0.
+ * Source: max(50 g, 0.5 % of what was opened), common practice, no source.
+ */
+export function sessionToleranceGrams(broughtGrams: number): number {
+  assertWhole(broughtGrams, 'broughtGrams');
+  return Math.max(50, Math.floor(broughtGrams / 200));
+}

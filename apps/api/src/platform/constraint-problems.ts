@@ -56,6 +56,7 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   entry_not_at_the_bank: 'cannot-reverse',
   packing_session_name_once: 'already-there',
   packing_slot_line_at_a_time: 'line-taken',
+  packing_pour_serial_once: 'busy-retry',
   packing_slot_one_open: 'already-there',
   work_waiting_once: 'busy-retry',
   stage_move_along_an_edge: 'buy-stage-wrong',

@@ -3,6 +3,9 @@
  * refuses all the same, that is our fault and answered as such: a bare 500 with everything in the log.
  */
 export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
+  'absorber_pack_holds_some',
+  'absorber_pack_shut_after_opened',
+  'absorber_pack_shut_whole',
   'account_cause_fits_kind',
   'account_guard_fits_kind',
   'account_kind_known',
@@ -151,7 +154,11 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'order_line_bags_positive',
   'owner_kind_known',
   'owner_single_kinds',
+  'packing_bag_holds_something',
   'packing_hand_state_known',
+  'packing_pour_container_once',
+  'packing_pour_serial_counted',
+  'packing_pour_weighs_something',
   'packing_session_lines_in_range',
   'packing_session_minutes_in_range',
   'packing_session_named',

@@ -40,10 +40,9 @@ export function pourContainers(context: Context, wish: Pour) {
   const { storehouseId } = context.actor;
   const householdId = householdOf(context);
   return withTx(context, async (tx) => {
-    const { bag, food } = await lockOwnBag(tx, context, {
-      bagId: wish.bagId,
-      grams: wish.count * wish.gramsEach,
-      field: 'count',
+    const { bag, food } = await lockBagOfOwner(tx, storehouseId, {
+      ...{ bagId: wish.bagId, ownerId: householdId },
+      ...{ grams: wish.count * wish.gramsEach, field: 'count' },
     });
     const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
     const warnings = judgeContainerFill(wish.gramsEach, kind, food, 'gramsEach');
@@ -78,7 +77,7 @@ export function pourIntoContainer(context: Context, containerId: string, wish: P
   const householdId = householdOf(context);
   return withTx(context, async (tx) => {
     await loadContainer(tx, storehouseId, { householdId, containerId }); // whose it is, before any word on the bag
-    const { bag } = await lockOwnBag(tx, context, { ...wish, field: 'grams' });
+    const { bag } = await lockBagOfOwner(tx, storehouseId, { ...wish, ownerId: householdId, field: 'grams' });
     await lockContainer(tx, storehouseId, containerId);
     const held = await loadContainer(tx, storehouseId, { householdId, containerId });
     if (bag.lotId !== held.container.lotId) throw new Problem('another-lot');
@@ -165,8 +164,11 @@ export function useContainer(context: Context, containerId: string, wish: UseUp)
 
 /** Takes one's own grams out of a bag for good, such as a bag that is eaten from at home. */
 export function useOwnBag(context: Context, bagId: string, wish: UseUp) {
+  const ownerId = householdOf(context);
   return withTx(context, async (tx) => {
-    const { bag, ownGrams } = await lockOwnBag(tx, context, { bagId, grams: wish.grams, field: 'grams' });
+    const { bag, ownGrams } = await lockBagOfOwner(tx, context.actor.storehouseId, {
+      ...{ bagId, ownerId, grams: wish.grams, field: 'grams' },
+    });
     await postEntry(tx, context, {
       what: `bag-${wish.to}`,
       onDay: todayOf(context),
@@ -233,16 +235,18 @@ export function readContainer(context: Context, containerId: string) {
 }
 
 /**
- * The bag, share-locked and not on hold, with enough of the household's own grams in it. Its buy is share-locked first,
- * as whoever puts a bag on hold locks the buy and then the bag.
+ * The bag, share-locked and not on hold, with enough of an owner's grams in it. Its buy is share-locked first, as whoever
+ * puts a bag on hold locks the buy and then the bag.
  */
-async function lockOwnBag(tx: Tx, context: Context, wish: { bagId: string; grams: number; field: string }) {
-  const { storehouseId } = context.actor;
-  const own = { bagId: wish.bagId, ownerId: householdOf(context) };
-  const { bag } = await loadBagOfOwner(tx, storehouseId, own);
+export async function lockBagOfOwner(
+  tx: Tx,
+  storehouseId: string,
+  wish: { bagId: string; ownerId: string; grams: number; field: string },
+) {
+  const { bag } = await loadBagOfOwner(tx, storehouseId, wish);
   await lockBuyForShare(tx, storehouseId, bag.buyId);
   await refuseIfHeld(tx, storehouseId, [wish.bagId]);
-  const row = await loadBagOfOwner(tx, storehouseId, own);
+  const row = await loadBagOfOwner(tx, storehouseId, wish);
   if (row.ownGrams < wish.grams)
     throw new Problem('not-enough-left', {
       detail: `${row.ownGrams} g in this bag are yours; ${wish.grams} g were asked for.`,
@@ -253,7 +257,12 @@ async function lockOwnBag(tx: Tx, context: Context, wish: { bagId: string; grams
 }
 
 /** Refuses a fill past what shaking down allows, and says a word about one that needs shaking. */
-function judgeContainerFill(grams: number, kind: ContainerKindRow, food: FoodRow, field: string): string[] {
+export function judgeContainerFill(
+  grams: number,
+  kind: ContainerKindRow,
+  food: FoodRow,
+  field: string,
+): string[] {
   const bulk = food.bulkMicrogramsPerMillilitre;
   const dense = { bulkMilligramsPerMillilitre: bulk === null ? null : bulk / 1000 };
   const judged = judgeFill(grams, kind, dense);
@@ -273,7 +282,8 @@ function judgeContainerFill(grams: number, kind: ContainerKindRow, food: FoodRow
     : [];
 }
 
-async function makeContainers(
+/** New containers with codes of their own; what goes in is posted by the caller. */
+export async function makeContainers(
   tx: Tx,
   context: Context,
   wish: {

@@ -1,5 +1,6 @@
 const WEIGH = 'Weigh the bag again, or refuse it.';
 const ANSWERED = 'A claim is answered once. What the supplier does later is a late credit or a late bill.';
+const LOG = 'Mend it in the pour log of the session instead.';
 const BILLS = 'Mend the bill or the claim behind it; then the charges are brought up to them.';
 
 /** Said of an entry that a line of the bank is matched with. */
@@ -29,5 +30,10 @@ export const MENDED_ELSEWHERE: Readonly<Record<string, string>> = {
   recharged: BILLS,
   'late-credit': 'Enter the same amount as a late bill instead.',
   'cash-counted': 'Count the tin again instead.',
+  'session-poured': LOG,
+  'session-pour-undone': LOG,
+  'session-spilled': LOG,
+  'session-sampled': LOG,
+  'session-difference': 'Count what is there and book the difference instead.',
   'late-bill': 'Enter the same amount as a late credit instead.',
 };

@@ -37,7 +37,7 @@ import type { Attendance, HandWish, SessionEdit, SessionQuery, SessionWish, Wish
 import { refuseSlotsOutside } from './slots.ts';
 import { requireSessionStage } from './stage.ts';
 
-export { lockSessionForShare } from './queries.ts';
+export { requireSessionStage } from './stage.ts';
 
 export function findSessions(context: Context, query: SessionQuery) {
   return withTx(

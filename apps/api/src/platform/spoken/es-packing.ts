@@ -47,4 +47,19 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'The packing session is not at a stage that allows this.':
     'La jornada de envasado no está en una etapa que lo permita.',
   'No line is free at that time.': 'Ninguna línea está libre a esa hora.',
+  'Give the grams of a container at least.': 'Dé los gramos de al menos un envase.',
+  'Log 500 containers at a time.': 'Anote 500 envases de una vez como mucho.',
+  'Packets are sold in other sizes.': 'Los sobres se venden en otros tamaños.',
+  'A pack holds a packet at least.': 'Un paquete tiene al menos un sobre.',
+  'That is more than a case holds.': 'Eso es más de lo que trae una caja.',
+  'The session has {} lines.': 'La jornada tiene {} líneas.',
+  'This time is still to come. Set the clock of the phone.':
+    'Esa hora aún no llega. Ponga en hora el teléfono.',
+  'What is left in {} has not been weighed yet.': 'Aún no se ha pesado lo que queda en {}.',
+  '{} g of {} are not accounted for; {} g are explained by dust and scales. Weigh again, or say why.':
+    'Faltan {} g de {} por explicar; {} g se explican por polvo y básculas. Vuelva a pesar o diga por qué.',
+  'This pack is shut already.': 'Este paquete ya está cerrado.',
+  'The pack held {} packets.': 'El paquete tenía {} sobres.',
+  'Mend it in the pour log of the session instead.': 'Corríjalo en el registro de envasado de la jornada.',
+  'Count what is there and book the difference instead.': 'Cuente lo que hay y asiente la diferencia.',
 };

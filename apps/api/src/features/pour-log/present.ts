@@ -1,0 +1,129 @@
+import type { AbsorberPackRow } from '@sheafbook/db/tables';
+import { judgeOpenPack, judgePours, type PourAlarm } from '@sheafbook/packing';
+import { sumOf } from '@sheafbook/units';
+import type { PostedEntry } from '../../platform/post-entry.ts';
+import type { BagBalance } from './balance.ts';
+import type { LoggedPour } from './queries.ts';
+import type { LogReading } from './use-cases.ts';
+
+const foodOf = ({ foodId, foodCode, nameEn, nameEs }: LoggedPour['food']) => ({
+  ...{ id: foodId, code: foodCode, nameEn, nameEs },
+});
+
+export const presentBag = (balance: BagBalance) => {
+  const { row, ...figures } = balance;
+  return {
+    bagId: row.bag.bagId,
+    bagCode: row.bag.bagCode,
+    bagNo: row.bag.bagNo,
+    householdId: row.brought.householdId,
+    household: row.household.name,
+    food: foodOf(row.food),
+    ...figures,
+    because: row.brought.differenceBecause,
+  };
+};
+
+export const presentPack = (pack: AbsorberPackRow, now: Date) => ({
+  id: pack.absorberPackId,
+  sizeMillilitres: pack.sizeMillilitres,
+  packets: pack.packets,
+  openedAt: pack.openedAt.toISOString(),
+  shutAt: pack.shutAt?.toISOString() ?? null,
+  packetsLeft: pack.packetsLeft,
+  state: pack.shutAt === null ? judgeOpenPack((now.getTime() - pack.openedAt.getTime()) / 1000) : 'shut',
+});
+
+type Judged = { readonly excessGrams: number; readonly alarms: readonly PourAlarm[] };
+
+const runKey = ({ pour, food }: LoggedPour) =>
+  JSON.stringify([pour.line, pour.householdId, food.foodId, pour.targetGrams]);
+
+/** Each pour with what its run has given away so far; a run is one household's containers of one food at one target. */
+function judgeAll(pours: readonly LoggedPour[], { wishes }: LogReading): Map<LoggedPour, Judged> {
+  const standing = pours.filter(({ pour }) => pour.undoneEntryId === null);
+  const keys = [...new Set(standing.map(runKey))];
+  return new Map(
+    keys.flatMap((key) => {
+      const run = standing.filter((row) => runKey(row) === key);
+      const [first] = run;
+      if (!first) return [];
+      const { householdId, targetGrams } = first.pour;
+      const wished = wishes.filter(
+        ({ wish, food }) =>
+          wish.householdId === householdId &&
+          food.foodId === first.food.foodId &&
+          wish.gramsEach === targetGrams,
+      );
+      const planned = Math.max(sumOf(wished.map(({ wish }) => wish.containers)), run.length);
+      const judged = judgePours(
+        run.map(({ pour }) => pour.grams),
+        { targetGrams, plannedUnits: planned },
+      );
+      return run.map((pour, at) => [pour, judged[at] as Judged] as const);
+    }),
+  );
+}
+
+function presentPour(row: LoggedPour, judged: Judged | undefined) {
+  const { pour, container, kind, food, household } = row;
+  return {
+    line: pour.line,
+    serial: pour.serial,
+    containerId: pour.containerId,
+    code: container.containerCode,
+    kind: { id: kind.containerKindId, code: kind.kindCode, nameEn: kind.nameEn, nameEs: kind.nameEs },
+    food: foodOf(food),
+    householdId: pour.householdId,
+    household: household.name,
+    bagId: pour.bagId,
+    targetGrams: pour.targetGrams,
+    grams: pour.grams,
+    treatment: pour.treatment,
+    pouredAt: pour.pouredAt.toISOString(),
+    recordedAt: pour.recordedAt.toISOString(),
+    entryId: pour.entryId,
+    isUndone: pour.undoneEntryId !== null,
+    excessGrams: judged?.excessGrams ?? 0,
+    alarms: judged?.alarms ?? [],
+  };
+}
+
+export function presentLog(reading: LogReading) {
+  const { session, pours, packs, balance, now } = reading;
+  const judged = judgeAll(pours, reading);
+  const total = (
+    name: 'broughtGrams' | 'inContainersGrams' | 'leftInBagsGrams' | 'spilledGrams' | 'sampledGrams',
+  ) => sumOf(balance.map((bag) => bag[name]));
+  return {
+    sessionId: session.packingSessionId,
+    stage: session.stage,
+    signedAt: session.signedAt?.toISOString() ?? null,
+    bags: balance.map(presentBag),
+    mass: {
+      broughtGrams: total('broughtGrams'),
+      inContainersGrams: total('inContainersGrams'),
+      leftInBagsGrams: total('leftInBagsGrams'),
+      spilledGrams: total('spilledGrams'),
+      sampledGrams: total('sampledGrams'),
+      unaccountedGrams: sumOf(balance.map((bag) => bag.unaccountedGrams)),
+      isWeighed: balance.every(({ isWeighed }) => isWeighed),
+    },
+    pours: pours.map((row) => presentPour(row, judged.get(row))),
+    packs: packs.map((pack) => presentPack(pack, now)),
+  };
+}
+
+export const pourCsvRows = (reading: LogReading) =>
+  presentLog(reading).pours.map(({ kind, food, alarms, ...row }) => ({
+    ...row,
+    kind: kind.code,
+    food: food.code,
+    alarms: alarms.join(' '),
+  }));
+
+export const presentPoured = (result: {
+  entry: PostedEntry;
+  containers: readonly { id: string; code: string; serial: number; grams: number }[];
+  warnings: readonly string[];
+}) => ({ ...result.entry, containers: result.containers, warnings: result.warnings });

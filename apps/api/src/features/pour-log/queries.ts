@@ -1,0 +1,257 @@
+import type { Tx } from '@sheafbook/db';
+import {
+  type AbsorberPackRow,
+  absorberPacks,
+  accounts,
+  bags,
+  containerKinds,
+  containers,
+  entries,
+  foods,
+  households,
+  lots,
+  movements,
+  type PackingBagRow,
+  packingBags,
+  packingPours,
+} from '@sheafbook/db/tables';
+import { assert } from '@sheafbook/units';
+import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm';
+import { Problem } from '../../platform/problem.ts';
+
+const ofSession = (storehouseId: string, sessionId: string) =>
+  and(eq(packingBags.storehouseId, storehouseId), eq(packingBags.packingSessionId, sessionId));
+
+/** The bags at a session by household and bag, with what the book says is still in them. */
+export async function listBroughtBags(tx: Tx, storehouseId: string, sessionId: string) {
+  return tx
+    .select({
+      brought: packingBags,
+      bag: bags,
+      food: foods,
+      household: households,
+      bookGrams: sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number),
+    })
+    .from(packingBags)
+    .innerJoin(bags, and(eq(bags.storehouseId, packingBags.storehouseId), eq(bags.bagId, packingBags.bagId)))
+    .innerJoin(lots, and(eq(lots.storehouseId, bags.storehouseId), eq(lots.lotId, bags.lotId)))
+    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
+    .innerJoin(
+      households,
+      and(
+        eq(households.storehouseId, packingBags.storehouseId),
+        eq(households.householdId, packingBags.householdId),
+      ),
+    )
+    .leftJoin(
+      accounts,
+      and(
+        eq(accounts.storehouseId, packingBags.storehouseId),
+        eq(accounts.vesselId, packingBags.bagId),
+        eq(accounts.ownerId, packingBags.householdId),
+      ),
+    )
+    .where(ofSession(storehouseId, sessionId))
+    .orderBy(asc(households.seat), asc(bags.bagNo));
+}
+export type BroughtBag = Awaited<ReturnType<typeof listBroughtBags>>[number];
+
+type OneBag = { sessionId: string; bagId: string; householdId: string };
+
+export async function lockBroughtBag(tx: Tx, storehouseId: string, one: OneBag): Promise<PackingBagRow> {
+  const [row] = await tx
+    .select()
+    .from(packingBags)
+    .where(
+      and(
+        ofSession(storehouseId, one.sessionId),
+        eq(packingBags.bagId, one.bagId),
+        eq(packingBags.householdId, one.householdId),
+      ),
+    )
+    .for('update');
+  if (!row) throw new Problem('thing-not-found', { thing: 'bag at this session' });
+  return row;
+}
+
+export async function insertBroughtBag(tx: Tx, row: typeof packingBags.$inferInsert): Promise<boolean> {
+  const rows = await tx.insert(packingBags).values(row).onConflictDoNothing().returning();
+  return rows.length > 0;
+}
+
+export async function updateLeft(
+  tx: Tx,
+  row: PackingBagRow,
+  left: { leftGrams: number; differenceBecause: string },
+): Promise<void> {
+  await tx
+    .update(packingBags)
+    .set(left)
+    .where(
+      and(
+        ofSession(row.storehouseId, row.packingSessionId),
+        eq(packingBags.bagId, row.bagId),
+        eq(packingBags.householdId, row.householdId),
+      ),
+    );
+}
+
+const poursOf = (storehouseId: string, sessionId: string) =>
+  and(eq(packingPours.storehouseId, storehouseId), eq(packingPours.packingSessionId, sessionId));
+
+/** The pours of a session by line and serial, those that were undone too. */
+export async function listPours(tx: Tx, storehouseId: string, sessionId: string) {
+  return tx
+    .select({
+      pour: packingPours,
+      container: containers,
+      kind: containerKinds,
+      food: foods,
+      household: households,
+    })
+    .from(packingPours)
+    .innerJoin(
+      containers,
+      and(
+        eq(containers.storehouseId, packingPours.storehouseId),
+        eq(containers.containerId, packingPours.containerId),
+      ),
+    )
+    .innerJoin(
+      containerKinds,
+      and(
+        eq(containerKinds.storehouseId, containers.storehouseId),
+        eq(containerKinds.containerKindId, containers.containerKindId),
+      ),
+    )
+    .innerJoin(lots, and(eq(lots.storehouseId, containers.storehouseId), eq(lots.lotId, containers.lotId)))
+    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
+    .innerJoin(
+      households,
+      and(
+        eq(households.storehouseId, packingPours.storehouseId),
+        eq(households.householdId, packingPours.householdId),
+      ),
+    )
+    .where(poursOf(storehouseId, sessionId))
+    .orderBy(asc(packingPours.line), asc(packingPours.serial));
+}
+export type LoggedPour = Awaited<ReturnType<typeof listPours>>[number];
+
+/** The last serial of a line; the session is locked by whoever asks. */
+export async function lastSerial(
+  tx: Tx,
+  storehouseId: string,
+  { sessionId, line }: { sessionId: string; line: number },
+): Promise<number> {
+  const [row] = await tx
+    .select({ serial: packingPours.serial })
+    .from(packingPours)
+    .where(and(poursOf(storehouseId, sessionId), eq(packingPours.line, line)))
+    .orderBy(desc(packingPours.serial))
+    .limit(1);
+  return row?.serial ?? 0;
+}
+
+export async function insertPours(
+  tx: Tx,
+  rows: readonly (typeof packingPours.$inferInsert)[],
+): Promise<void> {
+  await tx.insert(packingPours).values([...rows]);
+}
+
+/** What an entry poured at a session, with what is in the containers now. */
+export async function listPoursOfEntry(tx: Tx, storehouseId: string, entryId: string) {
+  return tx
+    .select({
+      pour: packingPours,
+      code: containers.containerCode,
+      grams: sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number),
+    })
+    .from(packingPours)
+    .innerJoin(
+      containers,
+      and(
+        eq(containers.storehouseId, packingPours.storehouseId),
+        eq(containers.containerId, packingPours.containerId),
+      ),
+    )
+    .leftJoin(
+      accounts,
+      and(
+        eq(accounts.storehouseId, packingPours.storehouseId),
+        eq(accounts.vesselId, packingPours.containerId),
+        eq(accounts.ownerId, packingPours.householdId),
+      ),
+    )
+    .where(and(eq(packingPours.storehouseId, storehouseId), eq(packingPours.entryId, entryId)));
+}
+
+export async function markUndone(
+  tx: Tx,
+  storehouseId: string,
+  { entryId, undoneEntryId }: { entryId: string; undoneEntryId: string },
+): Promise<void> {
+  await tx
+    .update(packingPours)
+    .set({ undoneEntryId })
+    .where(and(eq(packingPours.storehouseId, storehouseId), eq(packingPours.entryId, entryId)));
+}
+
+/** What a session spilled and took as samples of each bag and household, less what was taken back. */
+export async function sumLosses(
+  tx: Tx,
+  storehouseId: string,
+  sessionId: string,
+): Promise<{ bagId: string; householdId: string; kind: string; grams: number }[]> {
+  const rows = await tx.execute<{ bag_id: string; owner_id: string; kind: string; grams: string }>(sql`
+    select b.vessel_id as bag_id, b.owner_id, o.vessel_kind as kind, sum(m.amount) as grams
+    from ${entries} e
+    join ${movements} m on m.storehouse_id = ${storehouseId} and m.entry_id = e.entry_id
+    join ${accounts} b on b.storehouse_id = ${storehouseId} and b.account_id = m.source_id and b.vessel_kind = 'bag'
+    join ${accounts} o on o.storehouse_id = ${storehouseId} and o.account_id = m.destination_id
+      and o.vessel_kind in ('spilled', 'sampled')
+    where e.storehouse_id = ${storehouseId} and e.subject_id = ${sessionId}
+      and not exists (select from ${entries} later where later.storehouse_id = ${storehouseId}
+        and later.reverses_id = e.entry_id)
+    group by b.vessel_id, b.owner_id, o.vessel_kind`);
+  return rows.map((row) => ({
+    ...{ bagId: row.bag_id, householdId: row.owner_id, kind: row.kind },
+    grams: Number(row.grams),
+  }));
+}
+
+export async function listPacks(tx: Tx, storehouseId: string, sessionId: string): Promise<AbsorberPackRow[]> {
+  return tx
+    .select()
+    .from(absorberPacks)
+    .where(and(eq(absorberPacks.storehouseId, storehouseId), eq(absorberPacks.packingSessionId, sessionId)))
+    .orderBy(asc(absorberPacks.openedAt));
+}
+
+export async function insertPack(tx: Tx, row: typeof absorberPacks.$inferInsert): Promise<AbsorberPackRow> {
+  const [pack] = await tx.insert(absorberPacks).values(row).returning();
+  assert(pack, 'an insert returns its row');
+  return pack;
+}
+
+/** Shuts a pack that stands open; undefined when there is none. */
+export async function shutPack(
+  tx: Tx,
+  storehouseId: string,
+  shut: { packId: string; sessionId: string; shutAt: Date; packetsLeft: number },
+): Promise<AbsorberPackRow | undefined> {
+  const [pack] = await tx
+    .update(absorberPacks)
+    .set({ shutAt: shut.shutAt, packetsLeft: shut.packetsLeft })
+    .where(
+      and(
+        eq(absorberPacks.storehouseId, storehouseId),
+        eq(absorberPacks.packingSessionId, shut.sessionId),
+        eq(absorberPacks.absorberPackId, shut.packId),
+        isNull(absorberPacks.shutAt),
+      ),
+    )
+    .returning();
+  return pack;
+}

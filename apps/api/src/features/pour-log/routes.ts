@@ -1,0 +1,125 @@
+import { Hono } from 'hono';
+import type { AppEnv } from '../../platform/app-env.ts';
+import { answerCsv } from '../../platform/csv.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
+import { listFormat } from '../trial-balance/schema.ts';
+import { mayLogPours, maySeeLog } from './policy.ts';
+import { pourCsvRows, presentLog, presentPack, presentPoured } from './present.ts';
+import * as body from './schema.ts';
+import {
+  bringBag,
+  closePack,
+  logLoss,
+  logPours,
+  openPack,
+  readLog,
+  signSession,
+  undoPours,
+  weighLeft,
+} from './use-cases.ts';
+
+const TAG = 'Pour log';
+const ONE = '/packing-sessions/:session';
+const logger = may(mayLogPours);
+
+export const pourLogRoutes = new Hono<AppEnv>()
+  .get(
+    `${ONE}/log`,
+    describe(TAG, 'Every container of a session, with what came and what is unaccounted for'),
+    may(maySeeLog),
+    queryOf(listFormat),
+    async (c) => {
+      const log = await readLog(contextOf(c), idParam(c, 'session'));
+      return c.req.valid('query').format === 'csv'
+        ? answerCsv(c, 'pour-log', pourCsvRows(log))
+        : c.json(presentLog(log));
+    },
+  )
+  .post(
+    `${ONE}/bags`,
+    describe(TAG, 'A household’s part of a bag comes to the line', ['session-stage-wrong', 'bag-on-hold']),
+    logger,
+    jsonBody(body.bringBag),
+    async (c) => c.json(presentLog(await bringBag(contextOf(c), idParam(c, 'session'), c.req.valid('json')))),
+  )
+  .post(
+    `${ONE}/pours`,
+    describe(TAG, 'Log containers that a line has closed', [
+      'not-enough-left',
+      'over-capacity',
+      'bag-on-hold',
+    ]),
+    logger,
+    jsonBody(body.pourWish),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => logPours(context, idParam(c, 'session'), c.req.valid('json')),
+        present: presentPoured,
+      }),
+  )
+  .post(
+    `${ONE}/pours/:entry/undoing`,
+    describe(TAG, 'Put what one entry poured back into its bag', ['already-reversed', 'cannot-reverse']),
+    logger,
+    jsonBody(body.undoing),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) =>
+          undoPours(context, idParam(c, 'session'), { entryId: idParam(c, 'entry'), ...c.req.valid('json') }),
+        present: (entry) => entry,
+      }),
+  )
+  .post(
+    `${ONE}/losses`,
+    describe(TAG, 'What was spilled, or taken as a sample', ['not-enough-left']),
+    logger,
+    jsonBody(body.lossWish),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => logLoss(context, idParam(c, 'session'), c.req.valid('json')),
+        present: presentLog,
+      }),
+  )
+  .put(
+    `${ONE}/left`,
+    describe(TAG, 'What was weighed back of a bag'),
+    logger,
+    jsonBody(body.leftWish),
+    async (c) =>
+      c.json(presentLog(await weighLeft(contextOf(c), idParam(c, 'session'), c.req.valid('json')))),
+  )
+  .post(
+    `${ONE}/signing`,
+    describe(TAG, 'Sign the mass of a session', ['cannot-sign', 'session-stage-wrong']),
+    logger,
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => signSession(context, idParam(c, 'session')),
+        present: presentLog,
+      }),
+  )
+  .post(
+    `${ONE}/absorber-packs`,
+    describe(TAG, 'Open a pack of absorbers; its clock starts', ['session-stage-wrong']),
+    logger,
+    jsonBody(body.packWish),
+    async (c) => {
+      const pack = await openPack(contextOf(c), idParam(c, 'session'), c.req.valid('json'));
+      return c.json(presentPack(pack, pack.openedAt), 201);
+    },
+  )
+  .post(
+    `${ONE}/absorber-packs/:pack/shutting`,
+    describe(TAG, 'Put what is left of a pack into its jar', ['already-there']),
+    logger,
+    jsonBody(body.packShut),
+    async (c) => {
+      const wish = { packId: idParam(c, 'pack'), ...c.req.valid('json') };
+      const pack = await closePack(contextOf(c), idParam(c, 'session'), wish);
+      return c.json(presentPack(pack, pack.openedAt));
+    },
+  );

@@ -1,0 +1,57 @@
+import { TREATMENT_CODES } from '@sheafbook/keeping';
+import { ABSORBER_SIZES } from '@sheafbook/packing';
+import { z } from 'zod';
+import { grams, gramsOrNone, instant, note, reason } from '../buy/schema.ts';
+
+export const bringBag = z.strictObject({ bagId: z.uuid(), householdId: z.uuid() });
+export type BringBag = z.infer<typeof bringBag>;
+
+export const pourWish = z.strictObject({
+  line: z.int().min(1).max(20),
+  bagId: z.uuid(),
+  householdId: z.uuid(),
+  containerKindId: z.uuid(),
+  treatment: z.enum(TREATMENT_CODES),
+  targetGrams: grams,
+  /** One a container, in the order in which the line closed them. */
+  grams: z
+    .array(grams)
+    .min(1, 'Give the grams of a container at least.')
+    .max(500, 'Log 500 containers at a time.'),
+  /** When it happened; what waited on a phone comes later. */
+  pouredAt: instant.optional(),
+});
+export type PourWish = z.infer<typeof pourWish>;
+
+export const undoing = z.strictObject({ reason });
+
+export const lossWish = z.strictObject({
+  bagId: z.uuid(),
+  householdId: z.uuid(),
+  grams,
+  to: z.enum(['spilled', 'sampled']),
+  note: note.default(''),
+});
+export type LossWish = z.infer<typeof lossWish>;
+
+export const leftWish = z.strictObject({
+  bagId: z.uuid(),
+  householdId: z.uuid(),
+  leftGrams: gramsOrNone,
+  /** Why the book says otherwise; needed beyond what a scale explains. */
+  because: note.default(''),
+});
+export type LeftWish = z.infer<typeof leftWish>;
+
+export const packWish = z.strictObject({
+  sizeMillilitres: z
+    .int()
+    .refine(
+      (size) => (ABSORBER_SIZES as readonly number[]).includes(size),
+      'Packets are sold in other sizes.',
+    ),
+  packets: z.int().min(1, 'A pack holds a packet at least.').max(10_000, 'That is more than a case holds.'),
+});
+export type PackWish = z.infer<typeof packWish>;
+
+export const packShut = z.strictObject({ packetsLeft: z.int().nonnegative().max(10_000) });

@@ -1,0 +1,298 @@
+import type { Tx } from '@sheafbook/db';
+import type { PackingSessionRow } from '@sheafbook/db/tables';
+import { poured, reweighed, sampled, spilled } from '@sheafbook/ledger';
+import type { Context } from '../../platform/context.ts';
+import { newId } from '../../platform/new-id.ts';
+import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { judgeContainerFill, lockBagOfOwner, makeContainers } from '../container/use-cases.ts';
+import { loadContainerKind } from '../container-kind/queries.ts';
+import { loadHousehold } from '../household/queries.ts';
+import {
+  listWishes,
+  loadSession,
+  lockSession,
+  lockSessionForShare,
+  updateSession,
+} from '../packing-session/queries.ts';
+import { requireSessionStage } from '../packing-session/use-cases.ts';
+import { loadOutsideVessels } from '../storehouse/queries.ts';
+import { balanceOf, isUnexplained } from './balance.ts';
+import {
+  insertBroughtBag,
+  insertPack,
+  insertPours,
+  lastSerial,
+  listBroughtBags,
+  listPacks,
+  listPours,
+  listPoursOfEntry,
+  lockBroughtBag,
+  markUndone,
+  shutPack,
+  sumLosses,
+  updateLeft,
+} from './queries.ts';
+import type { BringBag, LeftWish, LossWish, PackWish, PourWish } from './schema.ts';
+
+/** The log of a session: what came, every container, what is unaccounted for, and the absorbers that stand open. */
+export function readLog(context: Context, sessionId: string) {
+  return withTx(context, (tx) => loadLog(tx, context, sessionId), { isReadOnly: true });
+}
+export type LogReading = Awaited<ReturnType<typeof readLog>>;
+
+async function loadLog(tx: Tx, context: Context, sessionId: string) {
+  const { storehouseId } = context.actor;
+  const session = await loadSession(tx, storehouseId, sessionId);
+  const bags = await listBroughtBags(tx, storehouseId, sessionId);
+  const pours = await listPours(tx, storehouseId, sessionId);
+  const losses = await sumLosses(tx, storehouseId, sessionId);
+  const packs = await listPacks(tx, storehouseId, sessionId);
+  const wishes = await listWishes(tx, storehouseId, { sessionId });
+  return { session, pours, packs, wishes, balance: balanceOf(bags, pours, losses), now: context.now() };
+}
+
+/** A household's part of a bag comes to the line, with what the book says is in it. Bringing it twice changes nothing. */
+export function bringBag(context: Context, sessionId: string, wish: BringBag) {
+  const { storehouseId, personId } = context.actor;
+  return withTx(context, async (tx) => {
+    await lockRunning(tx, context, sessionId);
+    await loadHousehold(tx, storehouseId, wish.householdId);
+    const { ownGrams } = await lockBagOfOwner(tx, storehouseId, {
+      ...{ bagId: wish.bagId, ownerId: wish.householdId, grams: 1, field: 'bagId' },
+    });
+    await insertBroughtBag(tx, {
+      ...{ storehouseId, packingSessionId: sessionId, ...wish, broughtGrams: ownGrams },
+      ...{ broughtBy: personId, broughtAt: context.now() },
+    });
+    return loadLog(tx, context, sessionId);
+  });
+}
+
+const lockRunning = async (tx: Tx, { actor }: Context, sessionId: string): Promise<PackingSessionRow> => {
+  const session = await lockSessionForShare(tx, actor.storehouseId, sessionId);
+  requireSessionStage(session, 'running');
+  return session;
+};
+
+/**
+ * Logs containers that a line has closed, as one entry: each with its code, its serial and its own grams, from the household's
+ * part of a bag. Whoever logs on the same line waits a moment, so that serials have no gap and none comes twice.
+ */
+export function logPours(context: Context, sessionId: string, wish: PourWish) {
+  const { storehouseId, personId } = context.actor;
+  const { line, bagId, householdId, treatment, targetGrams } = wish;
+  return withTx(context, async (tx) => {
+    const session = await lockSession(tx, storehouseId, sessionId);
+    requireSessionStage(session, 'running');
+    if (line > session.lines)
+      throw fieldProblem('invalid-input', 'line', `The session has ${session.lines} lines.`);
+    await lockBroughtBag(tx, storehouseId, { sessionId, bagId, householdId });
+    const { bag, food } = await lockBagOfOwner(tx, storehouseId, {
+      ...{ bagId, ownerId: householdId, grams: wish.grams.reduce((sum, grams) => sum + grams, 0) },
+      field: `grams.${wish.grams.length - 1}`,
+    });
+    const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
+    const warnings = wish.grams.flatMap((grams, at) => judgeContainerFill(grams, kind, food, `grams.${at}`));
+    const made = await makeContainers(tx, context, {
+      ...{ kind, householdId, lotId: bag.lotId, packedOn: todayOf(context), note: '' },
+      count: wish.grams.length,
+    });
+    const gramsOf = (at: number) => wish.grams[at] ?? 0;
+    const entry = await postEntry(tx, context, {
+      ...{ what: 'session-poured', onDay: todayOf(context), buyId: bag.buyId, subjectId: sessionId },
+      enteredFor: householdId,
+      drafts: made.flatMap(({ containerId }, at) =>
+        poured({
+          ...{ lotId: bag.lotId, bagVesselId: bagId, containerVesselId: containerId, ownerId: householdId },
+          amountGrams: gramsOf(at),
+        }),
+      ),
+    });
+    const before = await lastSerial(tx, storehouseId, { sessionId, line });
+    const pouredAt = pouredAtOf(context, wish.pouredAt);
+    await insertPours(
+      tx,
+      made.map(({ containerId }, at) => ({
+        ...{ storehouseId, packingPourId: newId(context), packingSessionId: sessionId, line },
+        ...{ serial: before + at + 1, householdId, bagId, containerId, targetGrams, grams: gramsOf(at) },
+        ...{ treatment, entryId: entry.entryId, pouredBy: personId, pouredAt, recordedAt: context.now() },
+      })),
+    );
+    const codes = made.map(({ containerId, containerCode }, at) => ({
+      ...{ id: containerId, code: containerCode, serial: before + at + 1, grams: gramsOf(at) },
+    }));
+    return { entry, containers: codes, warnings: [...new Set(warnings)] };
+  });
+}
+
+/** What is still to come has not been poured. */
+function pouredAtOf(context: Context, pouredAt: string | undefined): Date {
+  const now = context.now();
+  const at = pouredAt === undefined ? now : new Date(pouredAt);
+  // A phone's clock may run a little ahead of ours.
+  if (at.getTime() > now.getTime() + 300_000)
+    throw fieldProblem(
+      'invalid-input',
+      'pouredAt',
+      'This time is still to come. Set the clock of the phone.',
+    );
+  return at;
+}
+
+/** Puts what one entry poured back into its bag; refused once something was taken out of a container. */
+export function undoPours(context: Context, sessionId: string, wish: { entryId: string; reason: string }) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    await lockRunning(tx, context, sessionId);
+    const rows = await listPoursOfEntry(tx, storehouseId, wish.entryId);
+    const [first] = rows;
+    if (!first || first.pour.packingSessionId !== sessionId)
+      throw new Problem('thing-not-found', { thing: 'pour' });
+    if (first.pour.undoneEntryId !== null) throw new Problem('already-reversed');
+    const gone = rows.filter(({ grams, pour }) => grams < pour.grams).map(({ code }) => code);
+    if (gone.length > 0)
+      throw new Problem('cannot-reverse', {
+        detail: `${gone.join(', ')} has been eaten from or is empty already.`,
+        containers: gone,
+      });
+    const entry = await reverseEntry(tx, context, {
+      ...{
+        what: 'session-pour-undone',
+        onDay: todayOf(context),
+        reversesId: wish.entryId,
+        subjectId: sessionId,
+      },
+      ...{ note: wish.reason, enteredFor: first.pour.householdId },
+    });
+    await markUndone(tx, storehouseId, { entryId: wish.entryId, undoneEntryId: entry.entryId });
+    return entry;
+  });
+}
+
+/** What fell beside the container or went into a sample jar. */
+export function logLoss(context: Context, sessionId: string, wish: LossWish) {
+  const { storehouseId } = context.actor;
+  const { bagId, householdId, grams, to, note } = wish;
+  return withTx(context, async (tx) => {
+    await lockRunning(tx, context, sessionId);
+    await lockBroughtBag(tx, storehouseId, { sessionId, bagId, householdId });
+    const { bag } = await lockBagOfOwner(tx, storehouseId, {
+      bagId,
+      ownerId: householdId,
+      grams,
+      field: 'grams',
+    });
+    const outsideOf = await loadOutsideVessels(tx, storehouseId);
+    const leaving = {
+      ...{ lotId: bag.lotId, fromVesselId: bagId, outsideVesselId: outsideOf(to) },
+      ...{ ownerId: householdId, amountGrams: grams },
+    };
+    await postEntry(tx, context, {
+      ...{ what: `session-${to}`, onDay: todayOf(context), buyId: bag.buyId, subjectId: sessionId, note },
+      enteredFor: householdId,
+      drafts: to === 'spilled' ? spilled(leaving) : sampled(leaving),
+    });
+    return loadLog(tx, context, sessionId);
+  });
+}
+
+/** Writes down what was weighed back of a bag. Nothing is posted before the session is signed. */
+export function weighLeft(context: Context, sessionId: string, wish: LeftWish) {
+  const { storehouseId } = context.actor;
+  const { leftGrams, because, ...one } = wish;
+  return withTx(context, async (tx) => {
+    await lockRunning(tx, context, sessionId);
+    const brought = await lockBroughtBag(tx, storehouseId, { sessionId, ...one });
+    await updateLeft(tx, brought, { leftGrams, differenceBecause: because });
+    return loadLog(tx, context, sessionId);
+  });
+}
+
+/**
+ * Signs a session's mass: every rest is weighed, and what nobody can account for lies within what a scale explains or has a
+ * named cause. The difference of each bag is booked, so that in = containers + left + spilled + sampled + unexplained.
+ */
+export function signSession(context: Context, sessionId: string) {
+  const { storehouseId, personId } = context.actor;
+  return withTx(context, async (tx) => {
+    const session = await lockSession(tx, storehouseId, sessionId);
+    requireSessionStage(session, 'running');
+    const { balance } = await loadLog(tx, context, sessionId);
+    refuseUnbalanced(balance);
+    const unexplainedVesselId = (await loadOutsideVessels(tx, storehouseId))('unexplained');
+    for (const { row, leftInBagsGrams } of balance) {
+      const { bag, brought } = row;
+      const owner = { bagId: bag.bagId, ownerId: brought.householdId, grams: 0, field: 'leftGrams' };
+      const { ownGrams } = await lockBagOfOwner(tx, storehouseId, owner);
+      const drafts = reweighed({
+        ...{ lotId: bag.lotId, vesselId: bag.bagId, unexplainedVesselId, weighedGrams: leftInBagsGrams },
+        owners: [{ ownerId: brought.householdId, bookedGrams: ownGrams }],
+      });
+      if (drafts.length === 0) continue;
+      await postEntry(tx, context, {
+        ...{
+          what: 'session-difference',
+          onDay: todayOf(context),
+          buyId: bag.buyId,
+          subjectId: sessionId,
+          drafts,
+        },
+        ...{ note: brought.differenceBecause, enteredFor: brought.householdId },
+      });
+    }
+    await updateSession(tx, session, { stage: 'signed', signedBy: personId, signedAt: context.now() });
+    return loadLog(tx, context, sessionId);
+  });
+}
+
+function refuseUnbalanced(balance: ReturnType<typeof balanceOf>): void {
+  const unweighed = balance.filter(({ isWeighed }) => !isWeighed).map(({ row }) => row.bag.bagCode);
+  if (unweighed.length > 0)
+    throw new Problem('cannot-sign', {
+      detail: `What is left in ${unweighed.join(', ')} has not been weighed yet.`,
+      bags: unweighed,
+    });
+  const off = balance.find(isUnexplained);
+  if (off)
+    throw new Problem('cannot-sign', {
+      detail: `${Math.abs(off.unaccountedGrams)} g of ${off.row.bag.bagCode} are not accounted for; ${off.toleranceGrams} g are explained by dust and scales. Weigh again, or say why.`,
+      bags: [off.row.bag.bagCode],
+    });
+}
+
+/** A pack of absorbers is opened; its clock starts. */
+export function openPack(context: Context, sessionId: string, wish: PackWish) {
+  const { storehouseId, personId } = context.actor;
+  return withTx(context, async (tx) => {
+    await lockRunning(tx, context, sessionId);
+    return insertPack(tx, {
+      ...{ storehouseId, absorberPackId: newId(context), packingSessionId: sessionId, ...wish },
+      ...{ openedAt: context.now(), openedBy: personId },
+    });
+  });
+}
+
+/** What is left of a pack goes into its jar; its clock stops. */
+export function closePack(
+  context: Context,
+  sessionId: string,
+  wish: { packId: string; packetsLeft: number },
+) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    await lockRunning(tx, context, sessionId);
+    const open = (await listPacks(tx, storehouseId, sessionId)).find(
+      ({ absorberPackId }) => absorberPackId === wish.packId,
+    );
+    if (!open) throw new Problem('thing-not-found', { thing: 'pack of absorbers' });
+    if (open.shutAt !== null) throw new Problem('already-there', { detail: 'This pack is shut already.' });
+    if (wish.packetsLeft > open.packets)
+      throw fieldProblem('invalid-input', 'packetsLeft', `The pack held ${open.packets} packets.`);
+    const shut = await shutPack(tx, storehouseId, { ...wish, sessionId, shutAt: context.now() });
+    if (!shut) throw new Problem('already-there', { detail: 'This pack is shut already.' });
+    return shut;
+  });
+}

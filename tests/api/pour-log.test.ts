@@ -1,0 +1,188 @@
+import { isCode } from '@sheafbook/units';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { openTestApp, type TestApp } from '../support/app.ts';
+import { bodyOf } from '../support/buy.ts';
+import { refusalOf, refused } from '../support/fingerprint.ts';
+import { aHall, aPackingSession, aPourBody, bringWheat, cansOf, type TestHall } from '../support/packing.ts';
+import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+
+let app: TestApp;
+let storehouse: TestStorehouse;
+let hall: TestHall;
+let day: string;
+beforeAll(async () => {
+  app = await openTestApp();
+  storehouse = await aStorehouse(app);
+  hall = await aHall(app, storehouse);
+});
+beforeEach(async () => {
+  day = await aPackingSession(storehouse, hall, { lines: 2 });
+});
+afterAll(() => app.close());
+
+const lead = () => hall.lead.caller;
+const start = async () => bodyOf(await lead().post(`${day}/start`));
+const pour = (wish: Parameters<typeof aPourBody>[1]) => lead().post(`${day}/pours`, aPourBody(hall, wish));
+const log = async () => bodyOf(await lead().get(`${day}/log`));
+const leave = (wish: Record<string, unknown>) => lead().put(`${day}/left`, { ...at('Ashdown'), ...wish });
+const at = (name: keyof TestHall['wheat']) => ({
+  bagId: hall.wheat[name].bagId,
+  householdId: hall.buy.households[name].householdId,
+});
+const partsOf = (body: { mass: Record<string, number> }) => body.mass;
+
+test('containers are filled from a household’s part of a bag, with codes, serials of their line and their own grams', async () => {
+  await start();
+  const brought = await bringWheat(hall, day, 'Dell');
+  const filled = bodyOf(await pour({ name: 'Dell', grams: [2000, 2010, 1995] }), 201);
+  expect(filled.containers.map(({ serial }: { serial: number }) => serial)).toEqual([1, 2, 3]);
+  expect(filled.containers.every(({ code }: { code: string }) => isCode(code))).toBe(true);
+  bodyOf(await pour({ name: 'Dell', line: 2, grams: [2000] }), 201);
+  const more = bodyOf(await pour({ name: 'Dell', grams: [2000] }), 201);
+  expect(more.containers[0].serial).toBe(4);
+  const { caller } = hall.buy.households.Dell;
+  const shown = bodyOf(await caller.get(`${storehouse.path}/containers/${filled.containers[1].id}`));
+  expect(shown).toMatchObject({ grams: 2010, kind: { code: 'can-no-10' } });
+  expect(partsOf(await log())).toMatchObject({
+    broughtGrams: brought,
+    inContainersGrams: 10_005,
+    leftInBagsGrams: brought - 10_005,
+    unaccountedGrams: 0,
+  });
+});
+
+test('over-pouring is told as it happens: a single pour, a mean, and a can that somebody would lose', async () => {
+  bodyOf(
+    await hall.buy.households.Birchall.caller.put(`${day}/wishes`, {
+      wishes: [cansOf(hall, { containers: 10, gramsEach: 1000 })],
+    }),
+  );
+  await start();
+  await bringWheat(hall, day, 'Birchall');
+  bodyOf(await pour({ name: 'Birchall', targetGrams: 1000, grams: [1010, 1060, 1020] }), 201);
+  const { pours } = await log();
+  expect(pours.map(({ excessGrams }: { excessGrams: number }) => excessGrams)).toEqual([10, 70, 90]);
+  expect(pours.map(({ alarms }: { alarms: string[] }) => alarms)).toEqual([[], ['single'], []]);
+  bodyOf(await pour({ name: 'Birchall', targetGrams: 1000, grams: [1170] }), 201);
+  // 260 g over after 4 of 10: going on like this 390 g more, and less than half a can is spare at 500.
+  expect((await log()).pours[3]).toMatchObject({ excessGrams: 260, alarms: ['single'] });
+  bodyOf(await pour({ name: 'Birchall', targetGrams: 1000, grams: [1300] }), 201);
+  expect((await log()).pours[4].alarms).toEqual(['single', 'mean', 'shortage']);
+});
+
+describe('refused, and nothing is changed', () => {
+  test('a pour before the line begins, from a bag that did not come, past the brim, beyond what is left, on no line', async () => {
+    await expectRefused(() => pour({ name: 'Ashdown', grams: [1000] }), refused(409, 'session-stage-wrong'));
+    await start();
+    await expectRefused(() => pour({ name: 'Ashdown', grams: [1000] }), refused(404, 'thing-not-found'));
+    const brought = await bringWheat(hall, day, 'Ashdown');
+    await expectRefused(
+      () => pour({ name: 'Ashdown', grams: [1000, 3300] }),
+      refused(422, 'over-capacity', 'grams.1'),
+    );
+    const tooMany = Array.from({ length: Math.ceil((brought + 1) / 2500) }, () => 2500);
+    await expectRefused(
+      () => pour({ name: 'Ashdown', grams: tooMany }),
+      refused(409, 'not-enough-left', `grams.${tooMany.length - 1}`),
+    );
+    await expectRefused(
+      () => pour({ name: 'Ashdown', line: 3, grams: [1000] }),
+      refused(400, 'invalid-input', 'line'),
+    );
+    await expectRefused(
+      () => pour({ name: 'Ashdown', grams: [1000], pouredAt: '2027-01-01T00:00:00Z' }),
+      refused(400, 'invalid-input', 'pouredAt'),
+    );
+  });
+
+  test('a loss larger than what is in the bag, more packets left than were there, a pack shut twice', async () => {
+    await start();
+    const brought = await bringWheat(hall, day, 'Ashdown');
+    const loss = { ...at('Ashdown'), grams: brought + 1, to: 'spilled' };
+    await expectRefused(() => lead().post(`${day}/losses`, loss), refused(409, 'not-enough-left', 'grams'));
+    const pack = bodyOf(
+      await lead().post(`${day}/absorber-packs`, { sizeMillilitres: 300, packets: 25 }),
+      201,
+    );
+    const shut = (packetsLeft: number) =>
+      lead().post(`${day}/absorber-packs/${pack.id}/shutting`, { packetsLeft });
+    await expectRefused(() => shut(26), refused(400, 'invalid-input', 'packetsLeft'));
+    expect(bodyOf(await shut(5))).toMatchObject({ packetsLeft: 5, state: 'shut' });
+    await expectRefused(() => shut(5), refused(409, 'already-there'));
+  });
+
+  const expectRefused = async (
+    call: Parameters<typeof refusalOf>[1],
+    wanted: ReturnType<typeof refused>,
+  ): Promise<void> => {
+    expect(await refusalOf(app, call)).toMatchObject(wanted);
+  };
+});
+
+test('a pour is taken back whole while nobody has eaten of it, and its serials are not used again', async () => {
+  await start();
+  const brought = await bringWheat(hall, day, 'Dell');
+  const { entryId, containers } = bodyOf(await pour({ name: 'Dell', grams: [1500, 1500] }), 201);
+  const undo = () => lead().post(`${day}/pours/${entryId}/undoing`, { reason: 'the wrong bag' });
+  bodyOf(await undo(), 201);
+  expect(await undo()).toMatchObject({ body: { code: 'already-reversed' } });
+  const { caller } = hall.buy.households.Dell;
+  expect(bodyOf(await caller.get(`${storehouse.path}/containers/${containers[0].id}`)).grams).toBe(0);
+  expect(partsOf(await log())).toMatchObject({ inContainersGrams: 0, leftInBagsGrams: brought });
+  const again = bodyOf(await pour({ name: 'Dell', grams: [1500] }), 201);
+  expect(again.containers[0].serial).toBe(3);
+  const eaten = { grams: 100, to: 'eaten' };
+  bodyOf(await caller.post(`${storehouse.path}/containers/${again.containers[0].id}/uses`, eaten), 201);
+  const late = await lead().post(`${day}/pours/${again.entryId}/undoing`, { reason: 'late' });
+  expect(late).toMatchObject({ body: { code: 'cannot-reverse', containers: [again.containers[0].code] } });
+  const generic = await hall.buy.treasurer.post(`${storehouse.path}/entries/${again.entryId}/reversal`, {
+    reason: 'elsewhere',
+  });
+  expect(generic).toMatchObject({ status: 409, body: { code: 'cannot-reverse' } });
+});
+
+test('a retry after a lost signal counts once', async () => {
+  await start();
+  await bringWheat(hall, day, 'Dell');
+  const once = { 'Idempotency-Key': 'a phones own key' };
+  const send = () => lead().post(`${day}/pours`, aPourBody(hall, { name: 'Dell', grams: [900] }), once);
+  const [first, second] = [bodyOf(await send(), 201), bodyOf(await send(), 201)];
+  expect(second).toEqual(first);
+  expect((await log()).pours).toHaveLength(1);
+});
+
+describe('the mass of a session', () => {
+  test('is signed once everything is weighed: in = containers + left + spilled + sampled + dust, to the gram', async () => {
+    await start();
+    const brought = await bringWheat(hall, day, 'Ashdown');
+    bodyOf(await pour({ name: 'Ashdown', grams: [2000] }), 201);
+    for (const [to, grams] of [
+      ['spilled', 31],
+      ['sampled', 25],
+    ] as const)
+      bodyOf(await lead().post(`${day}/losses`, { ...at('Ashdown'), grams, to }), 201);
+    const early = await lead().post(`${day}/signing`);
+    expect(early).toMatchObject({ status: 409, body: { code: 'cannot-sign' } });
+    const expected = brought - 2000 - 31 - 25;
+    bodyOf(await leave({ leftGrams: expected - 12 }));
+    expect(partsOf(await log())).toMatchObject({ unaccountedGrams: 12, isWeighed: true });
+    const signed = bodyOf(await lead().post(`${day}/signing`), 201);
+    expect(signed).toMatchObject({ stage: 'signed', signedAt: expect.any(String) });
+    expect(signed.bags[0]).toMatchObject({ leftInBagsGrams: expected - 12, unaccountedGrams: 12 });
+    const { bags } = bodyOf(await hall.buy.households.Ashdown.caller.get(`${storehouse.path}/own-bags`));
+    const own = bags.find(({ bagId }: { bagId: string }) => bagId === at('Ashdown').bagId);
+    expect(own.grams).toBe(expected - 12);
+    expect(await pour({ name: 'Ashdown', grams: [100] })).toMatchObject({
+      body: { code: 'session-stage-wrong' },
+    });
+  });
+
+  test('is not signed beyond what dust and scales explain, unless somebody says why', async () => {
+    await start();
+    const brought = await bringWheat(hall, day, 'Ashdown');
+    bodyOf(await leave({ leftGrams: brought - 500 }));
+    expect((await lead().post(`${day}/signing`)).body.detail).toContain('500 g of');
+    bodyOf(await leave({ leftGrams: brought - 500, because: 'A scoop was taken home by mistake.' }));
+    bodyOf(await lead().post(`${day}/signing`), 201);
+  });
+});
