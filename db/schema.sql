@@ -1903,16 +1903,18 @@ table book.storehouse row level security
   language text default 'en'::text not null
   version integer default 1 not null
   founded_at timestamp with time zone not null
+  year_end_month smallint default 12 not null
   constraint storehouse_pkey PRIMARY KEY (storehouse_id)
   constraint storehouse_currency_code CHECK ((currency ~ '^[A-Z]{3}$'::text))
   constraint storehouse_language_known CHECK ((language = ANY (ARRAY['en'::text, 'es'::text])))
   constraint storehouse_mass_display_known CHECK ((mass_display = ANY (ARRAY['lb'::text, 'kg'::text])))
   constraint storehouse_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
+  constraint storehouse_year_ends_with_a_month CHECK (((year_end_month >= 1) AND (year_end_month <= 12)))
   policy my_storehouses for select to public using (((( SELECT book.current_storehouse() AS current_storehouse) IS NULL) AND (EXISTS ( SELECT
    FROM book.person p
   WHERE ((p.storehouse_id = storehouse.storehouse_id) AND (p.login_id = ( SELECT book.current_login() AS current_login)) AND (p.left_on IS NULL))))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (language, mass_display, name, time_zone, version) to sheafbook_app
+  grant insert, select, update (language, mass_display, name, time_zone, version, year_end_month) to sheafbook_app
 
 table book.supplier row level security
   storehouse_id uuid not null

@@ -47,6 +47,20 @@ test('what the year would carry into the store fund is shown first, and carried 
   expect(after).toMatchObject({ accounts: [], toFundMinorUnits: 0 });
 });
 
+test('the year ends with the month that the coordinator says, and with December until then', async () => {
+  const facts = bodyOf(await storehouse.coordinator.get(storehouse.path));
+  expect(facts.yearEndMonth).toBe(12);
+  expect(bodyOf(await buy.treasurer.get(at('/periods'))).yearEndOn).toBe('2025-12-31');
+  const { version, name, timeZone, massDisplay, language } = facts;
+  const edit = { version, name, timeZone, massDisplay, language };
+  const put = (more: object) => storehouse.coordinator.put(storehouse.path, { ...edit, ...more });
+  expect((await put({ yearEndMonth: 13 })).body.fields).toMatchObject([{ field: 'yearEndMonth' }]);
+  expect(bodyOf(await put({ yearEndMonth: 8 })).yearEndMonth).toBe(8);
+  // Who changes the name alone leaves the year as it is.
+  expect(bodyOf(await put({ version: version + 1 })).yearEndMonth).toBe(8);
+  expect(bodyOf(await buy.treasurer.get(at('/periods'))).yearEndOn).toBe(THROUGH);
+});
+
 test('a close asks first for what the book can settle, lists what stays open, and changes nothing when it refuses', async () => {
   type Missing = { code: string; isBlocking: boolean; count: number; buys: { buyId: string }[] };
   const preview = async () => bodyOf(await reviewer.caller.get(at(`/periods/preview?throughOn=2026-09-01`)));
@@ -60,7 +74,7 @@ test('a close asks first for what the book can settle, lists what stays open, an
   expect(first.mayClose).toBe(false);
   expect(blockingOf(first)).toEqual(['results-not-carried', 'buys-not-clear']);
   const of = (code: string) => first.missing.find((missing: Missing) => missing.code === code);
-  expect(of('results-not-carried')).toMatchObject({ count: 1, minorUnits: -30 });
+  expect(of('results-not-carried')).toMatchObject({ count: 1, minorUnits: -30, onDay: THROUGH });
   expect(of('buys-not-clear').buys).toEqual([expect.objectContaining({ buyId: buy.buyId })]);
   expect(of('buys-open')).toMatchObject({ isBlocking: false, count: 1 });
   // The mill's short bags and the torn bag, 21.40 and 3.60.
@@ -108,7 +122,12 @@ test('the close keeps a digest that sha256sum gives again from the text that any
 
 test('the next close is chained to the one before and takes in the days between alone', async () => {
   bodyOf(await buy.treasurer.post(at('/bank-charges'), { minorUnits: 99, onDay: '2026-09-01' }), 201);
-  bodyOf(await buy.treasurer.post(at('/year-ends'), { throughOn: '2026-09-01' }), 201);
+  // The year ended the day before and is carried: within the next one, results are listed and keep nothing open.
+  const preview = bodyOf(await buy.treasurer.get(at('/periods/preview?throughOn=2026-09-01')));
+  expect(preview).toMatchObject({ mayClose: true });
+  expect(preview.missing).toContainEqual(
+    expect.objectContaining({ code: 'results-not-carried', isBlocking: false, count: 1, minorUnits: -99 }),
+  );
   const first = await theClose();
   const { closes } = bodyOf(await buy.treasurer.post(at('/periods'), { throughOn: '2026-09-01' }), 201);
   const { body } = await buy.treasurer.get(at('/periods/2026-09-01/digest?format=text'));

@@ -7,6 +7,7 @@ import {
   integer,
   jsonb,
   primaryKey,
+  smallint,
   text,
   timestamp,
   uuid,
@@ -24,6 +25,7 @@ export const storehouses = book.table(
     language: text('language').notNull().default('en'),
     version: integer('version').notNull().default(1),
     foundedAt: timestamp('founded_at', { withTimezone: true, mode: 'date' }).notNull(),
+    yearEndMonth: smallint('year_end_month').notNull().default(12),
   },
   (table) => [primaryKey({ columns: [table.storehouseId] })],
 );

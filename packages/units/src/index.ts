@@ -21,3 +21,4 @@ export * from './temperature.ts';
 export * from './time-zone.ts';
 export * from './volume.ts';
 export * from './wall-time.ts';
+export * from './year-end.ts';

@@ -50,6 +50,7 @@ export function formatsOf(want: {
       text.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, (iso) => day.format(new Date(`${iso}T00:00:00Z`))),
     dayMonth: (iso: string) => dayMonth.format(new Date(`${iso}T00:00:00Z`)),
     shortDay: (iso: string) => shortDay.format(new Date(`${iso}T00:00:00Z`)),
+    monthName: (iso: string) => dayOf({ month: 'long' }).format(new Date(`${iso}T00:00:00Z`)),
     month: (iso: string) => dayOf({ month: 'narrow' }).format(new Date(`${iso}T00:00:00Z`)),
     /** The hour alone, as in the end of a window that began on the same day. */
     hour: (at: string) => hour.format(new Date(at)),

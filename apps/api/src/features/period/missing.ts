@@ -1,9 +1,10 @@
 import type { Tx } from '@sheafbook/db';
-import { dayInZone, sumOf } from '@sheafbook/units';
+import { dayInZone, sumOf, yearEndBy } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
 import { readAgreement } from '../bank/use-cases.ts';
 import { listYearAccounts } from '../money/queries.ts';
+import { loadStorehouse } from '../storehouse/queries.ts';
 import {
   type BuyAtClose,
   countStockAtClose,
@@ -11,6 +12,7 @@ import {
   listBuysAtClose,
   listClaimsAtClose,
 } from './missing-queries.ts';
+import { findCloseBefore } from './queries.ts';
 
 type MissingBuy = { readonly buyId: string; readonly name: string };
 
@@ -31,13 +33,13 @@ export type MissingAtClose = {
   readonly count: number;
   readonly minorUnits: number | null;
   readonly buys: readonly MissingBuy[];
-  /** The day that the bank told its balance of last. */
+  /** The day that the bank told its balance of last, or the year's end that results are due by. */
   readonly onDay: string | null;
 };
 
 /**
- * What a close through a day would leave open. Blocking is what the book itself can settle: results that are not in the
- * store fund, and a buy shared out or called off by then whose clearing account is not at 0.00 (job map 2.18). A buy that
+ * What a close through a day would leave open. Blocking is what the book itself can settle: at a year's end the results
+ * that are not in the store fund, and a buy shared out or called off by then whose clearing account is not at 0.00 (job map 2.18). A buy that
  * runs on over the day, its claims and deposits, and what was not counted or told, are warnings: the year can't wait
  * for a lorry.
  */
@@ -47,7 +49,6 @@ export async function listMissingAtClose(
   throughOn: string,
 ): Promise<MissingAtClose[]> {
   const { storehouseId } = actor;
-  const results = await listYearAccounts(tx, storehouseId, throughOn);
   const buys = await listBuysAtClose(tx, storehouseId, throughOn);
   const claims = await listClaimsAtClose(tx, storehouseId, throughOn);
   const bank = await readAgreement(tx, storehouseId, throughOn);
@@ -58,10 +59,7 @@ export async function listMissingAtClose(
   const open = buys.filter(({ stage }) => stage !== 'closed' && stage !== 'called-off');
   const held = buys.filter(({ depositMinorUnits }) => depositMinorUnits !== 0);
   return [
-    missing('results-not-carried', results.length, {
-      isBlocking: true,
-      minorUnits: -sumOf(results.map(({ balance }) => balance)),
-    }),
+    await resultsAtClose(tx, storehouseId, throughOn),
     missing('buys-not-clear', unclear.length, { isBlocking: true, buys: unclear }),
     missing('buys-open', open.length, { buys: open }),
     missing('claims-open', sumOf(claims.map(({ count }) => count)), {
@@ -81,6 +79,24 @@ export async function listMissingAtClose(
     missing('stock-not-counted', stock.uncounted),
     missing('stock-differs', stock.differing),
   ].filter(({ count }) => count > 0);
+}
+
+/**
+ * Results that are not in the store fund. They are due once a year's end lies in the days to close, by that end; what
+ * came in and went out since, or in a close within a year, is only listed.
+ */
+async function resultsAtClose(tx: Tx, storehouseId: string, throughOn: string): Promise<MissingAtClose> {
+  const { yearEndMonth } = await loadStorehouse(tx, storehouseId);
+  const yearEnd = yearEndBy(throughOn, yearEndMonth);
+  const before = await findCloseBefore(tx, storehouseId, throughOn);
+  const isYearsEnd = before === undefined || before.closedThrough < yearEnd;
+  const due = isYearsEnd ? await listYearAccounts(tx, storehouseId, yearEnd) : [];
+  const results = due.length > 0 ? due : await listYearAccounts(tx, storehouseId, throughOn);
+  return missing('results-not-carried', results.length, {
+    isBlocking: due.length > 0,
+    minorUnits: -sumOf(results.map(({ balance }) => balance)),
+    onDay: due.length > 0 ? yearEnd : null,
+  });
 }
 
 function missing(

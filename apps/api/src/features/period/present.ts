@@ -15,11 +15,13 @@ type Signature = {
 
 export function presentPeriods(book: {
   closedThrough: string | null;
+  yearEndOn: string;
   closes: readonly Close[];
   signatures: readonly Signature[];
 }) {
   return {
     closedThrough: book.closedThrough,
+    yearEndOn: book.yearEndOn,
     closes: book.closes.map(({ closedThrough, closedAt, closedBy, entryCount, digestSha256 }) => ({
       closedThrough,
       closedAt: closedAt.toISOString(),

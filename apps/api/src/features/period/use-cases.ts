@@ -1,11 +1,13 @@
 import type { Tx } from '@sheafbook/db';
 import type { PeriodCloseRow } from '@sheafbook/db/tables';
+import { yearEndBy } from '@sheafbook/units';
 import { hasDuty } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
-import { refuseFutureDay } from '../../platform/today.ts';
+import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { whoHeld } from '../duty/use-cases.ts';
+import { loadStorehouse } from '../storehouse/queries.ts';
 import { digestText, sha256 } from './digest.ts';
 import { listDigestEntries } from './digest-queries.ts';
 import { listMissingAtClose, refuseUnsettled } from './missing.ts';
@@ -47,7 +49,7 @@ export function closePeriod(context: Context, { throughOn }: PeriodEnd) {
       entryCount,
       digestSha256: sha256(text),
     });
-    return readPeriods(tx, storehouseId);
+    return readPeriods(tx, context);
   });
 }
 
@@ -64,11 +66,14 @@ export function previewClose(context: Context, throughOn: string) {
   );
 }
 
-export const listPeriods = (context: Context) =>
-  withTx(context, (tx) => readPeriods(tx, context.actor.storehouseId));
+export const listPeriods = (context: Context) => withTx(context, (tx) => readPeriods(tx, context));
 
-async function readPeriods(tx: Tx, storehouseId: string) {
+async function readPeriods(tx: Tx, context: Context) {
+  const { storehouseId } = context.actor;
+  const { yearEndMonth } = await loadStorehouse(tx, storehouseId);
   return {
+    /** The newest year's end that has come. */
+    yearEndOn: yearEndBy(todayOf(context), yearEndMonth),
     closedThrough: await loadClosedThrough(tx, storehouseId),
     closes: await listPeriodCloses(tx, storehouseId),
     signatures: await listSignatures(tx, storehouseId),
@@ -132,7 +137,7 @@ export function signPeriod(context: Context, throughOn: string, wish: SignatureW
       closedThrough: throughOn,
       signedAt: context.now(),
     });
-    return readPeriods(tx, storehouseId);
+    return readPeriods(tx, context);
   });
 }
 

@@ -26,6 +26,7 @@ export function presentStorehouse({ storehouse, rules }: { storehouse: Storehous
     timeZone: storehouse.timeZone,
     massDisplay: storehouse.massDisplay,
     language: storehouse.language,
+    yearEndMonth: storehouse.yearEndMonth,
     version: storehouse.version,
     rules: presentRules(rules),
   };

@@ -48,10 +48,14 @@ export async function lockStorehouse(tx: Tx, storehouseId: string) {
 }
 
 export async function updateStorehouse(tx: Tx, storehouseId: string, edit: StorehouseEdit) {
-  const { name, timeZone, massDisplay, language, version } = edit;
+  const { name, timeZone, massDisplay, language, yearEndMonth, version } = edit;
   const [row] = await tx
     .update(storehouses)
-    .set({ name, timeZone, massDisplay, language, version: version + 1 })
+    .set({
+      ...{ name, timeZone, massDisplay, language },
+      ...(yearEndMonth === undefined ? {} : { yearEndMonth }),
+      version: version + 1,
+    })
     .where(eq(storehouses.storehouseId, storehouseId))
     .returning();
   assert(row, 'the storehouse was locked before');

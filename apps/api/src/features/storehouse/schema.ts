@@ -32,6 +32,8 @@ export const storehouseEdit = z.strictObject({
   timeZone: storehouseFacts.shape.timeZone,
   massDisplay: z.enum(['lb', 'kg']),
   language: z.enum(['en', 'es']),
+  /** The month with whose last day the financial year ends; left out, it stays as it is. */
+  yearEndMonth: z.int().min(1).max(12).optional(),
 });
 export type StorehouseEdit = z.infer<typeof storehouseEdit>;
 

@@ -22,11 +22,11 @@ export function Year() {
   return (
     <BooksPage title={t.year}>
       <Loaded reading={reading}>
-        {({ closedThrough, closes }) => (
+        {({ closedThrough, yearEndOn, closes }) => (
           <>
             <h1>{closedThrough === null ? t.neverClosed : t.closedThrough(format.day(closedThrough))}</h1>
             {duties.includes('treasurer') || duties.includes('reviewer') ? (
-              <YearEnd closedThrough={closedThrough} />
+              <YearEnd closedThrough={closedThrough} yearEndOn={yearEndOn} />
             ) : null}
             {closes.map((close) => (
               <Close key={close.closedThrough} close={close} />
@@ -38,22 +38,23 @@ export function Year() {
   );
 }
 
-/** The end of last year while it is open; days that are closed already are not offered again. */
-function nextClose(today: string, closedThrough: string | null): string {
-  const lastYear = `${Number(today.slice(0, 4)) - 1}-12-31`;
-  return closedThrough === null || closedThrough < lastYear ? lastYear : today;
-}
+type YearsEnd = { readonly closedThrough: string | null; readonly yearEndOn: string };
+
+/** The end of the last year while it is open; days that are closed already are not offered again. */
+const nextClose = (today: string, { closedThrough, yearEndOn }: YearsEnd): string =>
+  closedThrough === null || closedThrough < yearEndOn ? yearEndOn : today;
 
 /** First what would be carried, account by account; then carrying it; then closing the days behind it. */
-function YearEnd({ closedThrough }: { closedThrough: string | null }) {
+function YearEnd(of: YearsEnd) {
   const t = useReviewText();
   const books = useBooksText();
   const { storehouse, format, duties } = useHouse();
-  const [throughOn, setThroughOn] = useState(() => nextClose(format.today(), closedThrough));
+  const [throughOn, setThroughOn] = useState(() => nextClose(format.today(), of));
   const preview = useQuery(yearEndQuery({ storehouse }, throughOn));
   return (
     <section className="stack">
       <h2>{t.yearEnd}</h2>
+      <p className="soft">{t.yearEnded(format.day(of.yearEndOn))}</p>
       <Field
         label={t.throughDay}
         type="date"

@@ -57,11 +57,12 @@ export function Settings() {
 function FactsForm({ found }: { found: StorehouseBody }) {
   const t = useText();
   const words = useSettingsText();
-  const { storehouse } = useHouse();
+  const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const [name, setName] = useState(found.name);
   const [timeZone, setTimeZone] = useState(found.timeZone);
   const [massDisplay, setMass] = useState(found.massDisplay);
+  const [yearEndMonth, setYearEnd] = useState(String(found.yearEndMonth));
   const [language, setLanguage] = useState(found.language);
   const saving = useMutation({
     mutationFn: () =>
@@ -74,6 +75,7 @@ function FactsForm({ found }: { found: StorehouseBody }) {
             timeZone,
             massDisplay: massDisplay as 'lb' | 'kg',
             language: language as 'en' | 'es',
+            yearEndMonth: Number(yearEndMonth),
           },
         }),
       ),
@@ -121,6 +123,15 @@ function FactsForm({ found }: { found: StorehouseBody }) {
           onChange={setLanguage}
         />
       </div>
+      <Choice
+        label={words.yearEndMonth}
+        value={yearEndMonth}
+        options={Array.from({ length: 12 }, (_, at) => ({
+          value: String(at + 1),
+          name: format.monthName(`2026-${String(at + 1).padStart(2, '0')}-01`),
+        }))}
+        onChange={setYearEnd}
+      />
       <p className="soft">{words.currency(found.currency)}</p>
       {Object.keys(problems).length > 0 ? null : <ProblemSaid error={saving.error} />}
       <div className="actions">

@@ -79,6 +79,8 @@ export const en = {
   neverClosed: 'The books have not been closed yet.',
   closedThrough: (day: string) => `The books are closed through ${day}.`,
   yearEnd: 'The end of a year',
+  yearEnded: (day: string) =>
+    `The last year ended on ${day}. Income and expenses must be in the fund when a year is closed; a close within a year only lists them.`,
   throughDay: 'Through the day',
   nothingToCarry: 'Nothing came in or went out that is not carried yet.',
   toFund: 'To 3000 Store fund',
@@ -96,8 +98,10 @@ export const en = {
   blocksClose: 'settle this first',
   staysOpen: 'would stay open',
   missingAtClose: {
-    'results-not-carried': (count, money) =>
-      `${s(count, 'account', 'accounts')} of income and expenses, ${money}, not carried into the store fund.`,
+    'results-not-carried': (count, money, day) =>
+      `${s(count, 'account', 'accounts')} of income and expenses, ${money}, not carried into the store fund${
+        day ? ` for the year that ended on ${day}` : ''
+      }.`,
     'buys-not-clear': (count) =>
       `${s(count, 'buy was', 'buys were')} shared out or called off, and not all is cleared:`,
     'buys-open': (count) => `${s(count, 'buy is', 'buys are')} not closed:`,

@@ -11,6 +11,7 @@ export const en = {
   currency: (code: string) => `Its books are in ${code}; that never changes.`,
   massDisplay: 'Weighs in',
   language: 'Speaks',
+  yearEndMonth: 'Its financial year ends with',
   rules: 'The rules',
   rulesWords: 'A change is a new version. A buy that was fixed before keeps the version of that day.',
   depositPercent: 'Deposit, in percent',

@@ -77,6 +77,8 @@ export const es: ReviewWords = {
   neverClosed: 'Los libros aún no se han cerrado.',
   closedThrough: (day) => `Los libros están cerrados hasta ${day}.`,
   yearEnd: 'El fin de un año',
+  yearEnded: (day) =>
+    `El último año terminó el ${day}. Al cerrar un año, los ingresos y gastos deben estar en el fondo; un cierre dentro del año solo los enumera.`,
   throughDay: 'Hasta el día',
   nothingToCarry: 'No entró ni salió nada que no se haya trasladado ya.',
   toFund: 'A 3000 Fondo del almacén',
@@ -93,8 +95,10 @@ export const es: ReviewWords = {
   blocksClose: 'hay que resolverlo antes',
   staysOpen: 'quedaría abierto',
   missingAtClose: {
-    'results-not-carried': (count, money) =>
-      `${s(count, 'cuenta', 'cuentas')} de ingresos y gastos, ${money}, sin trasladar al fondo.`,
+    'results-not-carried': (count, money, day) =>
+      `${s(count, 'cuenta', 'cuentas')} de ingresos y gastos, ${money}, sin trasladar al fondo${
+        day ? ` por el año que terminó el ${day}` : ''
+      }.`,
     'buys-not-clear': (count) =>
       `${s(count, 'compra repartida o cancelada', 'compras repartidas o canceladas')} sin saldar del todo:`,
     'buys-open': (count) => `${s(count, 'compra', 'compras')} sin cerrar:`,

@@ -12,6 +12,7 @@ export const es: SettingsWords = {
   currency: (code) => `Sus libros se llevan en ${code}; eso no cambia nunca.`,
   massDisplay: 'Pesa en',
   language: 'Habla',
+  yearEndMonth: 'Su año contable termina con',
   rules: 'Las reglas',
   rulesWords: 'Un cambio es una versión nueva. Una compra fijada antes conserva la versión de aquel día.',
   depositPercent: 'Anticipo, en porcentaje',
