@@ -221,7 +221,7 @@ describe('what the book tells itself', () => {
     bodyOf(await packingLead.post(at(`/holds/${id}/release`)));
     const [last] = await listOf(callerOf(owners[0]));
     expect(last?.words).toBe(
-      `Bag ${bagCode} is released: Clean inside. What you have in it may be used again.`,
+      `Bag ${bagCode} is released: Clean inside. What you have of it may be used again.`,
     );
   });
 

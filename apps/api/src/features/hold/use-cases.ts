@@ -5,7 +5,6 @@ import { endSentence } from '../../platform/end-sentence.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockBuyForUpdate } from '../buy/queries.ts';
-import { listOwnersInBag } from '../notice/queries.ts';
 import { writeNotice } from '../notice/use-cases.ts';
 import { mayReleaseTogether } from './policy.ts';
 import {
@@ -20,6 +19,7 @@ import {
   lockHold,
   updateHold,
 } from './queries.ts';
+import { listOwnersOfLot, listToldOfHold, type OwnerOfLot } from './queries-owners.ts';
 import type { HoldFinding, HoldQuery, HoldReason } from './schema.ts';
 
 export { mayHold, mayReleaseTogether } from './policy.ts';
@@ -43,36 +43,50 @@ export function holdBag(context: Context, bagId: string, { reason }: HoldReason)
 export async function beginHold(
   tx: Tx,
   context: Context,
-  { bag, reason }: { bag: Pick<BagRow, 'bagId' | 'bagCode' | 'buyId'>; reason: string },
+  { bag, reason }: { bag: HeldBag; reason: string },
 ): Promise<HoldRow> {
   const { storehouseId, personId } = context.actor;
   const { bagId } = bag;
   const hold = await insertHold(tx, { bagId, reason, storehouseId, heldBy: personId, heldAt: context.now() });
-  await tellOwners(tx, context, {
-    ...{ bag, hold, kind: 'held' },
-    says: `Bag ${bag.bagCode}, in which you have food, is on hold: ${endSentence(reason)} Do not eat from it, open it or give it away until you hear more.`,
-  });
+  for (const owner of await listOwnersOfLot(tx, storehouseId, bag))
+    await tellOwner(tx, context, {
+      ...{ bag, hold, kind: 'held', householdId: owner.householdId },
+      says: wordsOfHeld(bag.bagCode, endSentence(reason), owner),
+    });
   return hold;
 }
 
-/** Everybody who owns something in the bag hears of it, and nobody of who else does (job map 12). */
-async function tellOwners(
+type HeldBag = Pick<BagRow, 'bagId' | 'bagCode' | 'buyId' | 'lotId'>;
+
+/** Past this many codes whoever reads looks at the shelf anyway. */
+const MOST_CODES = 12;
+
+function wordsOfHeld(
+  bagCode: string,
+  reason: string,
+  { isInBag, containerCodes }: Omit<OwnerOfLot, 'householdId'>,
+): string {
+  const more = containerCodes.length - MOST_CODES;
+  const codes = `${containerCodes.slice(0, MOST_CODES).join(', ')}${more > 0 ? ` +${more}` : ''}`;
+  if (containerCodes.length === 0)
+    return `Bag ${bagCode}, in which you have food, is on hold: ${reason} Do not eat from it, open it or give it away until you hear more.`;
+  return isInBag
+    ? `Bag ${bagCode}, in which you have food, is on hold: ${reason} You have more of the same lot in ${codes}. Do not eat any of it, open it or give it away until you hear more.`
+    : `Bag ${bagCode} is on hold: ${reason} You have food of the same lot in ${codes}. Do not eat any of it, open it or give it away until you hear more.`;
+}
+
+/** Each household hears of what is its own, and of nobody else who has some (job map 12). */
+async function tellOwner(
   tx: Tx,
   context: Context,
-  told: {
-    bag: Pick<BagRow, 'bagId' | 'bagCode' | 'buyId'>;
-    hold: HoldRow;
-    kind: 'held' | 'released';
-    says: string;
-  },
+  told: { bag: HeldBag; hold: HoldRow; kind: 'held' | 'released'; householdId: string; says: string },
 ): Promise<void> {
-  const { bag, hold, kind, says } = told;
-  for (const householdId of await listOwnersInBag(tx, context.actor.storehouseId, bag.bagId))
-    await writeNotice(tx, context, {
-      ...{ kind, says, about: bag.bagCode, buyId: bag.buyId, isSafety: kind === 'held' },
-      audience: { to: 'household', householdId },
-      path: `/holds/${hold.holdId}`,
-    });
+  const { bag, hold, kind, householdId, says } = told;
+  await writeNotice(tx, context, {
+    ...{ kind, says, about: bag.bagCode, buyId: bag.buyId, isSafety: kind === 'held' },
+    audience: { to: 'household', householdId },
+    path: `/holds/${hold.holdId}`,
+  });
 }
 
 /** The first of two: writes down what was found and asks for the release. Asking again replaces the finding. */
@@ -97,12 +111,22 @@ export function agreeToRelease(context: Context, holdId: string) {
         detail: 'A release takes a packing lead and a coordinator, two different people.',
       });
     const released = await updateHold(tx, hold, { releasedBy: personId, releasedAt: context.now() });
-    await tellOwners(tx, context, {
-      ...{ bag, hold, kind: 'released' },
-      says: `Bag ${bag.bagCode} is released: ${endSentence(hold.finding ?? '')} What you have in it may be used again.`,
-    });
+    const says = `Bag ${bag.bagCode} is released: ${endSentence(hold.finding ?? '')} What you have of it may be used again.`;
+    for (const householdId of await listConcerned(tx, storehouseId, { bag, holdId }))
+      await tellOwner(tx, context, { bag, hold, kind: 'released', householdId, says });
     return released;
   });
+}
+
+/** Who was told of the hold, and who came to have some of it since. */
+async function listConcerned(
+  tx: Tx,
+  storehouseId: string,
+  { bag, holdId }: { bag: HeldBag; holdId: string },
+): Promise<string[]> {
+  const told = await listToldOfHold(tx, storehouseId, holdId);
+  const owners = await listOwnersOfLot(tx, storehouseId, bag);
+  return [...new Set([...told, ...owners.map(({ householdId }) => householdId)])];
 }
 
 export function readHold(context: Context, holdId: string): Promise<HoldOfBag> {
@@ -123,11 +147,12 @@ function withOpenHold(
   work: (tx: Tx, held: HoldOfBag) => Promise<HoldOfBag['hold']>,
 ): Promise<HoldOfBag> {
   const { storehouseId } = context.actor;
-  return withTx(context, async (tx) => {
+  const inside = async (tx: Tx) => {
     const { bag } = await loadHold(tx, storehouseId, holdId);
     await lockBuyForUpdate(tx, storehouseId, bag.buyId);
     const hold = await lockHold(tx, storehouseId, holdId);
     if (hold.releasedAt) throw new Problem('hold-ended');
     return { hold: await work(tx, { hold, bag }), bag };
-  });
+  };
+  return withTx(context, inside, { task: 'notice' });
 }

@@ -1,6 +1,5 @@
 import type { Tx } from '@sheafbook/db';
 import {
-  accounts,
   buys,
   households,
   type NoticeRow,
@@ -10,7 +9,7 @@ import {
   pledges,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, gt, inArray, isNull, lt, or, type SQL, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNull, lt, or, type SQL, sql } from 'drizzle-orm';
 import type { Actor } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
@@ -260,24 +259,3 @@ export async function listReach(tx: Tx, notice: NoticeRow) {
     .orderBy(asc(households.seat));
 }
 export type Reached = Awaited<ReturnType<typeof listReach>>[number];
-
-/** The households that own something in a bag. */
-export async function listOwnersInBag(tx: Tx, storehouseId: string, bagId: string): Promise<string[]> {
-  const rows = await tx
-    .selectDistinct({ householdId: households.householdId })
-    .from(accounts)
-    .innerJoin(
-      households,
-      and(eq(households.storehouseId, accounts.storehouseId), eq(households.householdId, accounts.ownerId)),
-    )
-    .where(
-      and(
-        eq(accounts.storehouseId, storehouseId),
-        eq(accounts.kind, 'mass'),
-        eq(accounts.vesselId, bagId),
-        gt(accounts.inflow, accounts.outflow),
-      ),
-    )
-    .orderBy(asc(households.householdId));
-  return rows.map((row) => row.householdId);
-}

@@ -37,6 +37,10 @@ export const ES_NOTICE: Readonly<Record<string, string>> = {
   '{} now lands on {}.': '{} llega ahora el {}.',
   'Bag {}, in which you have food, is on hold: {} Do not eat from it, open it or give it away until you hear more.':
     'El saco {}, en el que usted tiene alimento, está retenido: {} No coma de él, no lo abra ni lo dé hasta saber más.',
-  'Bag {} is released: {} What you have in it may be used again.':
-    'El saco {} queda libre: {} Lo que usted tiene en él se puede usar otra vez.',
+  'Bag {}, in which you have food, is on hold: {} You have more of the same lot in {}. Do not eat any of it, open it or give it away until you hear more.':
+    'El saco {}, en el que usted tiene alimento, está retenido: {} Tiene más del mismo lote en {}. No coma nada de ello, no lo abra ni lo dé hasta saber más.',
+  'Bag {} is on hold: {} You have food of the same lot in {}. Do not eat any of it, open it or give it away until you hear more.':
+    'El saco {} está retenido: {} Usted tiene alimento del mismo lote en {}. No coma nada de ello, no lo abra ni lo dé hasta saber más.',
+  'Bag {} is released: {} What you have of it may be used again.':
+    'El saco {} queda libre: {} Lo que usted tiene de él se puede usar otra vez.',
 };
