@@ -11,7 +11,7 @@ import {
   tellingWishes,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, eq, inArray, isNotNull, isNull } from 'drizzle-orm';
+import { and, eq, inArray, isNotNull, isNull, sql } from 'drizzle-orm';
 
 /** What a person wishes, without whose it is. */
 export type OwnWishes = Omit<TellingWishRow, 'storehouseId' | 'personId'>;
@@ -28,24 +28,49 @@ export async function findWishes(tx: Tx, reader: Reader): Promise<TellingWishRow
   return row;
 }
 
-/** Alone with one's wishes, so that two letters' links don't undo each other. */
-export async function lockWishes(tx: Tx, reader: Reader): Promise<TellingWishRow | undefined> {
-  const [row] = await tx.select().from(tellingWishes).where(isOf(tellingWishes, reader)).for('update');
-  return row;
-}
-
-/** Writes the first wishes of a person, or the next version of them. */
+/**
+ * Writes the first wishes of a person, or the next version of them. One statement: nothing, where somebody wrote others
+ * since `version`, be it at this very moment and the first.
+ */
 export async function upsertWishes(
   tx: Tx,
   reader: Reader,
   { version, ...wishes }: OwnWishes,
-): Promise<TellingWishRow> {
+): Promise<TellingWishRow | undefined> {
   const [row] = await tx
     .insert(tellingWishes)
     .values({ ...reader, ...wishes })
     .onConflictDoUpdate({
       target: [tellingWishes.storehouseId, tellingWishes.personId],
       set: { ...wishes, version: version + 1 },
+      setWhere: eq(tellingWishes.version, version),
+    })
+    .returning();
+  return row;
+}
+
+/**
+ * Adds to what a person has stopped, leaving all else as they wish it; `usual` is what holds where they never wished
+ * anything. One statement, so that no two links followed at once undo each other.
+ */
+export async function stopInWishes(
+  tx: Tx,
+  reader: Reader,
+  { usual, kind }: { usual: OwnWishes; kind: string },
+): Promise<TellingWishRow> {
+  const { version: _, ...first } = usual;
+  const { stoppedKinds, isEmailOn, version } = tellingWishes;
+  const stopped = kind === 'all' ? { isEmailOn: false } : { stoppedKinds: [kind] };
+  const [row] = await tx
+    .insert(tellingWishes)
+    .values({ ...reader, ...first, ...stopped })
+    .onConflictDoUpdate({
+      target: [tellingWishes.storehouseId, tellingWishes.personId],
+      set: {
+        stoppedKinds: sql`array(select distinct one from unnest(${stoppedKinds} || excluded.stopped_kinds) one order by one)`,
+        isEmailOn: sql`${isEmailOn} and excluded.is_email_on`,
+        version: sql`${version} + 1`,
+      },
     })
     .returning();
   assert(row, 'an upsert returns its row');

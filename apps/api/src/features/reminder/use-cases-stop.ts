@@ -3,8 +3,8 @@ import type { StopLinkRow } from '@sheafbook/db/tables';
 import type { Outside } from '../../platform/context.ts';
 import { hashToken } from '../../platform/session.ts';
 import { enterStorehouse, withLoginTx } from '../../platform/with-tx.ts';
-import { findStopLink, lockWishes, upsertWishes } from './queries.ts';
-import { loadWishes } from './use-cases.ts';
+import { findStopLink, stopInWishes } from './queries.ts';
+import { loadWishes, usualWishes } from './use-cases.ts';
 
 /** Whoever holds the link, signed in or not. */
 export type LinkHolder = { readonly storehouseId: string; readonly token: string };
@@ -24,12 +24,9 @@ export function stopByLink(outside: Outside, holder: LinkHolder): Promise<StopPa
   return withLink(outside, holder, async (tx, link) => {
     const { storehouseId, personId, kind } = link;
     const reader = { storehouseId, personId };
-    await lockWishes(tx, reader);
-    const wishes = await loadWishes(tx, reader);
-    const stoppedKinds = [...new Set([...wishes.stoppedKinds, ...(kind === 'all' ? [] : [kind])])].toSorted();
-    const isEmailOn = kind === 'all' ? false : wishes.isEmailOn;
-    await upsertWishes(tx, reader, { ...wishes, stoppedKinds, isEmailOn });
-    return { kind, language: wishes.language, isStopped: true };
+    const usual = await usualWishes(tx, storehouseId);
+    const { language } = await stopInWishes(tx, reader, { usual, kind });
+    return { kind, language, isStopped: true };
   });
 }
 

@@ -3,7 +3,7 @@ import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { presentWishes } from './present.ts';
-import { findWishes, loadPlace, lockWishes, type OwnWishes, upsertWishes } from './queries.ts';
+import { findWishes, loadPlace, type OwnWishes, upsertWishes } from './queries.ts';
 import type { WishesEdit } from './schema.ts';
 
 type Reader = { readonly storehouseId: string; readonly personId: string };
@@ -21,7 +21,7 @@ export async function loadWishes(tx: Tx, reader: Reader): Promise<OwnWishes> {
   return (await findWishes(tx, reader)) ?? usualWishes(tx, storehouseId);
 }
 
-async function usualWishes(tx: Tx, storehouseId: string): Promise<OwnWishes> {
+export async function usualWishes(tx: Tx, storehouseId: string): Promise<OwnWishes> {
   const { language, timeZone } = await loadPlace(tx, storehouseId);
   return {
     ...USUAL_HOURS,
@@ -33,11 +33,12 @@ export function editWishes(context: Context, edit: WishesEdit): Promise<OwnWishe
   const { storehouseId, personId } = context.actor;
   const reader = { storehouseId, personId };
   return withTx(context, async (tx) => {
-    const before = (await lockWishes(tx, reader)) ?? (await usualWishes(tx, storehouseId));
-    if (before.version !== edit.version)
-      throw new Problem('stale-version', { newer: presentWishes(before, context) });
+    const before = await loadWishes(tx, reader);
     const stoppedKinds = [...new Set(edit.stoppedKinds)].toSorted();
-    return upsertWishes(tx, reader, { ...edit, stoppedKinds });
+    const edited =
+      before.version === edit.version ? await upsertWishes(tx, reader, { ...edit, stoppedKinds }) : undefined;
+    if (edited) return edited;
+    throw new Problem('stale-version', { newer: presentWishes(await loadWishes(tx, reader), context) });
   });
 }
 
