@@ -1953,6 +1953,16 @@ table book.supplier_order row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (cancellation_note, cancelled_at) to sheafbook_app
 
+table book.supply_price row level security
+  storehouse_id uuid not null
+  supply_code text not null
+  price_minor_units book.amount not null
+  constraint supply_price_pkey PRIMARY KEY (storehouse_id, supply_code)
+  constraint supply_price_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint supply_price_code_known CHECK (((supply_code ~ '^absorber-(20|50|100|200|300|500|1000|2000)$'::text) OR (supply_code = 'dry-ice-kilogram'::text)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update (price_minor_units) to sheafbook_app
+
 table book.telling row level security
   storehouse_id uuid not null
   person_id uuid not null

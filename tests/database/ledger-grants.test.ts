@@ -103,6 +103,7 @@ const APP_TABLES = {
   'book.stock_count': 'insert select update(entry_id)',
   'book.stop_link': 'delete insert select',
   'book.storehouse': 'insert select update(language, mass_display, name, time_zone, version)',
+  'book.supply_price': 'delete insert select update(price_minor_units)',
   'book.supplier': 'insert select update(contact, name, version)',
   'book.supplier_order': 'insert select update(cancellation_note, cancelled_at)',
   'book.unit': 'insert select',

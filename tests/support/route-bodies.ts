@@ -123,6 +123,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     ...{ tareGrams: 90, priceMinorUnits: 250, source: 'weighed' },
   },
   'PUT /container-kinds/:kind': { version: 1, tareGrams: 90, priceMinorUnits: 250 },
+  'PUT /supply-prices': { supplyCode: 'absorber-300', priceMinorUnits: 25 },
   'POST /suppliers': { name: 'Quarry Mill', contact: 'by telephone' },
   'PUT /suppliers/:supplier': { version: 1, name: 'Quarry Mill', contact: '' },
   'POST /buys': {

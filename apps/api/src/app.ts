@@ -63,6 +63,7 @@ import { tinRoutes } from './features/tin/routes.ts';
 import { traceRoutes } from './features/trace/routes.ts';
 import { treatmentRoutes } from './features/treatment/routes.ts';
 import { trialBalanceRoutes } from './features/trial-balance/routes.ts';
+import { wayToKeepRoutes } from './features/way-to-keep/routes.ts';
 import { withdrawalRoutes } from './features/withdrawal/routes.ts';
 import { workRoutes } from './features/work/routes.ts';
 import { writeOffRoutes } from './features/write-off/routes.ts';
@@ -140,6 +141,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', importRoutes)
   .route('/', traceRoutes)
   .route('/', treatmentRoutes)
+  .route('/', wayToKeepRoutes)
   .route('/', stockCountRoutes)
   .route('/', workRoutes)
   .route('/', auditRoutes)

@@ -25,6 +25,7 @@ import { shelfRoutes } from './features/shelf/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
 import { tinRoutes } from './features/tin/routes.ts';
 import { treatmentRoutes } from './features/treatment/routes.ts';
+import { wayToKeepRoutes } from './features/way-to-keep/routes.ts';
 import { workRoutes } from './features/work/routes.ts';
 import { houseRoute, rootRoute } from './house-route.ts';
 
@@ -121,6 +122,7 @@ export const router = createRouter({
       ...containerKindRoutes,
       ...containerWishRoutes,
       ...treatmentRoutes,
+      ...wayToKeepRoutes,
     ]),
   ]),
   defaultPreload: 'intent',

@@ -72,3 +72,14 @@ export const suppliers = book.table(
   (table) => [primaryKey({ columns: [table.storehouseId, table.supplierId] })],
 );
 export type SupplierRow = typeof suppliers.$inferSelect;
+
+export const supplyPrices = book.table(
+  'supply_price',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    supplyCode: text('supply_code').notNull(),
+    priceMinorUnits: bigint('price_minor_units', { mode: 'number' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.supplyCode] })],
+);
+export type SupplyPriceRow = typeof supplyPrices.$inferSelect;

@@ -30,6 +30,8 @@ export type Treatment = {
   /** It leaves too little oxygen for moist food to be safe in. */
   readonly isOxygenFree: boolean;
   readonly mostGrams: number | null;
+  /** What must be at hand for it, beside what is used up. */
+  readonly needs: Words | null;
   readonly steps: readonly TreatmentStep[];
   readonly cautions: readonly CautionCode[];
   readonly source: string;
@@ -46,6 +48,7 @@ export const TREATMENTS: readonly Treatment[] = [
     barriers: ['metal', 'foil', 'glass', 'pet'],
     isOxygenFree: true,
     mostGrams: null,
+    needs: null,
     steps: [
       step(
         'Open a pack only when the containers stand filled.',
@@ -71,6 +74,10 @@ export const TREATMENTS: readonly Treatment[] = [
     barriers: ['foil', 'bare-plastic'],
     isOxygenFree: true,
     mostGrams: null,
+    needs: {
+      en: 'insulated gloves, eye cover and fresh air',
+      es: 'guantes aislantes, protección para los ojos y aire fresco',
+    },
     steps: [
       step('Wipe the frost off the ice, with gloves on.', 'Quite la escarcha del hielo, con guantes.'),
       step(
@@ -97,6 +104,7 @@ export const TREATMENTS: readonly Treatment[] = [
     barriers: ['glass', 'foil'],
     isOxygenFree: true,
     mostGrams: 907, // 2 lb
+    needs: { en: 'a vacuum sealer', es: 'una selladora al vacío' },
     steps: [
       step(
         'Seal, and look again after a day: the lid stays down.',
@@ -114,6 +122,10 @@ export const TREATMENTS: readonly Treatment[] = [
     barriers: ['metal', 'foil', 'glass'],
     isOxygenFree: true,
     mostGrams: null,
+    needs: {
+      en: 'a nitrogen bottle with its regulator, and an oxygen meter',
+      es: 'una botella de nitrógeno con su regulador y un medidor de oxígeno',
+    },
     steps: [
       step(
         'Flush until the meter reads 2 % oxygen or less, then close.',
@@ -130,6 +142,7 @@ export const TREATMENTS: readonly Treatment[] = [
     barriers: ['metal', 'foil', 'glass', 'pet', 'bare-plastic', 'open'],
     isOxygenFree: false,
     mostGrams: 6803, // 15 lb
+    needs: { en: 'room in a freezer for a week', es: 'sitio en un congelador durante una semana' },
     steps: [
       step('Freeze in a heavy or doubled bag.', 'Congele en una bolsa gruesa o doble.', 3 * DAY),
       step(
@@ -150,6 +163,7 @@ export const TREATMENTS: readonly Treatment[] = [
     barriers: ['metal', 'foil', 'glass', 'pet', 'bare-plastic', 'open'],
     isOxygenFree: false,
     mostGrams: null,
+    needs: { en: 'a mask and goggles', es: 'mascarilla y gafas' },
     steps: [
       step(
         'Mix in what the label allows, with a mask on.',
@@ -166,6 +180,7 @@ export const TREATMENTS: readonly Treatment[] = [
     barriers: ['metal', 'foil', 'glass', 'pet', 'bare-plastic', 'open'],
     isOxygenFree: false,
     mostGrams: null,
+    needs: null,
     steps: [],
     cautions: [],
     source: 'common practice, no source',

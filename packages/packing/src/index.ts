@@ -15,3 +15,5 @@ export * from './session-mass.ts';
 export * from './settlement.ts';
 export * from './show-rate.ts';
 export * from './supplies.ts';
+export * from './void-fraction.ts';
+export * from './ways-to-keep.ts';

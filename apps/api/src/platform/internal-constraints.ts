@@ -207,6 +207,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'storehouse_mass_display_known',
   'storehouse_named',
   'storehouse_year_ends_with_a_month',
+  'supply_price_code_known',
   'supplier_named',
   'supplier_order_no_once',
   'supplier_order_quote_once',

@@ -42,6 +42,9 @@ function OwnShelf() {
               <Link className="btn" to="/s/$storehouse/shelf/record" params={{ storehouse }}>
                 {words.record}
               </Link>
+              <Link className="btn" to="/s/$storehouse/shelf/ways" params={{ storehouse }}>
+                {words.waysToKeep}
+              </Link>
             </div>
             {full.length === 0 ? null : <ShelfPicture containers={full} kinds={containerKinds} />}
             {all.length === 0 ? null : <ContainerList containers={all} />}

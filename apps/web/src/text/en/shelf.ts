@@ -9,6 +9,7 @@ export const en = {
   emptyWords: 'Record what you have at home, or pack what a buy brought you.',
   inBags: (mass: string, bags: number) => `${mass} of yours are still in ${s(bags, 'bag', 'bags')}.`,
   packIt: 'Pack it into containers',
+  waysToKeep: 'Ways to keep a food',
   record: 'Record what you have at home',
   notKnown:
     'How long each keeps, and in which place it stands, is not in the book yet. So nothing here is shaded by it.',

@@ -9,6 +9,7 @@ export const es: ShelfWords = {
   emptyWords: 'Anote lo que tiene en casa, o envase lo que le trajo una compra.',
   inBags: (mass, bags) => `${mass} suyos siguen en ${s(bags, 'saco', 'sacos')}.`,
   packIt: 'Envasarlo',
+  waysToKeep: 'Maneras de conservar un alimento',
   record: 'Anotar lo que tiene en casa',
   notKnown:
     'Cuánto dura cada uno y en qué lugar está aún no figura en el libro. Por eso nada aquí se sombrea según ello.',
