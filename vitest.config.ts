@@ -9,7 +9,7 @@ export default defineConfig({
         test: {
           name: 'pure',
           isolate: false,
-          include: ['packages/**/*.test.ts', 'apps/web/src/**/*.test.ts', 'tests/published/**/*.test.ts'],
+          include: ['packages/**/*.test.ts', 'apps/*/src/**/*.test.ts', 'tests/published/**/*.test.ts'],
         },
       },
       // Some read every source file, which takes longer than a few seconds on a machine that does other things too.

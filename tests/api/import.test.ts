@@ -118,9 +118,9 @@ describe('before anything is brought over', () => {
 
   test.for([
     {
-      because: 'not UTF-8',
-      base64: Buffer.from('Hogar\nPeña\n', 'latin1').toString('base64'),
-      codes: ['not-utf8'],
+      because: 'a workbook',
+      base64: Buffer.from('PK\u0003\u0004\u0014\0\u0006\0', 'latin1').toString('base64'),
+      codes: ['not-text'],
     },
     { because: 'empty', base64: Buffer.from('\n').toString('base64'), codes: ['empty-file'] },
     {
@@ -145,6 +145,29 @@ describe('before anything is brought over', () => {
     });
     expect(answer.body.files[0].problems.map(({ code }: { code: string }) => code)).toEqual(codes);
     expect(answer.body.seen).toBeNull();
+  });
+
+  test('a file of an older spreadsheet keeps its letters, and a byte that stands for none is told at its cell', async () => {
+    const latin = (text: string) => Buffer.from(text, 'latin1').toString('base64');
+    const [read, broken] = await Promise.all(
+      ['Hogar;Persona\r\nMüller;Íñigo Núñez\r\n', 'Hogar;Persona\r\nDell;D\x81ra\r\n'].map((text) =>
+        storehouse.coordinator.post(at('/import-trials'), {
+          files: [{ name: 'x.csv', base64: latin(text) }],
+        }),
+      ),
+    );
+    expect(read?.body.files[0]).toMatchObject({
+      encoding: 'windows-1252',
+      rows: [{ effect: { code: 'new-household', name: 'Müller', person: 'Íñigo Núñez' } }],
+    });
+    expect(broken?.body.isPossible).toBe(false);
+    expect(problemsOf(broken as never)).toEqual([['x.csv', 2, 'Persona', 'D\uFFFDra', 'unreadable-byte']]);
+    const chosen = await storehouse.coordinator.post(at('/import-trials'), {
+      files: [{ name: 'x.csv', base64: latin('Hogar\nMÃ¼ller\n') }],
+      encoding: 'windows-1252',
+    });
+    expect(chosen.body.files[0].rows[0].cells).toEqual(['MÃ¼ller']);
+    expect(await bookState()).toBe(before);
   });
 
   test('a column may be left out once somebody says so', async () => {

@@ -8,6 +8,7 @@ export function presentOutcome({ openingOn, files, isPossible, seen }: Outcome) 
       ...{
         name: file.name,
         kind: file.kind,
+        encoding: file.encoding,
         sha256: file.sha256,
         headings: [...file.headings],
         ...countsOf(file),

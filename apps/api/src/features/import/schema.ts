@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
 import { bookDay, reason } from '../money/schema.ts';
+import { ENCODINGS } from './sheet/decode.ts';
 import { SHEET_KINDS } from './sheet/kinds.ts';
 
-/** The bytes travel as they are, so that a file that is no UTF-8 is told from one that is. */
+/** The bytes travel as they are, so that the server tells how letters are saved in them. */
 const sheetFile = z.strictObject({
   name: z.string().trim().min(1, 'A file has a name.').max(200),
   /** Told from its headings when it is not said. */
@@ -18,6 +19,8 @@ const sheets = {
   openingOn: bookDay.optional(),
   decimalSign: z.enum(['point', 'comma']).optional(),
   dayOrder: z.enum(['day-first', 'month-first']).optional(),
+  /** For files that don’t say it at their start; told from their bytes when it is not chosen. */
+  encoding: z.enum(ENCODINGS).optional(),
 };
 
 export const dryRunWish = z.strictObject(sheets);

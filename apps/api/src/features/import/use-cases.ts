@@ -127,7 +127,7 @@ async function readFiles(tx: Tx, context: Context, wish: DryRunWish): Promise<Se
   const sent = wish.files.map(({ name, kind, leftOut, base64 }) => {
     const bytes = Buffer.from(base64, 'base64');
     const sha256 = createHash('sha256').update(bytes).digest('hex');
-    return { name, sha256, read: readSheet(bytes, { kind, leftOut }) };
+    return { name, sha256, read: readSheet(bytes, { kind, leftOut, encoding: wish.encoding }) };
   });
   const digests = sent.map(({ sha256 }) => sha256);
   const posted = await listPostedFiles(tx, context.actor.storehouseId, digests);

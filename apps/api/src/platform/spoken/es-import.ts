@@ -46,8 +46,12 @@ export const ES_IMPORT: Readonly<Record<string, string>> = {
   'A different opening balance stands in the book already: {}. Mend that entry instead.':
     'Ya hay otro saldo inicial en el libro: {}. Corrija ese asiento.',
   '{} holds {} g of this at the most.': '{} contiene como mucho {} g de esto.',
-  'This file is not UTF-8 text. Save it from the spreadsheet as “CSV UTF-8”.':
-    'Este archivo no es texto UTF-8. Guárdelo desde la hoja de cálculo como “CSV UTF-8”.',
+  'This is no text. Save each sheet of a workbook as CSV of its own.':
+    'Esto no es texto. Guarde cada hoja del libro de cálculo como un CSV aparte.',
+  'A byte here stands for no letter: {}. Choose how letters are saved in these files, or type the cell again.':
+    'Un byte de aquí no representa ninguna letra: {}. Elija cómo se guardan las letras en estos archivos o escriba la celda de nuevo.',
+  'A letter was lost here when the file was saved. Type the cell again.':
+    'Aquí se perdió una letra al guardar el archivo. Escriba la celda de nuevo.',
   'Nobody can tell from its headings what this sheet is about. Say what it is.':
     'Por sus encabezados no se sabe de qué trata esta hoja. Diga qué es.',
   'A quotation mark in or before line {} of this file is not closed, or stands inside a word.':

@@ -22,6 +22,7 @@ type Wish = {
   openingOn: string;
   decimalSign?: 'point' | 'comma';
   dayOrder?: 'day-first' | 'month-first';
+  encoding?: 'utf-8' | 'windows-1252';
 };
 type Tried = { readonly wish: Wish; readonly trial: Trial };
 
@@ -51,6 +52,7 @@ function Bring() {
   const [openingOn, setOpeningOn] = useState(format.today());
   const [decimalSign, setDecimalSign] = useState('');
   const [dayOrder, setDayOrder] = useState('');
+  const [encoding, setEncoding] = useState('');
   const param = { storehouse };
   const trying = useMutation({
     mutationFn: async (leftOut: Readonly<Record<string, readonly string[]>>): Promise<Tried> => {
@@ -65,6 +67,7 @@ function Bring() {
         openingOn,
         ...(decimalSign === 'point' || decimalSign === 'comma' ? { decimalSign } : {}),
         ...(dayOrder === 'day-first' || dayOrder === 'month-first' ? { dayOrder } : {}),
+        ...(encoding === 'utf-8' || encoding === 'windows-1252' ? { encoding } : {}),
       };
       return { wish, trial: await ask(inside['import-trials'].$post({ param, json: wish })) };
     },
@@ -126,6 +129,7 @@ function Bring() {
           onChange={setDecimalSign}
         />
         <Choice label={t.dayOrder} value={dayOrder} options={t.dayOrders} onChange={setDayOrder} />
+        <Choice label={t.encoding} value={encoding} options={t.encodings} onChange={setEncoding} />
         <ProblemSaid error={trying.error} />
         <div className="actions">
           <button type="submit" className="btn go" disabled={files.length === 0 || trying.isPending}>

@@ -27,6 +27,7 @@ export function TrialTable({ file }: { file: TrialFile }) {
       <p>
         {t.kinds[file.kind ?? ''] ?? t.kindUnknown}: {t.counts(file.newRows, file.skippedRows)}
       </p>
+      {file.encoding === 'windows-1252' ? <p className="soft">{t.readAsWindows}</p> : null}
       {file.problems.map(({ message, heading }) => (
         <p key={message + heading} className="problem">
           {message}

@@ -13,6 +13,13 @@ export const en = {
     { value: 'point', name: '1,234.50' },
     { value: 'comma', name: '1.234,50' },
   ],
+  encoding: 'Letters are saved as',
+  encodings: [
+    { value: '', name: 'As the file shows' },
+    { value: 'utf-8', name: 'UTF-8' },
+    { value: 'windows-1252', name: 'Windows-1252, of older spreadsheets' },
+  ],
+  readAsWindows: 'Read as Windows-1252. See that letters such as ü and ñ are right before you bring it over.',
   dayOrder: 'Days are written',
   dayOrders: [
     { value: '', name: 'As the sheet shows' },

@@ -15,6 +15,13 @@ export const es: ImportWords = {
     { value: 'point', name: '1,234.50' },
     { value: 'comma', name: '1.234,50' },
   ],
+  encoding: 'Las letras están guardadas como',
+  encodings: [
+    { value: '', name: 'Según el archivo' },
+    { value: 'utf-8', name: 'UTF-8' },
+    { value: 'windows-1252', name: 'Windows-1252, de hojas de cálculo antiguas' },
+  ],
+  readAsWindows: 'Leído como Windows-1252. Mire que letras como ü y ñ estén bien antes de traerlo.',
   dayOrder: 'Los días están escritos',
   dayOrders: [
     { value: '', name: 'Como muestra la hoja' },

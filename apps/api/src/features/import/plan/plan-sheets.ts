@@ -1,5 +1,6 @@
 import type { Context } from '../../../platform/context.ts';
 import { newId } from '../../../platform/new-id.ts';
+import type { Encoding } from '../sheet/decode.ts';
 import { foldText, SHEET_KINDS, type SheetKind } from '../sheet/kinds.ts';
 import type { ReadSheet, Sheet, SheetProblem } from '../sheet/read-sheet.ts';
 import { type CellProblem, openRow, type Reading, type RowReader } from '../sheet/row-reader.ts';
@@ -21,6 +22,7 @@ export type PlannedFile = {
   readonly name: string;
   readonly sha256: string;
   readonly kind: SheetKind | null;
+  readonly encoding: Encoding | null;
   readonly headings: readonly string[];
   readonly problems: readonly SheetProblem[];
   readonly rows: readonly PlannedRow[];
@@ -60,8 +62,9 @@ export function planSheets(
       if (file.read.sheet) rowsOf.set(file, planRows(file.read.sheet, reading, plan));
     }
   const planned = files.map((file) => {
-    const { kind, headings, problems } = file.read;
-    return { name: file.name, sha256: file.sha256, kind, headings, problems, rows: rowsOf.get(file) ?? [] };
+    const { kind, encoding, headings, problems } = file.read;
+    const { name, sha256 } = file;
+    return { name, sha256, kind, encoding, headings, problems, rows: rowsOf.get(file) ?? [] };
   });
   return { files: planned, made };
 }
@@ -77,7 +80,8 @@ function planRows(
     const effect = plan(row);
     refuseTwin(row, { sheet, firstRowOf, rowNo: sheetRow.row });
     const isRight = row.problems.length === 0 && effect !== undefined;
-    return { ...sheetRow, effect: isRight ? effect : null, problems: row.problems };
+    const { row: rowNo, cells } = sheetRow;
+    return { row: rowNo, cells, effect: isRight ? effect : null, problems: row.problems };
   });
 }
 

@@ -6,6 +6,9 @@ const MESSAGES: Readonly<Record<string, (facts: Facts) => string>> = {
   'too-long': ({ most }) => `At most ${most} characters.`,
   'too-many-cells': () =>
     'This row has more cells than there are headings: a separator stands inside a cell.',
+  'unreadable-byte': ({ bytes }) =>
+    `A byte here stands for no letter: ${bytes}. Choose how letters are saved in these files, or type the cell again.`,
+  'letter-lost': () => 'A letter was lost here when the file was saved. Type the cell again.',
   'not-whole': ({ least, most }) => `A whole number from ${least} to ${most} goes here.`,
   'not-a-choice': ({ choices }) => `One of these goes here: ${choices}.`,
   'not-a-number': () => 'This is no number.',

@@ -1,10 +1,16 @@
-import { CsvError, parse } from 'csv-parse/sync';
+import { decode, type Encoding, listUnreadable, showUnreadable } from './decode.ts';
 import { COLUMNS, columnOf, kindOf, type SheetKind } from './kinds.ts';
+import { readTable, type Table } from './read-table.ts';
 
 export const MOST_ROWS = 5000;
 
 /** A row as it stands in the sheet, numbered as the person's spreadsheet numbers it: the headings are row 1. */
-export type SheetRow = { readonly row: number; readonly cells: readonly string[] };
+export type SheetRow = {
+  readonly row: number;
+  readonly cells: readonly string[];
+  /** By the place of the cell: its bytes that stand for no letter. */
+  readonly unreadable: ReadonlyMap<number, readonly string[]>;
+};
 export type Sheet = {
   readonly kind: SheetKind;
   readonly headings: readonly string[];
@@ -15,46 +21,52 @@ export type Sheet = {
 export type SheetProblem = { readonly code: string; readonly message: string; readonly heading?: string };
 export type ReadSheet = {
   readonly kind: SheetKind | null;
+  /** Null when it is no text. */
+  readonly encoding: Encoding | null;
   readonly headings: readonly string[];
   readonly problems: readonly SheetProblem[];
   readonly sheet: Sheet | null;
 };
 
-const SEPARATORS = [',', ';', '\t'] as const;
-const refused = (code: string, message: string): ReadSheet => ({
-  kind: null,
+const refused = (code: string, message: string, encoding: Encoding | null): ReadSheet => ({
+  ...{ kind: null, encoding },
   headings: [],
   problems: [{ code, message }],
   sheet: null,
 });
 
 /**
- * Reads the bytes of a CSV file as a sheet of one kind. The separator is the one of comma, semicolon and tab by which
- * most headings are known. What can't be read is told whole: every unknown heading, every missing column.
+ * Reads the bytes of a CSV file as a sheet of one kind. What can't be read is told whole: every unknown heading, every
+ * missing column, and in the rows every byte that stands for no letter.
  */
 export function readSheet(
   bytes: Uint8Array,
-  wish: { kind?: SheetKind | undefined; leftOut: readonly string[] },
+  wish: {
+    kind?: SheetKind | undefined;
+    encoding?: Encoding | undefined;
+    leftOut: readonly string[];
+  },
 ): ReadSheet {
-  const text = decode(bytes);
-  if (text === undefined)
-    return refused('not-utf8', 'This file is not UTF-8 text. Save it from the spreadsheet as “CSV UTF-8”.');
-  const table = readTable(text);
-  if (typeof table === 'string') return refused('broken-quotes', table);
-  const [headings = [], ...body] = table;
-  if (headings.every((heading) => heading === '')) return refused('empty-file', 'This file is empty.');
+  const decoded = decode(bytes, wish.encoding);
+  if (decoded === undefined)
+    return refused('not-text', 'This is no text. Save each sheet of a workbook as CSV of its own.', null);
+  const { encoding } = decoded;
+  const table = readTable(decoded.text);
+  if (typeof table === 'string') return refused('broken-quotes', table, encoding);
+  const headings = (table[0] ?? []).map(showUnreadable);
+  if (headings.every((heading) => heading === ''))
+    return refused('empty-file', 'This file is empty.', encoding);
   const kind = wish.kind ?? kindOf(headings.filter((heading) => !wish.leftOut.includes(heading)));
   if (kind === undefined)
     return {
       ...refused(
         'unknown-kind',
         'Nobody can tell from its headings what this sheet is about. Say what it is.',
+        encoding,
       ),
       headings,
     };
-  const rows = body
-    .map((cells, at) => ({ row: at + 2, cells }))
-    .filter(({ cells }) => cells.some((cell) => cell !== ''));
+  const rows = rowsOf(table);
   const problems = [...headingProblems(kind, headings, wish.leftOut), ...rowProblems(rows)];
   const placeOf = new Map(
     headings.flatMap((heading, at) => {
@@ -62,42 +74,24 @@ export function readSheet(
       return key === undefined ? [] : [[key, at] as const];
     }),
   );
-  return { kind, headings, problems, sheet: problems.length > 0 ? null : { kind, headings, placeOf, rows } };
+  const sheet = problems.length > 0 ? null : { kind, headings, placeOf, rows };
+  return { kind, encoding, headings, problems, sheet };
 }
 
-function decode(bytes: Uint8Array): string | undefined {
-  try {
-    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes); // passes over a byte-order mark
-    return text.includes('\0') ? undefined : text;
-  } catch {
-    return undefined;
-  }
-}
-
-/** The cells of every record, or what is wrong with its quotes. */
-function readTable(text: string): readonly (readonly string[])[] | string {
-  const tried = SEPARATORS.map((separator) => readBy(text, separator));
-  const known = (table: (typeof tried)[number]) =>
-    typeof table === 'string' ? -1 : mostKnown(table[0] ?? []) * 100 + (table[0]?.length ?? 0);
-  return tried.toSorted((a, b) => known(b) - known(a))[0] ?? '';
-}
-
-const mostKnown = (headings: readonly string[]): number =>
-  Math.max(
-    ...(Object.keys(COLUMNS) as SheetKind[]).map(
-      (kind) => headings.filter((heading) => columnOf(kind, heading) !== undefined).length,
-    ),
-  );
-
-function readBy(text: string, delimiter: string): string[][] | string {
-  try {
-    const options = { delimiter, relax_column_count: true, trim: true, skip_empty_lines: false };
-    return parse(text, { ...options, record_delimiter: ['\r\n', '\n', '\r'] }) as string[][];
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    return `A quotation mark in or before line ${error.lines} of this file is not closed, or stands inside a word.`;
-  }
-}
+/** The rows under the headings that have anything in them. */
+const rowsOf = ([, ...body]: Table): SheetRow[] =>
+  body
+    .map((cells, at) => ({
+      row: at + 2,
+      cells: cells.map(showUnreadable),
+      unreadable: new Map(
+        cells.flatMap((cell, place) => {
+          const bytes = listUnreadable(cell);
+          return bytes.length > 0 ? [[place, bytes] as const] : [];
+        }),
+      ),
+    }))
+    .filter(({ cells }) => cells.some((cell) => cell !== ''));
 
 function headingProblems(
   kind: SheetKind,

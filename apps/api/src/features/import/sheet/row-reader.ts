@@ -30,7 +30,7 @@ export type Reading = {
 export type RowReader = ReturnType<typeof openRow>;
 
 /** Reads the cells of a row one by one. What can't be read is noted, and the reading goes on to the next cell. */
-export function openRow(sheet: Sheet, { cells }: SheetRow, reading: Reading) {
+export function openRow(sheet: Sheet, { cells, unreadable }: SheetRow, reading: Reading) {
   const problems: CellProblem[] = [];
   const raw = (column: string): string => cells[sheet.placeOf.get(column) ?? -1] ?? '';
   const refuse = (column: string, code: string, facts: Facts = {}): undefined => {
@@ -39,6 +39,13 @@ export function openRow(sheet: Sheet, { cells }: SheetRow, reading: Reading) {
   };
   if (cells.slice(sheet.headings.length).some((cell) => cell !== ''))
     refuse(sheet.placeOf.keys().next().value ?? '', 'too-many-cells');
+  for (const [column, place] of sheet.placeOf) {
+    const bytes = unreadable.get(place);
+    if (bytes)
+      refuse(column, bytes.includes('\uFFFD') ? 'letter-lost' : 'unreadable-byte', {
+        bytes: bytes.join(', '),
+      });
+  }
   const text = (column: string, most = 120): string => {
     if (raw(column).length > most) refuse(column, 'too-long', { most });
     return raw(column);
