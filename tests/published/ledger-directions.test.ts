@@ -65,6 +65,8 @@ const rows: [event: string, drafts: ledger.MovementDraft[], pairs: string][] = [
   ['equipment fee or late fee', ledger.equipmentFeeCharged({ ...share, itemId }), '1100/4010'],
   ['equipment deposit in', ledger.loanDepositReceived({ ...share, loanId, till: 'bank' }), '1000/2150'],
   ['equipment deposit back', ledger.loanDepositReturned({ ...share, loanId, till: 'bank' }), '2150/1000'],
+  ['equipment deposit from the balance', ledger.loanDepositFromBalance({ ...share, loanId }), '1100/2150'],
+  ['equipment deposit to the balance', ledger.loanDepositApplied({ ...share, loanId }), '2150/1100'],
   ['missing part charged', ledger.partCharged({ ...share, itemId }), '1100/5020'],
   [
     'missing part replaced',

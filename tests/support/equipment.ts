@@ -68,3 +68,33 @@ export const book = (
   [from, until]: readonly [string, string],
   more: Record<string, unknown> = {},
 ): Promise<Answer> => caller.post(`${item.path}/bookings`, { from, until, ...more });
+
+/** Ticks of all the parts of a thing, fewer of those that are named. */
+export const ticksOf = (item: Pick<TestItem, 'parts'>, fewer: Record<string, number> = {}) =>
+  item.parts.map(({ id, name, pieces }) => ({ partId: id, pieces: fewer[name] ?? pieces }));
+
+/** Hands out a booking with all its parts. */
+export const handOut = (
+  caller: Caller,
+  shed: { path: string },
+  bookingId: string,
+  item: TestItem,
+  more: Record<string, unknown> = {},
+): Promise<Answer> =>
+  caller.post(`${shed.path}/bookings/${bookingId}/loan`, {
+    ...{ parts: ticksOf(item), takenBy: 'Whoever takes it', note: '' },
+    ...more,
+  });
+
+/** Brings a loan back with all its parts. */
+export const bringBack = (
+  caller: Caller,
+  shed: { path: string },
+  loanId: string,
+  item: TestItem,
+  more: Record<string, unknown> = {},
+): Promise<Answer> =>
+  caller.post(`${shed.path}/loans/${loanId}/return`, {
+    ...{ parts: ticksOf(item), broughtBy: 'Whoever brings it', condition: 'ready', note: '' },
+    ...more,
+  });

@@ -114,6 +114,16 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'POST /equipment/:item/bookings': { ...wall, householdId: ids.household },
   'POST /equipment-service-times': { ...wall, unitId: ids.unit, note: 'new belt' },
   'POST /bookings/:booking/relay-answer': { version: 1, agrees: true },
+  'POST /bookings/:booking/swap': { version: 1 },
+  'POST /bookings/:booking/loan': { parts: [], takenBy: 'Dora', depositFrom: 'balance', note: '' },
+  'POST /bookings/:booking/relay': {
+    ...{ parts: [], takenBy: 'Dora', broughtBy: 'Cole', isCleaned: true, note: '', uses: 1 },
+  },
+  'POST /loans/:loan/return': {
+    ...{ parts: [], broughtBy: 'Dora', condition: 'ready', note: '', uses: 24, damageMinorUnits: 0 },
+    refundTo: 'balance',
+  },
+  'POST /equipment-units/:unit/maintenance': { what: 'Oiled.', isService: true, condition: 'ready' },
   'POST /equipment/:item/waiting': { ...wall, householdId: ids.household },
   'POST /foods': { foodCode: 'emmer', nameEn: 'Emmer', nameEs: 'Farro', keepingClass: null, ...figures },
   'PUT /foods/:food': { version: 1, nameEn: 'Emmer', nameEs: 'Farro', ...figures },

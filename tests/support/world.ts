@@ -128,17 +128,25 @@ async function aPackingDay(
   return { session, slot };
 }
 
-/** A sealer that Dell has booked and waits for a second time. */
+/** A sealer that Dell has booked, a roller that Dell waits for, and a scale that is out with a part missing. */
 async function someEquipment(storehouse: TestStorehouse, dell: Caller) {
-  const shed = { ...storehouse, keeper: { caller: storehouse.coordinator } };
+  const { path, coordinator } = storehouse;
+  const shed = { ...storehouse, keeper: { caller: coordinator } };
   const sealer = await anItem(shed);
   const booked = await book(dell, sealer, ['2026-09-20T09:00', '2026-09-21T09:00']);
-  const mill = await anItem(shed, { name: 'Roller' }, []);
-  bodyOf(await book(storehouse.coordinator, mill, ['2026-09-20T09:00', '2026-09-21T09:00']), 201);
+  const roller = await anItem(shed, { name: 'Roller' }, []);
+  bodyOf(await book(coordinator, roller, ['2026-09-20T09:00', '2026-09-21T09:00']), 201);
   const wish = { from: '2026-09-20T12:00', until: '2026-09-20T18:00' };
-  const waits = bodyOf(await dell.post(`${mill.path}/waiting`, wish), 201);
-  return {
-    ...{ item: sealer.id, unit: sealer.units[0]?.id ?? '', booking: bodyOf(booked, 201).id },
-    waiting: waits.id,
-  };
+  const waits = bodyOf(await dell.post(`${roller.path}/waiting`, wish), 201);
+  const scale = await anItem(shed, { name: 'Scale', serviceEveryDays: 30 });
+  const { id } = bodyOf(await book(dell, scale, ['2026-09-20T09:00', '2026-09-21T09:00']), 201);
+  const parts = scale.parts.map((part) => ({
+    partId: part.id,
+    pieces: part.name === 'Hex key' ? 1 : part.pieces,
+  }));
+  const out = bodyOf(await dell.post(`${path}/bookings/${id}/loan`, { parts, takenBy: 'Dora' }), 201);
+  const unit = sealer.units[0]?.id ?? '';
+  const oiled = { what: 'Oiled.', isService: true };
+  bodyOf(await coordinator.post(`${path}/equipment-units/${unit}/maintenance`, oiled), 201);
+  return { item: sealer.id, unit, booking: bodyOf(booked, 201).id, waiting: waits.id, loan: out.id };
 }

@@ -35,6 +35,8 @@ import { invoiceRoutes } from './features/invoice/routes.ts';
 import { keyingRoutes } from './features/keying/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { leavingRoutes } from './features/leaving/routes.ts';
+import { loanRoutes } from './features/loan/routes.ts';
+import { maintenanceRoutes } from './features/maintenance/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
 import { nextStepRoutes } from './features/next-step/routes.ts';
 import { noticeRoutes } from './features/notice/routes.ts';
@@ -98,6 +100,8 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', takeAlongRoutes)
   .route('/', equipmentRoutes)
   .route('/', bookingRoutes)
+  .route('/', loanRoutes)
+  .route('/', maintenanceRoutes)
   .route('/', foodRoutes)
   .route('/', containerKindRoutes)
   .route('/', supplierRoutes)

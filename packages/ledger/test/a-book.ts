@@ -32,6 +32,8 @@ const NO_ROWS = {
   bankMatches: [],
   digests: [],
   tinCounts: [],
+  bookings: [],
+  loans: [],
 };
 
 /** Posts entries into rows as a database would, without refusing any; `rows` are what else the audit should see. */

@@ -142,6 +142,30 @@ export type AuditTinCount = {
   readonly differenceMinorUnits: number;
 };
 
+/** The time that a booking holds a piece, its buffers with it. Units: milliseconds. Errors: none. */
+export type AuditBooking = {
+  readonly bookingId: string;
+  readonly unitId: string;
+  readonly startMs: number;
+  readonly endMs: number;
+};
+
+/**
+ * A loan: from when to when, which piece of which thing, its parts out and in, what it left as a deposit.
+ * Units: milliseconds, pieces. `inMs` is null while it is out. Errors: none.
+ */
+export type AuditLoan = {
+  readonly loanId: string;
+  readonly unitId: string;
+  readonly itemId: string;
+  readonly itemUnits: number;
+  readonly outMs: number;
+  readonly inMs: number | null;
+  readonly parts: readonly { readonly out: number; readonly back: number | null }[];
+  /** Whether it went out without a piece of a critical part. */
+  readonly isCrippled: boolean;
+};
+
 /** All that the audit looks at, as plain rows read in one snapshot. Units: as in the rows. Errors: none. */
 export type AuditInput = {
   readonly units: readonly AuditUnit[];
@@ -160,6 +184,8 @@ export type AuditInput = {
   readonly holds: readonly AuditHold[];
   readonly bankMatches: readonly AuditBankMatch[];
   readonly tinCounts: readonly AuditTinCount[];
+  readonly bookings: readonly AuditBooking[];
+  readonly loans: readonly AuditLoan[];
   /** Each close that kept a digest, and whether its entries give it again. */
   readonly digests: readonly { readonly closedThrough: string; readonly isSame: boolean }[];
 };

@@ -21,6 +21,11 @@ const till = fc.constantFrom('bank' as const, 'cash_tin' as const);
 const buyId = fc.constantFrom('spring', 'autumn');
 const share = fc.record({ householdId, amountMinorUnits: amount });
 const deposit = fc.record({ householdId, buyId, amountMinorUnits: amount });
+const loan = fc.record({
+  householdId,
+  loanId: fc.constantFrom('saturday', 'sunday'),
+  amountMinorUnits: amount,
+});
 const claim = fc.record({
   supplierId: fc.constant('mill'),
   claimId: fc.constantFrom('short', 'torn'),
@@ -50,6 +55,8 @@ const leaving = fc.record({
 const moneyEvent = fc.oneof(
   fc.tuple(deposit, till).map(([event, into]) => ledger.depositReceived({ ...event, till: into })),
   deposit.map(ledger.depositFromBalance),
+  loan.map(ledger.loanDepositFromBalance),
+  loan.map(ledger.loanDepositApplied),
   fc
     .tuple(deposit, fc.constantFrom('bank' as const, 'household' as const))
     .map(([event, to]) => ledger.depositRefunded({ ...event, to })),

@@ -54,3 +54,32 @@ export function loanDepositReturned(
     }),
   ];
 }
+
+/**
+ * A household lets its balance stand as the deposit for a loan. Dr 1100, Cr 2150.
+ * Units: minor units. Errors: AssertionError unless the amount is whole and positive.
+ */
+export function loanDepositFromBalance(event: HouseholdShare & { readonly loanId: string }): MovementDraft[] {
+  return [
+    debitCredit({
+      debit: householdAccount(event.householdId),
+      credit: loanDepositAccount(event),
+      amountMinorUnits: event.amountMinorUnits,
+    }),
+  ];
+}
+
+/**
+ * A loan's deposit goes on the household's balance: it pays towards what the loan is charged, or comes back that way.
+ * Dr 2150, Cr 1100.
+ * Units: minor units. Errors: AssertionError unless the amount is whole and positive.
+ */
+export function loanDepositApplied(event: HouseholdShare & { readonly loanId: string }): MovementDraft[] {
+  return [
+    debitCredit({
+      debit: loanDepositAccount(event),
+      credit: householdAccount(event.householdId),
+      amountMinorUnits: event.amountMinorUnits,
+    }),
+  ];
+}

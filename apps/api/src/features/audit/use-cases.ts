@@ -34,6 +34,7 @@ import {
   type StoredFill,
   type StoredSplit,
 } from './queries.ts';
+import { listBlockedTimes, listLoansOfAll } from './queries-loans.ts';
 import { listBankMatches, listTinCounts } from './queries-till.ts';
 
 export type Audit = {
@@ -125,6 +126,8 @@ async function gather(tx: Tx, storehouseId: string, solver: Solver): Promise<Aud
     holds: await listHolds(tx, storehouseId),
     bankMatches: await listBankMatches(tx, storehouseId),
     tinCounts: await listTinCounts(tx, storehouseId),
+    bookings: await listBlockedTimes(tx, storehouseId),
+    loans: await listLoansOfAll(tx, storehouseId),
     digests: await listDigestsAgain(tx, storehouseId),
   };
 }

@@ -63,4 +63,15 @@ export const ES_AUDIT: Readonly<Record<string, string>> = {
   'Every count of the cash tin that differed from the book is booked to the cent':
     'Cada recuento de la caja que difería del libro está anotado al céntimo',
   'counts: {}, not booked as counted: {}': 'recuentos: {}, sin anotar como se contó: {}',
+  'No two times that hold one piece overlap, and of no thing more are out than there are':
+    'Nunca se reserva dos veces el mismo objeto a la vez, ni se presta más de lo que hay',
+  'times held: {}, overlapping: {}, loans: {}, things with more out than there are: {}':
+    'horas ocupadas: {}, solapadas: {}, préstamos: {}, cosas prestadas de más: {}',
+  'Every loan came back after it went out, with no more parts than it had, and had every critical one':
+    'Cada préstamo volvió después de salir, sin más piezas que las que llevaba, y llevaba todas las imprescindibles',
+  'loans: {}, parts: {}, back before out: {}, parts of which more came back: {}, back uncounted: {}, without a critical part: {}':
+    'préstamos: {}, piezas: {}, vueltos antes de salir: {}, piezas de las que volvieron más: {}, vueltos sin contar: {}, sin una pieza imprescindible: {}',
+  'The deposit of every loan that came back is settled':
+    'El depósito de cada préstamo que volvió está liquidado',
+  'loans back: {}, deposits not settled: {}': 'préstamos vueltos: {}, depósitos sin liquidar: {}',
 };

@@ -40,4 +40,19 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'Leave it empty where there is no such interval.': 'Déjelo vacío donde no hay tal intervalo.',
   'There is one at least.': 'Hay uno por lo menos.',
   'Name each part once.': 'Nombre cada pieza una vez.',
+  'Say how many of this are there: {}.': 'Diga cuántos hay de esto: {}.',
+  '{} of these went out.': 'De estas salieron {}.',
+  'Whoever ticks the parts signs with a name.': 'Quien marca las piezas firma con su nombre.',
+  'Tick each part once.': 'Marque cada pieza una vez.',
+  'It is handed on clean, or it comes back first.': 'Se pasa limpio, o antes vuelve.',
+  'The time of this booking is over. Book anew.': 'La hora de esta reserva ya pasó. Reserve de nuevo.',
+  'Only the keeper takes or gives money. Let it stand on your balance.':
+    'Solo el encargado recibe o da dinero. Déjelo en su saldo.',
+  'Whoever has it has not brought it back yet. Another one, or the next free times, are listed.':
+    'Quien lo tiene aún no lo ha devuelto. Abajo están otro igual o las próximas horas libres.',
+  'Only the keeper says what damage costs.': 'Solo el encargado dice cuánto cuesta un daño.',
+  'The tin holds less than the deposit.': 'La caja tiene menos que el depósito.',
+  'The two have not agreed to hand it on.': 'Los dos no han acordado pasárselo.',
+  'It is somebody else’s until then. Fetch it at its hour.': 'Hasta entonces es de otro. Recójalo a su hora.',
+  'Say what was done.': 'Diga qué se hizo.',
 };

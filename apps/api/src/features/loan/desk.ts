@@ -1,0 +1,65 @@
+import { lateFee } from '@sheafbook/booking';
+import type { Tx } from '@sheafbook/db';
+import type { Context } from '../../platform/context.ts';
+import { notePrivateRead } from '../../platform/private-read.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { type ListedBooking, listBookings, listWaiting } from '../booking/queries.ts';
+import { listItems } from '../equipment/queries.ts';
+import { listUnitStates } from '../equipment/use-cases.ts';
+import { type ListedLoan, listLoans } from './queries.ts';
+
+const MOST_ITEMS = 1000;
+
+/** A loan that is out, with what it holds up: whoever has the piece next, from when. */
+export type LoanOut = ListedLoan & {
+  readonly isLate: boolean;
+  readonly lateMinorUnits: number;
+  readonly next: ListedBooking | null;
+  /** The next one's time has begun, or begins before the piece can be clean again. */
+  readonly blocks: boolean;
+};
+
+/**
+ * Everything that the keeper is asked at the shed door (job map 3.4): what is out and due, what is late and whom it holds
+ * up, who comes next, what is dirty, broken, incomplete or due for service, and who waits.
+ */
+export function readDesk(context: Context) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const items = (await listItems(tx, storehouseId, { limit: MOST_ITEMS })).slice(0, MOST_ITEMS);
+    const states = await listUnitStates(tx, context, items);
+    const bookings = await listBookings(tx, storehouseId, { isOpen: true });
+    const out = (await listLoans(tx, storehouseId, { isOut: true })).map((loan) =>
+      withNext(context, loan, bookings),
+    );
+    const waiting = await listWaiting(tx, storehouseId);
+    await noteLook(tx, context, [
+      ...bookings.flatMap(({ booking }) => booking.householdId ?? []),
+      ...waiting.map(({ wish }) => wish.householdId),
+    ]);
+    return { items, states, out, bookings, waiting };
+  });
+}
+export type Desk = Awaited<ReturnType<typeof readDesk>>;
+
+const noteLook = (tx: Tx, context: Context, householdIds: readonly string[]) =>
+  notePrivateRead(tx, context, { householdIds, what: 'loans', purpose: 'looking after equipment' });
+
+function withNext(context: Context, row: ListedLoan, bookings: readonly ListedBooking[]): LoanOut {
+  const nowMs = context.now().getTime();
+  const { loan, item } = row;
+  const next =
+    bookings.find(
+      ({ booking }) =>
+        booking.equipmentUnitId === loan.equipmentUnitId &&
+        (booking.state === 'booked' || booking.state === 'offered') &&
+        booking.startsAt >= row.booking.startsAt,
+    ) ?? null;
+  const dueMs = loan.dueAt.getTime();
+  const isLate = dueMs < nowMs;
+  const blocks = isLate && next !== null && next.booking.blockedFrom.getTime() < nowMs + postMs(item);
+  const lateMinorUnits = blocks ? lateFee({ dueMs, backMs: nowMs }, item.lateFeeMinorUnits) : 0;
+  return { ...row, isLate, lateMinorUnits, next, blocks };
+}
+
+const postMs = ({ postMinutes }: { postMinutes: number }) => postMinutes * 60_000;
