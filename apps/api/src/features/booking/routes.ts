@@ -3,7 +3,8 @@ import type { AppEnv } from '../../platform/app-env.ts';
 import { contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayKeepEquipment } from '../equipment/use-cases.ts';
 import { mayBook } from './policy.ts';
-import { presentBooking, presentFreeTimes, presentOfItem, presentOwn, presentWaited } from './present.ts';
+import { presentFreeTimes, presentOfItem, presentOwn, presentWaited } from './present.ts';
+import { presentBooking } from './present-booking.ts';
 import { bookingWish, freeTimesQuery, relayAnswer, serviceTimeWish, waitingWish } from './schema.ts';
 import {
   acceptOffer,

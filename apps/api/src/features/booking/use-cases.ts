@@ -34,6 +34,7 @@ export {
   freeEquipmentOfSession,
   offerFreedTimes,
 } from './book.ts';
+export { presentBooking, presentWish } from './present-booking.ts';
 export { findOtherPiece, listNextTimes, startNow } from './swap.ts';
 
 /** When a thing is free and when it is busy, over so many days of the storehouse's own calendar. */

@@ -30,6 +30,7 @@ import type { ItemEdit, ItemWish, PartsWish, UnitEdit } from './schema.ts';
 import { type ItemRead, listUnitStates } from './unit-state.ts';
 
 export { mayKeepEquipment, seesLoans } from './policy.ts';
+export { presentUnit } from './present.ts';
 export { type Blocker, listUnitStates, type UnitState } from './unit-state.ts';
 
 /** Shorter than a bag's and a container's, so that no code is used twice. */

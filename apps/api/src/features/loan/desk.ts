@@ -2,7 +2,6 @@ import { lateFee } from '@sheafbook/booking';
 import type { Tx } from '@sheafbook/db';
 import type { Context } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
-import { withTx } from '../../platform/with-tx.ts';
 import { type ListedBooking, listBookings, listWaiting } from '../booking/queries.ts';
 import { listItems } from '../equipment/queries.ts';
 import { listUnitStates } from '../equipment/use-cases.ts';
@@ -19,28 +18,23 @@ export type LoanOut = ListedLoan & {
   readonly blocks: boolean;
 };
 
-/**
- * Everything that the keeper is asked at the shed door (job map 3.4): what is out and due, what is late and whom it holds
- * up, who comes next, what is dirty, broken, incomplete or due for service, and who waits.
- */
-export function readDesk(context: Context) {
+/** Everything that the keeper is asked at the shed door (job map 3.4), in one look. */
+export async function lookAtDesk(tx: Tx, context: Context) {
   const { storehouseId } = context.actor;
-  return withTx(context, async (tx) => {
-    const items = (await listItems(tx, storehouseId, { limit: MOST_ITEMS })).slice(0, MOST_ITEMS);
-    const states = await listUnitStates(tx, context, items);
-    const bookings = await listBookings(tx, storehouseId, { isOpen: true });
-    const out = (await listLoans(tx, storehouseId, { isOut: true })).map((loan) =>
-      withNext(context, loan, bookings),
-    );
-    const waiting = await listWaiting(tx, storehouseId);
-    await noteLook(tx, context, [
-      ...bookings.flatMap(({ booking }) => booking.householdId ?? []),
-      ...waiting.map(({ wish }) => wish.householdId),
-    ]);
-    return { items, states, out, bookings, waiting };
-  });
+  const items = (await listItems(tx, storehouseId, { limit: MOST_ITEMS })).slice(0, MOST_ITEMS);
+  const states = await listUnitStates(tx, context, items);
+  const bookings = await listBookings(tx, storehouseId, { isOpen: true });
+  const out = (await listLoans(tx, storehouseId, { isOut: true })).map((loan) =>
+    withNext(context, loan, bookings),
+  );
+  const waiting = await listWaiting(tx, storehouseId);
+  await noteLook(tx, context, [
+    ...bookings.flatMap(({ booking }) => booking.householdId ?? []),
+    ...waiting.map(({ wish }) => wish.householdId),
+  ]);
+  return { items, states, out, bookings, waiting };
 }
-export type Desk = Awaited<ReturnType<typeof readDesk>>;
+export type Desk = Awaited<ReturnType<typeof lookAtDesk>>;
 
 const noteLook = (tx: Tx, context: Context, householdIds: readonly string[]) =>
   notePrivateRead(tx, context, { householdIds, what: 'loans', purpose: 'looking after equipment' });

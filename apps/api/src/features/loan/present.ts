@@ -1,5 +1,5 @@
-import { presentBooking, presentWish } from '../booking/present.ts';
-import { presentUnit } from '../equipment/present.ts';
+import { presentBooking, presentWish } from '../booking/use-cases.ts';
+import { presentUnit } from '../equipment/use-cases.ts';
 import type { Desk, LoanOut } from './desk.ts';
 import type { LoanRead, readSwap } from './use-cases.ts';
 

@@ -1,13 +1,13 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
-import { readDesk } from './desk.ts';
 import { mayLend, seesDesk } from './policy.ts';
 import { presentDesk, presentLoan, presentSwap } from './present.ts';
 import { handOnWish, handOutWish, loanQuery, swapWish, takeBackWish } from './schema.ts';
 import {
   handOn,
   handOut,
+  readDesk,
   readLoan,
   readLoansOfItem,
   readOwnLoans,

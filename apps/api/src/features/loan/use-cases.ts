@@ -16,6 +16,7 @@ import {
 } from '../booking/use-cases.ts';
 import { loadItem, loadUnit, lockItem } from '../equipment/queries.ts';
 import { loadBalance } from '../money/queries.ts';
+import { lookAtDesk } from './desk.ts';
 import { endLoan } from './end-loan.ts';
 import { openLoan } from './open-loan.ts';
 import { mayHandle, mayTakeMoney, seesDesk } from './policy.ts';
@@ -204,3 +205,9 @@ const noteLook = (tx: Tx, context: Context, rows: readonly LoanRead[]) =>
     what: 'loans',
     purpose: 'looking after equipment',
   });
+
+/**
+ * What is out and due, what is late and whom it holds up, who comes next, what is dirty, broken, incomplete or due for
+ * service, and who waits.
+ */
+export const readDesk = (context: Context) => withTx(context, (tx) => lookAtDesk(tx, context));

@@ -1,0 +1,47 @@
+import type { ListedBooking, ListedWish } from './queries.ts';
+
+/** A booking; with whom it is only for those who may know. */
+export function presentBooking({ booking, item, unit, seat, householdName, isSeen = true }: Seen) {
+  const isShown = isSeen && booking.householdId !== null;
+  return {
+    id: booking.bookingId,
+    itemId: booking.equipmentItemId,
+    itemName: item.name,
+    unitId: unit.equipmentUnitId,
+    unitNo: unit.unitNo,
+    unitCode: unit.unitCode,
+    purpose: booking.purpose,
+    household: isShown ? { id: booking.householdId, seat, name: householdName } : null,
+    sessionId: booking.sessionId,
+    startsAt: booking.startsAt.toISOString(),
+    endsAt: booking.endsAt.toISOString(),
+    blockedFrom: booking.blockedFrom.toISOString(),
+    blockedTo: booking.blockedTo.toISOString(),
+    state: booking.state,
+    offeredUntil: booking.offeredUntil?.toISOString() ?? null,
+    relayFromId: booking.relayFromId,
+    relayAgreedAt: booking.relayAgreedAt?.toISOString() ?? null,
+    uses: booking.uses,
+    note: isSeen ? booking.note : '',
+    version: booking.version,
+  };
+}
+type Seen = ListedBooking & { readonly isSeen?: boolean };
+
+export function presentWish({
+  wish,
+  itemName,
+  seat,
+  householdName,
+  isSeen = true,
+}: ListedWish & { readonly isSeen?: boolean }) {
+  return {
+    id: wish.equipmentWishId,
+    itemId: wish.equipmentItemId,
+    itemName,
+    household: isSeen ? { id: wish.householdId, seat, name: householdName } : null,
+    startsAt: wish.startsAt.toISOString(),
+    endsAt: wish.endsAt.toISOString(),
+    askedAt: wish.askedAt.toISOString(),
+  };
+}
