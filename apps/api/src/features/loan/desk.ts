@@ -3,14 +3,15 @@ import type { Tx } from '@sheafbook/db';
 import type { Context } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { type ListedBooking, listBookings, listWaiting } from '../booking/queries.ts';
+import { presentBooking, presentWish } from '../booking/use-cases.ts';
 import { listItems } from '../equipment/queries.ts';
-import { listUnitStates } from '../equipment/use-cases.ts';
+import { listUnitStates, presentUnit } from '../equipment/use-cases.ts';
 import { type ListedLoan, listLoans } from './queries.ts';
 
 const MOST_ITEMS = 1000;
 
 /** A loan that is out, with what it holds up: whoever has the piece next, from when. */
-export type LoanOut = ListedLoan & {
+type LoanOut = ListedLoan & {
   readonly isLate: boolean;
   readonly lateMinorUnits: number;
   readonly next: ListedBooking | null;
@@ -32,7 +33,18 @@ export async function lookAtDesk(tx: Tx, context: Context) {
     ...bookings.flatMap(({ booking }) => booking.householdId ?? []),
     ...waiting.map(({ wish }) => wish.householdId),
   ]);
-  return { items, states, out, bookings, waiting };
+  const nameOf = new Map(items.map((item) => [item.equipmentItemId, item.name]));
+  // Spelled as their own features spell them, so that a booking looks the same wherever it is read.
+  return {
+    out: out.map(({ next, ...row }) => ({ ...row, next: next && presentBooking(next) })),
+    bookings: bookings.map(presentBooking),
+    waiting: waiting.map(presentWish),
+    units: states.map((state) => ({
+      itemId: state.unit.equipmentItemId,
+      itemName: nameOf.get(state.unit.equipmentItemId) ?? '',
+      ...presentUnit(state),
+    })),
+  };
 }
 export type Desk = Awaited<ReturnType<typeof lookAtDesk>>;
 

@@ -1,6 +1,4 @@
-import { presentBooking, presentWish } from '../booking/use-cases.ts';
-import { presentUnit } from '../equipment/use-cases.ts';
-import type { Desk, LoanOut } from './desk.ts';
+import type { Desk } from './desk.ts';
 import type { LoanRead, readSwap } from './use-cases.ts';
 
 export function presentLoan({ loan, booking, item, unit, seat, householdName, parts }: LoanRead) {
@@ -39,23 +37,16 @@ export function presentLoan({ loan, booking, item, unit, seat, householdName, pa
   };
 }
 
-const presentOut = (row: LoanOut) => ({
+const presentOut = (row: Desk['out'][number]) => ({
   ...presentLoan(row),
   isLate: row.isLate,
   lateMinorUnitsNow: row.lateMinorUnits,
   blocks: row.blocks,
-  next: row.next && presentBooking(row.next),
+  next: row.next,
 });
 
-export const presentDesk = ({ items, states, out, bookings, waiting }: Desk) => ({
-  out: out.map(presentOut),
-  bookings: bookings.map(presentBooking),
-  waiting: waiting.map(presentWish),
-  units: states.map((state) => ({
-    itemId: state.unit.equipmentItemId,
-    itemName: items.find(({ equipmentItemId }) => equipmentItemId === state.unit.equipmentItemId)?.name ?? '',
-    ...presentUnit(state),
-  })),
+export const presentDesk = ({ out, bookings, waiting, units }: Desk) => ({
+  ...{ out: out.map(presentOut), bookings, waiting, units },
 });
 
 export const presentSwap = ({ swap, freeTimes }: Awaited<ReturnType<typeof readSwap>>) => ({
