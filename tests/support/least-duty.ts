@@ -289,6 +289,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'PUT /packing-sessions/:session/hand': 'member',
   'PUT /packing-sessions/:session/hands/:person': 'packing_lead coordinator',
   'GET /packing-sessions/:session/log': 'packing_lead coordinator reviewer',
+  'GET /packing-sessions/:session/bringable-bags': 'packing_lead coordinator',
   'POST /packing-sessions/:session/bags': 'packing_lead coordinator',
   'POST /packing-sessions/:session/pours': 'packing_lead coordinator',
   'POST /packing-sessions/:session/pours/:entry/undoing': 'packing_lead coordinator',

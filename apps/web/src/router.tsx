@@ -16,6 +16,7 @@ import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { noticeRoutes } from './features/notices/routes.ts';
+import { packingRoutes } from './features/packing/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
 import { paymentsRoutes } from './features/payments/routes.ts';
 import { peopleRoutes } from './features/people/routes.ts';
@@ -98,6 +99,7 @@ export const router = createRouter({
       household,
       statement,
       ...noticeRoutes,
+      ...packingRoutes,
       ...paperRoutes,
       ...buyRoutes,
       ...booksRoutes,

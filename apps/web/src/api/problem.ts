@@ -48,3 +48,7 @@ export async function readProblem(answer: {
     fields: body.fields ?? [],
   };
 }
+
+/** A last word of the server. Everything else means: not yet, keep it and try again. */
+export const isLastWord = (status: number): boolean =>
+  status >= 400 && status < 500 && ![401, 408, 425, 429].includes(status);

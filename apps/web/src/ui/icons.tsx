@@ -26,6 +26,11 @@ export const BuysIcon = () => (
     <path d="M6 8c-2 4-2.5 8-1 12h14c1.5-4 1-8-1-12M6 8c1.5-1 2-2.5 1.5-4 3 1 6 1 9 0-.5 1.5 0 3 1.5 4M6 8h12M8.5 12h7M8.500 13.800h7" />
   </Icon>
 );
+export const PackingIcon = () => (
+  <Icon>
+    <path d="M6 6c0-1.500 12-1.500 12 0v12c0 1.500-12 1.500-12 0zM6 6c0 1.500 12 1.500 12 0M6 10.500c0 1.500 12 1.500 12 0M6 14.500c0 1.500 12 1.500 12 0" />
+  </Icon>
+);
 export const BooksIcon = () => (
   <Icon>
     <path d="M4 20h16M6 20V10h4v10M14 20V4h4v16M6 7h4M14 8h4" />

@@ -6,6 +6,7 @@ import {
   CoverageIcon,
   HomeIcon,
   HouseholdIcon,
+  PackingIcon,
   PeopleIcon,
   ShelfIcon,
   StatementIcon,
@@ -22,6 +23,7 @@ const reviewsOnly = (house: House) => house.duties.includes('coordinator') && !r
 export const PLACES = [
   { to: '/s/$storehouse', name: 'home', icon: HomeIcon, isFor: () => true },
   { to: '/s/$storehouse/buys', name: 'buys', icon: BuysIcon, isFor: () => true },
+  { to: '/s/$storehouse/packing', name: 'packing', icon: PackingIcon, isFor: () => true },
   { to: '/s/$storehouse/shelf', name: 'shelf', icon: ShelfIcon, isFor: isMember },
   { to: '/s/$storehouse/statement', name: 'statement', icon: StatementIcon, isFor: isMember },
   { to: '/s/$storehouse/coverage', name: 'coverage', icon: CoverageIcon, isFor: isMember },

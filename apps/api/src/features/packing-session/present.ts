@@ -1,6 +1,6 @@
 import type { PackingSessionRow } from '@sheafbook/db/tables';
 import { unitsPerHour } from '@sheafbook/packing';
-import { fractionToNumber } from '@sheafbook/units';
+import { assert, fractionToNumber } from '@sheafbook/units';
 import { presentSession } from './present-session.ts';
 import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
 import { linesNeeded } from './slots.ts';
@@ -102,13 +102,8 @@ export function presentPlan(reading: PlanReading) {
 }
 
 function describeWish(row: WishedPacking | undefined) {
-  if (!row) return {};
-  const { wish, household } = row;
-  const { id: _, ...about } = presentWish(row);
-  return {
-    household: household.name,
-    seat: household.seat,
-    ...about,
-    packs: wish.containers * wish.gramsEach,
-  };
+  assert(row, 'every run is somebody’s wish');
+  const { household } = row;
+  const { id: _, containers: _containers, ...about } = presentWish(row);
+  return { household: household.name, seat: household.seat, ...about };
 }

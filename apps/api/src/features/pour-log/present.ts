@@ -3,7 +3,7 @@ import { judgeOpenPack, judgePours, type PourAlarm } from '@sheafbook/packing';
 import { sumOf } from '@sheafbook/units';
 import type { PostedEntry } from '../../platform/post-entry.ts';
 import type { BagBalance } from './balance.ts';
-import type { LoggedPour } from './queries.ts';
+import type { Bringable, LoggedPour } from './queries.ts';
 import type { LogReading } from './use-cases.ts';
 
 const foodOf = ({ foodId, foodCode, nameEn, nameEs }: LoggedPour['food']) => ({
@@ -23,6 +23,15 @@ export const presentBag = (balance: BagBalance) => {
     because: row.brought.differenceBecause,
   };
 };
+
+export const presentBringable = ({ bag, food, household, grams }: Bringable) => ({
+  bagId: bag.bagId,
+  bagNo: bag.bagNo,
+  householdId: household.householdId,
+  household: household.name,
+  food: foodOf(food),
+  grams,
+});
 
 export const presentPack = (pack: AbsorberPackRow, now: Date) => ({
   id: pack.absorberPackId,

@@ -14,6 +14,7 @@ import {
   type PackingBagRow,
   packingBags,
   packingPours,
+  packingWishes,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm';
@@ -55,6 +56,48 @@ export async function listBroughtBags(tx: Tx, storehouseId: string, sessionId: s
     .orderBy(asc(households.seat), asc(bags.bagNo));
 }
 export type BroughtBag = Awaited<ReturnType<typeof listBroughtBags>>[number];
+
+/** What households that want a food packed own of it in bags: what may come to the line. */
+export async function listBringable(tx: Tx, storehouseId: string, sessionId: string) {
+  return tx
+    .selectDistinct({
+      bag: bags,
+      food: foods,
+      household: households,
+      grams: sql<number>`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number),
+    })
+    .from(packingWishes)
+    .innerJoin(
+      households,
+      and(
+        eq(households.storehouseId, packingWishes.storehouseId),
+        eq(households.householdId, packingWishes.householdId),
+      ),
+    )
+    .innerJoin(
+      foods,
+      and(eq(foods.storehouseId, packingWishes.storehouseId), eq(foods.foodId, packingWishes.foodId)),
+    )
+    .innerJoin(lots, and(eq(lots.storehouseId, foods.storehouseId), eq(lots.foodId, foods.foodId)))
+    .innerJoin(bags, and(eq(bags.storehouseId, lots.storehouseId), eq(bags.lotId, lots.lotId)))
+    .innerJoin(
+      accounts,
+      and(
+        eq(accounts.storehouseId, bags.storehouseId),
+        eq(accounts.vesselId, bags.bagId),
+        eq(accounts.ownerId, packingWishes.householdId),
+      ),
+    )
+    .where(
+      and(
+        eq(packingWishes.storehouseId, storehouseId),
+        eq(packingWishes.packingSessionId, sessionId),
+        sql`${accounts.inflow} > ${accounts.outflow}`,
+      ),
+    )
+    .orderBy(asc(households.seat), asc(bags.bagNo));
+}
+export type Bringable = Awaited<ReturnType<typeof listBringable>>[number];
 
 type OneBag = { sessionId: string; bagId: string; householdId: string };
 

@@ -4,7 +4,7 @@ import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { listFormat } from '../trial-balance/schema.ts';
 import { mayLogPours, maySeeLog } from './policy.ts';
-import { pourCsvRows, presentLog, presentPack, presentPoured } from './present.ts';
+import { pourCsvRows, presentBringable, presentLog, presentPack, presentPoured } from './present.ts';
 import * as body from './schema.ts';
 import {
   bringBag,
@@ -12,6 +12,7 @@ import {
   logLoss,
   logPours,
   openPack,
+  readBringable,
   readLog,
   signSession,
   undoPours,
@@ -33,6 +34,15 @@ export const pourLogRoutes = new Hono<AppEnv>()
       return c.req.valid('query').format === 'csv'
         ? answerCsv(c, 'pour-log', pourCsvRows(log))
         : c.json(presentLog(log));
+    },
+  )
+  .get(
+    `${ONE}/bringable-bags`,
+    describe(TAG, 'The bags that may come to the line, of those who want something packed'),
+    logger,
+    async (c) => {
+      const bags = await readBringable(contextOf(c), idParam(c, 'session'));
+      return c.json({ bags: bags.map(presentBringable) });
     },
   )
   .post(

@@ -25,6 +25,7 @@ import {
   insertPack,
   insertPours,
   lastSerial,
+  listBringable,
   listBroughtBags,
   listPacks,
   listPours,
@@ -52,6 +53,19 @@ async function loadLog(tx: Tx, context: Context, sessionId: string) {
   const packs = await listPacks(tx, storehouseId, sessionId);
   const wishes = await listWishes(tx, storehouseId, { sessionId });
   return { session, pours, packs, wishes, balance: balanceOf(bags, pours, losses), now: context.now() };
+}
+
+/** The bags that may come to the line, of those who want something packed. */
+export function readBringable(context: Context, sessionId: string) {
+  const { storehouseId } = context.actor;
+  return withTx(
+    context,
+    async (tx) => {
+      await loadSession(tx, storehouseId, sessionId);
+      return listBringable(tx, storehouseId, sessionId);
+    },
+    { isReadOnly: true },
+  );
 }
 
 /** A household's part of a bag comes to the line, with what the book says is in it. Bringing it twice changes nothing. */

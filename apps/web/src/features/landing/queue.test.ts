@@ -1,14 +1,6 @@
 import { expect, test } from 'vitest';
-import {
-  type Act,
-  EMPTY_QUEUE,
-  type Event,
-  isLastWord,
-  isOfDelivery,
-  mayDrop,
-  nextToSend,
-  step,
-} from './queue.ts';
+import { isLastWord } from '../../api/problem.ts';
+import { type Act, EMPTY_QUEUE, type Event, isOfDelivery, mayDrop, nextToSend, step } from './queue.ts';
 
 const facts = { supplierId: 's', carrier: '', arrivedOn: '2026-10-31', countedBy: '', carrierNote: '' };
 const delivery: Act = { kind: 'delivery', localId: 'here-1', facts };

@@ -120,7 +120,3 @@ export function nextToSend({ written, ids }: Queue): Written | undefined {
 /** Whether an act is about this lorry, by either of its ids. */
 export const isOfDelivery = ({ ids }: Queue, act: Act, deliveryId: string): boolean =>
   'deliveryId' in act && (ids[act.deliveryId] ?? act.deliveryId) === deliveryId;
-
-/** A last word of the server. Everything else means: not yet, keep it and try again. */
-export const isLastWord = (status: number): boolean =>
-  status >= 400 && status < 500 && ![401, 408, 425, 429].includes(status);

@@ -1,9 +1,9 @@
 import type { QueryClient } from '@tanstack/react-query';
 import { api, ask } from '../../api/client.ts';
-import { ApiProblem } from '../../api/problem.ts';
+import { ApiProblem, isLastWord } from '../../api/problem.ts';
 import type { Bag } from './landing-body.ts';
 import { bagsQuery, deliveriesQuery, landingQuery, type OfBuy } from './queries.ts';
-import { type Act, isLastWord, nextToSend, type Written } from './queue.ts';
+import { type Act, nextToSend, type Written } from './queue.ts';
 import { noteReached, queueAt, tell } from './store.ts';
 
 const inside = api.storehouses[':storehouse'];

@@ -14,6 +14,7 @@ export const en = {
   elsewhere: 'Your other storehouses',
   home: 'Home',
   buys: 'Buys',
+  packing: 'Packing',
   books: 'Books',
   review: 'Review',
   statement: 'Statement',

@@ -15,6 +15,7 @@ export const es: Catalogue = {
   elsewhere: 'Sus otros almacenes',
   home: 'Inicio',
   buys: 'Compras',
+  packing: 'Envasado',
   books: 'Libros',
   review: 'Revisión',
   statement: 'Cuenta',

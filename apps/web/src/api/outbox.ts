@@ -1,0 +1,99 @@
+import { useSyncExternalStore } from 'react';
+import { newKey } from './new-key.ts';
+import { ApiProblem, isLastWord } from './problem.ts';
+
+/** Something that happened where there may be no signal. Its id is the key that makes it count once. */
+export type Waiting<Act> = {
+  readonly id: string;
+  readonly at: string;
+  readonly act: Act;
+  /** Why the book refused it; it stays until somebody throws it away. */
+  readonly refusal: string | null;
+};
+
+const listeners = new Set<() => void>();
+const read = new Map<string, { text: string | null; waiting: readonly Waiting<never>[] }>();
+const sendingNow = new Set<string>();
+
+/** What waits at a place of this browser, oldest first. Another tab may have written since, so the kept text decides. */
+export function waitingAt<Act>(place: string): readonly Waiting<Act>[] {
+  const text = localStorage.getItem(place);
+  const known = read.get(place);
+  if (known && known.text === text) return known.waiting;
+  const waiting = text === null ? [] : (JSON.parse(text) as Waiting<never>[]);
+  read.set(place, { text, waiting });
+  return waiting;
+}
+
+function keep<Act>(place: string, waiting: readonly Waiting<Act>[]): void {
+  if (waiting.length === 0) localStorage.removeItem(place);
+  else localStorage.setItem(place, JSON.stringify(waiting));
+  for (const listener of listeners) listener();
+}
+
+/** Kept first, sent after: a phone that dies between the two loses nothing. Throws when the browser has no room. */
+export function put<Act>(place: string, act: Act): void {
+  const one = { id: newKey(), at: new Date().toISOString(), act, refusal: null };
+  keep(place, [...waitingAt<Act>(place), one]);
+}
+
+export function throwAway(place: string, id: string): void {
+  keep(
+    place,
+    waitingAt(place).filter((one) => one.id !== id),
+  );
+}
+
+/**
+ * Sends what waits, oldest first, until nothing waits, one is refused or the signal is gone. What was refused stays and is
+ * passed over. Gives how many were sent.
+ */
+export async function sendWaiting<Act>(
+  place: string,
+  send: (act: Act, key: string) => Promise<unknown>,
+): Promise<number> {
+  if (sendingNow.has(place)) return 0;
+  sendingNow.add(place);
+  let count = 0;
+  try {
+    for (;;) {
+      const next = waitingAt<Act>(place).find(({ refusal }) => refusal === null);
+      if (!next) return count;
+      const refusal = await refusalOf(() => send(next.act, next.id));
+      if (refusal === 'no signal') return count;
+      if (refusal === null) {
+        throwAway(place, next.id);
+        count += 1;
+      } else
+        keep(
+          place,
+          waitingAt<Act>(place).map((one) => (one.id === next.id ? { ...one, refusal } : one)),
+        );
+    }
+  } finally {
+    sendingNow.delete(place);
+  }
+}
+
+/** Null when it was taken; the words of the refusal; or that nobody answered. */
+async function refusalOf(send: () => Promise<unknown>): Promise<string | null> {
+  try {
+    await send();
+    return null;
+  } catch (error) {
+    if (!(error instanceof ApiProblem) || !isLastWord(error.status)) return 'no signal';
+    return [...new Set([error.message, ...error.fields.map(({ message }) => message)])].join(' ');
+  }
+}
+
+function listen(listener: () => void) {
+  listeners.add(listener);
+  addEventListener('storage', listener);
+  return () => {
+    listeners.delete(listener);
+    removeEventListener('storage', listener);
+  };
+}
+
+export const useWaiting = <Act>(place: string): readonly Waiting<Act>[] =>
+  useSyncExternalStore(listen, () => waitingAt<Act>(place));

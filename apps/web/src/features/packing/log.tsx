@@ -1,0 +1,63 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { joined, Loaded } from '../../ui/loaded.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { kindsQuery } from '../shelf/queries.ts';
+import { AbsorberClock } from './absorber-clock.tsx';
+import { BringBag } from './bring-bag.tsx';
+import { Mass } from './mass.tsx';
+import { PourOn } from './pour-on.tsx';
+import { planQuery } from './queries.ts';
+import { useLog } from './use-log.ts';
+import { WaitingActs } from './waiting-acts.tsx';
+import { usePackingText } from './words.ts';
+import './packing.css';
+
+/** The running day on a phone: pour after pour, the absorbers' clock, and the mass until it balances. */
+export function Log() {
+  const t = usePackingText();
+  const { session } = useParams({ from: '/s/$storehouse/packing/$session/log' });
+  const { storehouse } = useHouse();
+  useTitle(t.log);
+  const log = useLog(session);
+  const plan = useQuery(planQuery({ storehouse, session }));
+  const kinds = useQuery(kindsQuery({ storehouse }));
+  return (
+    <div className="pour">
+      <Link className="who" to="/s/$storehouse/packing/$session" params={{ storehouse, session }}>
+        <BackIcon />
+        {t.toDay}
+      </Link>
+      <Loaded reading={joined(log.reading, joined(plan, kinds))}>
+        {([body, [planned, { containerKinds }]]) => (
+          <>
+            <h1>{titleOf(t, body)}</h1>
+            <WaitingActs log={log} />
+            {body.stage === 'running' ? (
+              <>
+                {body.bags.length === 0 ? null : (
+                  <PourOn {...{ log, body, plan: planned, kinds: containerKinds }} />
+                )}
+                <AbsorberClock log={log} body={body} />
+                <BringBag log={log} body={body} plan={planned} />
+              </>
+            ) : null}
+            <Mass log={log} body={body} />
+          </>
+        )}
+      </Loaded>
+    </div>
+  );
+}
+
+function titleOf(
+  t: ReturnType<typeof usePackingText>,
+  body: { stage: string; pours: readonly { isUndone: boolean }[]; bags: readonly unknown[] },
+): string {
+  const closed = body.pours.filter(({ isUndone }) => !isUndone).length;
+  if (body.stage === 'signed' || body.stage === 'settled') return t.logSigned(closed);
+  if (body.stage === 'open') return t.logNotBegun;
+  return body.bags.length === 0 ? t.logNoBags : t.logStands(closed);
+}

@@ -1,0 +1,210 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { ask, askOnce } from '../../api/client.ts';
+import { Choice, Field } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { Figures, Ledger, NextStep, State } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { gramsTyped } from '../shelf/mass-typed.ts';
+import { type LogBody, type LoggedBag, ofSession, sessionApi } from './queries.ts';
+import type { Log } from './use-log.ts';
+import { usePackingText } from './words.ts';
+
+/** The mass of the day: in = containers + left + spilled + sampled, until nothing is missing and somebody signs. */
+export function Mass({ log, body }: { log: Log; body: LogBody }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  const { mass, bags } = body;
+  if (bags.length === 0) return null;
+  const grams = (value: number) => format.count(value);
+  const isRunning = body.stage === 'running';
+  return (
+    <section className="stack">
+      <h2>{t.mass}</h2>
+      <p role="status">
+        {mass.unaccountedGrams === 0 ? (
+          <State kind="well" word={t.balances} />
+        ) : (
+          <State
+            kind="watch"
+            word={t.missing(grams(Math.abs(mass.unaccountedGrams)), mass.unaccountedGrams > 0)}
+          />
+        )}
+      </p>
+      <div className="share" aria-hidden="true">
+        <span style={{ width: `${(100 * mass.inContainersGrams) / Math.max(mass.broughtGrams, 1)}%` }} />
+      </div>
+      <Figures
+        rows={[
+          { name: t.brought, value: grams(mass.broughtGrams), unit: 'g' },
+          { name: t.inContainers, value: grams(mass.inContainersGrams), unit: 'g' },
+          { name: t.leftInBags, value: grams(mass.leftInBagsGrams), unit: 'g' },
+          { name: t.spilled, value: grams(mass.spilledGrams), unit: 'g' },
+          { name: t.sampled, value: grams(mass.sampledGrams), unit: 'g' },
+        ]}
+      />
+      {isRunning ? <Losses log={log} bags={bags} /> : null}
+      <Ledger
+        caption={t.bags}
+        columns={[
+          { name: t.whose },
+          { name: t.brought, isNumber: true },
+          { name: t.leftInBags, isNumber: true },
+          { name: t.difference, isNumber: true },
+        ]}
+        rows={bags.map((bag) => ({
+          key: `${bag.bagId} ${bag.householdId}`,
+          cells: [
+            t.bagOf(format.language === 'es' ? bag.food.nameEs : bag.food.nameEn, bag.household, bag.bagNo),
+            grams(bag.broughtGrams),
+            bag.isWeighed ? grams(bag.leftInBagsGrams) : t.notWeighed(grams(bag.expectedLeftGrams)),
+            bag.isWeighed ? grams(bag.unaccountedGrams) : '',
+          ],
+        }))}
+      />
+      {isRunning ? <Weigh log={log} bags={bags} /> : null}
+      {isRunning ? <Sign log={log} body={body} /> : null}
+    </section>
+  );
+}
+
+const keyOf = ({ bagId, householdId }: LoggedBag) => `${bagId} ${householdId}`;
+
+function useBags(bags: readonly LoggedBag[]) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  const [chosen, setChosen] = useState('');
+  const bag = bags.find((one) => keyOf(one) === chosen) ?? (bags[0] as LoggedBag);
+  const options = bags.map((one) => ({
+    value: keyOf(one),
+    name: t.bagOf(format.language === 'es' ? one.food.nameEs : one.food.nameEn, one.household, one.bagNo),
+  }));
+  return { bag, options, setChosen };
+}
+
+/** What fell beside the can or went into a sample jar. */
+function Losses({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
+  const t = usePackingText();
+  const { bag, options, setChosen } = useBags(bags);
+  const [typed, setTyped] = useState('');
+  const grams = gramsTyped(typed, 'kg');
+  const lose = (to: 'spilled' | 'sampled') => {
+    if (grams === undefined) return;
+    const { bagId, householdId } = bag;
+    log.write({ kind: 'loss', json: { bagId, householdId, grams, to } });
+    setTyped('');
+  };
+  return (
+    <details>
+      <summary>{t.losses}</summary>
+      <div className="stack">
+        <Choice label={t.whose} value={keyOf(bag)} options={options} onChange={setChosen} />
+        <Field
+          label={t.howMuch}
+          hint={t.figureHint}
+          inputMode="decimal"
+          value={typed}
+          onChange={(event) => setTyped(event.target.value)}
+          problem={typed !== '' && grams === undefined ? t.massProblem : undefined}
+        />
+        <div className="pair">
+          <button
+            type="button"
+            className="btn"
+            disabled={grams === undefined}
+            onClick={() => lose('spilled')}
+          >
+            {t.spilled}
+          </button>
+          <button
+            type="button"
+            className="btn"
+            disabled={grams === undefined}
+            onClick={() => lose('sampled')}
+          >
+            {t.sampled}
+          </button>
+        </div>
+      </div>
+    </details>
+  );
+}
+
+/** What was weighed back of a bag at the end. */
+function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  const queries = useQueryClient();
+  const { param } = log;
+  const { bag, options, setChosen } = useBags(bags);
+  const [typed, setTyped] = useState('');
+  const [because, setBecause] = useState('');
+  const leftGrams = /^\s*0+\s*$/.test(typed) ? 0 : gramsTyped(typed, 'kg');
+  const weighing = useMutation({
+    mutationFn: (json: { bagId: string; householdId: string; leftGrams: number; because: string }) =>
+      ask(sessionApi.left.$put({ param, json })),
+    onSuccess: () => {
+      setTyped('');
+      setBecause('');
+      return queries.invalidateQueries({ queryKey: ofSession(param) });
+    },
+  });
+  return (
+    <details>
+      <summary>{t.weighLeft}</summary>
+      <div className="stack">
+        <Choice label={t.whose} value={keyOf(bag)} options={options} onChange={setChosen} />
+        <div className="pair">
+          <Field
+            label={t.leftNow}
+            hint={t.expected(format.count(bag.expectedLeftGrams))}
+            inputMode="decimal"
+            value={typed}
+            onChange={(event) => setTyped(event.target.value)}
+            problem={typed !== '' && leftGrams === undefined ? t.massProblem : undefined}
+          />
+          <Field label={t.because} value={because} onChange={(event) => setBecause(event.target.value)} />
+        </div>
+        <ProblemSaid error={weighing.error} />
+        <button
+          type="button"
+          className="btn"
+          disabled={leftGrams === undefined || weighing.isPending}
+          onClick={() => {
+            const { bagId, householdId } = bag;
+            if (leftGrams !== undefined) weighing.mutate({ bagId, householdId, leftGrams, because });
+          }}
+        >
+          {t.keepWeight}
+        </button>
+      </div>
+    </details>
+  );
+}
+
+function Sign({ log, body }: { log: Log; body: LogBody }) {
+  const t = usePackingText();
+  const queries = useQueryClient();
+  const { param } = log;
+  const signing = useMutation({
+    mutationFn: () =>
+      askOnce(`sign.${body.sessionId}`, {}, (headers) => sessionApi.signing.$post({ param }, { headers })),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
+  });
+  return (
+    <NextStep title={t.sign}>
+      <p>{t.signSays}</p>
+      <ProblemSaid error={signing.error} />
+      <div className="actions">
+        <button
+          type="button"
+          className="btn go"
+          disabled={signing.isPending || log.waiting.length > 0}
+          onClick={() => signing.mutate()}
+        >
+          {t.signIt}
+        </button>
+      </div>
+    </NextStep>
+  );
+}

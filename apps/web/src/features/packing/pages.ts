@@ -1,0 +1,5 @@
+export { Log } from './log.tsx';
+export { OpenSession } from './open-session.tsx';
+export { Plan } from './plan.tsx';
+export { Session } from './session.tsx';
+export { Sessions } from './sessions.tsx';

@@ -1,0 +1,233 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import { useState } from 'react';
+import { ask } from '../../api/client.ts';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { LineClock } from './line-clock.tsx';
+import { type LinePlan, ofSession, type PlanBody, planQuery, sessionApi } from './queries.ts';
+import { usePackingText } from './words.ts';
+import './packing.css';
+
+/** The whole day for who leads it: when it ends, where it jams, and what one person more would buy. */
+export function Plan() {
+  const { session } = useParams({ from: '/s/$storehouse/packing/$session/plan' });
+  const { storehouse } = useHouse();
+  const [people, setPeople] = useState<number>();
+  const reading = useQuery(planQuery({ storehouse, session }, people));
+  return (
+    <Loaded reading={reading}>
+      {(plan) => <PlanPage plan={plan} people={people ?? plan.session.peopleALine} onPeople={setPeople} />}
+    </Loaded>
+  );
+}
+
+type PlanProps = { plan: PlanBody; people: number; onPeople: (people: number) => void };
+
+function PlanPage({ plan, people, onPeople }: PlanProps) {
+  const t = usePackingText();
+  const { storehouse, format } = useHouse();
+  const { session, lines } = plan;
+  useTitle(`${session.name}: ${t.plan}`);
+  const finish = Math.max(0, ...lines.map(({ finishSeconds }) => finishSeconds ?? 0));
+  const containers = lines.reduce((sum, line) => sum + line.containers, 0);
+  const isShort = lines.some((line) => line.containers > 0 && line.finishSeconds === null);
+  const endsAt = new Date(Date.parse(session.startsAt) + roundUp(finish) * 1000).toISOString();
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/packing/$session" params={{ storehouse, session: session.id }}>
+        <BackIcon />
+        {session.name}
+      </Link>
+      <h1>
+        {containers === 0
+          ? t.nothingWished
+          : isShort
+            ? t.tooFew(people)
+            : t.ends(format.count(containers), format.hour(endsAt))}
+      </h1>
+      <div className="stepper">
+        <button
+          type="button"
+          className="btn"
+          aria-label={t.onePersonLess}
+          disabled={people <= 1}
+          onClick={() => onPeople(people - 1)}
+        >
+          −
+        </button>
+        <output aria-live="polite">{t.peopleAtLine(people)}</output>
+        <button
+          type="button"
+          className="btn"
+          aria-label={t.onePersonMore}
+          disabled={people >= 30}
+          onClick={() => onPeople(people + 1)}
+        >
+          +
+        </button>
+      </div>
+      {lines.map((line, at) =>
+        line.containers === 0 ? null : (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a line is its number
+          <OneLine key={at} {...{ line, lineNo: at + 1, plan }} />
+        ),
+      )}
+      <Crew plan={plan} />
+      <Cautions />
+    </>
+  );
+}
+
+/** As it is said: nobody ends to the second. */
+const roundUp = (seconds: number) => Math.ceil(seconds / 300) * 300;
+
+function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan: PlanBody }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  const { session } = plan;
+  const at = (seconds: number) =>
+    format.hour(new Date(Date.parse(session.startsAt) + seconds * 1000).toISOString());
+  const nameOf = (food: { nameEn: string; nameEs: string } | undefined) =>
+    food ? (format.language === 'es' ? food.nameEs : food.nameEn) : '';
+  const stations = (names: readonly string[]) =>
+    names.map((name) => t.stations[name as keyof typeof t.stations] ?? name).join(', ');
+  const shownMore = line.withOneMore && at(roundUp(line.withOneMore.finishSeconds));
+  return (
+    <section className="stack">
+      {plan.lines.length > 1 ? <h2>{t.line(lineNo)}</h2> : null}
+      {line.finishSeconds === null ? null : (
+        <LineClock line={line} startsAt={session.startsAt} day={session} />
+      )}
+      <p>
+        {line.finishSeconds === null
+          ? null
+          : t.bottleneck(stations(line.bottleneck), format.count(Math.round(line.cycleSeconds ?? 0)))}{' '}
+        {line.withOneMore && shownMore
+          ? t.oneMoreBuys(shownMore, stations(line.withOneMore.at))
+          : t.oneMoreBuysNothing}
+      </p>
+      {line.idlePeople > 0 ? <p>{t.idle(line.idlePeople)}</p> : null}
+      {line.clashes.length > 0 ? (
+        <p className="said" role="alert">
+          {t.clash(
+            [
+              ...new Set(
+                line.clashes.map(({ wishId }) =>
+                  nameOf(line.runs.find((run) => run.wishId === wishId)?.food),
+                ),
+              ),
+            ].join(', '),
+          )}
+        </p>
+      ) : null}
+      <Ledger
+        caption={t.runSheet}
+        columns={[
+          { name: t.starts },
+          { name: t.what },
+          { name: t.containers, isNumber: true },
+          { name: t.each, isNumber: true },
+          { name: t.serials, isNumber: true },
+        ]}
+        rows={line.runs.map((run) => ({
+          key: run.wishId,
+          cells: [
+            at(run.startsAtSecond),
+            <span key="what">
+              {nameOf(run.food)}
+              <span className="soft block">{run.household}</span>
+              {run.changeoverMinutes === 0 ? null : (
+                <span className="soft block">
+                  {run.changeoverMinutes > 5
+                    ? t.fullClean(run.changeoverMinutes)
+                    : t.wipeDown(run.changeoverMinutes)}
+                </span>
+              )}
+            </span>,
+            format.count(run.containers),
+            format.mass(run.gramsEach ?? 0),
+            `${run.fromSerial}–${run.toSerial}`,
+          ],
+        }))}
+      />
+    </section>
+  );
+}
+
+/** Who said that they come, and how likely that is enough; nobody's own record is told. */
+function Crew({ plan }: { plan: PlanBody }) {
+  const t = usePackingText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const { crew, session } = plan;
+  const param = { storehouse, session: session.id };
+  const ticking = useMutation({
+    mutationFn: ({ person, state }: { person: string; state: 'came' | 'stayed-away' }) =>
+      ask(sessionApi.hands[':person'].$put({ param: { ...param, person }, json: { state } })),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
+  });
+  return (
+    <NextStep title={t.crew}>
+      <p>
+        {crew.moreToAsk === 0
+          ? t.enough(crew.wanted, format.count(Math.round(crew.chance * 100)))
+          : t.askMore(crew.moreToAsk, crew.wanted, format.count(Math.round(crew.chance * 100)))}
+      </p>
+      {crew.hands.length === 0 ? null : (
+        <ul className="list hands">
+          {crew.hands.map((hand) => (
+            <li key={hand.personId} className="row">
+              <span>
+                {hand.name}
+                <span className="soft block">
+                  {[
+                    t.handStates[hand.state as keyof typeof t.handStates],
+                    hand.maySeam ? t.trained : '',
+                    hand.mayLift ? '' : t.noLifting,
+                  ]
+                    .filter(Boolean)
+                    .join(' · ')}
+                </span>
+              </span>
+              <span className="actions">
+                {(['came', 'stayed-away'] as const).map((state) => (
+                  <button
+                    key={state}
+                    type="button"
+                    className="btn quiet"
+                    aria-pressed={hand.state === state}
+                    disabled={ticking.isPending}
+                    onClick={() => ticking.mutate({ person: hand.personId, state })}
+                  >
+                    {t.tick[state]}
+                  </button>
+                ))}
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+      <ProblemSaid error={ticking.error} />
+    </NextStep>
+  );
+}
+
+/** At the step where they matter, with whose word comes first. */
+function Cautions() {
+  const t = usePackingText();
+  return (
+    <section className="stack">
+      <h2>{t.cautions}</h2>
+      {t.cautionsOfDay.map((words) => (
+        <p key={words}>
+          <State kind="watch" word={words} />
+        </p>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,222 @@
+import { containersPerOneLost } from '@sheafbook/packing';
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { askOnce } from '../../api/client.ts';
+import { Choice, Field } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { WrongMark } from '../../ui/icons.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
+import { gramsTyped } from '../shelf/mass-typed.ts';
+import type { Kind } from '../shelf/queries.ts';
+import { Drift } from './drift.tsx';
+import { type LogBody, type LoggedPour, ofSession, type PlanBody, sessionApi } from './queries.ts';
+import type { Log } from './use-log.ts';
+import { usePackingText } from './words.ts';
+
+type PourProps = { log: Log; body: LogBody; plan: PlanBody; kinds: readonly Kind[] };
+const keyOf = ({ bagId, householdId }: { bagId: string; householdId: string }) => `${bagId} ${householdId}`;
+const START = {
+  bag: '',
+  kindId: '',
+  treatment: 'oxygen-absorber',
+  target: '',
+  line: '1',
+  figure: '',
+  count: '1',
+};
+
+/** One run at the line: its last reading, how far it has drifted, and the biggest key there is. */
+export function PourOn({ log, body, plan, kinds }: PourProps) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  const { draft, change } = useDraft(`pour.${body.sessionId}`, START);
+  const [isOther, setIsOther] = useState(false);
+  const bag = body.bags.find((one) => keyOf(one) === draft.bag) ?? body.bags[0];
+  if (!bag) return null;
+  const nameOf = (thing: { nameEn: string; nameEs: string }) =>
+    format.language === 'es' ? thing.nameEs : thing.nameEn;
+  const run = plan.lines
+    .flatMap((line, at) => line.runs.map((one) => ({ ...one, line: at + 1 })))
+    .find((one) => one.householdId === bag.householdId && one.food?.id === bag.food.id);
+  const kind =
+    kinds.find(({ id }) => id === (draft.kindId || run?.kind?.id)) ??
+    kinds.find(({ kindCode }) => kindCode === 'can-no-10') ??
+    kinds[0];
+  const targetGrams = gramsTyped(draft.target, 'kg') ?? run?.gramsEach ?? 0;
+  const line = Number(draft.line) || run?.line || 1;
+  const ofRun = body.pours.filter(
+    (pour) => !pour.isUndone && pour.bagId === bag.bagId && pour.householdId === bag.householdId,
+  );
+  const waits = log.waiting.filter(
+    ({ act }) =>
+      act.kind === 'pour' && act.json.bagId === bag.bagId && act.json.householdId === bag.householdId,
+  );
+  const next = ofRun.length + waits.length + 1;
+  const typed = gramsTyped(draft.figure, 'kg');
+  const count = /^\d{1,3}$/.test(draft.count.trim()) ? Math.max(1, Number(draft.count)) : 1;
+  const pour = (grams: number, times: number) => {
+    if (!kind) return;
+    log.write({
+      kind: 'pour',
+      json: {
+        ...{ line, bagId: bag.bagId, householdId: bag.householdId, containerKindId: kind.id },
+        ...{ treatment: (draft.treatment || run?.treatment || 'none') as 'none', targetGrams },
+        ...{ grams: Array.from({ length: times }, () => grams), pouredAt: new Date().toISOString() },
+      },
+    });
+    change({ figure: '', count: '1' });
+    setIsOther(false);
+  };
+  return (
+    <section className="stack">
+      <Choice
+        label={t.whose}
+        value={keyOf(bag)}
+        options={body.bags.map((one) => ({
+          value: keyOf(one),
+          name: t.bagOf(nameOf(one.food), one.household, one.bagNo),
+        }))}
+        onChange={(value) => change({ bag: value, target: '', kindId: '' })}
+      />
+      <LastReading pour={ofRun.at(-1)} />
+      <Drift pours={ofRun.slice(-8)} targetGrams={targetGrams} />
+      <Alarm pours={ofRun} targetGrams={targetGrams} />
+      {isOther ? (
+        <div className="stack">
+          <div className="pair">
+            <Field
+              label={t.figure}
+              inputMode="decimal"
+              hint={t.figureHint}
+              value={draft.figure}
+              onChange={(event) => change({ figure: event.target.value })}
+              problem={draft.figure !== '' && typed === undefined ? t.massProblem : undefined}
+            />
+            <Field
+              label={t.times}
+              inputMode="numeric"
+              value={draft.count}
+              onChange={(event) => change({ count: event.target.value })}
+            />
+          </div>
+          <button
+            type="button"
+            className="key"
+            disabled={typed === undefined || targetGrams === 0}
+            onClick={() => typed !== undefined && pour(typed, count)}
+          >
+            {typed === undefined ? t.typeFigure : t.logIt(next, count, format.count(typed))}
+          </button>
+        </div>
+      ) : (
+        <button
+          type="button"
+          className="key"
+          disabled={targetGrams === 0 || bag.leftInBagsGrams < targetGrams}
+          onClick={() => pour(targetGrams, 1)}
+        >
+          {targetGrams === 0 ? t.noTarget : t.logIt(next, 1, format.count(targetGrams))}
+        </button>
+      )}
+      <div className="pair">
+        <button type="button" className="btn" onClick={() => setIsOther(!isOther)}>
+          {isOther ? t.asWanted : t.anotherFigure}
+        </button>
+        <Undo pour={ofRun.at(-1)} log={log} />
+      </div>
+      <details open={targetGrams === 0}>
+        <summary>{t.settings}</summary>
+        <div className="stack">
+          <Choice
+            label={t.kind}
+            value={kind?.id ?? ''}
+            options={kinds.map((one) => ({ value: one.id, name: nameOf(one) }))}
+            onChange={(kindId) => change({ kindId })}
+          />
+          <div className="pair">
+            <Field
+              label={t.target}
+              inputMode="decimal"
+              hint={t.targetHint(format.count(targetGrams))}
+              value={draft.target}
+              onChange={(event) => change({ target: event.target.value })}
+            />
+            <Field
+              label={t.lineNo}
+              inputMode="numeric"
+              value={draft.line}
+              onChange={(event) => change({ line: event.target.value })}
+            />
+          </div>
+        </div>
+      </details>
+    </section>
+  );
+}
+
+function LastReading({ pour }: { pour: LoggedPour | undefined }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  if (!pour) return null;
+  const over = pour.grams - pour.targetGrams;
+  return (
+    <div className="last" role="status">
+      <b>
+        {format.count(pour.grams)} <span className="u">g</span>
+      </b>
+      <span>
+        <span className="soft block">{t.lastOf(pour.serial, pour.code)}</span>
+        <span className={pour.alarms.includes('single') ? 'wrong' : ''}>
+          {pour.alarms.includes('single') ? <WrongMark /> : null} {t.off(over)}
+        </span>
+      </span>
+    </div>
+  );
+}
+
+/** Over-pouring told as what it costs: one can in so many given away. */
+function Alarm({ pours, targetGrams }: { pours: readonly LoggedPour[]; targetGrams: number }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  const last = pours.at(-1);
+  if (!last || targetGrams === 0 || last.excessGrams <= 0 || last.alarms.length === 0) return null;
+  const each = Math.round(last.excessGrams / pours.length);
+  const lost = containersPerOneLost(targetGrams, each);
+  return (
+    <p className="said" role="alert">
+      {t.overBy(format.count(last.excessGrams), pours.length)}{' '}
+      {lost === null ? null : t.oneGiven(format.count(lost))}{' '}
+      {last.alarms.includes('shortage') ? t.shortage : null}
+    </p>
+  );
+}
+
+/** Takes the last entry back whole; the book refuses once somebody has eaten of it. */
+function Undo({ pour, log }: { pour: LoggedPour | undefined; log: Log }) {
+  const t = usePackingText();
+  const queries = useQueryClient();
+  const { param } = log;
+  const undoing = useMutation({
+    mutationFn: (entry: string) => {
+      const json = { reason: t.undoReason };
+      return askOnce(`pour.${entry}`, json, (headers) =>
+        sessionApi.pours[':entry'].undoing.$post({ param: { ...param, entry }, json }, { headers }),
+      );
+    },
+    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
+  });
+  return (
+    <div>
+      <button
+        type="button"
+        className="btn"
+        disabled={!pour || undoing.isPending}
+        onClick={() => pour && undoing.mutate(pour.entryId)}
+      >
+        {pour ? t.undo(pour.serial) : t.undoNothing}
+      </button>
+      <ProblemSaid error={undoing.error} />
+    </div>
+  );
+}

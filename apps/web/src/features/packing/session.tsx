@@ -1,0 +1,135 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import { ask } from '../../api/client.ts';
+import { Check } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { State } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { BookTime } from './book-time.tsx';
+import { ofSession, type SessionPage, sessionApi, sessionQuery } from './queries.ts';
+import { WishesForm } from './wishes-form.tsx';
+import { usePackingText } from './words.ts';
+import './packing.css';
+
+/** One packing day, as a household sees it: what it wants packed, its time, and whether one comes to help. */
+export function Session() {
+  const { session } = useParams({ from: '/s/$storehouse/packing/$session' });
+  const { storehouse } = useHouse();
+  const reading = useQuery(sessionQuery({ storehouse, session }));
+  return <Loaded reading={reading}>{(page) => <SessionBody page={page} />}</Loaded>;
+}
+
+function SessionBody({ page }: { page: SessionPage }) {
+  const t = usePackingText();
+  const { storehouse, format, duties, household } = useHouse();
+  const { session, slots } = page;
+  useTitle(session.name);
+  const leads = duties.includes('packing_lead') || duties.includes('coordinator');
+  const own = slots.find(({ isOwn }) => isOwn);
+  const isOpen = session.stage === 'open';
+  const params = { storehouse, session: session.id };
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/packing" params={{ storehouse }}>
+        <BackIcon />
+        {t.packing}
+      </Link>
+      <h1>{t.dayStands(session.name, format.instant(session.startsAt), format.hour(session.endsAt))}</h1>
+      <p>
+        {[session.place, t.stages[session.stage as keyof typeof t.stages]].filter(Boolean).join(' · ')}
+        {session.endedBecause === '' ? null : <span className="block">{session.endedBecause}</span>}
+      </p>
+      {leads ? <LeadLinks params={params} stage={session.stage} /> : null}
+      {household === null ? null : (
+        <>
+          <WishesForm page={page} isOpen={isOpen} />
+          {page.wishes.length === 0 ? null : <BookTime page={page} own={own} isOpen={isOpen} />}
+        </>
+      )}
+      {isOpen ? <Hand page={page} /> : null}
+    </>
+  );
+}
+
+function LeadLinks({ params, stage }: { params: { storehouse: string; session: string }; stage: string }) {
+  const t = usePackingText();
+  const queries = useQueryClient();
+  const starting = useMutation({
+    mutationFn: () => ask(sessionApi.start.$post({ param: params })),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['packing'] }),
+  });
+  return (
+    <section className="stack">
+      <div className="actions">
+        <Link className="btn" to="/s/$storehouse/packing/$session/plan" params={params}>
+          {t.toPlan}
+        </Link>
+        {stage === 'open' ? (
+          <button
+            type="button"
+            className="btn"
+            disabled={starting.isPending}
+            onClick={() => starting.mutate()}
+          >
+            {t.start}
+          </button>
+        ) : (
+          <Link className="btn go" to="/s/$storehouse/packing/$session/log" params={params}>
+            {t.toLog}
+          </Link>
+        )}
+      </div>
+      {stage === 'open' ? <p className="soft">{t.startSays}</p> : null}
+      <ProblemSaid error={starting.error} />
+    </section>
+  );
+}
+
+type HandSaid = NonNullable<SessionPage['hand']>;
+const NOT_COMING: HandSaid = { isComing: false, maySeam: false, mayLift: true };
+
+/** Coming to help, with what one can and can't do there. */
+function Hand({ page }: { page: SessionPage }) {
+  const t = usePackingText();
+  const { storehouse } = useHouse();
+  const queries = useQueryClient();
+  const param = { storehouse, session: page.session.id };
+  const saying = useMutation({
+    mutationFn: (json: HandSaid) => ask(sessionApi.hand.$put({ param, json })),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
+  });
+  // A tick shows at once; the book's answer comes after it.
+  const hand = (saying.isPending ? saying.variables : page.hand) ?? NOT_COMING;
+  return (
+    <section className="stack">
+      <h2>{t.help}</h2>
+      <p>{t.coming(page.coming)}</p>
+      <Check
+        label={t.iCome}
+        isOn={hand.isComing}
+        onChange={(isComing) => saying.mutate({ ...hand, isComing })}
+      />
+      {hand.isComing ? (
+        <>
+          <Check
+            label={t.maySeam}
+            isOn={hand.maySeam}
+            onChange={(maySeam) => saying.mutate({ ...hand, maySeam })}
+          />
+          <Check
+            label={t.mayLift}
+            isOn={hand.mayLift}
+            onChange={(mayLift) => saying.mutate({ ...hand, mayLift })}
+          />
+          <p>
+            <State kind="watch" word={t.liftCaution} />
+          </p>
+        </>
+      ) : null}
+      <ProblemSaid error={saying.error} />
+    </section>
+  );
+}

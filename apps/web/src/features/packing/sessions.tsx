@@ -1,0 +1,61 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useHouse } from '../../ui/house.ts';
+import { Loaded } from '../../ui/loaded.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { type SessionFacts, sessionsQuery } from './queries.ts';
+import { usePackingText } from './words.ts';
+import './packing.css';
+
+/** Packing days: the next one in a sentence, then all of them. */
+export function Sessions() {
+  const t = usePackingText();
+  const { storehouse, duties, format } = useHouse();
+  useTitle(t.packing);
+  const reading = useQuery(sessionsQuery({ storehouse }));
+  const mayOpen = duties.includes('packing_lead') || duties.includes('coordinator');
+  return (
+    <Loaded reading={reading}>
+      {({ sessions }) => {
+        const next = nextOf(sessions);
+        return (
+          <>
+            <h1>{next ? t.nextDay(next.name, format.instant(next.startsAt)) : t.noDay}</h1>
+            {mayOpen ? (
+              <div className="actions">
+                <Link
+                  className={next ? 'btn' : 'btn go'}
+                  to="/s/$storehouse/packing/open"
+                  params={{ storehouse }}
+                >
+                  {t.open}
+                </Link>
+              </div>
+            ) : null}
+            <ul className="list">
+              {sessions.map(({ id, name, startsAt, place, stage }) => (
+                <li key={id}>
+                  <Link to="/s/$storehouse/packing/$session" params={{ storehouse, session: id }}>
+                    <b>{name}</b>
+                    <span className="soft block">
+                      {[format.instant(startsAt), place, t.stages[stage as keyof typeof t.stages]]
+                        .filter(Boolean)
+                        .join(' · ')}
+                    </span>
+                  </Link>
+                </li>
+              ))}
+            </ul>
+          </>
+        );
+      }}
+    </Loaded>
+  );
+}
+
+/** The running one, or the first that is still to come. */
+function nextOf(sessions: readonly SessionFacts[]): SessionFacts | undefined {
+  const alive = sessions.filter(({ stage }) => stage === 'open' || stage === 'running');
+  const [first] = alive.toSorted((a, b) => Date.parse(a.startsAt) - Date.parse(b.startsAt));
+  return alive.find(({ stage }) => stage === 'running') ?? first;
+}

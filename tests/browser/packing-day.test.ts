@@ -1,0 +1,147 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { bodyOf } from '../support/buy.ts';
+import { aHall, type TestHall } from '../support/packing.ts';
+import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import { listViolations, overflowOf } from './support/checks.ts';
+import { settle } from './support/crawl.ts';
+import { openSite, type Site } from './support/site.ts';
+
+let site: Site;
+let storehouse: TestStorehouse;
+let hall: TestHall;
+let lead: Page;
+let member: Page;
+beforeAll(async () => {
+  site = await openSite('2026-09-01T15:00:00Z');
+  storehouse = await aStorehouse(site.app);
+  hall = await aHall(site.app, storehouse);
+  lead = (await site.enter('pat-corran@example.org')).page;
+  member = (await site.enter('dell@example.org')).page;
+});
+afterAll(() => site.close());
+
+const at = (path = '') => `/s/${storehouse.storehouseId}/packing${path}`;
+const sessionPath = async () => {
+  const { sessions } = bodyOf(await hall.lead.caller.get(`${storehouse.path}/packing-sessions`));
+  return `${storehouse.path}/packing-sessions/${sessions[0].id}`;
+};
+const logNow = async () => bodyOf(await hall.lead.caller.get(`${await sessionPath()}/log`));
+
+test('the lead opens a day; what is missing is said at its field, and the typing is kept', async () => {
+  await lead.goto(at());
+  await lead.getByRole('heading', { name: 'No packing day is open.' }).waitFor();
+  await lead.getByRole('link', { name: 'Open a packing day' }).click();
+  await lead.getByLabel('Name').fill('Autumn canning');
+  await lead.getByRole('button', { name: 'Open it' }).click();
+  await lead.getByText('Choose a day.').waitFor();
+  await lead.reload();
+  expect(await lead.getByLabel('Name').inputValue()).toBe('Autumn canning');
+  await lead.getByLabel('Day').fill('2026-09-19');
+  await lead.getByLabel('Where').fill('the hall');
+  await lead.getByRole('button', { name: 'Open it' }).click();
+  await lead.getByRole('heading', { name: /^Autumn canning, / }).waitFor();
+  expect(await listViolations(lead)).toEqual([]);
+}, 60_000);
+
+test('a household says what it wants packed, never more than it owns, and books its time', async () => {
+  await member.goto(at());
+  await member.getByRole('link', { name: /Autumn canning/ }).click();
+  await member.getByLabel('Food').selectOption({ label: 'Hard red winter wheat' });
+  await member.getByLabel('Containers', { exact: true }).fill('90');
+  await member.getByLabel('In each').fill('2 kg');
+  await member.getByText(/Never pack moist or fatty food/).waitFor(); // the caution of the treatment
+  await member.getByRole('button', { name: 'Add', exact: true }).click();
+  await member.getByText(/180000 g are asked for/).waitFor();
+  await member.getByLabel('Containers', { exact: true }).fill('4');
+  await member.getByRole('button', { name: 'Add', exact: true }).click();
+  await member.getByText('Your containers take 2 minutes on a line.').waitFor();
+  await member.getByLabel('Begin at').fill('03:00');
+  await member.getByRole('button', { name: 'Book this time' }).click();
+  await member.getByText(/does not lie within the session/).waitFor();
+  await member.getByLabel('Begin at').fill('10:30');
+  await member.getByRole('button', { name: 'Book this time' }).click();
+  await member.getByText('You are booked from 10:30 to 10:32 on line 1.').waitFor();
+  await member.getByLabel('I come to help').check();
+  await member.getByText('1 person comes to help so far.').waitFor();
+  expect(await listViolations(member)).toEqual([]);
+  await member.setViewportSize({ width: 320, height: 844 });
+  expect(await overflowOf(member)).toBe(0);
+}, 60_000);
+
+test('the plan says when the day ends and what one person more would buy, as people are added', async () => {
+  await lead.reload();
+  await lead.getByRole('link', { name: 'Plan of the day' }).click();
+  await lead.getByRole('heading', { name: /^4 containers, and the day ends at/ }).waitFor();
+  await lead.getByText('One person more would not end the day sooner.').waitFor();
+  await lead.getByRole('button', { name: 'One person less' }).click();
+  await lead.getByText('5 people at each line').waitFor();
+  await lead.getByText(/sets the pace: 27 s a container/).waitFor();
+  await lead.getByText(/One person more, at fill, weigh, absorber, would end the day/).waitFor();
+  await settle(lead);
+  expect(await listViolations(lead)).toEqual([]);
+  await lead.goBack();
+}, 60_000);
+
+test('at the line the biggest key logs a container; what goes over is told, and a slip is taken back', async () => {
+  await lead.getByRole('button', { name: 'Begin the day' }).click();
+  await lead.getByRole('link', { name: 'Pour log' }).click();
+  await lead.getByRole('heading', { name: 'Bring the first bag to the line.' }).waitFor();
+  await lead.getByRole('button', { name: 'It is at the line' }).click();
+  await lead.getByRole('button', { name: 'Container 1: log 2,000 g' }).click();
+  await lead.getByRole('heading', { name: '1 container is closed.' }).waitFor();
+  await lead.getByRole('button', { name: 'Another figure' }).click();
+  await lead.getByLabel('On the scale').fill('2070 g');
+  await lead.getByRole('button', { name: 'Container 2: log 2,070 g' }).click();
+  await lead.getByText(/^70 g over after 2 containers\. One in 57 is given away\./).waitFor();
+  await lead.getByRole('button', { name: 'Take 2 back' }).click();
+  await lead.getByRole('heading', { name: '1 container is closed.' }).waitFor();
+  expect(await listViolations(lead)).toEqual([]);
+  await lead.setViewportSize({ width: 320, height: 844 });
+  expect(await overflowOf(lead)).toBe(0);
+}, 60_000);
+
+test('without a signal pours wait on the phone, outlive a closed tab, and are sent once', async () => {
+  const context = lead.context();
+  site.cut(true);
+  await context.setOffline(true);
+  await lead.getByRole('button', { name: 'Container 2: log 2,000 g' }).click();
+  await lead.getByText('1 thing waits on this phone').waitFor();
+  await lead.getByRole('button', { name: 'Container 3: log 2,000 g' }).click();
+  await lead.getByText('2 things wait on this phone').waitFor();
+  const address = lead.url();
+  await lead.close();
+  expect((await logNow()).pours.filter(({ isUndone }: { isUndone: boolean }) => !isUndone)).toHaveLength(1);
+  site.cut(false);
+  await context.setOffline(false);
+  lead = await context.newPage();
+  await lead.clock.setFixedTime(site.app.clock.now);
+  await lead.goto(address);
+  await lead.getByRole('heading', { name: '3 containers are closed.' }).waitFor();
+  const { pours } = await logNow();
+  expect(pours.filter(({ isUndone }: { isUndone: boolean }) => !isUndone)).toHaveLength(3);
+}, 60_000);
+
+test('the absorbers’ clock runs while a pack is open, and the mass is signed once nothing is missing', async () => {
+  await lead.getByRole('button', { name: 'A pack is opened now' }).click();
+  await lead.getByText('The pack may stand open.').waitFor();
+  await lead.clock.setFixedTime(new Date(site.app.clock.now.getTime() + 17 * 60_000));
+  await lead.getByText('Jar them now.').waitFor();
+  await lead.clock.setFixedTime(site.app.clock.now);
+  await lead.getByLabel('Packets left').fill('22');
+  await lead.getByRole('button', { name: 'It is in its jar' }).click();
+  await lead.getByRole('button', { name: 'A pack is opened now' }).waitFor();
+  await lead.getByText('Something was spilled or sampled').click();
+  await lead.getByLabel('How much was that').fill('30 g');
+  await lead.getByRole('button', { name: 'Spilled', exact: true }).click();
+  await lead.getByRole('button', { name: 'Sign the mass' }).click();
+  await lead.getByText(/has not been weighed yet/).waitFor();
+  const [bag] = (await logNow()).bags;
+  await lead.getByText('Weigh back what is left').click();
+  await lead.getByLabel('Left in the bag').fill(`${bag.broughtGrams - 6000 - 30} g`);
+  await lead.getByRole('button', { name: 'Keep this weight' }).click();
+  await lead.getByText('Every gram is accounted for.').waitFor();
+  await lead.getByRole('button', { name: 'Sign the mass' }).click();
+  await lead.getByRole('heading', { name: '3 containers, signed.' }).waitFor();
+  expect((await logNow()).stage).toBe('signed');
+}, 60_000);
