@@ -1,6 +1,7 @@
 import { availableParallelism, cpus } from 'node:os';
 import { timeCalculations } from './calculations.ts';
 import { type Asker, type Pair, startAsker, takeTurns } from './compare.ts';
+import { timeLabels } from './labels.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { type PAGES, pagePath } from './recording.ts';
 import { medianOf, type Row, tableText } from './table.ts';
@@ -21,6 +22,7 @@ try {
     { what: 'memory of the server before', figures: [startedAtBytes / 1e6], unit: 'MB' as const },
     { what: 'memory of the server after', figures: [process.memoryUsage().rss / 1e6], unit: 'MB' as const },
     ...(await timeCalculations()),
+    ...(await timeLabels()),
   ];
   console.log(
     `${bench.server}; Node ${process.version}; ${availableParallelism()} × ${cpus()[0]?.model ?? '?'}\n`,

@@ -10,9 +10,12 @@ export type PdfPage = {
   texts: PdfText[];
   /** All its text in the order in which it was drawn, with plain spaces. */
   text: string;
+  /** Each of its QR codes as pixels, in the order of drawing, for whatever decoder. */
+  marks: Mark[];
   /** What its QR code says, read from the squares that were drawn. */
   qr: string;
 };
+export type Mark = { data: Uint8ClampedArray; width: number; height: number };
 export type Pdf = {
   pages: PdfPage[];
   /** The text of all pages. */
@@ -46,6 +49,7 @@ export async function readPdf(bytes: Uint8Array): Promise<Pdf> {
       height,
       texts: texts.map(({ font: _, ...text }) => text),
       text: texts.map(({ text }) => text).join(' '),
+      marks: marksOf(drawn),
       qr: readQr(drawn),
     });
   }
@@ -146,13 +150,37 @@ const LINE = 1;
 const CLOSE = 4;
 const PIXELS_A_MODULE = 4;
 
-/** The largest filled shape of a page is its QR code: draws it as pixels and has it read like a photograph. */
-function readQr(drawn: Drawn): string {
-  const shapes = drawn.fnArray.flatMap((operation, at) => {
+/** Filled shapes of a page, as the paths that were drawn. */
+const filledOf = (drawn: Drawn): number[][] =>
+  drawn.fnArray.flatMap((operation, at) => {
     const [then, path] = (drawn.argsArray[at] ?? []) as [number, [ArrayLike<number>]];
     return operation === OPS.constructPath && then === OPS.fill ? [Array.from(path[0])] : [];
   });
-  const squares = squaresOf(shapes.toSorted((a, b) => b.length - a.length)[0] ?? []);
+
+/** The largest filled shape of a page is its QR code: draws it as pixels and has it read like a photograph. */
+function readQr(drawn: Drawn): string {
+  const [largest = []] = filledOf(drawn).toSorted((a, b) => b.length - a.length);
+  return decodeQR(pixelsOf(squaresOf(largest)));
+}
+
+/** Shapes of many rectangles are QR codes; what else is filled on a paper has only a few. */
+const FEWEST_SQUARES = 50;
+
+const marksOf = (drawn: Drawn): Mark[] =>
+  filledOf(drawn)
+    .filter((path) => path.filter((part) => part === CLOSE).length >= FEWEST_SQUARES && isOfRectangles(path))
+    .map((path) => pixelsOf(squaresOf(path)));
+
+function isOfRectangles(path: readonly number[]): boolean {
+  for (let at = 0; at < path.length; ) {
+    if (path[at] === CLOSE) at += 1;
+    else if (path[at] === MOVE || path[at] === LINE) at += 3;
+    else return false;
+  }
+  return true;
+}
+
+function pixelsOf(squares: ReturnType<typeof squaresOf>): Mark {
   const [left, top] = [Math.min(...squares.map(({ x }) => x)), Math.min(...squares.map(({ y }) => y))];
   const module = Math.min(...squares.map(({ height }) => height));
   const across = Math.round((Math.max(...squares.map(({ x, width }) => x + width)) - left) / module);
@@ -162,7 +190,7 @@ function readQr(drawn: Drawn): string {
     const [column, row] = [Math.round((x - left) / module), Math.round((y - top) / module)];
     blacken(data, side, { column: column + 4, row: row + 4, across: Math.round(width / module) });
   }
-  return decodeQR({ width: side, height: side, data });
+  return { width: side, height: side, data };
 }
 
 function blacken(

@@ -259,6 +259,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
       note: '',
     },
   },
+  'PUT /containers/:container/treatment': { treatment: 'none', moistureTenths: null },
   'POST /containers/:container/pours': { bagId: ids.bag, grams: 10 },
   'POST /containers/:container/uses': { grams: 10, to: 'eaten', note: '' },
   'POST /pours/:entry/undoing': { reason: 'the wrong bag' },

@@ -7,7 +7,13 @@ import type { TestStorehouse } from './storehouse.ts';
 /** The part of a numbered bag that a split gave one household. */
 export type TestPiece = { bagId: string; bagCode: string; bagNo: number; grams: number };
 
-export type PourWish = { kind?: string; count?: number; gramsEach?: number };
+export type PourWish = {
+  kind?: string;
+  count?: number;
+  gramsEach?: number;
+  treatment?: string;
+  moistureTenths?: number;
+};
 
 /** The id of each container kind of the storehouse by its code. */
 export async function kindIdsOf(storehouse: TestStorehouse): Promise<Record<string, string>> {
@@ -42,11 +48,15 @@ export async function wheatOf(
 /** Pouring in a storehouse: one No. 10 can with 1,000 g unless a test says otherwise. */
 export async function shelvesOf(app: TestApp, storehouse: TestStorehouse) {
   const kinds = await kindIdsOf(storehouse);
-  const pourBody = (bag: TestPiece, { kind = 'can-no-10', count = 1, gramsEach = 1000 }: PourWish = {}) => ({
+  const pourBody = (
+    bag: TestPiece,
+    { kind = 'can-no-10', count = 1, gramsEach = 1000, ...treating }: PourWish = {},
+  ) => ({
     bagId: bag.bagId,
     containerKindId: kinds[kind],
     count,
     gramsEach,
+    ...treating,
   });
   const pour = (caller: Caller, bag: TestPiece, wish: PourWish = {}): Promise<Answer> =>
     caller.post(`${storehouse.path}/containers`, pourBody(bag, wish));

@@ -33,6 +33,7 @@ import { importRoutes } from './features/import/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
 import { invoiceRoutes } from './features/invoice/routes.ts';
 import { keyingRoutes } from './features/keying/routes.ts';
+import { labelRoutes } from './features/label/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { leavingRoutes } from './features/leaving/routes.ts';
 import { loanRoutes } from './features/loan/routes.ts';
@@ -145,6 +146,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', importRoutes)
   .route('/', traceRoutes)
   .route('/', treatmentRoutes)
+  .route('/', labelRoutes)
   .route('/', wayToKeepRoutes)
   .route('/', stockCountRoutes)
   .route('/', workRoutes)

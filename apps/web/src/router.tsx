@@ -14,6 +14,7 @@ import { coverageRoutes } from './features/coverage/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
+import { labelRoutes } from './features/label/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { noticeRoutes } from './features/notices/routes.ts';
 import { packingRoutes } from './features/packing/routes.ts';
@@ -124,6 +125,7 @@ export const router = createRouter({
       ...containerKindRoutes,
       ...containerWishRoutes,
       ...treatmentRoutes,
+      ...labelRoutes,
       ...wayToKeepRoutes,
     ]),
   ]),

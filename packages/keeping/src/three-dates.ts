@@ -1,4 +1,5 @@
 import { addDays, assert, assertWhole } from '@sheafbook/units';
+import type { KeepingLife } from './keeping-life.ts';
 
 /** When a pantry takes gifts and how much life it wants. Units: days; weekdays 0 (Sunday) to 6. Errors: none. */
 export type GiftTerms = {
@@ -60,3 +61,14 @@ export function giftClosesOn(eatFirstOn: string, terms: GiftTerms): string | nul
 }
 
 const weekdayOf = (day: string) => new Date(`${day}T00:00:00Z`).getUTCDay();
+
+/**
+ * When a container wants eating, no finer than it is known: a year. The band is an estimate wherever anything about it is.
+ * Units: ISO day in, a calendar year out. Errors: AssertionError when the day is none.
+ */
+export function eatFirstAsKnown(
+  todayOn: string,
+  { likelyDays, isEstimate }: Pick<KeepingLife, 'likelyDays' | 'isEstimate'>,
+): { readonly year: number; readonly isEstimate: boolean } {
+  return { year: Number(addDays(todayOn, likelyDays).slice(0, 4)), isEstimate };
+}

@@ -84,6 +84,8 @@ export const PROBLEMS = {
   'already-split': refuse(409, 'This has been split already.'),
   'already-collected': refuse(409, 'This pick-up has taken place already.'),
   'over-capacity': refuse(422, 'The container can’t hold that much.'),
+  'nothing-to-label': refuse(409, 'There is no container with anything in it to label.'),
+  'treatment-does-not-fit': refuse(422, 'This treatment does not suit what is to be packed.'),
   'another-lot': refuse(409, 'A container holds one lot only.'),
   'claim-settled': refuse(409, 'This claim has been settled already.'),
   // Packing

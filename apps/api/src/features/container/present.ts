@@ -1,4 +1,5 @@
 import type { ContainerKindRow, ContainerRow, FoodRow } from '@sheafbook/db/tables';
+import { readTreatment } from '@sheafbook/keeping';
 import type { PostedEntry } from '../../platform/post-entry.ts';
 import type { OwnBag, Shelved } from './queries.ts';
 
@@ -13,6 +14,8 @@ export function presentShelved({ container, kind, food, lot, grams }: Shelved) {
     originNote: lot.originNote,
     packedOn: container.packedOn,
     openedOn: container.openedOn,
+    treatment: readTreatment(container.treatment),
+    moistureTenths: container.moistureTenths,
     grams,
     note: container.note,
   };
@@ -30,6 +33,12 @@ export const toCsvRow = ({ container, kind, food, grams }: Shelved) => ({
   grams,
   packedOn: container.packedOn,
   openedOn: container.openedOn,
+  treatment: container.treatment,
+});
+
+export const presentTreated = ({ shelved, warnings }: { shelved: Shelved; warnings: readonly string[] }) => ({
+  ...presentShelved(shelved),
+  warnings: [...warnings],
 });
 
 export function presentFilled(filled: {

@@ -188,6 +188,17 @@ export async function listPoured(
     );
 }
 
+export async function updateTreatment(
+  tx: Tx,
+  { storehouseId, containerId }: ContainerRow,
+  change: { treatment: string | null; moistureTenths: number | null },
+): Promise<void> {
+  await tx
+    .update(containers)
+    .set(change)
+    .where(and(eq(containers.storehouseId, storehouseId), eq(containers.containerId, containerId)));
+}
+
 export async function markOpened(tx: Tx, container: ContainerRow, openedOn: string): Promise<void> {
   await tx
     .update(containers)

@@ -3,8 +3,15 @@ import type { AppEnv } from '../../platform/app-env.ts';
 import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { hasShelf } from './policy.ts';
-import { presentFilled, presentOwnBag, presentShelf, presentShelved, toCsvRow } from './present.ts';
-import { bringIn, pour, pourInto, shelfQuery, undoPour as undoPourSchema, useUp } from './schema.ts';
+import {
+  presentFilled,
+  presentOwnBag,
+  presentShelf,
+  presentShelved,
+  presentTreated,
+  toCsvRow,
+} from './present.ts';
+import { bringIn, pour, pourInto, shelfQuery, treated, undoPour as undoPourSchema, useUp } from './schema.ts';
 import {
   bringInStock,
   listOwnBags,
@@ -12,6 +19,7 @@ import {
   pourContainers,
   pourIntoContainer,
   readContainer,
+  sayTreatment,
   undoPour,
   useContainer,
   useOwnBag,
@@ -34,12 +42,23 @@ export const containerRoutes = new Hono<AppEnv>()
   .get('/containers/:container', describe(TAG, 'One of my containers'), ofHousehold, async (c) =>
     c.json(presentShelved(await readContainer(contextOf(c), idParam(c, 'container')))),
   )
+  .put(
+    '/containers/:container/treatment',
+    describe(TAG, 'Say what was done to one of my containers as it was packed'),
+    ofHousehold,
+    jsonBody(treated),
+    async (c) => {
+      const said = c.req.valid('json');
+      return c.json(presentTreated(await sayTreatment(contextOf(c), idParam(c, 'container'), said)));
+    },
+  )
   .post(
     '/containers',
     describe(TAG, 'Fill new containers from my share of a bag', [
       'not-enough-left',
       'over-capacity',
       'bag-on-hold',
+      'treatment-does-not-fit',
     ]),
     ofHousehold,
     jsonBody(pour),

@@ -1,3 +1,4 @@
+import { TREATMENT_CODES } from '@sheafbook/keeping';
 import { isDay } from '@sheafbook/units';
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
@@ -6,6 +7,10 @@ const grams = z.int().positive('Give a whole number of grams above zero.').max(1
 const count = z.int().min(1).max(500, 'Record 500 containers at a time at most.');
 const day = z.string().refine(isDay, 'There is no such day; one looks like 2026-10-24.');
 
+/** What was done to the food as it was packed, and its moisture then; left out is unknown. */
+const treatment = z.enum(TREATMENT_CODES).nullable().default(null);
+const moistureTenths = z.int().min(0).max(1000, 'A moisture is at most 100 %.').nullable().default(null);
+
 /** Containers filled alike from one's own grams in a bag: "24 cans at 2,600 g". */
 export const pour = z.strictObject({
   bagId: z.uuid(),
@@ -13,6 +18,8 @@ export const pour = z.strictObject({
   count,
   gramsEach: grams,
   packedOn: day.optional(),
+  treatment,
+  moistureTenths,
   note: z.string().trim().max(500).default(''),
 });
 export type Pour = z.infer<typeof pour>;
@@ -29,8 +36,14 @@ export const bringIn = z.strictObject({
   count,
   gramsEach: grams,
   packedOn: day,
+  treatment,
+  moistureTenths,
 });
 export type BringIn = z.infer<typeof bringIn>;
+
+/** Says afterwards what was done to a container, or mends what was said. */
+export const treated = z.strictObject({ treatment, moistureTenths });
+export type Treated = z.infer<typeof treated>;
 
 export const WAYS_OUT = [
   'eaten',

@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { ContainerKindRow, ContainerRow, FoodRow } from '@sheafbook/db/tables';
 import { judgeFill, levelGrams, shakenGrams } from '@sheafbook/foods';
+import type { TreatmentCode } from '@sheafbook/keeping';
 import { type MovementDraft, massAccount, moveGrams, poured } from '@sheafbook/ledger';
 import { codeFromNumber, fraction } from '@sheafbook/units';
 import { householdOf } from '../../platform/actor.ts';
@@ -29,8 +30,10 @@ import {
   loadContainer,
   lockContainer,
   markOpened,
+  updateTreatment,
 } from './queries.ts';
-import type { BringIn, Pour, PourInto, UseUp } from './schema.ts';
+import type { BringIn, Pour, PourInto, Treated, UseUp } from './schema.ts';
+import { judgeTreatmentToCome, listTreatmentWarnings } from './treatment.ts';
 
 /** Six characters and the check; a bag's code is one shorter, so that no bag and no container ever share one. */
 const CODE_LENGTH = 6;
@@ -45,11 +48,13 @@ export function pourContainers(context: Context, wish: Pour) {
       ...{ grams: wish.count * wish.gramsEach, field: 'count' },
     });
     const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
-    const warnings = judgeContainerFill(wish.gramsEach, kind, food, 'gramsEach');
+    const filling = judgeContainerFill(wish.gramsEach, kind, food, 'gramsEach');
     const packedOn = wish.packedOn ?? todayOf(context);
+    const warnings = [...filling, ...judgeTreatmentToCome(wish, kind, food)];
     refuseFutureDay(context, { field: 'packedOn', on: packedOn });
     const filled = await makeContainers(tx, context, {
       ...{ kind, householdId, packedOn, count: wish.count, lotId: bag.lotId, note: wish.note },
+      ...{ treatment: wish.treatment, moistureTenths: wish.moistureTenths },
     });
     const entry = await postEntry(tx, context, {
       what: 'poured',
@@ -106,7 +111,8 @@ export function bringInStock(context: Context, wish: BringIn) {
   return withTx(context, async (tx) => {
     const food = await loadFood(tx, storehouseId, wish.foodId);
     const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
-    const warnings = judgeContainerFill(wish.gramsEach, kind, food, 'gramsEach');
+    const filling = judgeContainerFill(wish.gramsEach, kind, food, 'gramsEach');
+    const warnings = [...filling, ...listTreatmentWarnings(wish, kind, food)];
     refuseFutureDay(context, { field: 'packedOn', on: wish.packedOn });
     const { packedOn } = wish;
     const lotId = newId(context);
@@ -120,6 +126,7 @@ export function bringInStock(context: Context, wish: BringIn) {
     });
     const filled = await makeContainers(tx, context, {
       ...{ kind, householdId, packedOn, count: wish.count, lotId, note: '' },
+      ...{ treatment: wish.treatment, moistureTenths: wish.moistureTenths },
     });
     const vesselIdOf = await loadOutsideVessels(tx, storehouseId);
     const { unassignedId } = await loadHouseOwners(tx, storehouseId);
@@ -134,6 +141,23 @@ export function bringInStock(context: Context, wish: BringIn) {
       ),
     });
     return { entry, containers: filled, gramsEach: wish.gramsEach, kind, food, warnings };
+  });
+}
+
+/** Says what was done to a container as it was packed. What was done was done: what doesn't fit is warned of, never refused. */
+export function sayTreatment(context: Context, containerId: string, said: Treated) {
+  const { storehouseId } = context.actor;
+  const householdId = householdOf(context);
+  return withTx(context, async (tx) => {
+    await loadContainer(tx, storehouseId, { householdId, containerId });
+    await lockContainer(tx, storehouseId, containerId);
+    const { container, kind, food, grams } = await loadContainer(tx, storehouseId, {
+      householdId,
+      containerId,
+    });
+    await updateTreatment(tx, container, said);
+    const warnings = listTreatmentWarnings({ ...said, gramsEach: Math.max(1, grams) }, kind, food);
+    return { shelved: await loadContainer(tx, storehouseId, { householdId, containerId }), warnings };
   });
 }
 
@@ -293,10 +317,12 @@ export async function makeContainers(
     packedOn: string;
     count: number;
     note: string;
+    treatment?: TreatmentCode | null;
+    moistureTenths?: number | null;
   },
 ): Promise<ContainerRow[]> {
   const { storehouseId } = context.actor;
-  const { kind, householdId, lotId, packedOn, note } = wish;
+  const { kind, householdId, lotId, packedOn, note, treatment = null, moistureTenths = null } = wish;
   const numbers = await takeNumbers(tx, storehouseId, { counter: 'container', count: wish.count });
   const rows = numbers.map((number) => ({
     storehouseId,
@@ -307,6 +333,8 @@ export async function makeContainers(
     householdId,
     packedOn,
     note,
+    treatment,
+    moistureTenths,
   }));
   await insertVessels(
     tx,

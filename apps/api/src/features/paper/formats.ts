@@ -54,6 +54,12 @@ export function formatsOf({ language, unit, currency, timeZone }: Taste) {
     /** "130.7 lb · 59.3 kg", in one line and in two. */
     both: (grams: number) => `${mass(grams, unit)} · ${mass(grams, other)}`,
     bothLines: (grams: number) => `${mass(grams, unit)}\n${mass(grams, other)}`,
+    /** "5 lb 8.9 oz · 2,522 g": on a label, to the gram of the book. */
+    labelMass: (grams: number) => {
+      const pounds = together(formatMass(grams, { unit: 'lb-oz', locale: language }));
+      const whole = together(`${formatDecimal(fraction(grams), 0, language)} g`);
+      return words.label.net(unit === 'lb' ? `${pounds} · ${whole}` : `${whole} · ${pounds}`);
+    },
     first: (grams: number) => mass(grams, unit),
     grams: (grams: number) => together(`${formatDecimal(fraction(grams), 0, language)} g`),
     count: (value: number) => formatDecimal(fraction(value), 0, language),

@@ -6,6 +6,9 @@ export const mayPrintWhoOwes = (actor: Actor): boolean => hasDuty(actor, 'treasu
 export const mayPrintComparison = (actor: Actor): boolean =>
   hasDuty(actor, 'coordinator', 'treasurer', 'packing_lead', 'reviewer');
 
+/** A label tells what stands at a household's home. */
+export const mayPrintLabels = (actor: Actor): boolean => actor.householdId !== null;
+
 type Found = { readonly kind: string; readonly householdId: string | null };
 
 /** A code on a lost paper tells a stranger to it nothing: a statement's leads its own household and the books' duties on. */

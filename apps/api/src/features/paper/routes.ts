@@ -3,9 +3,9 @@ import { Hono, type Context as HonoContext } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { contextOf, describe, idParam, may, queryOf } from '../../platform/http.ts';
 import { Problem } from '../../platform/problem.ts';
-import { mayPrintComparison, mayPrintWhoOwes } from './policy.ts';
+import { mayPrintComparison, mayPrintLabels, mayPrintWhoOwes } from './policy.ts';
 import { presentPaper } from './present.ts';
-import { orderPaperQuery, paperQuery, slipQuery, statementPaperQuery } from './schema.ts';
+import { labelSheetQuery, orderPaperQuery, paperQuery, slipQuery, statementPaperQuery } from './schema.ts';
 import {
   type PrintedPaper,
   printBuySheet,
@@ -20,6 +20,7 @@ import {
   printWhoOwes,
   readPaper,
 } from './use-cases.ts';
+import { printLabels } from './use-cases-labels.ts';
 
 const TAG = 'Papers';
 
@@ -101,6 +102,22 @@ export const paperRoutes = new Hono<AppEnv>()
     async (c) => {
       const of = { origin: originOf(c) };
       return answerPdf(c, await printWhoOwes(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/labels/paper',
+    describe(TAG, 'Labels of my containers as PDF, on a common sheet of stickers from any sticker on', [
+      'thing-not-found',
+      'nothing-to-label',
+    ]),
+    may(mayPrintLabels, 'household-needed'),
+    queryOf(labelSheetQuery),
+    async (c) => {
+      const bytes = await printLabels(contextOf(c), c.req.valid('query'));
+      return c.body(bytes, 200, {
+        'Content-Type': 'application/pdf',
+        'Content-Disposition': 'inline; filename="labels.pdf"',
+      });
     },
   )
   .get(

@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { codeList } from '../label/schema.ts';
 import { bookDay } from '../money/schema.ts';
+import { LABEL_SHEET_NAMES, LABEL_SHEETS, labelsOnSheet } from './layout/label-sheets.ts';
 
 /** How a paper is wanted. Language and first unit are the storehouse's own unless said otherwise. */
 export const paperQuery = z.strictObject({
@@ -23,3 +25,18 @@ export type OrderPaperQuery = z.infer<typeof orderPaperQuery>;
 
 export const statementPaperQuery = paperQuery.extend({ from: bookDay.optional(), to: bookDay.optional() });
 export type StatementPaperQuery = z.infer<typeof statementPaperQuery>;
+
+/** Which containers, on which stickers, and the first sticker that is still there. */
+export const labelSheetQuery = z
+  .strictObject({
+    language: z.enum(['en', 'es']).optional(),
+    unit: z.enum(['lb', 'kg']).optional(),
+    sheet: z.enum(LABEL_SHEET_NAMES),
+    start: z.coerce.number().int().min(1, 'Labels count from 1.').default(1),
+    codes: codeList.default([]),
+  })
+  .refine(({ sheet, start }) => start <= labelsOnSheet(LABEL_SHEETS[sheet]), {
+    path: ['start'],
+    message: 'The sheet has fewer labels than that.',
+  });
+export type LabelSheetQuery = z.infer<typeof labelSheetQuery>;

@@ -27,13 +27,25 @@ export const inTheirLanguage = createMiddleware<AppEnv>(async (c, next) => {
   await next();
 });
 
+/** Lists of sentences. */
+const SAID_LISTS = new Set(['warnings']);
+
+const sayAll = (value: unknown): unknown =>
+  Array.isArray(value)
+    ? value.map((item) => (typeof item === 'string' ? inSpanish(item) : translate(item)))
+    : value;
+
 function translate(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(translate);
   if (typeof value !== 'object' || value === null) return value;
   return Object.fromEntries(
     Object.entries(value).map(([key, inner]) => [
       key,
-      SAID.has(key) && typeof inner === 'string' ? inSpanish(inner) : translate(inner),
+      SAID.has(key) && typeof inner === 'string'
+        ? inSpanish(inner)
+        : SAID_LISTS.has(key)
+          ? sayAll(inner)
+          : translate(inner),
     ]),
   );
 }

@@ -11,8 +11,10 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { treatmentsQuery } from '../treatment/queries.ts';
 import { gramsTyped } from './mass-typed.ts';
 import { containersQuery, OF_STOCK, type Shelved } from './queries.ts';
+import { SayTreatment } from './say-treatment.tsx';
 import { useShelfText } from './words.ts';
 import './shelf.css';
 
@@ -50,10 +52,15 @@ function Sheet({ shelved }: { shelved: Shelved }) {
   const isSpanish = format.language === 'es';
   const food = isSpanish ? shelved.food.nameEs : shelved.food.nameEn;
   useTitle(food);
+  const treatments = useQuery(treatmentsQuery(useParams({ from: '/s/$storehouse/shelf/$container' }))).data;
+  const treatmentName = (code: string | null) =>
+    treatments?.treatments.find((treatment) => treatment.code === code)?.names[format.language] ??
+    words.treatmentUnknown;
   const { grams, openedOn, packedOn, originNote, code } = shelved;
   const facts = [
     { name: words.kind, value: isSpanish ? shelved.kind.nameEs : shelved.kind.nameEn },
     { name: words.packed, value: packedOn === null ? '' : format.day(packedOn) },
+    { name: words.treated, value: treatmentName(shelved.treatment) },
     { name: words.opened, value: openedOn === null ? words.notOpened : format.day(openedOn) },
   ];
   return (
@@ -72,6 +79,9 @@ function Sheet({ shelved }: { shelved: Shelved }) {
         ))}
       </dl>
       {originNote === '' ? null : <p>{`${words.origin}: ${originNote}`}</p>}
+      {grams === 0 ? null : (
+        <SayTreatment key={`${shelved.treatment} ${shelved.moistureTenths}`} shelved={shelved} />
+      )}
       {grams === 0 ? null : <TakeOut key={grams} shelved={shelved} />}
       <Siblings shelved={shelved} />
       <p className="soft">{words.notKnown}</p>

@@ -4,10 +4,25 @@ import { Choice, Field, type Problems } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { gramsTyped } from './mass-typed.ts';
 import type { Kind } from './queries.ts';
+import { readTreating, TreatmentFields } from './treatment-fields.tsx';
 import { useShelfText } from './words.ts';
 
-export type FillDraft = { kindId: string; count: string; each: string; packedOn: string };
-export const NO_FILL: FillDraft = { kindId: '', count: '1', each: '', packedOn: '' };
+export type FillDraft = {
+  kindId: string;
+  count: string;
+  each: string;
+  packedOn: string;
+  treatment: string;
+  moisture: string;
+};
+export const NO_FILL: FillDraft = {
+  kindId: '',
+  count: '1',
+  each: '',
+  packedOn: '',
+  treatment: '',
+  moisture: '',
+};
 
 /** What was typed, read; null while some of it cannot be. */
 export function readFill(draft: FillDraft, at: { unit: 'lb' | 'kg'; kinds: readonly Kind[]; today: string }) {
@@ -16,7 +31,8 @@ export function readFill(draft: FillDraft, at: { unit: 'lb' | 'kg'; kinds: reado
   const gramsEach = gramsTyped(draft.each, at.unit);
   const packedOn = draft.packedOn === '' ? at.today : draft.packedOn;
   const isWhole = kind !== undefined && count >= 1 && count <= 500 && gramsEach !== undefined;
-  return isWhole ? { kind, count, gramsEach, packedOn } : null;
+  const treating = readTreating(draft);
+  return isWhole && treating ? { kind, count, gramsEach, packedOn, ...treating } : null;
 }
 
 /** Kind, number and mass of containers filled alike. */
@@ -83,6 +99,7 @@ export function FillFields({
           problem={problems.packedOn && words.dayProblem}
         />
       </div>
+      <TreatmentFields draft={draft} change={change} problems={problems} />
     </>
   );
 }

@@ -75,8 +75,8 @@ function PackForm({ bags, kinds }: { bags: readonly OwnBag[]; kinds: readonly Ki
         event.preventDefault();
         setIsAsked(true);
         if (!fill) return;
-        const { kind, count, gramsEach, packedOn } = fill;
-        packing.mutate({ bagId: bag.bagId, containerKindId: kind.id, count, gramsEach, packedOn, note: '' });
+        const { kind, ...rest } = fill;
+        packing.mutate({ bagId: bag.bagId, containerKindId: kind.id, ...rest, note: '' });
       }}
     >
       <Choice

@@ -66,15 +66,8 @@ function RecordForm({ kinds }: { kinds: readonly Kind[] }) {
         event.preventDefault();
         setIsAsked(true);
         if (!fill || !food || originNote.trim() === '') return;
-        const { kind, count, gramsEach, packedOn } = fill;
-        recording.mutate({
-          foodId: food.id,
-          originNote,
-          containerKindId: kind.id,
-          count,
-          gramsEach,
-          packedOn,
-        });
+        const { kind, ...rest } = fill;
+        recording.mutate({ foodId: food.id, originNote, containerKindId: kind.id, ...rest });
       }}
     >
       {food ? (

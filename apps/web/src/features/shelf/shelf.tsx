@@ -42,6 +42,11 @@ function OwnShelf() {
               <Link className="btn" to="/s/$storehouse/shelf/record" params={{ storehouse }}>
                 {words.record}
               </Link>
+              {full.length === 0 ? null : (
+                <Link className="btn" to="/s/$storehouse/shelf/labels" params={{ storehouse }}>
+                  {words.toLabels}
+                </Link>
+              )}
               <Link className="btn" to="/s/$storehouse/shelf/ways" params={{ storehouse }}>
                 {words.waysToKeep}
               </Link>

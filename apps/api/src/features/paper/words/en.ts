@@ -1,3 +1,4 @@
+import { allergensEn, labelEn } from './label.ts';
 import { monthEn } from './month.ts';
 /** Every word of the papers in English; `es` has the type of this, so that a missing word does not compile. */
 export const en = {
@@ -20,6 +21,8 @@ export const en = {
     page: (page: number, pages: number) => `Page ${page} of ${pages}`,
     notes: 'Notes',
   },
+  label: labelEn,
+  allergens: allergensEn,
   // Words that several papers share
   buy: 'Buy',
   food: 'Food',

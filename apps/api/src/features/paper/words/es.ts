@@ -1,4 +1,5 @@
 import type { PaperWords } from './en.ts';
+import { allergensEs, labelEs } from './label.ts';
 import { monthEs } from './month.ts';
 
 const sacks = (count: number) => (count === 1 ? '1 saco' : `${count} sacos`);
@@ -16,6 +17,8 @@ export const es: PaperWords = {
     'who-owes': 'Quién debe',
     month: 'El mes que viene',
   },
+  label: labelEs,
+  allergens: allergensEs,
   frame: {
     number: (paperNo) => `Papel n.º ${paperNo}`,
     printed: (at, entryNo) => `Impreso ${at}, hasta el asiento ${entryNo}`,

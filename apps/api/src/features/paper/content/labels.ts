@@ -1,0 +1,39 @@
+import type { presentLabel } from '../../label/present.ts';
+import { type Formats, together } from '../formats.ts';
+import type { DrawnLabel } from '../layout/draw-labels.ts';
+
+type Label = ReturnType<typeof presentLabel>;
+
+/** A label in words: the figures of the API, the food large, what could hurt someone before what is nice to know. */
+export function makeLabel(label: Label, formats: Formats, storehouse: string): DrawnLabel {
+  const { words, language } = formats;
+  const say = words.label;
+  const { treatment, eatFirst, lot, owner } = label;
+  return {
+    code: label.code,
+    spelled: label.spelled,
+    title: language === 'es' ? label.food.nameEs : label.food.nameEn,
+    lines: [
+      formats.labelMass(label.grams),
+      say.packed(
+        formats.day(label.packedOn),
+        treatment === null ? say.untold : treatment.names[language].toLowerCase(),
+      ),
+      sayAllergens(label, formats),
+      say.ownerAndLot(together(words.seatName(owner.name, owner.seat)), lot),
+      eatFirst === null ? say.eatFirstUnknown : say.eatFirst(eatFirst.year, eatFirst.isEstimate),
+      label.isOxygenFree ? say.oxygenFreeCaution : say.caution,
+      say.packer(storehouse),
+    ],
+  };
+}
+
+function sayAllergens({ allergens, gluten }: Label, { words }: Formats): string {
+  const say = words.label;
+  const names = [
+    ...allergens.map((allergen) => words.allergens[allergen] ?? allergen),
+    ...(gluten === 'yes' ? [say.gluten] : []),
+  ];
+  const contains = names.length === 0 ? say.noAllergens : say.contains(names.join(', '));
+  return gluten === 'cross-contact' ? `${contains} ${say.glutenMayBe}` : contains;
+}
