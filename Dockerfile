@@ -21,4 +21,4 @@ WORKDIR /sheafbook
 COPY --from=build /sheafbook .
 USER node
 EXPOSE 4180
-CMD ["npx", "tsx", "apps/api/src/main.ts"]
+CMD ["node", "--import", "tsx", "apps/api/src/main.ts"]

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import type { AddressInfo } from 'node:net';
 import { serve } from '@hono/node-server';
-import { type Config, createApp, openLog, readConfig } from '@sheafbook/api';
+import { type Config, createApp, openLog, readConfig, startWork, TASKS } from '@sheafbook/api';
 import { administer } from '../administer.ts';
 import { type OpenDatabase, openDatabase } from '../open-database.ts';
 import { refuseUnless, StartRefusal } from '../refusal.ts';
@@ -79,8 +79,10 @@ async function findStorehouse(adminUrl: string): Promise<string> {
 async function answer(database: OpenDatabase, config: Config, storehouseId: string): Promise<void> {
   const startedAt = Date.now();
   const now = () => new Date(Math.max(Date.now(), STORY_ENDS_AT + Date.now() - startedAt));
+  // No mail, whatever the settings say: the people of the story have no mailboxes.
   const outside = { db: database.db, sql: database.sql, now, randomBytes };
-  const app = createApp({ outside, config, log: openLog('warn') });
+  const log = openLog('warn');
+  const app = createApp({ outside, config: { ...config, mail: undefined }, log });
   const server = serve({ fetch: app.fetch, port: config.port, hostname: config.host });
   await new Promise<void>((listening, failed) => {
     server.once('listening', listening);
@@ -92,11 +94,20 @@ async function answer(database: OpenDatabase, config: Config, storehouseId: stri
       ),
     );
   });
+  const worker = config.worksInside
+    ? await startWork({ workshop: { outside, tasks: TASKS, log }, appUrl: database.appUrl })
+    : undefined;
   const { port } = server.address() as AddressInfo;
   console.log(welcome({ publicUrl: config.publicUrl.replace(':0', `:${port}`), storehouseId }));
   for (const signal of ['SIGINT', 'SIGTERM'] as const)
     process.once(signal, () => {
-      server.close(() => void database.close().then(() => process.exit(0)));
+      const stopped = worker?.stop();
+      server.close(
+        () =>
+          void Promise.resolve(stopped)
+            .then(() => database.close())
+            .then(() => process.exit(0)),
+      );
       setTimeout(() => process.exit(1), 10_000).unref();
     });
 }

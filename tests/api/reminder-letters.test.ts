@@ -1,0 +1,218 @@
+import { describe, expect, test } from 'vitest';
+import { REMINDER_KINDS, type ReminderKind, ruleOf } from '../../apps/api/src/features/reminder/kinds.ts';
+import {
+  digestOf,
+  type LetterFrame,
+  letterOf,
+  type ReminderFact,
+} from '../../apps/api/src/features/reminder/letter.ts';
+import { wordsOf } from '../../apps/api/src/features/reminder/words/index.ts';
+import { inSpanish } from '../../apps/api/src/platform/spoken/spanish.ts';
+
+/** What a household is written of each kind, by hand: a kind that has no line here fails. */
+const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said }>> = {
+  'pledge-closing': {
+    en: [
+      'Rye closes Sunday, 20 September 2026 at 18:00',
+      'Rye gathers pledges until Sunday, 20 September 2026 at 18:00, and your household has made none. Pledge what you want of it, or let it pass.',
+    ],
+    es: [
+      'Rye cierra: domingo, 20 de septiembre de 2026, 18:00',
+      'Rye reúne promesas hasta: domingo, 20 de septiembre de 2026, 18:00, y su hogar no ha hecho ninguna. Prometa lo que quiera de ella, o déjela pasar.',
+    ],
+  },
+  'deposit-due': {
+    en: [
+      'Your deposit on Rye',
+      'Your deposit on Rye is asked for by Sunday, 20 September 2026. This is overdue.',
+    ],
+    es: [
+      'Su depósito para Rye',
+      'Su depósito para Rye se pide hasta: domingo, 20 de septiembre de 2026. El plazo ya pasó.',
+    ],
+  },
+  'landing-day': {
+    en: [
+      'Rye lands Sunday, 20 September 2026',
+      'Rye lands Sunday, 20 September 2026. Hands are wanted to unload, weigh and carry. A full sack is a load for two: lift with your legs.',
+    ],
+    es: [
+      'Rye llega: domingo, 20 de septiembre de 2026',
+      'Rye llega: domingo, 20 de septiembre de 2026. Hacen falta manos para descargar, pesar y cargar. Un saco lleno es carga para dos: levante con las piernas.',
+    ],
+  },
+  'food-waiting': {
+    en: [
+      'Your food of Rye waits',
+      'Your food of Rye waits for you. Choose an hour and fetch it by Sunday, 20 September 2026. This is overdue.',
+    ],
+    es: [
+      'Su alimento de Rye espera',
+      'Su alimento de Rye le espera. Elija una hora y recójalo hasta: domingo, 20 de septiembre de 2026. El plazo ya pasó.',
+    ],
+  },
+  'pick-up': {
+    en: [
+      'Fetch your food of Rye',
+      'You chose to fetch your food of Rye: Sunday, 20 September 2026 at 18:00. This is overdue.',
+    ],
+    es: [
+      'Recoja su alimento de Rye',
+      'Eligió recoger su alimento de Rye: domingo, 20 de septiembre de 2026, 18:00. El plazo ya pasó.',
+    ],
+  },
+  'balance-due': {
+    en: ['Your balance', 'You owe the storehouse what your statement shows.'],
+    es: ['Su saldo', 'Debe al almacén lo que muestra su estado de cuenta.'],
+  },
+  'quote-lapses': {
+    en: [
+      'A quote for Rye lapses',
+      'A quote for Rye stands until Sunday, 20 September 2026, before the order. Order sooner, or ask for it anew. This is overdue.',
+    ],
+    es: [
+      'Vence una oferta para Rye',
+      'Una oferta para Rye vale hasta: domingo, 20 de septiembre de 2026, antes del pedido. Pida antes, o pídala de nuevo. El plazo ya pasó.',
+    ],
+  },
+  'claim-window': {
+    en: [
+      'Claim what came short of Rye',
+      'What came short or damaged of Rye is to be claimed by Sunday, 20 September 2026.',
+    ],
+    es: [
+      'Reclame lo que faltó de Rye',
+      'Lo que faltó o llegó dañado de Rye se ha de reclamar hasta: domingo, 20 de septiembre de 2026.',
+    ],
+  },
+  'hand-over': {
+    en: [
+      'Hand over food of Rye',
+      'Households come for their food of Rye. The first hour: Sunday, 20 September 2026 at 18:00.',
+    ],
+    es: [
+      'Entregar alimento de Rye',
+      'Vienen hogares por su alimento de Rye. La primera hora: domingo, 20 de septiembre de 2026, 18:00.',
+    ],
+  },
+  'move-buy': {
+    en: [
+      'Rye waits for you',
+      'Rye waits for its next step, which is yours to take. It is planned for Sunday, 20 September 2026. This is overdue.',
+    ],
+    es: [
+      'Rye le espera',
+      'Rye espera su próximo paso, que le toca a usted. Está planeado para: domingo, 20 de septiembre de 2026. El plazo ya pasó.',
+    ],
+  },
+  notice: {
+    en: ['Rye', 'Rye now lands on Saturday, 17 October 2026. By Sunday, 20 September 2026.'],
+    es: [
+      'Rye',
+      'Rye llega ahora el sábado, 17 de octubre de 2026. Hasta: domingo, 20 de septiembre de 2026.',
+    ],
+  },
+  'hold-open': {
+    en: [
+      'A bag of Rye is on hold',
+      'A bag of Rye is on hold and waits for you: to find out what is the matter, or to agree to its release. Nobody eats from it until two people have let it go.',
+    ],
+    es: [
+      'Un saco de Rye está retenido',
+      'Un saco de Rye está retenido y le espera: para ver qué pasa, o para consentir en soltarlo. Nadie come de él hasta que dos personas lo suelten.',
+    ],
+  },
+  unreached: {
+    en: [
+      'Telephone about Rye',
+      'Households that were told about Rye a day ago have not acknowledged it, and it is about safety. Telephone them; which ones, the storehouse shows you. This is overdue.',
+    ],
+    es: [
+      'Llame por teléfono: Rye',
+      'Hogares avisados hace un día sobre Rye no lo han confirmado, y trata de seguridad. Llámelos; el almacén le muestra cuáles son. El plazo ya pasó.',
+    ],
+  },
+  safety: {
+    en: [
+      'Safety: Rye',
+      'Rye now lands on Saturday, 17 October 2026. Acknowledge it in the storehouse, so that nobody has to telephone you. By Sunday, 20 September 2026.',
+    ],
+    es: [
+      'Seguridad: Rye',
+      'Rye llega ahora el sábado, 17 de octubre de 2026. Confírmelo en el almacén, para que nadie tenga que llamarle por teléfono. Hasta: domingo, 20 de septiembre de 2026.',
+    ],
+  },
+};
+type Said = readonly [subject: string, sentence: string];
+
+/** What is due at an hour; all else is due on a day, or on none. */
+const AT_AN_HOUR: readonly string[] = ['pledge-closing', 'pick-up', 'hand-over'];
+const NOTICE = 'Rye now lands on 2026-10-17.';
+const HOME = 'https://book.example/s/018f0000-0000-7000-8000-000000000001';
+const STOP = 'https://book.example/stop/abc';
+
+function factOf(kind: ReminderKind, language: string): ReminderFact {
+  return {
+    ...{ kind, thing: '/buys/018f0000-0000-7000-8000-000000000002', about: 'Rye', page: '/buys/one' },
+    dueOn: ruleOf(kind).open === 'monthly' ? null : '2026-09-20',
+    dueAt: AT_AN_HOUR.includes(kind) ? new Date('2026-09-20T23:00:00Z') : null,
+    says: language === 'es' ? inSpanish(NOTICE) : NOTICE,
+  };
+}
+const frameIn = (language: string): LetterFrame => ({
+  ...{ language, storehouseName: 'Alder Row', storehouseZone: 'America/Chicago' },
+  ...{ readerZone: 'America/Chicago', home: HOME, stopUrlOf: () => STOP },
+});
+const tellingOf = (kind: ReminderKind, language: string) => ({
+  fact: factOf(kind, language),
+  stage: ruleOf(kind).overdue ? 'overdue' : 'day',
+  key: `${kind}|x`,
+});
+/** A body as somebody reads it: what stands in the HTML without its tags, and no addresses. */
+const readable = (body: string) =>
+  body
+    .replaceAll(/<a href="[^"]*">/g, '')
+    .replaceAll(/<[^>]+>/g, ' ')
+    .replaceAll(/https:\S+/g, '');
+
+describe.for(['en', 'es'] as const)('in %s', (language) => {
+  test.for(REMINDER_KINDS)('a letter of the kind %s says what it is about and what to do', (kind) => {
+    const [subject, sentence] = SAID[kind][language];
+    const letter = letterOf(tellingOf(kind, language), frameIn(language));
+    expect(letter.subject).toBe(`Alder Row: ${subject}`);
+    expect(letter.text.split('\n')[0]).toBe(sentence);
+    expect(readable(letter.html)).toContain(sentence);
+    expect(letter.text).toContain(`${HOME}/buys/one`);
+    expect(letter.stopUrl).toBe(ruleOf(kind).isSafety ? null : STOP);
+    expect(letter.text.includes(STOP)).toBe(!ruleOf(kind).isSafety);
+  });
+
+  test.for(REMINDER_KINDS)('it shows no code, no ISO day and no amount of money: %s', (kind) => {
+    const { subject, text, html } = letterOf(tellingOf(kind, language), frameIn(language));
+    const shown = [subject, text, html].map(readable).join('\n');
+    for (const code of REMINDER_KINDS.filter((one) => one.includes('-'))) expect(shown).not.toContain(code);
+    expect(shown).not.toMatch(/[0-9a-f]{8}-[0-9a-f]{4}|undefined|null|\{|\}/);
+    expect(shown).not.toMatch(/\d{4}-\d{2}-\d{2}/);
+    expect(shown).not.toMatch(/\d[.,]\d{2}\b|[$€£]/);
+  });
+
+  test('one letter a day says of every kind what its own letter says', () => {
+    const tellings = REMINDER_KINDS.map((kind) => tellingOf(kind, language));
+    const digest = digestOf(tellings, frameIn(language));
+    for (const kind of REMINDER_KINDS) {
+      expect(digest.text).toContain(SAID[kind][language][1]);
+      expect(readable(digest.html)).toContain(SAID[kind][language][1]);
+    }
+    expect(digest.subject).toContain(String(REMINDER_KINDS.length));
+  });
+});
+
+test('the two languages share no sentence', () => {
+  for (const kind of REMINDER_KINDS) expect(SAID[kind].en[1]).not.toBe(SAID[kind].es[1]);
+});
+
+test('every kind that can be stopped has a name on the page that stops it', () => {
+  for (const language of ['en', 'es'])
+    for (const kind of REMINDER_KINDS.filter((one) => !ruleOf(one).isSafety))
+      expect(wordsOf(language).names[kind]).toMatch(/^\p{Ll}[\p{L} ]+$/u);
+});
