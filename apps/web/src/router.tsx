@@ -11,6 +11,7 @@ import { closingRoutes } from './features/closing/routes.ts';
 import { containerKindRoutes } from './features/container-kind/routes.ts';
 import { containerWishRoutes } from './features/container-wish/routes.ts';
 import { coverageRoutes } from './features/coverage/routes.ts';
+import { equipmentRoutes } from './features/equipment/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
@@ -105,6 +106,7 @@ export const router = createRouter({
       ...buyRoutes,
       ...booksRoutes,
       ...importRoutes,
+      ...equipmentRoutes,
       ...reviewRoutes,
       ...bankRoutes,
       ...calendarRoutes,

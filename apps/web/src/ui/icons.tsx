@@ -57,6 +57,11 @@ export const ShelfIcon = () => (
     <path d="M3 12h18M3 20h18M6 6h4v6H6zM13 8h5v4h-5zM5 15h4v5H5zM12 15h3v5h-3zM17 16h3v4h-3z" />
   </Icon>
 );
+export const EquipmentIcon = () => (
+  <Icon>
+    <path d="M5 20h14M8 20v-6h8v6M12 14V8M8 8h8V4H8zM16 6h4v3" />
+  </Icon>
+);
 export const PeopleIcon = () => (
   <Icon>
     <circle cx="7" cy="9" r="2.500" />

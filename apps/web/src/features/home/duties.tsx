@@ -6,6 +6,7 @@ import { useCoverageText } from './words.ts';
 const FIRST_PAGES = [
   { duty: 'coordinator', path: '/buys', word: 'runTheBuys' },
   { duty: 'treasurer', path: '/books', word: 'theBooks' },
+  { duty: 'equipment_keeper', path: '/equipment/desk', word: 'keepEquipment' },
   { duty: 'reviewer', path: '/books/audit', word: 'reviewBooks' },
 ] as const;
 

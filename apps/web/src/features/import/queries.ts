@@ -22,9 +22,3 @@ export const undoingQuery = (param: InHouse & { readonly import: string }) =>
     queryKey: ['imports', 'undoing', param],
     queryFn: () => ask(inside.imports[':import'].undoing.$get({ param })),
   });
-
-export const equipmentQuery = (param: InHouse) =>
-  queryOptions({
-    queryKey: ['equipment', param],
-    queryFn: () => ask(inside.equipment.$get({ param, query: { limit: '200' } })),
-  });

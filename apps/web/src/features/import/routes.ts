@@ -6,10 +6,4 @@ const bringOver = createRoute({
   path: '/import',
   component: lazyRouteComponent(() => import('./import.tsx'), 'Import'),
 });
-const equipment = createRoute({
-  getParentRoute: () => houseRoute,
-  path: '/equipment',
-  component: lazyRouteComponent(() => import('./equipment.tsx'), 'Equipment'),
-});
-
-export const importRoutes = [bringOver, equipment] as const;
+export const importRoutes = [bringOver] as const;

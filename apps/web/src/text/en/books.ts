@@ -241,6 +241,8 @@ export const en = {
     deposit: 'Deposit received',
     'deposit-received': 'Deposit received',
     'deposit-refunded': 'Deposit paid back',
+    'loan-out': 'Equipment lent',
+    'loan-back': 'Equipment brought back',
     'deposit-settled': 'Deposit settled',
     'deposits-applied': 'Deposits applied',
     eaten: 'Eaten',

@@ -27,6 +27,7 @@ export const en = {
   goDo: 'Go there',
   runTheBuys: 'Run the buys',
   theBooks: 'Open the books',
+  keepEquipment: 'See what is out',
   reviewBooks: 'Check the books',
   yourDuties: 'Your duties',
   outsiderTitle: (name: string) => `${name}: you read along without a household.`,

@@ -108,8 +108,5 @@ export const en = {
     return `${name ? `${name}: ` : ''}${what}${count > 1 ? ` (${count})` : ''}`;
   },
   equipment: 'Equipment',
-  noEquipment: 'The group has no equipment in its list yet.',
-  equipmentTitle: (count: number) => `The group owns ${s(count, 'thing', 'things')}.`,
-  findEquipment: 'Find by name',
 };
 export type ImportWords = typeof en;

@@ -239,6 +239,8 @@ export const es: BooksWords = {
     deposit: 'Depósito recibido',
     'deposit-received': 'Depósito recibido',
     'deposit-refunded': 'Depósito devuelto',
+    'loan-out': 'Equipo prestado',
+    'loan-back': 'Equipo devuelto',
     'deposit-settled': 'Depósito liquidado',
     'deposits-applied': 'Depósitos aplicados',
     eaten: 'Comido',

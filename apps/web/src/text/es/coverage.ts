@@ -25,6 +25,7 @@ export const es: CoverageWords = {
   goDo: 'Ir allí',
   runTheBuys: 'Llevar las compras',
   theBooks: 'Abrir los libros',
+  keepEquipment: 'Ver lo prestado',
   reviewBooks: 'Revisar los libros',
   yourDuties: 'Sus tareas',
   outsiderTitle: (name) => `${name}: usted lee sin tener un hogar aquí.`,

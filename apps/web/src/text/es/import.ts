@@ -109,7 +109,4 @@ export const es: ImportWords = {
     return `${name ? `${name}: ` : ''}${what}${count > 1 ? ` (${count})` : ''}`;
   },
   equipment: 'Equipos',
-  noEquipment: 'El grupo aún no tiene equipos en su lista.',
-  equipmentTitle: (count) => `El grupo tiene ${s(count, 'cosa', 'cosas')}.`,
-  findEquipment: 'Buscar por nombre',
 };

@@ -1,0 +1,143 @@
+import { addDays } from '@sheafbook/units';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { ask } from '../../api/client.ts';
+import { ApiProblem } from '../../api/problem.ts';
+import { Check, Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { Loaded } from '../../ui/loaded.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { freeTimesQuery, type Item, inside, readAnew } from './queries.ts';
+import { useEquipmentText } from './words.ts';
+
+const SHOWN = 5;
+
+/** When a thing is free, and booking it; of a taken time one may wait, or ask to be handed it straight on. */
+export function BookForm({ item }: { item: Item }) {
+  const words = useEquipmentText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const param = { storehouse, item: item.id };
+  const [draft, setDraft] = useState(() => ({
+    ...{ fromDay: addDays(format.today(), 1), fromTime: '09:00' },
+    ...{ untilDay: addDays(format.today(), 1), untilTime: '18:00', byRelay: false },
+  }));
+  const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part });
+  const times = {
+    from: `${draft.fromDay}T${draft.fromTime}`,
+    until: `${draft.untilDay}T${draft.untilTime}`,
+  };
+  const booking = useMutation({
+    mutationFn: () =>
+      ask(inside.equipment[':item'].bookings.$post({ param, json: { ...times, byRelay: draft.byRelay } })),
+    onSuccess: () => readAnew(queries),
+  });
+  const waiting = useMutation({
+    mutationFn: () => ask(inside.equipment[':item'].waiting.$post({ param, json: times })),
+    onSuccess: () => readAnew(queries),
+  });
+  const problems = problemsOf(booking.error);
+  const isTaken = booking.error instanceof ApiProblem && booking.error.code === 'equipment-taken';
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        waiting.reset();
+        booking.mutate();
+      }}
+    >
+      <h2>{words.bookTitle}</h2>
+      <FreeTimes item={item} />
+      <div className="pair">
+        <Field
+          label={words.fromDay}
+          type="date"
+          value={draft.fromDay}
+          onChange={(event) => change({ fromDay: event.target.value })}
+          problem={problems.from}
+        />
+        <Field
+          label={words.fromTime}
+          type="time"
+          value={draft.fromTime}
+          onChange={(event) => change({ fromTime: event.target.value })}
+        />
+      </div>
+      <div className="pair">
+        <Field
+          label={words.untilDay}
+          type="date"
+          value={draft.untilDay}
+          onChange={(event) => change({ untilDay: event.target.value })}
+          problem={problems.until}
+        />
+        <Field
+          label={words.untilTime}
+          type="time"
+          value={draft.untilTime}
+          onChange={(event) => change({ untilTime: event.target.value })}
+        />
+      </div>
+      {item.mayRelay ? (
+        <Check label={words.byRelay} isOn={draft.byRelay} onChange={(byRelay) => change({ byRelay })} />
+      ) : null}
+      <ProblemSaid error={waiting.error ?? booking.error} />
+      {booking.data ? (
+        <p className="said well-said" role="status">
+          {booking.data.state === 'asked' ? words.askedDone : words.bookedDone}
+        </p>
+      ) : null}
+      {waiting.data ? (
+        <p className="said well-said" role="status">
+          {words.waitsNow}
+        </p>
+      ) : null}
+      <div className="actions">
+        <button type="submit" className="btn go" disabled={booking.isPending}>
+          {words.book}
+        </button>
+        {isTaken ? (
+          <button type="button" className="btn" onClick={() => waiting.mutate()}>
+            {words.waitInstead}
+          </button>
+        ) : null}
+      </div>
+    </form>
+  );
+}
+
+function FreeTimes({ item }: { item: Item }) {
+  const words = useEquipmentText();
+  const { storehouse, format } = useHouse();
+  const reading = useQuery(freeTimesQuery({ storehouse, item: item.id }, 60));
+  return (
+    <Loaded reading={reading}>
+      {({ free, unfit }) => (
+        <>
+          <h3>{words.freeTimes}</h3>
+          {free.length === 0 ? (
+            <p>
+              {unfit.length > 0
+                ? words.unfit(unfit.flatMap(({ blockers }) => blockers.map(sayBlocker(words))).join(', '))
+                : words.neverFree}
+            </p>
+          ) : null}
+          <ul>
+            {free.slice(0, SHOWN).map(({ startsAt, endsAt, unitNo }) => (
+              <li key={`${startsAt} ${unitNo}`}>
+                {words.freeFrom(format.instant(startsAt), format.instant(endsAt))}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </Loaded>
+  );
+}
+
+const sayBlocker =
+  ({ blockers }: ReturnType<typeof useEquipmentText>) =>
+  (blocker: string) =>
+    blockers[blocker] ?? blocker;

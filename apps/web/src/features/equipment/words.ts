@@ -1,0 +1,5 @@
+import { en } from '../../text/en/equipment.ts';
+import { es } from '../../text/es/equipment.ts';
+import { useWords } from '../../text/taste.ts';
+
+export const useEquipmentText = () => useWords({ en, es });
