@@ -41,7 +41,9 @@ test('the story is told in a database of its own, sums up to the cent and the gr
   expect({ code, lastWords: code === 0 ? '' : said.error.slice(-2_000) }).toEqual({ code: 0, lastWords: '' });
   const summary: Summary = JSON.parse(said.out);
   const { buy, households, ledger, audit } = summary;
-  expect(Object.keys(summary)).toEqual(['storehouse', 'currency', 'buy', 'households', 'ledger', 'audit']);
+  expect(Object.keys(summary)).toEqual([
+    ...['storehouse', 'currency', 'buy', 'households', 'loans', 'ledger', 'audit'],
+  ]);
   expect(buy).toMatchObject({ stage: 'closed', clearingMinorUnits: 0 });
   expect(buy.billedMinorUnits).toBe(buy.chargedMinorUnits);
   expect(sumOf(buy.charges.map((charge) => charge.minorUnits))).toBe(buy.chargedMinorUnits);
@@ -56,6 +58,8 @@ test('the story is told in a database of its own, sums up to the cent and the gr
   // freight 84.00; a tail-lift 12.00. Credited: a bag of wheat 24.00, a torn tenth 2.40, a bag of rice 32.50, goodwill 4.00.
   const billed = 57_500 + 22_750 + 11_250 + 12_640 + 7_260 + 8_400 + 1_200;
   expect(buy.billedMinorUnits).toBe(billed - 2_400 - 240 - 3_250 - 400);
+  // The sealer goes round three households; the last has it still.
+  expect(summary.loans).toEqual({ lent: 3, returned: 2, overlaps: 0 });
   expect(households).toHaveLength(14);
   expect(new Set(households.map((row) => row.daysCovered)).size).toBeGreaterThan(5);
   expect(ledger).toMatchObject({ unitsOutOfBalance: 0, accountsDrifted: 0 });

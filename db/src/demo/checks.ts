@@ -8,6 +8,7 @@ export function listFailures(summary: Summary, evidence: Evidence): string[] {
   return [
     ...checksOfBuy(summary, evidence),
     ...checksOfHouseholds(summary, evidence),
+    ...checksOfLoans(summary),
     ...checksOfBook(summary, evidence),
   ]
     .filter((check) => !check.holds)
@@ -72,6 +73,15 @@ const hasNumbers = ({ balanceMinorUnits, adultEquivalents, daysCovered, runsOutF
   Number.isSafeInteger(daysCovered) &&
   (daysCovered ?? -1) >= 0 &&
   (runsOutFirst ?? '') !== '';
+
+/** The sealer went round three households, and the last has it still. */
+function checksOfLoans({ loans }: Summary): Check[] {
+  return [
+    same('loans', loans.lent, 3),
+    same('loans that came back', loans.returned, 2),
+    same('times that hold one piece at once', loans.overlaps, 0),
+  ];
+}
 
 function checksOfBook({ ledger, audit }: Summary, { auditedLedger }: Evidence): Check[] {
   return [

@@ -5,6 +5,7 @@ import { fixAndOrder } from './story/fixing.ts';
 import { foundStorehouse } from './story/founding.ts';
 import { bringOldStock, eat, pourShares, wishContainers } from './story/keeping.ts';
 import { landBuy } from './story/landing.ts';
+import { handSealerOn, lendSealer } from './story/lending.ts';
 import { openNextBuy } from './story/next-buy.ts';
 import { gatherPledges } from './story/pledging.ts';
 import { gatherQuotes } from './story/quoting.ts';
@@ -26,7 +27,9 @@ export async function tellStory(teller: Teller): Promise<{ cast: Cast; buy: Stor
   await takeWhatComesLater(cast, buy);
   await pourShares(cast, buy);
   await settle(cast, buy);
+  const sealer = await lendSealer(cast);
   await openNextBuy(cast, buy);
+  await handSealerOn(cast, sealer);
   await eat(cast, buy);
   await review(cast, buy);
   return { cast, buy };

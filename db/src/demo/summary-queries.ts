@@ -198,3 +198,21 @@ export async function loadLedger(tx: Tx): Promise<LedgerFigures> {
     ),
   };
 }
+
+export type LoanFigures = { lent: number; returned: number; overlaps: number };
+
+/** Counts loans, and the pairs of times that hold one piece at one moment. */
+export async function loadLoans(tx: Tx): Promise<LoanFigures> {
+  return {
+    lent: await loadNumber(tx, sql`select count(*) as figure from book.loan`),
+    returned: await loadNumber(tx, sql`select count(in_at) as figure from book.loan`),
+    overlaps: await loadNumber(
+      tx,
+      sql`select count(*) as figure from book.booking a
+        join book.booking b on b.storehouse_id = a.storehouse_id and b.equipment_unit_id = a.equipment_unit_id
+          and a.booking_id < b.booking_id and a.blocked_from < b.blocked_to and b.blocked_from < a.blocked_to
+        where a.state in ('offered', 'booked', 'out', 'returned')
+          and b.state in ('offered', 'booked', 'out', 'returned')`,
+    ),
+  };
+}

@@ -4,10 +4,12 @@ import {
   type ChargeRow,
   insideStorehouse,
   type LedgerFigures,
+  type LoanFigures,
   listBalances,
   listCharges,
   loadBuy,
   loadLedger,
+  loadLoans,
   loadStorehouse,
   sumBilledMinorUnits,
   sumChargedMinorUnits,
@@ -45,6 +47,7 @@ export type Summary = {
     charges: ChargeRow[];
   };
   households: HouseholdFigures[];
+  loans: LoanFigures;
   ledger: LedgerFigures;
   audit: { invariant: string; holds: boolean; figure: string }[];
 };
@@ -78,6 +81,7 @@ export async function sumUp(
     ...(await loadStorehouse(tx)),
     buy: await sumUpBuy(tx, buyId),
     balances: await listBalances(tx),
+    loans: await loadLoans(tx),
     ledger: await loadLedger(tx),
     depositsMinorUnits: await sumDeposits(tx, buyId),
     openWithSuppliersMinorUnits: await sumOpenWithSuppliers(tx, buyId),
@@ -94,6 +98,7 @@ export async function sumUp(
       daysCovered: coverage.wholeDays,
       runsOutFirst: coverage.runsOutFirst,
     })),
+    loans: read.loans,
     ledger: read.ledger,
     audit: findings.map(({ invariant, holds, figure }) => ({ invariant, holds, figure })),
   };

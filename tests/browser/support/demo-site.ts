@@ -16,6 +16,7 @@ export const LOOKERS = {
   coordinator: 'cora',
   treasurer: 'ned',
   'packing-lead': 'joan',
+  'equipment-keeper': 'gwen',
   reviewer: 'beth',
 } as const;
 export type Looker = keyof typeof LOOKERS;

@@ -1,0 +1,122 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { bodyOf } from '../support/buy.ts';
+import { anItem, aShed, book, handOut, type TestShed } from '../support/equipment.ts';
+import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
+import { settle } from './support/crawl.ts';
+import { openSite, type Site } from './support/site.ts';
+
+// Tuesday, 1 September 2026, 10:00 in Chicago.
+let site: Site;
+let shed: TestShed;
+beforeAll(async () => {
+  site = await openSite('2026-09-01T15:00:00Z');
+  shed = await aShed(site.app);
+  await anItem(shed);
+}, 120_000);
+afterAll(() => site.close());
+
+async function findFaults(page: Page) {
+  const found = { axe: await listViolations(page), small: await smallTargets(page) };
+  await page.setViewportSize({ width: 320, height: 844 });
+  const over = await overflowOf(page);
+  await page.setViewportSize({ width: 390, height: 844 });
+  return { ...found, over };
+}
+const NO_FAULTS = { axe: [], small: [], over: 0 };
+const openEquipment = async (page: Page) => {
+  await page.goto('/');
+  await page.waitForURL(/\/s\//);
+  await page.goto(`${page.url().replace(/(\/s\/[^/]+).*/, '$1')}/equipment`);
+  await settle(page);
+};
+
+test('a member finds a thing, books it, takes it with its parts counted, and brings it back without one', async () => {
+  const { page } = await site.enter('hale@example.org');
+  await openEquipment(page);
+  await page.getByRole('heading', { name: 'The group lends 1 thing.' }).waitFor();
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await page.getByRole('link', { name: /Can sealer/ }).click();
+  await page.getByText('Guard on, no loose sleeves.').waitFor();
+  await settle(page);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await page.getByLabel('From, day').fill('2026-09-01');
+  await page.getByLabel('From, hour').fill('11:00');
+  await page.getByLabel('Until, day').fill('2026-09-01');
+  await page.getByLabel('Until, hour').fill('18:00');
+  await page.getByRole('button', { name: 'Book it' }).click();
+  await page.getByText('It is booked for you.').waitFor();
+
+  await openEquipment(page);
+  await page.getByRole('link', { name: 'Take it' }).click();
+  await page.getByRole('heading', { name: 'Can sealer goes out' }).waitFor();
+  await settle(page);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  expect(await page.getByLabel('Taken by (name)').inputValue()).toBe('Hale Person');
+  await page.getByRole('button', { name: 'Hand it out' }).click();
+  await page.getByRole('heading', { name: 'It is out. Bring it back by then.' }).waitFor();
+
+  await openEquipment(page);
+  await page.getByRole('link', { name: 'Bring it back' }).click();
+  await page.getByLabel('Hex key, of 2').fill('1');
+  await settle(page);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await page.getByRole('button', { name: 'Take it back' }).click();
+  await page.getByRole('heading', { name: 'It is back.' }).waitFor();
+  const figures = await page.locator('dl.figures').textContent();
+  expect(figures).toMatch(/Missing parts\s*1\.50/);
+  expect(figures).toMatch(/Deposit back\s*48\.50/);
+}, 120_000);
+
+test('of a taken time a member may wait, and the keeper sees who has it, who waits and what needs care', async () => {
+  const mill = await anItem(shed, { name: 'Grain mill', mayRelay: false }, []);
+  const { id } = bodyOf(await book(shed.hale.caller, mill, ['2026-09-02T09:00', '2026-09-02T18:00']), 201);
+  const { page } = await site.enter('moss@example.org');
+  await openEquipment(page);
+  await page.getByRole('link', { name: /Grain mill/ }).click();
+  await page.getByLabel('From, hour').fill('10:00');
+  await page.getByRole('button', { name: 'Book it' }).click();
+  await page.getByRole('button', { name: 'Wait for that time' }).click();
+  await page.getByText('You wait for it.').waitFor();
+
+  bodyOf(await handOut(shed.hale.caller, shed, id, mill), 201);
+  const keeper = (await site.enter('keeper@example.org')).page;
+  await keeper.goto('/');
+  await keeper.getByRole('link', { name: 'See what is out' }).click();
+  await keeper.getByRole('heading', { name: '1 thing is out, nothing is late.' }).waitFor();
+  const text = await keeper.locator('main').textContent();
+  expect(text).toContain('Grain mill 1 Hale');
+  expect(text).toContain('Hale fetches it Tue 1 Sept, 10:00');
+  expect(text).toContain('1 × Hex key missing');
+  expect(text).toContain('Grain mill Moss');
+  await settle(keeper);
+  expect(await findFaults(keeper)).toEqual(NO_FAULTS);
+}, 120_000);
+
+test('the keeper adds a thing with a part that it never goes out without', async () => {
+  const { page } = await site.enter('keeper@example.org');
+  await openEquipment(page);
+  await page.getByRole('link', { name: 'Add equipment' }).click();
+  await page.getByLabel('Name', { exact: true }).fill('Vacuum sealer');
+  await page.getByLabel('Deposit', { exact: true }).fill('twenty');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await page.getByText('Write an amount, such as 41.20.').waitFor();
+  await settle(page);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await page.getByLabel('Deposit', { exact: true }).fill('20.00');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await page.getByRole('heading', { name: 'Vacuum sealer' }).waitFor();
+  await page.getByRole('link', { name: 'Change it' }).click();
+  await page.getByRole('button', { name: 'Add a part' }).click();
+  await page.getByLabel('Part 1', { exact: true }).fill('Sealing bar');
+  await page.getByLabel('What part 1 costs each').fill('31.00');
+  await page.getByLabel('It never goes out without part 1').check();
+  await page.getByRole('button', { name: 'Save the parts' }).click();
+  await settle(page);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  const { items } = bodyOf(await shed.keeper.caller.get(`${shed.path}/equipment`));
+  expect(items.find(({ name }: { name: string }) => name === 'Vacuum sealer')).toMatchObject({
+    depositMinorUnits: 2000,
+    parts: [{ name: 'Sealing bar', isCritical: true, valueMinorUnits: 3100 }],
+  });
+}, 120_000);
