@@ -1789,6 +1789,90 @@ table book.rules row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
+table book.seal_check row level security
+  storehouse_id uuid not null
+  seal_check_id uuid default uuidv7() not null
+  seal_machine_id uuid not null
+  packing_session_id uuid not null
+  line smallint not null
+  serial integer
+  container_kind_id uuid not null
+  how text not null
+  looks_good boolean not null
+  measures jsonb
+  faults jsonb not null
+  passed boolean not null
+  note text default ''::text not null
+  suspect_from integer
+  suspect_to integer
+  checked_by uuid not null
+  checked_at timestamp with time zone not null
+  constraint seal_check_pkey PRIMARY KEY (storehouse_id, seal_check_id)
+  constraint seal_check_checked_by_fk FOREIGN KEY (storehouse_id, checked_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint seal_check_kind_fk FOREIGN KEY (storehouse_id, container_kind_id) REFERENCES book.container_kind(storehouse_id, container_kind_id)
+  constraint seal_check_machine_fk FOREIGN KEY (storehouse_id, seal_machine_id) REFERENCES book.seal_machine(storehouse_id, seal_machine_id)
+  constraint seal_check_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint seal_check_how_known CHECK ((how = ANY (ARRAY['visual'::text, 'teardown'::text, 'squeeze'::text])))
+  constraint seal_check_passes_without_fault CHECK (((NOT passed) OR (looks_good AND (faults = '[]'::jsonb))))
+  constraint seal_check_serial_counted CHECK ((((line >= 1) AND (line <= 20)) AND (serial > 0)))
+  constraint seal_check_teardown_measured CHECK (((how <> 'teardown'::text) OR (measures IS NOT NULL)))
+  constraint seal_check_window_runs_forward CHECK ((((suspect_from IS NULL) = (suspect_to IS NULL)) AND (suspect_from <= suspect_to) AND (NOT (passed AND (suspect_from IS NOT NULL)))))
+  CREATE INDEX seal_check_by_session ON book.seal_check USING btree (storehouse_id, packing_session_id, line)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.seal_hold row level security
+  storehouse_id uuid not null
+  container_id uuid not null
+  seal_check_id uuid not null
+  disposition text
+  settled_by uuid
+  settled_at timestamp with time zone
+  note text default ''::text not null
+  constraint seal_hold_pkey PRIMARY KEY (storehouse_id, container_id, seal_check_id)
+  constraint seal_hold_check_fk FOREIGN KEY (storehouse_id, seal_check_id) REFERENCES book.seal_check(storehouse_id, seal_check_id)
+  constraint seal_hold_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint seal_hold_settled_by_fk FOREIGN KEY (storehouse_id, settled_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint seal_hold_disposition_known CHECK ((disposition = ANY (ARRAY['re-can'::text, 'eat-now'::text, 'release'::text, 'discard'::text])))
+  constraint seal_hold_settled_whole CHECK ((((disposition IS NULL) = (settled_by IS NULL)) AND ((settled_by IS NULL) = (settled_at IS NULL))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (disposition, note, settled_at, settled_by) to sheafbook_app
+
+table book.seal_machine row level security
+  storehouse_id uuid not null
+  seal_machine_id uuid default uuidv7() not null
+  name text not null
+  kind text not null
+  out_since timestamp with time zone
+  version integer default 1 not null
+  constraint seal_machine_pkey PRIMARY KEY (storehouse_id, seal_machine_id)
+  constraint seal_machine_name_once UNIQUE (storehouse_id, name)
+  constraint seal_machine_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint seal_machine_kind_known CHECK ((kind = ANY (ARRAY['can-seamer'::text, 'heat-sealer'::text, 'vacuum-sealer'::text])))
+  constraint seal_machine_named CHECK ((name ~ '\S'::text))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (out_since, version) to sheafbook_app
+
+table book.seam_limit row level security
+  storehouse_id uuid not null
+  container_kind_id uuid not null
+  width_least integer not null
+  width_most integer not null
+  thickness_least integer not null
+  thickness_most integer not null
+  countersink_least integer not null
+  countersink_most integer not null
+  overlap_percent integer not null
+  lid_plate integer not null
+  body_plate integer not null
+  source text not null
+  constraint seam_limit_pkey PRIMARY KEY (storehouse_id, container_kind_id)
+  constraint seam_limit_kind_fk FOREIGN KEY (storehouse_id, container_kind_id) REFERENCES book.container_kind(storehouse_id, container_kind_id)
+  constraint seam_limit_runs_forward CHECK (((0 < width_least) AND (width_least <= width_most) AND (0 < thickness_least) AND (thickness_least <= thickness_most) AND (0 < countersink_least) AND (countersink_least <= countersink_most) AND ((overlap_percent >= 1) AND (overlap_percent <= 100)) AND (lid_plate > 0) AND (body_plate > 0) AND (width_least > ((2 * lid_plate) + body_plate))))
+  constraint seam_limit_sourced CHECK ((source ~ '\S'::text))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (body_plate, countersink_least, countersink_most, lid_plate, overlap_percent, source, thickness_least, thickness_most, width_least, width_most) to sheafbook_app
+
 table book.share row level security
   storehouse_id uuid not null
   split_id uuid not null

@@ -104,6 +104,11 @@ const APP_TABLES = {
   'book.stop_link': 'delete insert select',
   'book.storehouse': 'insert select update(language, mass_display, name, time_zone, version)',
   'book.supply_price': 'delete insert select update(price_minor_units)',
+  'book.seal_check': 'insert select',
+  'book.seal_hold': 'insert select update(disposition, note, settled_at, settled_by)',
+  'book.seal_machine': 'insert select update(out_since, version)',
+  'book.seam_limit':
+    'insert select update(body_plate, countersink_least, countersink_most, lid_plate, overlap_percent, source, thickness_least, thickness_most, width_least, width_most)',
   'book.supplier': 'insert select update(contact, name, version)',
   'book.supplier_order': 'insert select update(cancellation_note, cancelled_at)',
   'book.unit': 'insert select',

@@ -133,6 +133,26 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     ...{ tareGrams: 90, priceMinorUnits: 250, source: 'weighed' },
   },
   'PUT /container-kinds/:kind': { version: 1, tareGrams: 90, priceMinorUnits: 250 },
+  'POST /seal-machines': { name: 'Seamer', kind: 'can-seamer' },
+  'PUT /seam-limits/:kind': {
+    ...{
+      widthLeast: 110,
+      widthMost: 120,
+      thicknessLeast: 55,
+      thicknessMost: 62,
+      source: 'the maker’s sheet',
+    },
+    ...{ countersinkLeast: 120, countersinkMost: 130, overlapPercent: 55, lidPlate: 10, bodyPlate: 9 },
+  },
+  'POST /seal-checks': {
+    ...{ machineId: ids.machine ?? ids.kind, sessionId: ids.session ?? ids.kind, line: 1, serial: null },
+    ...{ containerKindId: ids.kind, how: 'visual', looksGood: true, note: '' },
+  },
+  'POST /seal-holds/settling': {
+    containerIds: [ids.container ?? ids.kind],
+    disposition: 'eat-now',
+    note: 'soft',
+  },
   'PUT /supply-prices': { supplyCode: 'absorber-300', priceMinorUnits: 25 },
   'POST /suppliers': { name: 'Quarry Mill', contact: 'by telephone' },
   'PUT /suppliers/:supplier': { version: 1, name: 'Quarry Mill', contact: '' },

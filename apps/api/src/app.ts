@@ -54,6 +54,7 @@ import { pourLogRoutes } from './features/pour-log/routes.ts';
 import { privateReadRoutes } from './features/private-read/routes.ts';
 import { quoteRoutes } from './features/quote/routes.ts';
 import { reminderRoutes, stopRoutes } from './features/reminder/routes.ts';
+import { seamRoutes } from './features/seam/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
@@ -147,6 +148,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', traceRoutes)
   .route('/', treatmentRoutes)
   .route('/', labelRoutes)
+  .route('/', seamRoutes)
   .route('/', wayToKeepRoutes)
   .route('/', stockCountRoutes)
   .route('/', workRoutes)

@@ -30,6 +30,7 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   supplier_name_once: 'already-there',
   food_code_once: 'already-there',
   container_kind_code_once: 'already-there',
+  seal_machine_name_once: 'already-there',
   buy_name_once: 'already-there',
   buy_line_food_once: 'already-there',
   bag_offer_size_once: 'already-there',

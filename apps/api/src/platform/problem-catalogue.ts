@@ -84,6 +84,15 @@ export const PROBLEMS = {
   'already-split': refuse(409, 'This has been split already.'),
   'already-collected': refuse(409, 'This pick-up has taken place already.'),
   'over-capacity': refuse(422, 'The container can’t hold that much.'),
+  'seam-limits-missing': refuse(
+    409,
+    'Nobody has written down what the maker of this can allows. A seam is judged by that alone.',
+  ),
+  'machine-is-out': refuse(
+    409,
+    'The machine that closed these is out. They are let go as good once it has passed three checks in a row.',
+  ),
+  'container-in-doubt': refuse(409, 'The seam of this container is in doubt. Somebody answers for it first.'),
   'nothing-to-label': refuse(409, 'There is no container with anything in it to label.'),
   'treatment-does-not-fit': refuse(422, 'This treatment does not suit what is to be packed.'),
   'another-lot': refuse(409, 'A container holds one lot only.'),

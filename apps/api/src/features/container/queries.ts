@@ -10,9 +10,10 @@ import {
   foods,
   lots,
   movements,
+  sealHolds,
   vessels,
 } from '@sheafbook/db/tables';
-import { and, eq, gt, sql } from 'drizzle-orm';
+import { and, eq, gt, isNull, sql } from 'drizzle-orm';
 import { Problem } from '../../platform/problem.ts';
 
 /** What a mass account holds now. */
@@ -186,6 +187,22 @@ export async function listPoured(
         eq(accounts.ownerId, householdId),
       ),
     );
+}
+
+/** Refuses a container whose seam or seal is in doubt. */
+export async function refuseInDoubt(tx: Tx, storehouseId: string, containerId: string): Promise<void> {
+  const [hold] = await tx
+    .select({ id: sealHolds.containerId })
+    .from(sealHolds)
+    .where(
+      and(
+        eq(sealHolds.storehouseId, storehouseId),
+        eq(sealHolds.containerId, containerId),
+        isNull(sealHolds.disposition),
+      ),
+    )
+    .limit(1);
+  if (hold) throw new Problem('container-in-doubt');
 }
 
 export async function updateTreatment(

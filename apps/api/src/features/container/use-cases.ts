@@ -30,6 +30,7 @@ import {
   loadContainer,
   lockContainer,
   markOpened,
+  refuseInDoubt,
   updateTreatment,
 } from './queries.ts';
 import type { BringIn, Pour, PourInto, Treated, UseUp } from './schema.ts';
@@ -85,6 +86,7 @@ export function pourIntoContainer(context: Context, containerId: string, wish: P
     const { bag } = await lockBagOfOwner(tx, storehouseId, { ...wish, ownerId: householdId, field: 'grams' });
     await lockContainer(tx, storehouseId, containerId);
     const held = await loadContainer(tx, storehouseId, { householdId, containerId });
+    await refuseInDoubt(tx, storehouseId, containerId);
     if (bag.lotId !== held.container.lotId) throw new Problem('another-lot');
     judgeContainerFill(held.grams + wish.grams, held.kind, held.food, 'grams');
     await postEntry(tx, context, {

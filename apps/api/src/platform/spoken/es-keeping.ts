@@ -14,6 +14,24 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
   'Name each container once.': 'Nombre cada envase una sola vez.',
   'Labels count from 1.': 'Las etiquetas se cuentan desde 1.',
   'The sheet has fewer labels than that.': 'La hoja tiene menos etiquetas.',
+  'Nobody has written down what the maker of this can allows. A seam is judged by that alone.':
+    'Nadie ha anotado lo que permite el fabricante de esta lata. Un cierre se juzga solo por eso.',
+  'The machine that closed these is out. They are let go as good once it has passed three checks in a row.':
+    'La máquina que cerró estos está parada. Se dan por buenos cuando haya pasado tres revisiones seguidas.',
+  'The seam of this container is in doubt. Somebody answers for it first.':
+    'El cierre de este envase está en duda. Antes alguien responde por él.',
+  'There is a machine called {} already.': 'Ya hay una máquina llamada {}.',
+  'The line has closed {} containers so far.': 'La línea ha cerrado {} envases hasta ahora.',
+  'A seam is wider than its plates; measure it again.':
+    'Un cierre es más ancho que sus chapas; mídalo otra vez.',
+  'Give whole thousandths of an inch.': 'Dé milésimas de pulgada enteras.',
+  'Say which maker’s sheet the limits are from.': 'Diga de qué hoja del fabricante son los límites.',
+  'The most is no less than the least.': 'El máximo no es menor que el mínimo.',
+  'Three plates would fill the whole seam; look at the sheet again.':
+    'Tres chapas llenarían todo el cierre; mire la hoja otra vez.',
+  'A teardown is measured: width, thickness, countersink and both hooks.':
+    'Un desmontaje se mide: ancho, grueso, rebaje y ambos ganchos.',
+  'Say what was found.': 'Diga qué se encontró.',
   'A moisture is at most 100 %.': 'La humedad es de 100 % como máximo.',
   'Say who says so, or that it is your own judgement.': 'Diga quién lo dice, o que es su propio criterio.',
 };

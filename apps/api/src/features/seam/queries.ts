@@ -1,0 +1,199 @@
+import type { Tx } from '@sheafbook/db';
+import {
+  containers,
+  households,
+  packingPours,
+  type SealCheckRow,
+  type SealMachineRow,
+  type SeamLimitRow,
+  sealChecks,
+  sealHolds,
+  sealMachines,
+  seamLimits,
+} from '@sheafbook/db/tables';
+import { assert } from '@sheafbook/units';
+import { and, asc, eq, gte, inArray, isNull, lte } from 'drizzle-orm';
+import { Problem } from '../../platform/problem.ts';
+
+export async function listMachines(tx: Tx, storehouseId: string): Promise<SealMachineRow[]> {
+  return tx
+    .select()
+    .from(sealMachines)
+    .where(eq(sealMachines.storehouseId, storehouseId))
+    .orderBy(asc(sealMachines.name));
+}
+
+export async function insertMachine(
+  tx: Tx,
+  machine: typeof sealMachines.$inferInsert,
+): Promise<SealMachineRow> {
+  const [row] = await tx.insert(sealMachines).values(machine).returning();
+  assert(row, 'an insert returns its row');
+  return row;
+}
+
+/** Alone with a machine, so that two checks can't both decide whether it runs. */
+export async function lockMachine(tx: Tx, storehouseId: string, machineId: string): Promise<SealMachineRow> {
+  const [row] = await tx
+    .select()
+    .from(sealMachines)
+    .where(and(eq(sealMachines.storehouseId, storehouseId), eq(sealMachines.sealMachineId, machineId)))
+    .for('update');
+  if (!row) throw new Problem('thing-not-found', { thing: 'machine' });
+  return row;
+}
+
+export async function updateMachine(tx: Tx, machine: SealMachineRow, outSince: Date | null): Promise<void> {
+  await tx
+    .update(sealMachines)
+    .set({ outSince, version: machine.version + 1 })
+    .where(
+      and(
+        eq(sealMachines.storehouseId, machine.storehouseId),
+        eq(sealMachines.sealMachineId, machine.sealMachineId),
+      ),
+    );
+}
+
+export async function listLimits(tx: Tx, storehouseId: string): Promise<SeamLimitRow[]> {
+  return tx
+    .select()
+    .from(seamLimits)
+    .where(eq(seamLimits.storehouseId, storehouseId))
+    .orderBy(asc(seamLimits.containerKindId));
+}
+
+export async function upsertLimit(tx: Tx, row: SeamLimitRow): Promise<void> {
+  const { storehouseId: _, containerKindId: __, ...set } = row;
+  await tx
+    .insert(seamLimits)
+    .values(row)
+    .onConflictDoUpdate({ target: [seamLimits.storehouseId, seamLimits.containerKindId], set });
+}
+
+/** The checks of a session in the order in which they were made. */
+export async function listChecks(tx: Tx, storehouseId: string, sessionId: string): Promise<SealCheckRow[]> {
+  return tx
+    .select()
+    .from(sealChecks)
+    .where(and(eq(sealChecks.storehouseId, storehouseId), eq(sealChecks.packingSessionId, sessionId)))
+    .orderBy(asc(sealChecks.sealCheckId));
+}
+
+/** What was checked on a machine since a moment, wherever it stood. */
+export async function listChecksSince(
+  tx: Tx,
+  { storehouseId, sealMachineId }: SealMachineRow,
+  since: Date,
+): Promise<SealCheckRow[]> {
+  return tx
+    .select()
+    .from(sealChecks)
+    .where(
+      and(
+        eq(sealChecks.storehouseId, storehouseId),
+        eq(sealChecks.sealMachineId, sealMachineId),
+        gte(sealChecks.checkedAt, since),
+      ),
+    )
+    .orderBy(asc(sealChecks.sealCheckId));
+}
+
+export async function insertCheck(tx: Tx, check: typeof sealChecks.$inferInsert): Promise<SealCheckRow> {
+  const [row] = await tx.insert(sealChecks).values(check).returning();
+  assert(row, 'an insert returns its row');
+  return row;
+}
+
+/** The containers that a line closed between two serials, without those that were put back. */
+export async function listClosed(
+  tx: Tx,
+  storehouseId: string,
+  window: { sessionId: string; line: number; fromSerial: number; toSerial: number },
+): Promise<string[]> {
+  const rows = await tx
+    .select({ containerId: packingPours.containerId })
+    .from(packingPours)
+    .where(
+      and(
+        eq(packingPours.storehouseId, storehouseId),
+        eq(packingPours.packingSessionId, window.sessionId),
+        eq(packingPours.line, window.line),
+        gte(packingPours.serial, window.fromSerial),
+        lte(packingPours.serial, window.toSerial),
+        isNull(packingPours.undoneEntryId),
+      ),
+    )
+    .orderBy(asc(packingPours.serial));
+  return rows.map(({ containerId }) => containerId);
+}
+
+export async function insertHolds(tx: Tx, rows: readonly (typeof sealHolds.$inferInsert)[]): Promise<void> {
+  if (rows.length > 0) await tx.insert(sealHolds).values([...rows]);
+}
+
+/** The containers in doubt that nobody has answered for, with whose they are, in the order of their serials. */
+export async function listOpenHolds(tx: Tx, storehouseId: string) {
+  return tx
+    .select({
+      hold: sealHolds,
+      check: sealChecks,
+      code: containers.containerCode,
+      serial: packingPours.serial,
+      grams: packingPours.grams,
+      household: { householdId: households.householdId, name: households.name, seat: households.seat },
+    })
+    .from(sealHolds)
+    .innerJoin(
+      sealChecks,
+      and(
+        eq(sealChecks.storehouseId, sealHolds.storehouseId),
+        eq(sealChecks.sealCheckId, sealHolds.sealCheckId),
+      ),
+    )
+    .innerJoin(
+      containers,
+      and(
+        eq(containers.storehouseId, sealHolds.storehouseId),
+        eq(containers.containerId, sealHolds.containerId),
+      ),
+    )
+    .innerJoin(
+      packingPours,
+      and(
+        eq(packingPours.storehouseId, sealHolds.storehouseId),
+        eq(packingPours.containerId, sealHolds.containerId),
+      ),
+    )
+    .innerJoin(
+      households,
+      and(
+        eq(households.storehouseId, packingPours.storehouseId),
+        eq(households.householdId, packingPours.householdId),
+      ),
+    )
+    .where(and(eq(sealHolds.storehouseId, storehouseId), isNull(sealHolds.disposition)))
+    .orderBy(asc(sealHolds.sealCheckId), asc(packingPours.serial));
+}
+export type OpenHold = Awaited<ReturnType<typeof listOpenHolds>>[number];
+
+/** Gives how many were still open. */
+export async function settleHolds(
+  tx: Tx,
+  storehouseId: string,
+  containerIds: readonly string[],
+  answer: { disposition: string; settledBy: string; settledAt: Date; note: string },
+): Promise<number> {
+  const rows = await tx
+    .update(sealHolds)
+    .set(answer)
+    .where(
+      and(
+        eq(sealHolds.storehouseId, storehouseId),
+        inArray(sealHolds.containerId, [...containerIds]),
+        isNull(sealHolds.disposition),
+      ),
+    )
+    .returning({ containerId: sealHolds.containerId });
+  return new Set(rows.map(({ containerId }) => containerId)).size;
+}

@@ -1,0 +1,60 @@
+import { Hono } from 'hono';
+import type { AppEnv } from '../../platform/app-env.ts';
+import { contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { mayCheckSeals } from './policy.ts';
+import { presentCheck, presentHold, presentMachine, presentMade, presentSeals } from './present.ts';
+import { checkWish, limitWish, machineWish, settling } from './schema.ts';
+import { addMachine, checkSeal, readChecks, readSeals, setLimits, settleSuspects } from './use-cases.ts';
+
+const TAG = 'Seams and seals';
+const whoChecks = may(mayCheckSeals);
+
+export const seamRoutes = new Hono<AppEnv>()
+  .get(
+    '/seals',
+    describe(TAG, 'Machines, the makers’ limits, and containers in doubt'),
+    whoChecks,
+    async (c) => c.json(presentSeals(await readSeals(contextOf(c)))),
+  )
+  .post(
+    '/seal-machines',
+    describe(TAG, 'Add a machine that closes containers', ['already-there']),
+    whoChecks,
+    jsonBody(machineWish),
+    async (c) => c.json(presentMachine(await addMachine(contextOf(c), c.req.valid('json'))), 201),
+  )
+  .put(
+    '/seam-limits/:kind',
+    describe(TAG, 'Write down what the maker of a can allows', ['thing-not-found']),
+    whoChecks,
+    jsonBody(limitWish),
+    async (c) => c.json(await setLimits(contextOf(c), idParam(c, 'kind'), c.req.valid('json'))),
+  )
+  .get(
+    '/packing-sessions/:session/seal-checks',
+    describe(TAG, 'The checks of a session in their order', ['thing-not-found']),
+    whoChecks,
+    async (c) => {
+      const checks = await readChecks(contextOf(c), idParam(c, 'session'));
+      return c.json({ checks: checks.map(presentCheck) });
+    },
+  )
+  .post(
+    '/seal-checks',
+    describe(TAG, 'Write down a check; one that fails stops the machine and holds what is in doubt', [
+      'seam-limits-missing',
+    ]),
+    whoChecks,
+    jsonBody(checkWish),
+    async (c) => c.json(presentMade(await checkSeal(contextOf(c), c.req.valid('json'))), 201),
+  )
+  .post(
+    '/seal-holds/settling',
+    describe(TAG, 'Answer for containers in doubt', ['thing-not-found', 'machine-is-out']),
+    whoChecks,
+    jsonBody(settling),
+    async (c) => {
+      const { settled, holds } = await settleSuspects(contextOf(c), c.req.valid('json'));
+      return c.json({ settled, holds: holds.map(presentHold) });
+    },
+  );

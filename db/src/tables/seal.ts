@@ -1,0 +1,79 @@
+import { sql } from 'drizzle-orm';
+import { boolean, integer, jsonb, primaryKey, smallint, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { book } from './book.ts';
+
+const instant = (name: string) => timestamp(name, { withTimezone: true, mode: 'date' });
+
+export const sealMachines = book.table(
+  'seal_machine',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    sealMachineId: uuid('seal_machine_id').notNull().default(sql`uuidv7()`),
+    name: text('name').notNull(),
+    kind: text('kind').notNull(),
+    outSince: instant('out_since'),
+    version: integer('version').notNull().default(1),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.sealMachineId] })],
+);
+export type SealMachineRow = typeof sealMachines.$inferSelect;
+
+export const seamLimits = book.table(
+  'seam_limit',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    containerKindId: uuid('container_kind_id').notNull(),
+    widthLeast: integer('width_least').notNull(),
+    widthMost: integer('width_most').notNull(),
+    thicknessLeast: integer('thickness_least').notNull(),
+    thicknessMost: integer('thickness_most').notNull(),
+    countersinkLeast: integer('countersink_least').notNull(),
+    countersinkMost: integer('countersink_most').notNull(),
+    overlapPercent: integer('overlap_percent').notNull(),
+    lidPlate: integer('lid_plate').notNull(),
+    bodyPlate: integer('body_plate').notNull(),
+    source: text('source').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.containerKindId] })],
+);
+export type SeamLimitRow = typeof seamLimits.$inferSelect;
+
+export const sealChecks = book.table(
+  'seal_check',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    sealCheckId: uuid('seal_check_id').notNull().default(sql`uuidv7()`),
+    sealMachineId: uuid('seal_machine_id').notNull(),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    line: smallint('line').notNull(),
+    serial: integer('serial'),
+    containerKindId: uuid('container_kind_id').notNull(),
+    how: text('how').notNull(),
+    looksGood: boolean('looks_good').notNull(),
+    measures: jsonb('measures'),
+    faults: jsonb('faults').notNull(),
+    passed: boolean('passed').notNull(),
+    note: text('note').notNull().default(''),
+    suspectFrom: integer('suspect_from'),
+    suspectTo: integer('suspect_to'),
+    checkedBy: uuid('checked_by').notNull(),
+    checkedAt: instant('checked_at').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.sealCheckId] })],
+);
+export type SealCheckRow = typeof sealChecks.$inferSelect;
+
+export const sealHolds = book.table(
+  'seal_hold',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    containerId: uuid('container_id').notNull(),
+    sealCheckId: uuid('seal_check_id').notNull(),
+    disposition: text('disposition'),
+    settledBy: uuid('settled_by'),
+    settledAt: instant('settled_at'),
+    note: text('note').notNull().default(''),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.containerId, table.sealCheckId] })],
+);
+export type SealHoldRow = typeof sealHolds.$inferSelect;
