@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
+import { aHousehold } from '../support/household.ts';
 import { bringOver, type SheetText, sheetFiles, WHOLE_GROUP } from '../support/import.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
@@ -284,6 +285,62 @@ describe('once it is brought over', () => {
       where a.vessel_kind = 'container' and o.kind = 'common'`;
     // 2,000 × 10,000 g + 0 + 1 + … + 1,999 = 21,999,000 g, and the 14,969 g from before
     expect(sum?.grams).toBe(22_013_969);
+  });
+});
+
+describe('telephones and addresses', () => {
+  test('that can be none are told at their cells', async () => {
+    const text = `Household,Phone,Address\nFenn,ask Fay,\nGarth,12,\nHale,,${'x'.repeat(301)}\n`;
+    const answer = await trial([{ name: 'c.csv', text }]);
+    expect(problemsOf(answer).map(([, row, heading, , code]) => [row, heading, code])).toEqual([
+      [2, 'Phone', 'not-a-phone'],
+      [3, 'Phone', 'not-a-phone'],
+      [4, 'Address', 'too-long'],
+    ]);
+    expect(answer.body.isPossible).toBe(false);
+  });
+
+  test('come over with their households, and are shown to nobody by that', async () => {
+    const sheet = {
+      name: 'c.csv',
+      text: 'Hogar;Teléfono;Dirección\r\nFenn;+1 (312) 555-0142 ext. 7;"3 Mill Lane\r\nAlder"\r\nGarth;;\r\n',
+    };
+    const { posted } = await bringOver(storehouse.coordinator, storehouse.path, [sheet]);
+    bodyOf(posted, 201);
+    const rows =
+      await app.admin`select h.household_id, h.name, c.phone, c.address, c.shown_to_members, c.version
+      from book.household h left join book.household_contact c using (storehouse_id, household_id)
+      where h.name in ('Fenn', 'Garth') order by h.name`;
+    expect([...rows]).toMatchObject([
+      {
+        ...{ name: 'Fenn', phone: '+1 (312) 555-0142 ext. 7', address: '3 Mill Lane\r\nAlder' },
+        ...{ shown_to_members: false, version: 1 },
+      },
+      { name: 'Garth', phone: null },
+    ]);
+    const path = at(`/households/${rows[0]?.household_id}/contact`);
+    const unasked = await storehouse.coordinator.get(path); // not even whoever brought it, without a purpose
+    expect([unasked.status, unasked.body.code]).toEqual([400, 'invalid-input']);
+    const { caller } = await aHousehold(app, storehouse, 'Ives');
+    const neighbour = await caller.get(path);
+    expect([neighbour.status, neighbour.body.code]).toEqual([403, 'not-your-household']);
+  });
+
+  test('of a household that is there already stay as they are', async () => {
+    const { posted } = await bringOver(storehouse.coordinator, storehouse.path, [
+      { name: 'd.csv', text: 'Household,Phone\nFenn,555 9999\nHale,555 0100\n' },
+    ]);
+    expect(bodyOf(posted, 201).files).toMatchObject([{ newRows: 1, skippedRows: 1 }]);
+    const phones = await app.admin`select phone from book.household_contact order by phone`;
+    expect(phones.map(({ phone }) => phone)).toEqual(['+1 (312) 555-0142 ext. 7', '555 0100']);
+  });
+
+  test('go when the import is taken back', async () => {
+    const [newest] = bodyOf(await storehouse.coordinator.get(at('/imports'))).imports;
+    const reason = { reason: 'the wrong file' };
+    bodyOf(await storehouse.coordinator.post(at(`/imports/${newest.id}/undoing`), reason), 201);
+    const phones = await app.admin`select phone from book.household_contact`;
+    expect(phones.map(({ phone }) => phone)).toEqual(['+1 (312) 555-0142 ext. 7']);
   });
 });
 

@@ -4,6 +4,7 @@ import {
   eaters,
   equipmentItems,
   foods,
+  householdContacts,
   households,
   importFiles,
   imports,
@@ -117,6 +118,9 @@ export async function listEaterNames(tx: Tx, storehouseId: string, householdIds:
     .from(eaters)
     .where(and(eq(eaters.storehouseId, storehouseId), inArray(eaters.householdId, [...householdIds])));
 }
+
+export const insertContacts = (tx: Tx, rows: readonly (typeof householdContacts.$inferInsert)[]) =>
+  inParts(rows, (part) => tx.insert(householdContacts).values(part));
 
 export const insertEaters = (tx: Tx, rows: readonly (typeof eaters.$inferInsert)[]) =>
   inParts(rows, (part) => tx.insert(eaters).values(part));

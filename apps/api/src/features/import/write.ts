@@ -11,7 +11,7 @@ import { insertOwnerOfSupplier, insertSupplier } from '../supplier/queries.ts';
 import { inParts } from './in-parts.ts';
 import type { Made } from './plan/plan-sheets.ts';
 import type { NewStock } from './plan/stock.ts';
-import { insertEaters, insertFoods, insertItems } from './queries.ts';
+import { insertContacts, insertEaters, insertFoods, insertItems } from './queries.ts';
 
 /** As a container's code elsewhere: six characters and the check. */
 const CODE_LENGTH = 6;
@@ -69,6 +69,11 @@ async function writeHouseholds(tx: Tx, context: Context, { made, openingOn }: Wi
     ...{ storehouseId, householdId, seat, name, joinedOn: openingOn },
   }));
   await inParts(seated, (part) => insertHouseholds(tx, part));
+  // Shown to nobody by this: the household itself says whether its neighbours see it (job map 14).
+  const contacts = households
+    .filter(({ phone, address }) => phone !== '' || address !== '')
+    .map(({ id: householdId, phone, address }) => ({ storehouseId, householdId, phone, address }));
+  await insertContacts(tx, contacts);
   const rows = households.map(({ id: householdId, personName: name }) => ({
     ...{ storehouseId, personId: newId(context), householdId, name, joinedOn: openingOn, loginId: null },
   }));

@@ -29,6 +29,8 @@ export const ES_IMPORT: Readonly<Record<string, string>> = {
     'Cualquiera de las cifras puede ser el mes. Elija cómo se escriben los días en estos archivos.',
   'This day is still to come.': 'Ese día aún no ha llegado.',
   'Row {} has the same name. Give each its own.': 'La fila {} tiene el mismo nombre. Dé a cada una el suyo.',
+  'A telephone number has 5 to 20 digits; + ( ) - . / and blanks may part them.':
+    'Un número de teléfono tiene de 5 a 20 cifras; se pueden separar con + ( ) - . / y espacios.',
   'Names like “Seat 7” are what households that left are called. Choose another.':
     'Nombres como “Seat 7” son los de los hogares que se fueron. Elija otro.',
   'No household has this name or seat, here or in the sheets sent along.':

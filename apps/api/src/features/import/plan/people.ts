@@ -6,8 +6,16 @@ import type { RowReader } from '../sheet/row-reader.ts';
 import { addHousehold, findHousehold, type Known, type KnownHousehold, keyOf } from './book.ts';
 import type { Planned } from './planned.ts';
 
-export type NewHousehold = KnownHousehold & { readonly personName: string };
+export type NewHousehold = KnownHousehold & {
+  readonly personName: string;
+  readonly phone: string;
+  readonly address: string;
+};
 export type NewEater = typeof eaters.$inferInsert & { readonly eaterId: string };
+
+/** Signs that part the digits, and an extension; an international number has 15 digits at most (ITU-T E.164). */
+const isPhone = (text: string): boolean =>
+  /^\+?[\d\s()./-]+(?:\s*(?:x|ext\.?)\s*\d+)?$/i.test(text) && /^(?:\D*\d){5,20}\D*$/.test(text);
 
 /** A household takes the next seat; one of the same name is there already and stays as it is. */
 export function planHousehold(
@@ -18,13 +26,16 @@ export function planHousehold(
   const name = row.needed('name') ?? '';
   const personName = row.text('person') || name;
   if (isSeatName(name)) row.refuse('name', 'seat-name');
+  const phone = row.text('phone');
+  if (phone !== '' && !isPhone(phone)) row.refuse('phone', 'not-a-phone');
+  const address = row.text('address', 300);
   const there = known.households.byName.get(foldText(name));
   if (there) return { effect: { code: 'there', what: 'household', name: there.name, seat: there.seat } };
   const household = { ...next, name, hasLeft: false };
   addHousehold(known, household);
   return {
     effect: { code: 'new-household', name, seat: next.seat, person: personName },
-    made: { ...household, personName },
+    made: { ...household, personName, phone, address },
   };
 }
 
