@@ -35,7 +35,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/support/global-setup.ts', 'tests/browser/support/build-setup.ts'],
-          fileParallelism: false, // one browser at a time
+          isolate: false, // as above; each file has a browser and a server of its own
           testTimeout: 60_000,
           hookTimeout: 120_000,
         },

@@ -2,6 +2,8 @@ import { mkdirSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { build } from 'vite';
+import { tellStory } from '../../db/src/demo/story.ts';
+import { openTeller } from '../../db/src/demo/teller.ts';
 import { withThrowawayDatabase } from '../../db/src/demo/throwaway.ts';
 import { crawl, kindOf, settle } from './support/crawl.ts';
 import { type DemoSite, LOOKERS, type Looker, openDemoSite } from './support/demo-site.ts';
@@ -70,7 +72,8 @@ await build({ root: fileURLToPath(new URL('../../apps/web', import.meta.url)), l
 rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 await withThrowawayDatabase(async (database) => {
-  const site = await openDemoSite(database);
+  const { cast } = await tellStory(openTeller(database, () => undefined));
+  const site = await openDemoSite(database, cast.storehouseId);
   for (const kind of Object.keys(KINDS)) {
     await takeDoor(site, kind);
     await Promise.all((Object.keys(LOOKERS) as Looker[]).map((looker) => takeAll(site, looker, kind)));

@@ -17,8 +17,8 @@ export type TestDatabase = {
   close(): Promise<void>;
 };
 
-export async function openTestDatabase(): Promise<TestDatabase> {
-  const { name, adminUrl, appUrl, drop } = await cloneTemplate(inject('template'));
+export async function openTestDatabase(template = inject('template')): Promise<TestDatabase> {
+  const { name, adminUrl, appUrl, drop } = await cloneTemplate(template);
   const { db, sql } = connectApp(appUrl, { applicationName: name });
   const admin = postgres(adminUrl, { max: 3, onnotice: () => undefined });
   const close = async () => {

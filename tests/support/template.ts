@@ -23,18 +23,27 @@ export async function makeTemplate(adminUrl: string): Promise<Template> {
   return { adminUrl, appUrl, name };
 }
 
-export async function dropTemplate({ adminUrl, name }: Template): Promise<void> {
-  await administer(adminUrl, async (sql) => {
-    await sql`alter database ${sql(name)} with is_template false`;
-    await sql`drop database ${sql(name)} with (force)`;
+/** The database in which the first test file that needs the demo's story has it told. */
+export const demoNameOf = ({ name }: Template): string => `${name}_demo`;
+
+export async function dropTemplate(template: Template): Promise<void> {
+  await administer(template.adminUrl, async (sql) => {
+    for (const name of [demoNameOf(template), template.name]) {
+      const found = await sql`select from pg_database where datname = ${name}`;
+      if (found.length === 0) continue;
+      await sql`alter database ${sql(name)} with is_template false`;
+      await sql`drop database ${sql(name)} with (force)`;
+    }
   });
 }
 
 export type Clone = { name: string; adminUrl: string; appUrl: string; drop(): Promise<void> };
 
 /** `wal_log` copies through the buffers: quicker than copying files for a database of this size. */
-export async function cloneTemplate(template: Template): Promise<Clone> {
-  const name = `sheafbook_test_${randomBytes(6).toString('hex')}`;
+export async function cloneTemplate(
+  template: Template,
+  name = `sheafbook_test_${randomBytes(6).toString('hex')}`,
+): Promise<Clone> {
   await administer(template.adminUrl, async (sql) => {
     await sql`create database ${sql(name)} template ${sql(template.name)} strategy wal_log`;
   });

@@ -1,17 +1,19 @@
 import { afterAll, beforeAll } from 'vitest';
-import { openTestDatabase, type TestDatabase } from '../../support/database.ts';
+import type { TestDatabase } from '../../support/database.ts';
 import { type DemoSite, openDemoSite } from './demo-site.ts';
+import { openDemoDatabase } from './demo-template.ts';
 
-/** The demo's site for one file of tests: told before the first of them, gone after the last. */
+/** The demo's site for one file of tests: there before the first of them, gone after the last. */
 export function demoOfFile(): DemoSite & { readonly database: TestDatabase } {
   let opened: { database: TestDatabase; site: DemoSite } | undefined;
   const now = () => {
-    if (!opened) throw new Error('the demo is told before the first test');
+    if (!opened) throw new Error('the demo is there before the first test');
     return opened;
   };
   beforeAll(async () => {
-    const database = await openTestDatabase();
-    opened = { database, site: await openDemoSite(database) };
+    const database = await openDemoDatabase();
+    const [storehouse] = await database.admin`select storehouse_id from book.storehouse`;
+    opened = { database, site: await openDemoSite(database, storehouse?.storehouse_id) };
   }, 240_000);
   afterAll(async () => {
     await opened?.site.close();

@@ -6,8 +6,6 @@ import type { Db } from '@sheafbook/db';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import type { Sql } from 'postgres';
 import { DEMO_PASSWORD } from '../../../db/src/demo/people.ts';
-import { tellStory } from '../../../db/src/demo/story.ts';
-import { openTeller } from '../../../db/src/demo/teller.ts';
 import { openChromium } from './chromium.ts';
 
 /** Who of the story looks at the pages; between them they hold every duty that has pages of its own. */
@@ -33,9 +31,8 @@ export type DemoSite = {
 /** The evening on which the story ends. Server and browsers both stand there, so that every run shows the same. */
 const STORY_ENDS_AT = '2026-11-21T23:00:00Z';
 
-/** Tells the demo's whole story in a database, and serves it to real browsers on a real port. */
-export async function openDemoSite(database: { db: Db; sql: Sql }): Promise<DemoSite> {
-  const { cast } = await tellStory(openTeller(database, () => undefined));
+/** Serves a database in which the demo's story was told to real browsers on a real port. */
+export async function openDemoSite(database: { db: Db; sql: Sql }, storehouseId: string): Promise<DemoSite> {
   const startedAt = Date.now();
   const now = () => new Date(Date.parse(STORY_ENDS_AT) + Date.now() - startedAt);
   const outside = { ...database, now, randomBytes };
@@ -60,7 +57,7 @@ export async function openDemoSite(database: { db: Db; sql: Sql }): Promise<Demo
 
   return {
     url,
-    root: `/s/${cast.storehouseId}`,
+    root: `/s/${storehouseId}`,
     async visit(looker, options = {}) {
       const context = await browser.newContext({
         baseURL: url,
