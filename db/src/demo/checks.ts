@@ -9,6 +9,7 @@ export function listFailures(summary: Summary, evidence: Evidence): string[] {
     ...checksOfBuy(summary, evidence),
     ...checksOfHouseholds(summary, evidence),
     ...checksOfLoans(summary),
+    ...checksOfPacking(summary),
     ...checksOfBook(summary, evidence),
   ]
     .filter((check) => !check.holds)
@@ -80,6 +81,14 @@ function checksOfLoans({ loans }: Summary): Check[] {
     same('loans', loans.lent, 3),
     same('loans that came back', loans.returned, 2),
     same('times that hold one piece at once', loans.overlaps, 0),
+  ];
+}
+
+function checksOfPacking({ packing }: Summary): Check[] {
+  return [
+    same('packing days that took place', packing.sessions, 1),
+    { says: 'no container was closed on the packing day', holds: packing.containers > 0 },
+    same('times on one line that overlap', packing.overlaps, 0),
   ];
 }
 

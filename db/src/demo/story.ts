@@ -7,6 +7,7 @@ import { bringOldStock, eat, pourShares, wishContainers } from './story/keeping.
 import { landBuy } from './story/landing.ts';
 import { handSealerOn, lendSealer } from './story/lending.ts';
 import { openNextBuy } from './story/next-buy.ts';
+import { packAtTheHall } from './story/packing.ts';
 import { gatherPledges } from './story/pledging.ts';
 import { gatherQuotes } from './story/quoting.ts';
 import { review } from './story/reviewing.ts';
@@ -28,6 +29,7 @@ export async function tellStory(teller: Teller): Promise<{ cast: Cast; buy: Stor
   await pourShares(cast, buy);
   await settle(cast, buy);
   const sealer = await lendSealer(cast);
+  await packAtTheHall(cast);
   await openNextBuy(cast, buy);
   await handSealerOn(cast, sealer);
   await eat(cast, buy);

@@ -24,6 +24,21 @@ export async function loadStorehouse(tx: Tx): Promise<{ name: string; currency: 
   return row;
 }
 
+/** Sessions that took place, the containers that stand from them, and slots of one line that overlap: counted from the tables. */
+export async function sumUpPacking(tx: Tx) {
+  const sessions = sql`select count(*) as figure from book.packing_session where stage in ('signed', 'settled')`;
+  const containers = sql`select count(*) as figure from book.packing_pour where undone_entry_id is null`;
+  const overlaps = sql`select count(*) as figure from book.packing_slot a
+    join book.packing_slot b on b.storehouse_id = a.storehouse_id and b.packing_session_id = a.packing_session_id
+      and b.line = a.line and b.packing_slot_id > a.packing_slot_id
+    where a.state = 'booked' and b.state = 'booked' and a.starts_at < b.ends_at and b.starts_at < a.ends_at`;
+  return {
+    sessions: await loadNumber(tx, sessions),
+    containers: await loadNumber(tx, containers),
+    overlaps: await loadNumber(tx, overlaps),
+  };
+}
+
 /** A sum comes as text, since it may pass what a driver takes for a number. */
 async function loadNumber(tx: Tx, query: SQL): Promise<number> {
   const [row] = await tx.execute<{ figure: string | null }>(query);

@@ -21,6 +21,7 @@ import {
   sumPouredGrams,
   sumSharedGrams,
   sumUnassignedGrams,
+  sumUpPacking,
 } from './summary-queries.ts';
 
 export type HouseholdFigures = {
@@ -30,6 +31,8 @@ export type HouseholdFigures = {
   daysCovered: number | null;
   runsOutFirst: string | null;
 };
+
+export type PackingFigures = { sessions: number; containers: number; overlaps: number };
 
 /** What the demo prints. Parts of the work that the product does not do yet are absent, never zero. */
 export type Summary = {
@@ -48,6 +51,8 @@ export type Summary = {
   };
   households: HouseholdFigures[];
   loans: LoanFigures;
+  /** Seam checks are absent until they are kept. */
+  packing: PackingFigures;
   ledger: LedgerFigures;
   audit: { invariant: string; holds: boolean; figure: string }[];
 };
@@ -82,6 +87,7 @@ export async function sumUp(
     buy: await sumUpBuy(tx, buyId),
     balances: await listBalances(tx),
     loans: await loadLoans(tx),
+    packing: await sumUpPacking(tx),
     ledger: await loadLedger(tx),
     depositsMinorUnits: await sumDeposits(tx, buyId),
     openWithSuppliersMinorUnits: await sumOpenWithSuppliers(tx, buyId),
@@ -99,6 +105,7 @@ export async function sumUp(
       runsOutFirst: coverage.runsOutFirst,
     })),
     loans: read.loans,
+    packing: read.packing,
     ledger: read.ledger,
     audit: findings.map(({ invariant, holds, figure }) => ({ invariant, holds, figure })),
   };

@@ -1,0 +1,105 @@
+import { type Cast, idIn } from '../cast.ts';
+import { BEANS, type BuyFood, RICE, WHEAT } from '../grain.ts';
+import type { HouseholdName } from '../people.ts';
+
+type OwnBags = { bags: { bagId: string; grams: number; food: { id: string } }[] };
+type Wish = {
+  household: HouseholdName;
+  food: BuyFood;
+  containers: number;
+  gramsEach: number;
+  startsAt: string;
+  /** What really went into each can, when the scoop was not steady. */
+  poured?: readonly number[];
+};
+
+const AUTUMN: readonly Wish[] = [
+  { household: 'Dell', food: BEANS, containers: 1, gramsEach: 2_400, startsAt: '2026-11-19T18:00:00Z' },
+  { household: 'Marrick', food: RICE, containers: 2, gramsEach: 2_400, startsAt: '2026-11-19T18:10:00Z' },
+  {
+    ...{
+      household: 'Hollis',
+      food: WHEAT,
+      containers: 6,
+      gramsEach: 2_500,
+      startsAt: '2026-11-19T18:30:00Z',
+    },
+    poured: [2_510, 2_495, 2_540, 2_555, 2_502, 2_500],
+  },
+  { household: 'Fenner', food: WHEAT, containers: 5, gramsEach: 2_500, startsAt: '2026-11-19T18:40:00Z' },
+];
+const WINTER: readonly Wish[] = [
+  { household: 'Hollis', food: WHEAT, containers: 4, gramsEach: 2_500, startsAt: '2026-12-12T18:00:00Z' },
+  { household: 'Fenner', food: RICE, containers: 2, gramsEach: 2_400, startsAt: '2026-12-12T18:30:00Z' },
+];
+
+/** A canning evening in the hall: booked, poured and signed; and the next one, which is open still. */
+export async function packAtTheHall(cast: Cast): Promise<void> {
+  const { teller, packingLead } = cast;
+  const autumn = await openDay(
+    cast,
+    'Autumn canning',
+    ['2026-11-19T18:00:00Z', '2026-11-19T21:00:00Z'],
+    AUTUMN,
+  );
+  for (const name of ['Ashdown', 'Birchall', 'Corran', 'Dell', 'Hollis', 'Fenner', 'Marrick'] as const)
+    await cast.of(name).caller.put(`${autumn}/hand`, { isComing: true, maySeam: name === 'Corran' });
+  teller.goTo('2026-11-19');
+  await packingLead.post(`${autumn}/start`);
+  await packingLead.post(`${autumn}/absorber-packs`, { sizeMillilitres: 300, packets: 25 });
+  let count = 0;
+  for (const wish of AUTUMN) count += await pourAtTheLine(cast, autumn, wish);
+  await packingLead.post(`${autumn}/signing`);
+  teller.say(`${count} cans are closed at the hall, and Joan signs for every gram.`);
+  await openDay(cast, 'Winter canning', ['2026-12-12T18:00:00Z', '2026-12-12T22:00:00Z'], WINTER);
+}
+
+async function openDay(
+  cast: Cast,
+  name: string,
+  [startsAt, endsAt]: readonly [string, string],
+  wishes: readonly Wish[],
+): Promise<string> {
+  const facts = { name, place: 'the hall', startsAt, endsAt, lineFeeMinorUnits: 15 };
+  const { id } = await cast.packingLead.post<{ id: string }>('/packing-sessions', facts);
+  const path = `/packing-sessions/${id}`;
+  for (const { household, food, containers, gramsEach, startsAt: from } of wishes) {
+    const { caller } = cast.of(household);
+    const wish = {
+      ...{ foodId: idIn(cast.foodIds, food), containerKindId: idIn(cast.kindIds, 'can-no-10') },
+      ...{ treatment: 'oxygen-absorber', containers, gramsEach },
+    };
+    await caller.put(`${path}/wishes`, { wishes: [wish] });
+    await caller.post(`${path}/slots`, { startsAt: from });
+  }
+  return path;
+}
+
+/** A household's food comes to the line, goes into its cans, and what is left is weighed back a little light. */
+async function pourAtTheLine(cast: Cast, path: string, wish: Wish): Promise<number> {
+  const { packingLead, foodIds, kindIds } = cast;
+  const { householdId, caller } = cast.of(wish.household);
+  const cans = wish.poured ?? Array.from({ length: wish.containers }, () => wish.gramsEach);
+  const foodId = idIn(foodIds, wish.food);
+  const { bags } = await caller.get<OwnBags>('/own-bags');
+  let filled = 0;
+  for (const { bagId, grams } of bags.filter(({ food }) => food.id === foodId)) {
+    const fits: number[] = [];
+    let left = grams;
+    for (const can of cans.slice(filled)) {
+      if (can > left) break;
+      fits.push(can);
+      left -= can;
+    }
+    if (fits.length === 0) continue;
+    await packingLead.post(`${path}/bags`, { bagId, householdId });
+    await packingLead.post(`${path}/pours`, {
+      ...{ line: 1, bagId, householdId, containerKindId: idIn(kindIds, 'can-no-10') },
+      ...{ treatment: 'oxygen-absorber', targetGrams: wish.gramsEach, grams: fits },
+    });
+    const dust = Math.min(left, 8);
+    await packingLead.put(`${path}/left`, { bagId, householdId, leftGrams: left - dust });
+    filled += fits.length;
+  }
+  return filled;
+}
