@@ -32,48 +32,54 @@ export function LineClock({
   const ticks = Array.from({ length: Math.floor(end / 60 / step) + 1 }, (_, at) => at * step * 60);
   const hour = (seconds: number) =>
     format.hour(new Date(Date.parse(startsAt) + seconds * 1000).toISOString());
+  const namesOf = (stations: readonly string[]) =>
+    stations.map((name) => t.stations[name as keyof typeof t.stations] ?? name).join(', ');
   return (
     <figure className="line-clock">
-      <svg viewBox={`0 0 ${WIDTH} ${height}`} role="img" aria-label={t.clockLabel(hour(end))}>
-        <Textures />
-        {ticks.map((seconds) => (
-          <g key={seconds}>
-            <line className="hair" x1={x(seconds)} x2={x(seconds)} y1={HEAD - 8} y2={height} />
-            <text x={x(seconds)} y={14} textAnchor={seconds === 0 ? 'start' : 'middle'}>
-              {hour(seconds)}
-            </text>
-          </g>
-        ))}
-        {line.blocks.map((block, at) => {
-          const floor = HEAD + at * (LANE + 24) + LANE;
-          const tall = (LANE - 8) * (block.cycleSeconds / (line.cycleSeconds ?? block.cycleSeconds));
-          const isFull = block.stations.join() === line.bottleneck.join();
-          return (
-            <g key={block.stations.join()}>
-              <rect className="floor" x={0} y={floor - 4} width={WIDTH} height={4} />
-              {line.runs.map((run) => (
-                <rect
-                  key={run.wishId}
-                  className={isFull ? 'run full' : 'run'}
-                  fill={`url(#clock-${textureOf(run.foodCode)})`}
-                  x={x(run.startsAtSecond)}
-                  width={Math.max(x(run.endsAtSecond) - x(run.startsAtSecond), 2)}
-                  y={floor - tall}
-                  height={tall}
-                />
-              ))}
-              <line className="ink" x1={0} x2={WIDTH} y1={floor} y2={floor} />
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a frame that scrolls must be reachable by keyboard (axe: scrollable-region-focusable) */}
+      <section className="scroll" tabIndex={0} aria-label={t.plan}>
+        <svg viewBox={`0 0 ${WIDTH} ${height}`} role="img" aria-label={t.clockLabel(hour(end))}>
+          <Textures />
+          {ticks.map((seconds) => (
+            <g key={seconds}>
+              <line className="hair" x1={x(seconds)} x2={x(seconds)} y1={HEAD - 8} y2={height} />
+              <text x={x(seconds)} y={14} textAnchor={anchorAt(x(seconds))}>
+                {hour(seconds)}
+              </text>
             </g>
-          );
-        })}
-      </svg>
+          ))}
+          {line.blocks.map((block, at) => {
+            const floor = HEAD + at * (LANE + 24) + LANE;
+            const tall = (LANE - 16) * (block.cycleSeconds / (line.cycleSeconds ?? block.cycleSeconds));
+            const isFull = block.stations.join() === line.bottleneck.join();
+            return (
+              <g key={block.stations.join()}>
+                <text x={0} y={floor - LANE + 8}>
+                  {t.laneName(namesOf(block.stations), format.count(Math.round(block.cycleSeconds)))}
+                </text>
+                <rect className="floor" x={0} y={floor - 4} width={WIDTH} height={4} />
+                {line.runs.map((run) => (
+                  <rect
+                    key={run.wishId}
+                    className={isFull ? 'run full' : 'run'}
+                    fill={`url(#clock-${textureOf(run.foodCode)})`}
+                    x={x(run.startsAtSecond)}
+                    width={Math.max(x(run.endsAtSecond) - x(run.startsAtSecond), 2)}
+                    y={floor - tall}
+                    height={tall}
+                  />
+                ))}
+                <line className="ink" x1={0} x2={WIDTH} y1={floor} y2={floor} />
+              </g>
+            );
+          })}
+        </svg>
+      </section>
       <figcaption>
         <ul className="lanes">
           {line.blocks.map((block) => (
             <li key={block.stations.join()}>
-              <b>
-                {block.stations.map((name) => t.stations[name as keyof typeof t.stations] ?? name).join(', ')}
-              </b>{' '}
+              <b>{namesOf(block.stations)}</b>{' '}
               {t.lane(block.people, format.count(Math.round(block.cycleSeconds)))}
             </li>
           ))}
@@ -83,6 +89,9 @@ export function LineClock({
     </figure>
   );
 }
+
+/** A label at an edge stays inside the picture. */
+const anchorAt = (at: number) => (at < 24 ? 'start' : at > WIDTH - 24 ? 'end' : 'middle');
 
 /** Textures tell foods apart in black and white, too. */
 function Textures() {

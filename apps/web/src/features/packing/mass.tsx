@@ -24,6 +24,8 @@ export function Mass({ log, body }: { log: Log; body: LogBody }) {
       <p role="status">
         {mass.unaccountedGrams === 0 ? (
           <State kind="well" word={t.balances} />
+        ) : body.signedAt !== null ? (
+          <State kind="well" word={t.dust(grams(Math.abs(mass.unaccountedGrams)))} />
         ) : (
           <State
             kind="watch"
@@ -62,9 +64,41 @@ export function Mass({ log, body }: { log: Log; body: LogBody }) {
           ],
         }))}
       />
+      <Containers body={body} />
       {isRunning ? <Weigh log={log} bags={bags} /> : null}
       {isRunning ? <Sign log={log} body={body} /> : null}
     </section>
+  );
+}
+
+/** Every container that was closed, by line and serial. */
+function Containers({ body }: { body: LogBody }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  const standing = body.pours.filter(({ isUndone }) => !isUndone);
+  if (standing.length === 0) return null;
+  return (
+    <details>
+      <summary>{t.allContainers}</summary>
+      <Ledger
+        caption={t.allContainers}
+        columns={[
+          { name: t.code },
+          { name: t.serials, isNumber: true },
+          { name: t.what },
+          { name: t.grams, isNumber: true },
+        ]}
+        rows={standing.map((pour) => ({
+          key: pour.containerId,
+          cells: [
+            `${pour.code.slice(0, 3)} ${pour.code.slice(3)}`,
+            format.count(pour.serial),
+            `${format.language === 'es' ? pour.food.nameEs : pour.food.nameEn}, ${pour.household}`,
+            format.count(pour.grams),
+          ],
+        }))}
+      />
+    </details>
   );
 }
 

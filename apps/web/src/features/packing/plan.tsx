@@ -5,7 +5,7 @@ import { ask } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
-import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
+import { Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { LineClock } from './line-clock.tsx';
@@ -224,8 +224,8 @@ function Cautions() {
     <section className="stack">
       <h2>{t.cautions}</h2>
       {t.cautionsOfDay.map((words) => (
-        <p key={words}>
-          <State kind="watch" word={words} />
+        <p key={words} className="said watch-said">
+          {words}
         </p>
       ))}
     </section>

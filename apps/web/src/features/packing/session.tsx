@@ -5,7 +5,6 @@ import { Check } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
-import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { BookTime } from './book-time.tsx';
@@ -124,9 +123,7 @@ function Hand({ page }: { page: SessionPage }) {
             isOn={hand.mayLift}
             onChange={(mayLift) => saying.mutate({ ...hand, mayLift })}
           />
-          <p>
-            <State kind="watch" word={t.liftCaution} />
-          </p>
+          <p className="said watch-said">{t.liftCaution}</p>
         </>
       ) : null}
       <ProblemSaid error={saying.error} />

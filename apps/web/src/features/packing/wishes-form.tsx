@@ -89,7 +89,6 @@ function WishList({ page, isOpen }: { page: SessionPage; isOpen: boolean }) {
           { name: t.containers, isNumber: true },
           { name: t.each, isNumber: true },
           { name: t.inAll, isNumber: true },
-          ...(isOpen ? [{ name: t.change }] : []),
         ]}
         rows={page.wishes.map((wish) => ({
           key: wish.id,
@@ -97,26 +96,21 @@ function WishList({ page, isOpen }: { page: SessionPage; isOpen: boolean }) {
             <span key="food">
               {nameOf(wish.food)}
               <span className="soft block">{`${nameOf(wish.kind)}, ${treatmentOf(wish.treatment)}`}</span>
+              {isOpen ? (
+                <button
+                  type="button"
+                  className="btn quiet"
+                  disabled={changing.isPending}
+                  aria-label={t.dropOf(nameOf(wish.food))}
+                  onClick={() => changing.mutate(page.wishes.filter(({ id }) => id !== wish.id).map(bodyOf))}
+                >
+                  {t.drop}
+                </button>
+              ) : null}
             </span>,
             format.count(wish.containers),
             format.mass(wish.gramsEach),
             format.mass(wish.containers * wish.gramsEach),
-            ...(isOpen
-              ? [
-                  <button
-                    key="drop"
-                    type="button"
-                    className="btn quiet"
-                    disabled={changing.isPending}
-                    aria-label={t.dropOf(nameOf(wish.food))}
-                    onClick={() =>
-                      changing.mutate(page.wishes.filter(({ id }) => id !== wish.id).map(bodyOf))
-                    }
-                  >
-                    {t.drop}
-                  </button>,
-                ]
-              : []),
           ],
         }))}
       />
@@ -176,7 +170,7 @@ function AddWish({
       }}
     >
       <h3>{t.addWish}</h3>
-      <div className="pair three">
+      <div className="pair roomy">
         <Choice
           label={t.food}
           value={food.id}

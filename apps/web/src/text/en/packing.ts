@@ -41,7 +41,6 @@ export const en = {
   containers: 'Containers',
   each: 'In each',
   inAll: 'In all',
-  change: 'Change',
   drop: 'Take out',
   dropOf: (food: string) => `Take out: ${food}`,
   addWish: 'Add containers',
@@ -96,6 +95,7 @@ export const en = {
   clash: (foods: string) =>
     `Somebody who gets ${foods} must not meet what runs before it. Move the times, or pack it on another day.`,
   clockLabel: (at: string) => `The day as lanes of stations until ${at}; the table beneath says the same.`,
+  laneName: (stations: string, seconds: string) => `${stations}: ${seconds} s`,
   lane: (people: number, seconds: string) => `${s(people, 'person', 'people')}, ${seconds} s a container`,
   besides: (setup: number, rest: number, clean: number) =>
     `Besides: ${setup} minutes to set up, ${rest} of rest, ${clean} to clean down.`,
@@ -182,6 +182,10 @@ export const en = {
   actLoss: (grams: string) => `${grams} g spilled or sampled`,
   throwAway: 'Throw it away',
   mass: 'Mass',
+  dust: (grams: string) => `Signed: ${grams} g are booked as dust.`,
+  allContainers: 'All containers',
+  code: 'Code',
+  grams: 'Grams',
   balances: 'Every gram is accounted for.',
   missing: (grams: string, isMissing: boolean) =>
     isMissing ? `${grams} g are missing.` : `There are ${grams} g more than came.`,

@@ -41,7 +41,6 @@ export const es: PackingWords = {
   containers: 'Envases',
   each: 'En cada uno',
   inAll: 'En total',
-  change: 'Cambiar',
   drop: 'Quitar',
   dropOf: (food) => `Quitar: ${food}`,
   addWish: 'Añadir envases',
@@ -92,6 +91,7 @@ export const es: PackingWords = {
   clash: (foods) =>
     `Alguien que recibe ${foods} no debe encontrar lo que pasa antes. Cambie las horas o envase eso otro día.`,
   clockLabel: (at) => `La jornada por puestos hasta las ${at}; la tabla de abajo dice lo mismo.`,
+  laneName: (stations, seconds) => `${stations}: ${seconds} s`,
   lane: (people, seconds) => `${s(people, 'persona', 'personas')}, ${seconds} s por envase`,
   besides: (setup, rest, clean) =>
     `Además: ${setup} minutos de preparar, ${rest} de descanso, ${clean} de limpiar.`,
@@ -176,6 +176,10 @@ export const es: PackingWords = {
   actLoss: (grams) => `${grams} g derramados o de muestra`,
   throwAway: 'Descartarlo',
   mass: 'Masa',
+  dust: (grams) => `Firmado: ${grams} g se anotan como polvo.`,
+  allContainers: 'Todos los envases',
+  code: 'Código',
+  grams: 'Gramos',
   balances: 'No falta ni un gramo.',
   missing: (grams, isMissing) =>
     isMissing ? `Faltan ${grams} g.` : `Hay ${grams} g más de los que vinieron.`,
