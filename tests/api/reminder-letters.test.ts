@@ -61,6 +61,36 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
       'Eligió recoger su alimento de Rye: domingo, 20 de septiembre de 2026, 18:00. El plazo ya pasó.',
     ],
   },
+  'loan-due': {
+    en: [
+      'Bring back: Rye',
+      'Bring this back clean and with all its parts: Rye. Due: Sunday, 20 September 2026 at 18:00. This is overdue.',
+    ],
+    es: [
+      'Devolver: Rye',
+      'Devuelva limpio y con todas sus piezas: Rye. Hasta: domingo, 20 de septiembre de 2026, 18:00. El plazo ya pasó.',
+    ],
+  },
+  'equipment-late': {
+    en: [
+      'Late: Rye',
+      'Whoever has this before you has not brought it back yet: Rye. Your time: Sunday, 20 September 2026 at 18:00. The storehouse shows another one, or the next free times.',
+    ],
+    es: [
+      'Atrasado: Rye',
+      'Quien lo tiene antes que usted aún no lo ha devuelto: Rye. Su hora: domingo, 20 de septiembre de 2026, 18:00. El almacén muestra otro igual o las próximas horas libres.',
+    ],
+  },
+  'equipment-offered': {
+    en: [
+      'Came free for you: Rye',
+      'A time that you waited for came free: Rye. Say by Sunday, 20 September 2026 at 18:00 whether you take it; then it goes to the next.',
+    ],
+    es: [
+      'Quedó libre para usted: Rye',
+      'Quedó libre una hora que usted esperaba: Rye. Diga si la toma; después pasa al siguiente. Hasta: domingo, 20 de septiembre de 2026, 18:00.',
+    ],
+  },
   'balance-due': {
     en: ['Your balance', 'You owe the storehouse what your statement shows.'],
     es: ['Su saldo', 'Debe al almacén lo que muestra su estado de cuenta.'],
@@ -146,7 +176,10 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
 type Said = readonly [subject: string, sentence: string];
 
 /** What is due at an hour; all else is due on a day, or on none. */
-const AT_AN_HOUR: readonly string[] = ['pledge-closing', 'pick-up', 'hand-over'];
+const AT_AN_HOUR: readonly string[] = [
+  ...['pledge-closing', 'pick-up', 'hand-over'],
+  ...['loan-due', 'equipment-late', 'equipment-offered'],
+];
 const NOTICE = 'Rye now lands on 2026-10-17.';
 const HOME = 'https://book.example/s/018f0000-0000-7000-8000-000000000001';
 const STOP = 'https://book.example/stop/abc';

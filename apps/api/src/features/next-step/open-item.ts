@@ -6,6 +6,9 @@ import type { Due } from './steps.ts';
 const KINDS = [
   'unreached',
   'pick-up',
+  'loan-due',
+  'equipment-late',
+  'equipment-offered',
   'hand-over',
   'claim-window',
   'hold-open',

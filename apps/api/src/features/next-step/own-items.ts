@@ -6,6 +6,7 @@ import { findDepositAsk } from '../deposit/queries.ts';
 import { loadHeldDeposit } from '../deposit/use-cases.ts';
 import { loadBalance } from '../money/queries.ts';
 import { listWaiting } from '../pick-up/use-cases.ts';
+import { listLoanItems } from './loan-items.ts';
 import type { OpenItem } from './open-item.ts';
 import { type Appointment, listPledgedBuyIds } from './queries.ts';
 import { dueAtInstant, dueOf } from './steps.ts';
@@ -23,6 +24,7 @@ export async function listOwnItems(tx: Tx, context: Context, open: Open, root: s
     ...(await listUnpledged(tx, context, open, own)),
     ...(await listOwnDeposits(tx, context, open, own)),
     ...(await listWaitingFood(tx, context, open, own)),
+    ...(await listLoanItems(tx, context, own)),
     ...(await listOwnBalance(tx, context, own)),
   ];
 }

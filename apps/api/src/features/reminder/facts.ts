@@ -22,6 +22,9 @@ export async function listFacts(tx: Tx, context: Context, language: string): Pro
 /** Pages of the storehouse by kind; `buy` is the address of the buy that the item is about. */
 const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string) => string>>> = {
   'balance-due': () => '/statement',
+  'loan-due': () => '/equipment',
+  'equipment-late': () => '/equipment',
+  'equipment-offered': () => '/equipment',
   'move-buy': (buy) => `${buy}/run`,
   'quote-lapses': (buy) => `${buy}/quotes`,
   'claim-window': (buy) => `${buy}/landing`,

@@ -55,4 +55,8 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'The two have not agreed to hand it on.': 'Los dos no han acordado pasárselo.',
   'It is somebody else’s until then. Fetch it at its hour.': 'Hasta entonces es de otro. Recójalo a su hora.',
   'Say what was done.': 'Diga qué se hizo.',
+  'Bring this back: {}.': 'Devuelva esto: {}.',
+  'This came free for you; say whether you take it: {}.': 'Esto quedó libre para usted; diga si lo toma: {}.',
+  'Whoever has it before you is late: {}. See what else is free.':
+    'Quien lo tiene antes que usted se atrasa: {}. Vea qué más está libre.',
 };

@@ -26,6 +26,18 @@ export const en = {
       subject: `Fetch your food of ${about}`,
       says: `You chose to fetch your food of ${about}: ${due}.`,
     }),
+    'loan-due': ({ about, due }) => ({
+      subject: `Bring back: ${about}`,
+      says: `Bring this back clean and with all its parts: ${about}. Due: ${due}.`,
+    }),
+    'equipment-late': ({ about, due }) => ({
+      subject: `Late: ${about}`,
+      says: `Whoever has this before you has not brought it back yet: ${about}. Your time: ${due}. The storehouse shows another one, or the next free times.`,
+    }),
+    'equipment-offered': ({ about, due }) => ({
+      subject: `Came free for you: ${about}`,
+      says: `A time that you waited for came free: ${about}. Say by ${due} whether you take it; then it goes to the next.`,
+    }),
     'balance-due': () => ({
       subject: 'Your balance',
       says: 'You owe the storehouse what your statement shows.',
@@ -85,6 +97,9 @@ export const en = {
     'deposit-due': 'deposits',
     'landing-day': 'landing days',
     'food-waiting': 'food that waits',
+    'loan-due': 'equipment to bring back',
+    'equipment-late': 'equipment that is late for you',
+    'equipment-offered': 'equipment that came free',
     'pick-up': 'hours to fetch food',
     'balance-due': 'your balance',
     'quote-lapses': 'quotes that lapse',

@@ -22,6 +22,18 @@ export const es: ReminderWords = {
       subject: `Recoja su alimento de ${about}`,
       says: `Eligió recoger su alimento de ${about}: ${due}.`,
     }),
+    'loan-due': ({ about, due }) => ({
+      subject: `Devolver: ${about}`,
+      says: `Devuelva limpio y con todas sus piezas: ${about}. Hasta: ${due}.`,
+    }),
+    'equipment-late': ({ about, due }) => ({
+      subject: `Atrasado: ${about}`,
+      says: `Quien lo tiene antes que usted aún no lo ha devuelto: ${about}. Su hora: ${due}. El almacén muestra otro igual o las próximas horas libres.`,
+    }),
+    'equipment-offered': ({ about, due }) => ({
+      subject: `Quedó libre para usted: ${about}`,
+      says: `Quedó libre una hora que usted esperaba: ${about}. Diga si la toma; después pasa al siguiente. Hasta: ${due}.`,
+    }),
     'balance-due': () => ({
       subject: 'Su saldo',
       says: 'Debe al almacén lo que muestra su estado de cuenta.',
@@ -77,6 +89,9 @@ export const es: ReminderWords = {
     'deposit-due': 'depósitos',
     'landing-day': 'días de llegada',
     'food-waiting': 'alimento que espera',
+    'loan-due': 'equipos por devolver',
+    'equipment-late': 'equipos atrasados para usted',
+    'equipment-offered': 'equipos que quedan libres',
     'pick-up': 'horas para recoger',
     'balance-due': 'su saldo',
     'quote-lapses': 'ofertas que vencen',

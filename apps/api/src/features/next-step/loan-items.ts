@@ -1,0 +1,43 @@
+import type { Tx } from '@sheafbook/db';
+import type { Context } from '../../platform/context.ts';
+import { listBookings } from '../booking/queries.ts';
+import { findOpenLoan, listLoans } from '../loan/queries.ts';
+import type { OpenItem } from './open-item.ts';
+import { dueAtInstant } from './steps.ts';
+
+/** What a household has to bring back, is offered, or can't fetch because whoever has it is late. */
+export async function listLoanItems(
+  tx: Tx,
+  context: Context,
+  own: { readonly householdId: string; readonly root: string },
+): Promise<OpenItem[]> {
+  const { storehouseId, timeZone } = context.actor;
+  const { householdId, root } = own;
+  const nothing = { buy: null, minorUnits: null };
+  const items: OpenItem[] = (await listLoans(tx, storehouseId, { householdId, isOut: true })).map(
+    ({ loan, item }) => ({
+      ...{ ...dueAtInstant(loan.dueAt, timeZone), ...nothing, kind: 'loan-due', about: item.name },
+      words: `Bring this back: ${item.name}.`,
+      path: `${root}/loans/${loan.loanId}`,
+    }),
+  );
+  for (const { booking, item } of await listBookings(tx, storehouseId, { householdId, isOpen: true })) {
+    const path = `${root}/bookings/${booking.bookingId}`;
+    if (booking.state === 'offered' && booking.offeredUntil)
+      items.push({
+        ...{ ...dueAtInstant(booking.offeredUntil, timeZone), ...nothing, kind: 'equipment-offered', path },
+        ...{ about: item.name, words: `This came free for you; say whether you take it: ${item.name}.` },
+      });
+    const before =
+      booking.state === 'booked' ? await findOpenLoan(tx, storehouseId, booking.equipmentUnitId) : undefined;
+    if (before && before.dueAt < context.now())
+      items.push({
+        ...{ ...dueAtInstant(booking.startsAt, timeZone), ...nothing, kind: 'equipment-late', path },
+        ...{
+          about: item.name,
+          words: `Whoever has it before you is late: ${item.name}. See what else is free.`,
+        },
+      });
+  }
+  return items;
+}
