@@ -222,3 +222,54 @@ function squaresOf(path: readonly number[]) {
   }
   return squares;
 }
+
+/** A part of a paper as a screen reader is told it, with the text that stands in it and in its parts. */
+export type PdfPart = { readonly role: string; readonly text: string; readonly parts: readonly PdfPart[] };
+
+type TreeNode = { role?: string; id?: string; children?: TreeNode[] };
+type MarkedItem = { type?: string; id?: string; str?: string };
+
+/** What a paper tells those who hear it, page by page. */
+export async function readStructure(bytes: Uint8Array): Promise<PdfPart[]> {
+  const task = getDocument({ data: bytes.slice(), disableFontFace: true, useSystemFonts: false });
+  const pdf = await task.promise;
+  const pages: PdfPart[] = [];
+  for (let number = 1; number <= pdf.numPages; number += 1) {
+    const page = await pdf.getPage(number);
+    const { items } = await page.getTextContent({ includeMarkedContent: true });
+    const tree = (await page.getStructTree()) as TreeNode | null;
+    if (!tree) throw new Error(`page ${number} has no structure`);
+    pages.push(partOf(tree, textsByMark(items as MarkedItem[])));
+  }
+  await task.destroy();
+  return pages;
+}
+
+function textsByMark(items: readonly MarkedItem[]): Map<string, string> {
+  const texts = new Map<string, string>();
+  const open: (string | undefined)[] = [];
+  for (const { type, id, str } of items) {
+    if (type === 'beginMarkedContent' || type === 'beginMarkedContentProps') open.push(id);
+    else if (type === 'endMarkedContent') open.pop();
+    const mark = open.at(-1);
+    if (mark !== undefined && str !== undefined) texts.set(mark, `${texts.get(mark) ?? ''}${str}`);
+  }
+  return texts;
+}
+
+function partOf({ role = '', id, children = [] }: TreeNode, texts: ReadonlyMap<string, string>): PdfPart {
+  if (id !== undefined) return { role, text: (texts.get(id) ?? '').replaceAll('\u00a0', ' '), parts: [] };
+  const parts = children.map((child) => partOf(child, texts));
+  return {
+    role,
+    text: parts
+      .map(({ text }) => text)
+      .filter(Boolean)
+      .join(' '),
+    parts: parts.filter((part) => part.role !== ''),
+  };
+}
+
+/** All parts of one role, in the order in which they are told. */
+export const partsOf = (part: PdfPart, role: string): PdfPart[] =>
+  part.parts.flatMap((inner) => [...(inner.role === role ? [inner] : []), ...partsOf(inner, role)]);

@@ -1,5 +1,6 @@
 import type { Block, Fact } from '../content.ts';
-import { ensureRoom, isLarge, plain, rule, type Sheet, strong } from './sheet.ts';
+import { drawUnread, ensureRoom, isLarge, plain, rule, type Sheet, strong } from './sheet.ts';
+import { within } from './structure.ts';
 import type { Style } from './style.ts';
 import { drawTable } from './table.ts';
 import { drawLine, lineHeight, widthOf, wrap } from './text.ts';
@@ -17,13 +18,13 @@ function drawBlock(sheet: Sheet, block: Block): void {
       drawHeading(sheet, block.text);
       break;
     case 'text':
-      drawText(sheet, block.text, plain(sheet));
+      within(sheet.doc, 'P', () => drawText(sheet, block.text, plain(sheet)));
       break;
     case 'lead':
-      drawLead(sheet, block);
+      within(sheet.doc, 'P', () => drawLead(sheet, block));
       break;
     case 'facts':
-      drawFacts(sheet, block.rows);
+      within(sheet.doc, 'L', () => drawFacts(sheet, block.rows));
       break;
     case 'table':
       drawTable(sheet, block);
@@ -32,7 +33,7 @@ function drawBlock(sheet: Sheet, block: Block): void {
       drawSignatures(sheet, block.boxes);
       break;
     case 'side-by-side':
-      drawSideBySide(sheet, block);
+      within(sheet.doc, 'Div', () => drawSideBySide(sheet, block));
   }
 }
 
@@ -41,7 +42,7 @@ function drawHeading(sheet: Sheet, words: string): void {
   const style: Style = { face: 'serif', points: Math.max(14 * sheet.scale, 14) };
   ensureRoom(sheet, (lineHeight(style) + 70) * Math.min(sheet.scale, 1.3));
   sheet.y += 4;
-  drawText(sheet, words, style, 3);
+  within(sheet.doc, 'H2', () => drawText(sheet, words, style, 3));
 }
 
 function drawText(sheet: Sheet, words: string, style: Style, after: number = GAP): void {
@@ -98,8 +99,10 @@ function drawFacts(sheet: Sheet, rows: readonly Fact[]): void {
     ensureRoom(sheet, Math.min(lines, 12) * lineHeight(style) + 4);
     for (const [at, pair] of pairs.entries()) {
       const x = sheet.left + at * (columnWidth + 20);
-      drawLines(sheet, pair.name, { x, style });
-      drawLines(sheet, pair.value, { x: x + nameWidth, style: bold });
+      within(sheet.doc, 'LI', () => {
+        within(sheet.doc, 'Lbl', () => drawLines(sheet, pair.name, { x, style }));
+        within(sheet.doc, 'LBody', () => drawLines(sheet, pair.value, { x: x + nameWidth, style: bold }));
+      });
       if (pair.value.join('') === '') drawPenLine(sheet, { left: x + nameWidth, right: x + columnWidth });
     }
     const isPen = rows.slice(first, first + across).some(({ value }) => value === '');
@@ -131,9 +134,11 @@ function drawSignatures(sheet: Sheet, boxes: readonly string[]): void {
     ensureRoom(sheet, height + 6);
     for (const [at, name] of names.entries()) {
       const x = sheet.left + at * (width + 14);
-      sheet.doc.lineWidth(0.6).roundedRect(x, sheet.y, width, height, 4).stroke('black');
+      drawUnread(sheet.doc, () =>
+        sheet.doc.lineWidth(0.6).roundedRect(x, sheet.y, width, height, 4).stroke('black'),
+      );
       const inside = { ...sheet, y: sheet.y + 4 };
-      drawLines(inside, name, { x: x + 6, style });
+      within(sheet.doc, 'P', () => drawLines(inside, name, { x: x + 6, style }));
     }
     sheet.y += height + 8;
   }

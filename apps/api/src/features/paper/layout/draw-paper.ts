@@ -4,6 +4,7 @@ import { drawBlocks } from './blocks.ts';
 import { registerFaces } from './fonts.ts';
 import { drawFooters, drawHead, type Frame, footHeight } from './frame.ts';
 import { LARGE_POINTS, PLAIN_POINTS, type Sheet } from './sheet.ts';
+import { beginStructure, unread } from './structure.ts';
 
 /** Points of the two sizes that offices have. */
 const PAPER_SIZES = { a4: [595.28, 841.89], letter: [612, 792] } as const;
@@ -33,6 +34,7 @@ export async function drawPaper(content: PaperContent, drawing: Drawing): Promis
     pdfVersion: '1.7',
     lang: language,
     displayTitle: true,
+    tagged: true,
     info: {
       Title: `${drawing.title} ${drawing.code}`,
       Author: drawing.storehouse,
@@ -45,9 +47,10 @@ export async function drawPaper(content: PaperContent, drawing: Drawing): Promis
   });
   const bytes = collect(doc);
   registerFaces(doc);
+  beginStructure(doc);
   const sheet = openSheet(doc, content, drawing);
   drawBlocks(sheet, content.blocks);
-  drawFooters(sheet, drawing);
+  unread(doc, () => drawFooters(sheet, drawing));
   doc.end();
   return bytes;
 }
@@ -56,7 +59,7 @@ function openSheet(doc: Sheet['doc'], content: PaperContent, drawing: Drawing): 
   const scale = drawing.isLarge ? LARGE_POINTS / PLAIN_POINTS : 1;
   const addPage = (isFirst: boolean) => {
     doc.addPage();
-    sheet.y = drawHead(sheet, drawing, isFirst ? content.about : undefined);
+    sheet.y = isFirst ? drawHead(sheet, drawing, content.about) : unread(doc, () => drawHead(sheet, drawing));
   };
   const [short, long] = PAPER_SIZES[drawing.size];
   const [pageWidth, pageHeight] = drawing.isLandscape ? [long, short] : [short, long];

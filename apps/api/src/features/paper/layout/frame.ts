@@ -1,7 +1,8 @@
 import { spellCode } from '@sheafbook/units';
 import { drawSheaf } from './mark.ts';
 import { drawQr } from './qr.ts';
-import { isLarge, plain, rule, type Sheet, strong } from './sheet.ts';
+import { drawUnread, isLarge, plain, rule, type Sheet, strong } from './sheet.ts';
+import { mark, within } from './structure.ts';
 import type { Style } from './style.ts';
 import { drawLine, lineHeight, widthOf, wrap } from './text.ts';
 
@@ -35,7 +36,7 @@ const QR_FIRST = 78;
 const QR_NEXT = 60;
 
 /** Draws the head of a page; gives where its body begins. The first page has the title, those after it a line. */
-export function drawHead(sheet: Sheet, frame: Frame, about: readonly string[] | undefined): number {
+export function drawHead(sheet: Sheet, frame: Frame, about?: readonly string[]): number {
   const { doc, left, width } = sheet;
   rule(sheet, { y: 1.5, left: 0, right: left * 2 + width, points: 3 }); // the weave: two stripes at the page's head
   rule(sheet, { y: 5, left: 0, right: left * 2 + width, points: 0.8 });
@@ -43,10 +44,14 @@ export function drawHead(sheet: Sheet, frame: Frame, about: readonly string[] | 
   const codeStyle = { ...strong(sheet), points: Math.max(13, sheet.scale * 11) };
   const code = spellCode(frame.code);
   const right = left + width;
-  drawQr(doc, frame.address, { x: right - size, y: 26, size });
+  const drawCode = () => mark(doc, () => drawQr(doc, frame.address, { x: right - size, y: 26, size }));
+  if (about) within(doc, 'Figure', drawCode, { alt: frame.address });
+  else drawCode();
   const codeWidth = widthOf(doc, code, codeStyle);
   const codeX = Math.min(right - codeWidth, right - size / 2 - codeWidth / 2);
-  drawLine(doc, code, { x: codeX, y: 26 + size + 4, style: codeStyle });
+  const drawSpelled = () => drawLine(doc, code, { x: codeX, y: 26 + size + 4, style: codeStyle });
+  if (about) within(doc, 'P', drawSpelled);
+  else drawSpelled();
   const qrBottom = 26 + size + 4 + lineHeight(codeStyle);
   const textWidth = width - Math.max(size, codeWidth) - 20;
   const textBottom = about
@@ -61,17 +66,15 @@ function drawTitle(
   { about, textWidth }: { about: readonly string[]; textWidth: number },
 ): number {
   const { doc, left } = sheet;
-  drawSheaf(doc, { x: left, y: 24, size: 22 });
+  drawUnread(doc, () => drawSheaf(doc, { x: left, y: 24, size: 22 }));
   const house: Style = { face: 'serif', points: Math.max(14, 11 * sheet.scale) };
-  let y = drawWrapped(sheet, frame.storehouse, { x: left + 30, y: 26, width: textWidth - 30, style: house });
-  y = drawWrapped(sheet, frame.title, {
-    x: left,
-    y: y + 1,
-    width: textWidth,
-    style: { face: 'serif', points: 29 },
-  });
+  const title: Style = { face: 'serif', points: 29 };
+  const top = { x: left + 30, y: 26, width: textWidth - 30, style: house };
+  let y = within(doc, 'P', () => drawWrapped(sheet, frame.storehouse, top));
+  const under = (style: Style) => ({ x: left, y: y + 1, width: textWidth, style });
+  y = within(doc, 'H1', () => drawWrapped(sheet, frame.title, under(title)));
   for (const line of [frame.words.number(frame.paperNo), ...about])
-    y = drawWrapped(sheet, line, { x: left, y: y + 1, width: textWidth, style: plain(sheet) });
+    y = within(doc, 'P', () => drawWrapped(sheet, line, under(plain(sheet))));
   return y;
 }
 

@@ -1,3 +1,4 @@
+import { mark, unread } from './structure.ts';
 import type { Style } from './style.ts';
 import type { Document } from './text.ts';
 
@@ -39,5 +40,9 @@ export function rule(
   line: { y: number; left?: number; right?: number; points?: number },
 ): void {
   const { y, left = sheet.left, right = sheet.left + sheet.width, points = 0.4 } = line;
-  sheet.doc.lineWidth(points).moveTo(left, y).lineTo(right, y).stroke('black');
+  drawUnread(sheet.doc, () => sheet.doc.lineWidth(points).moveTo(left, y).lineTo(right, y).stroke('black'));
 }
+
+/** Lines and boxes say nothing to a listener. */
+export const drawUnread = (doc: Sheet['doc'], draw: () => unknown): void =>
+  unread(doc, () => mark(doc, () => void draw()));

@@ -1,6 +1,7 @@
 import type { Column, Row, TableBlock } from '../content.ts';
 import { columnGroups, GUTTER, type MeasuredColumn, spansOn, widthsFor } from './columns.ts';
-import { ensureRoom, plain, rule, type Sheet, strong } from './sheet.ts';
+import { drawUnread, ensureRoom, plain, rule, type Sheet, strong } from './sheet.ts';
+import { into, newPart, type Part, unread, within } from './structure.ts';
 import type { Style } from './style.ts';
 import { drawLine, lineHeight, wrap } from './text.ts';
 
@@ -17,7 +18,8 @@ type Laid = { readonly columns: readonly MeasuredColumn[]; readonly style: Style
 export function drawTable(sheet: Sheet, block: TableBlock): void {
   for (const positions of columnGroups(sheet, block)) {
     const columns = widthsFor(sheet, block, positions);
-    drawGroup(sheet, { columns, style: plain(sheet) }, rowsOf(block, positions));
+    const laid = { columns, style: plain(sheet) };
+    within(sheet.doc, 'Table', () => drawGroup(sheet, laid, rowsOf(block, positions)));
     sheet.y += 10 * sheet.scale;
   }
 }
@@ -31,16 +33,15 @@ function drawGroup(sheet: Sheet, laid: Laid, rows: readonly Row[]): void {
   const head = headHeight(sheet, laid);
   const wholePage = sheet.bottom() - 120 * sheet.scale;
   ensureRoom(sheet, head + Math.min(firstNeeds, wholePage / 2));
-  drawHead(sheet, laid);
+  within(sheet.doc, 'TR', () => drawHead(sheet, laid, 'TH'));
   for (const [at, row] of rows.entries()) {
     const height = heights[at] ?? 0;
     // A sum never stands alone at the top of a page.
     const needed = height + (rows[at + 1]?.kind === 'sum' ? (heights[at + 1] ?? 0) : 0);
     if (sheet.y + needed > sheet.bottom() && at > 0) {
-      sheet.nextPage();
-      drawHead(sheet, laid);
+      nextPage(sheet, laid);
     }
-    drawRow(sheet, laid, row);
+    within(sheet.doc, 'TR', () => drawRow(sheet, laid, row));
   }
 }
 
@@ -72,13 +73,21 @@ function headHeight(sheet: Sheet, laid: Laid): number {
   return tallest(headLines(sheet, laid)) * lineHeight(laid.style) + PADDING * sheet.scale;
 }
 
-function drawHead(sheet: Sheet, laid: Laid): void {
+/** The head stands on each page for the eye; a listener hears it once. */
+function nextPage(sheet: Sheet, laid: Laid): void {
+  sheet.nextPage();
+  unread(sheet.doc, () => drawHead(sheet, laid));
+}
+
+function drawHead(sheet: Sheet, laid: Laid, kind?: 'TH'): void {
   const cells = headLines(sheet, laid);
   const lines = tallest(cells);
   const step = lineHeight(laid.style);
   for (const [at, cell] of cells.entries()) {
     const top = sheet.y + (lines - cell.length) * step; // heads stand on their rule
-    drawCell(sheet, laid.columns[at], { cell, top, style: laid.style });
+    const draw = () => drawCell(sheet, laid.columns[at], { cell, top, style: laid.style });
+    if (kind) within(sheet.doc, kind, draw);
+    else draw();
   }
   sheet.y += headHeight(sheet, laid);
   rule(sheet, { y: sheet.y, points: 1 });
@@ -91,15 +100,15 @@ function drawRow(sheet: Sheet, laid: Laid, row: Row): void {
   const padding = 2 * PADDING * sheet.scale;
   if (row.kind === 'sum') rule(sheet, { y: sheet.y, points: 1 });
   let cells = linesOf(sheet, laid, row);
+  const parts = cells.map(() => newPart(sheet.doc, 'TD'));
   while (tallest(cells) > 1 && sheet.y + tallest(cells) * step + padding > sheet.bottom()) {
     const fitting = Math.max(1, Math.floor((sheet.bottom() - sheet.y - padding) / step));
-    drawCells(sheet, laid, { cells: cells.map((cell) => cell.slice(0, fitting)), style });
+    drawCells(sheet, laid, { cells: cells.map((cell) => cell.slice(0, fitting)), style, parts });
     cells = cells.map((cell) => cell.slice(fitting));
-    sheet.nextPage();
-    drawHead(sheet, laid);
+    nextPage(sheet, laid);
   }
   const top = sheet.y;
-  drawCells(sheet, laid, { cells, style });
+  drawCells(sheet, laid, { cells, style, parts });
   const drawn = tallest(cells) * step + padding;
   sheet.y += row.kind === 'pen' ? Math.max(drawn, PEN_ROW * sheet.scale) : drawn;
   rule(sheet, { y: sheet.y, points: row.kind === 'sum' ? 1 : 0.4 });
@@ -117,17 +126,18 @@ const tallest = (cells: readonly (readonly string[])[]): number =>
 function drawUprights(sheet: Sheet, { columns }: Laid, { from, to }: { from: number; to: number }): void {
   for (const { left } of columns.slice(1)) {
     const x = left - GUTTER / 2;
-    sheet.doc.lineWidth(0.4).moveTo(x, from).lineTo(x, to).stroke('black');
+    drawUnread(sheet.doc, () => sheet.doc.lineWidth(0.4).moveTo(x, from).lineTo(x, to).stroke('black'));
   }
 }
 
 function drawCells(
   sheet: Sheet,
   { columns }: Laid,
-  { cells, style }: { cells: readonly string[][]; style: Style },
+  { cells, style, parts }: { cells: readonly string[][]; style: Style; parts: readonly Part[] },
 ): void {
   const top = sheet.y + PADDING * sheet.scale;
-  for (const [at, cell] of cells.entries()) drawCell(sheet, columns[at], { cell, top, style });
+  for (const [at, cell] of cells.entries())
+    into(sheet.doc, parts[at] ?? null, () => drawCell(sheet, columns[at], { cell, top, style }));
 }
 
 function drawCell(

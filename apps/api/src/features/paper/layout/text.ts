@@ -1,5 +1,6 @@
 import type PDFDocument from 'pdfkit';
 import { type Face, fontNames, fontWith, wideFontName } from './fonts.ts';
+import { mark } from './structure.ts';
 import type { Style } from './style.ts';
 
 export type Document = InstanceType<typeof PDFDocument>;
@@ -80,11 +81,13 @@ export function drawLine(
 ): void {
   const { style, align = 'left' } = at;
   let x = align === 'right' ? at.x - widthOf(doc, text, style) : at.x;
-  for (const run of measuredRuns(doc, text, style)) {
-    doc.font(run.font).fontSize(style.points).fillColor('black');
-    doc.text(run.text, x, at.y, { lineBreak: false, ...FEATURES });
-    x += run.width * style.points;
-  }
+  mark(doc, () => {
+    for (const run of measuredRuns(doc, text, style)) {
+      doc.font(run.font).fontSize(style.points).fillColor('black');
+      doc.text(run.text, x, at.y, { lineBreak: false, ...FEATURES });
+      x += run.width * style.points;
+    }
+  });
 }
 
 /** Breaks a text into lines of at most `width` points, at spaces; a word that is wider than that is cut. */
