@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { aBuy, bodyOf, type TestBuy } from '../support/buy.ts';
 import { anOrderedBuy } from '../support/fixed-buy.ts';
+import { bagBodies, offersOf } from '../support/landed-buy.ts';
 import { printed } from '../support/pdf.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
@@ -75,6 +76,8 @@ test('a slip that a pen filled in is keyed in at the page of its code, with both
   await page.getByText(/written .*keyed /).waitFor();
   const { own } = bodyOf(await storehouse.coordinator.get(`${buy.path}/pledges`));
   expect(own).toMatchObject([{ wantedGrams: 11_340, leastGrams: 11_340, asTyped: '25 lb' }]);
+  await page.goto(`/s/${storehouse.storehouseId}/buys/${buy.buyId}/lines/${buy.lines[WHEAT]}`);
+  await page.getByText(/Pledge: by pen on .*, keyed in on .* by Ada Ashdown/).waitFor();
 }, 60_000);
 
 test('the papers of a buy open as PDF in the size and language that were chosen', async () => {
@@ -130,4 +133,10 @@ test('a landing sheet is keyed in: the lorry and its count', async () => {
   await page.getByText('The lorry and its count are keyed in.').waitFor();
   const { keyings } = bodyOf(await storehouse.coordinator.get(`${ordered.path}/keyings`));
   expect(keyings.map((keying: { what: string }) => keying.what)).toEqual(['delivery', 'count']);
+  const pen = { writtenAt: written.slice(0, 16).replace(' ', 'T'), paperCode: code };
+  const bodies = bagBodies(await offersOf(storehouse, ordered), { wheat: [{}] });
+  const path = `${storehouse.path}/deliveries/${keyings[0].subjectId}/bags`;
+  const { bags } = bodyOf(await storehouse.coordinator.post(path, { bags: bodies, ...pen }), 201);
+  await page.goto(`/s/${storehouse.storehouseId}/buys/${ordered.buyId}/landing/bags/${bags[0].id}`);
+  await page.getByText(/Bag: by pen on .*, keyed in on .* by Ada Ashdown/).waitFor();
 }, 60_000);

@@ -7,6 +7,7 @@ import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger, State } from '../../ui/pieces.tsx';
 import { BooksPage } from '../books/books-page.tsx';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { ageingQuery, type Balance, type Balances } from './queries.ts';
 import { useAgeingText } from './words.ts';
 
@@ -59,6 +60,7 @@ function Sheet({ body }: { body: Balances }) {
       <p className="soft">
         {words.how} {words.seen}
       </p>
+      <PaperLinks papers={[{ kind: 'who-owes', path: 'balances/paper' }]} />
       <div className="actions no-print">
         <a className="btn quiet" download href={`/api/storehouses/${storehouse}/balances?format=csv`}>
           {words.asCsv}

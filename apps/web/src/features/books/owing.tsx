@@ -8,6 +8,7 @@ import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { BooksPage } from './books-page.tsx';
 import type { HouseholdBalance } from './owing-table.tsx';
 import { balancesQuery } from './queries.ts';
@@ -41,6 +42,7 @@ export function OwingPage() {
               />
               {shown.length === 0 ? <p role="status">{t.noSuchHousehold}</p> : null}
               <Households rows={shown} />
+              <PaperLinks papers={[{ kind: 'who-owes', path: 'balances/paper' }]} />
               <p>
                 <a className="btn" href={`/api/storehouses/${storehouse}/balances?format=csv`} download>
                   {t.download}

@@ -7,6 +7,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Figures } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { ByPen } from '../paper/by-pen.tsx';
 import type { BuyLineBody, BuyPage, Fill, FillLine, OwnPledge, Quote } from './buy-body.ts';
 import './beam.css';
 import { type LineFacts, lineFactsOf } from './line-facts.ts';
@@ -82,6 +83,7 @@ function LineSheet({ buy, line, pledge, fill, quotes }: SheetProps) {
           </Link>
         </p>
       )}
+      {pledge ? <ByPen buy={buy.id} subject={pledge.id} /> : null}
       {facts && isGathering && household !== null ? (
         <PledgeForm
           key={pledge?.version ?? 0}

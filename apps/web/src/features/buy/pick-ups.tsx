@@ -8,6 +8,7 @@ import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { ByPen } from '../paper/by-pen.tsx';
 import type { BuyLineBody, PickUpsBody } from './buy-body.ts';
 import { instantIn } from './instant-in.ts';
 
@@ -90,7 +91,12 @@ function Appointment({ pickUp, buy, mayFetch }: { pickUp: PickUp; buy: string; m
     onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', { storehouse, buy }] }),
   });
   if (pickUp.collectedAt !== null)
-    return <p>{t.fetched(format.instant(pickUp.collectedAt), pickUp.signedBy ?? '')}</p>;
+    return (
+      <>
+        <p>{t.fetched(format.instant(pickUp.collectedAt), pickUp.signedBy ?? '')}</p>
+        <ByPen buy={buy} subject={pickUp.id} />
+      </>
+    );
   return (
     <form
       className="stack"

@@ -1,16 +1,17 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { api, ask, askOnce } from '../../api/client.ts';
+import { api, askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import type { BuyPage } from '../buy/buy-body.ts';
-import type { Fetcher, PickUp } from './fetchers.ts';
+import { ByPen } from '../paper/by-pen.tsx';
+import { comeNow } from './come-now.ts';
+import type { Fetcher } from './fetchers.ts';
 import { useHandingText } from './words.ts';
 
 const inside = api.storehouses[':storehouse'];
-const QUARTER_MS = 900_000;
 
 type AtTheDoorProps = { page: BuyPage; fetcher: Fetcher; isOpen: boolean };
 
@@ -51,13 +52,16 @@ export function HouseholdAtTheDoor({ page, fetcher, isOpen }: AtTheDoorProps) {
           </ul>
         )}
         {fetched.map((pickUp) => (
-          <p key={pickUp.id} className="soft">
-            {t.fetched(
-              format.instant(pickUp.collectedAt ?? ''),
-              pickUp.signedBy ?? '',
-              format.mass(pickUp.pieces.reduce((sum, piece) => sum + piece.grams, 0)),
-            )}
-          </p>
+          <div key={pickUp.id} className="stack tight">
+            <p className="soft">
+              {t.fetched(
+                format.instant(pickUp.collectedAt ?? ''),
+                pickUp.signedBy ?? '',
+                format.mass(pickUp.pieces.reduce((sum, piece) => sum + piece.grams, 0)),
+              )}
+            </p>
+            <ByPen buy={page.id} subject={pickUp.id} />
+          </div>
         ))}
         {isOpen && waiting.some(({ isOnHold }) => !isOnHold) ? (
           <Sign page={page} fetcher={fetcher} grams={grams} />
@@ -115,13 +119,6 @@ function Sign({ page, fetcher, grams }: { page: BuyPage; fetcher: Fetcher; grams
       </div>
     </form>
   );
-}
-
-async function comeNow(param: { storehouse: string; buy: string }, householdId: string): Promise<PickUp> {
-  const now = Date.now();
-  const [startsAt, endsAt] = [now, now + QUARTER_MS].map((at) => new Date(at).toISOString());
-  const json = { householdId, startsAt: startsAt ?? '', endsAt: endsAt ?? '' };
-  return ask(inside.buys[':buy']['pick-ups'].$post({ param, json }));
 }
 
 /** After the group's days, what nobody fetched becomes everyone's, and its goods and freight are credited. */

@@ -5,6 +5,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Figures } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { ByPen } from '../paper/by-pen.tsx';
 import { Photos } from '../photo/photos.tsx';
 import { ChangeBag } from './bag-change.tsx';
 import { BagState } from './bag-list.tsx';
@@ -83,6 +84,7 @@ function OneBag({ landing, sheet, bag, children }: SheetProps) {
       <div className="stack tight">
         {bag.supplierMark === '' ? null : <p>{t.markIs(bag.supplierMark)}</p>}
         {bag.note === '' ? null : <p>{bag.note}</p>}
+        <ByPen buy={landing.param.buy} subject={bag.id} />
       </div>
       <Photos buy={landing.param.buy} shows="bag" thingId={bag.id} />
       {mayLand ? (

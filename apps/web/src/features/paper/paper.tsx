@@ -4,6 +4,7 @@ import { buyQuery } from '../../api/queries.ts';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { KeyPickUp } from './key-pick-up.tsx';
 import { KeySheet } from './key-sheet.tsx';
 import { KeySlip } from './key-slip.tsx';
 import { type FoundPaper, keyingsQuery, paperQuery } from './queries.ts';
@@ -80,14 +81,17 @@ function WayBack({ paper }: { paper: FoundPaper }) {
 function OfBuy({ paper, buyId }: { paper: FoundPaper; buyId: string }) {
   const { storehouse, duties } = useHouse();
   const buy = useQuery(buyQuery({ storehouse, buy: buyId }));
-  const mayLand = duties.includes('coordinator') || duties.includes('packing_lead');
+  const mayHandle = duties.includes('coordinator') || duties.includes('packing_lead');
   return (
     <>
       {paper.kind === 'pledge-slip' ? (
         <Loaded reading={buy}>{(page) => <KeySlip buy={page} paper={paper} />}</Loaded>
       ) : null}
-      {paper.kind === 'landing-sheet' && mayLand ? (
+      {paper.kind === 'landing-sheet' && mayHandle ? (
         <Loaded reading={buy}>{(page) => <KeySheet buy={page} paper={paper} />}</Loaded>
+      ) : null}
+      {paper.kind === 'split-sheet' && mayHandle ? (
+        <Loaded reading={buy}>{(page) => <KeyPickUp buy={page} paper={paper} />}</Loaded>
       ) : null}
       <Keyings buyId={buyId} code={paper.code} />
     </>

@@ -8,6 +8,7 @@ import { joined, Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import type { BuyPage } from '../buy/buy-body.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { Compare } from './compare.tsx';
 import { type Compared, comparisonQuery, splitsQuery } from './queries.ts';
 import './split.css';
@@ -64,6 +65,7 @@ function Line({ page, lineId, splits, compared }: LineProps) {
         <section key={split.id} className="stack">
           {rounds.length > 1 || comparison ? <h2>{t.round(split.roundNo)}</h2> : null}
           <SplitSheet split={split} />
+          <PaperLinks papers={[{ kind: 'split-sheet', path: `splits/${split.id}/paper` }]} />
           {at === 0 && page.stage === 'landed' ? <Undo split={split} /> : null}
         </section>
       ))}

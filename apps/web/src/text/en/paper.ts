@@ -61,7 +61,17 @@ export const en = {
   sheetKeyed: 'The lorry and its count are keyed in.',
   toLanding: 'Number the bags',
 
+  keyPickUp: (buy: string) => `Key in who fetched from ${buy}`,
+  keyPickUpPosts: (mass: string, household: string) =>
+    `Writes down that all that waited, ${mass}, left with ${household} at that hour. What is on hold stays.`,
+  notFetched: 'Nothing is fetched before the buy is shared out, so no signature can be keyed in.',
+  signedOnPaper: 'Name of whoever signed',
+  pickUpKeyed: (household: string) => `The pick-up of ${household} is keyed in.`,
+  allFetched: 'Every household has fetched what was free to go.',
+
   // What was keyed in
+  byPen: (what: string, written: string, keyed: string, by: string) =>
+    `${what}: by pen on ${written}, keyed in on ${keyed} by ${by}`,
   keyings: 'Keyed in from paper',
   written: (written: string, keyed: string) => `written ${written}, keyed ${keyed}`,
   enteredFor: 'entered for the household',

@@ -59,6 +59,15 @@ export const es: PaperWords = {
   sheetKeyed: 'El camión y su cuenta están en el libro.',
   toLanding: 'Numerar los sacos',
 
+  keyPickUp: (buy) => `Pasar quién recogió de ${buy}`,
+  keyPickUpPosts: (mass, household) =>
+    `Anota que todo lo que esperaba, ${mass}, se fue con ${household} a esa hora. Lo retenido se queda.`,
+  notFetched: 'Nada se recoge antes de repartir la compra, así que ninguna firma se puede pasar.',
+  signedOnPaper: 'Nombre de quien firmó',
+  pickUpKeyed: (household) => `La recogida de ${household} está en el libro.`,
+  allFetched: 'Todos los hogares recogieron lo que podía salir.',
+
+  byPen: (what, written, keyed, by) => `${what}: a pluma el ${written}, pasado el ${keyed} por ${by}`,
   keyings: 'Pasado desde papel',
   written: (written, keyed) => `escrito ${written}, pasado ${keyed}`,
   enteredFor: 'anotado para el hogar',
