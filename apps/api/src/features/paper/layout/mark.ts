@@ -1,4 +1,4 @@
-import type { Document } from './text.ts';
+import type { Document } from './document.ts';
 
 /** The sheaf of our name, as in the shell of the screens, 28 units wide. */
 const STROKES = [

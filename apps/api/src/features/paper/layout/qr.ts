@@ -1,5 +1,5 @@
 import encodeQR from 'qr';
-import type { Document } from './text.ts';
+import type { Document } from './document.ts';
 
 /** Draws a QR code of black squares, `size` points wide without its quiet zone, which the caller leaves white. */
 export function drawQr(doc: Document, text: string, at: { x: number; y: number; size: number }): void {

@@ -1,5 +1,5 @@
 import { assert } from '@sheafbook/units';
-import type { Document } from './text.ts';
+import type { Document } from './document.ts';
 
 /** A part of a paper as a screen reader tells it: a heading, a table, one of its cells. */
 export type Element = ReturnType<Document['struct']>;

@@ -1,9 +1,8 @@
-import type PDFDocument from 'pdfkit';
+import type { Document } from './document.ts';
 import { type Face, fontNames, fontWith, wideFontName } from './fonts.ts';
 import { mark } from './structure.ts';
 import type { Style } from './style.ts';
 
-export type Document = InstanceType<typeof PDFDocument>;
 
 /** Line height over type size, as on screen. */
 const LEADING = 1.32;

@@ -1,0 +1,3 @@
+import type PDFDocument from 'pdfkit';
+
+export type Document = InstanceType<typeof PDFDocument>;
