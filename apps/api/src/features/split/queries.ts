@@ -279,6 +279,16 @@ export async function listAwardsOfBuy(tx: Tx, storehouseId: string, buyId: strin
     .groupBy(splits.buyLineId, shares.ownerId);
 }
 
+/** The newest splits in force, of whatever buy. */
+export async function listLastSplits(tx: Tx, storehouseId: string, count: number): Promise<SplitRow[]> {
+  return tx
+    .select()
+    .from(splits)
+    .where(and(eq(splits.storehouseId, storehouseId), isNull(splits.undoneAt)))
+    .orderBy(desc(splits.madeAt), desc(splits.splitId))
+    .limit(count);
+}
+
 export async function listSplitsOfBuy(tx: Tx, storehouseId: string, buyId: string): Promise<SplitRow[]> {
   return tx
     .select()

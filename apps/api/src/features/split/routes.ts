@@ -4,8 +4,10 @@ import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayMakeSplits, mayRerunSplits } from './policy.ts';
 import { presentRerun, presentSplit } from './present.ts';
+import { presentSimulation } from './present-simulation.ts';
 import { splitWish, wholeList } from './schema.ts';
 import { makeSplit, readSplit, readSplitsOfBuy, rerunSplit, undoSplit } from './use-cases.ts';
+import { simulateRules } from './use-cases-simulate.ts';
 
 const TAG = 'Sharing out';
 
@@ -45,6 +47,14 @@ export const splitRoutes = new Hono<AppEnv>()
         present: presentSplit,
       });
     },
+  )
+  .get(
+    '/split-simulation',
+    describe(
+      TAG,
+      'The last three splits as each of the six rules would have made them; a member sees its own line',
+    ),
+    async (c) => c.json(presentSimulation(await simulateRules(contextOf(c)))),
   )
   .get('/splits/:split', describe(TAG, 'The split sheet'), async (c) =>
     c.json(presentSplit(await readSplit(contextOf(c), idParam(c, 'split')))),

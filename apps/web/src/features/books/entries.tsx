@@ -60,7 +60,9 @@ function EntryList({ of, title, search }: { of: EntriesOf; title: string; search
                   >
                     {String(entry.entryNo)}
                   </Link>,
-                  format.day(entry.onDay),
+                  <span key="day" className="nb">
+                    {format.day(entry.onDay)}
+                  </span>,
                   [t.whats[entry.what] ?? entry.what, entry.buy, entry.note].filter(Boolean).join(': '),
                   moneyOf(entry.movements, format.money),
                 ],

@@ -10,6 +10,7 @@ import { useTitle } from '../../ui/use-title.ts';
 import { ByPen } from '../paper/by-pen.tsx';
 import type { BuyLineBody, BuyPage, Fill, FillLine, OwnPledge, Quote } from './buy-body.ts';
 import './beam.css';
+import { LeftOut } from './left-out.tsx';
 import { type LineFacts, lineFactsOf } from './line-facts.ts';
 import { PledgeForm } from './pledge-form.tsx';
 import { Sacks } from './sacks.tsx';
@@ -84,6 +85,7 @@ function LineSheet({ buy, line, pledge, fill, quotes }: SheetProps) {
         </p>
       )}
       {pledge ? <ByPen buy={buy.id} subject={pledge.id} /> : null}
+      {isGathering && household !== null ? <LeftOut line={line} household={household} /> : null}
       {facts && isGathering && household !== null ? (
         <PledgeForm
           key={pledge?.version ?? 0}

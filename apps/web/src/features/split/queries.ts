@@ -12,6 +12,12 @@ export const splitsQuery = (param: OfBuy) =>
     queryFn: () => ask(inside.buys[':buy'].splits.$get({ param, query: {} })),
   });
 
+export const simulationQuery = (param: { readonly storehouse: string }) =>
+  queryOptions({
+    queryKey: ['split-simulation', param],
+    queryFn: () => ask(inside['split-simulation'].$get({ param })),
+  });
+
 /** The answer of a comparison, or why there is none: everything is split already, or nothing has landed. */
 export type Compared = { readonly comparison: Comparison | null; readonly why: ApiProblem | null };
 

@@ -12,4 +12,10 @@ const line = createRoute({
   component: lazyRouteComponent(() => import('./split-line.tsx'), 'SplitLine'),
 });
 
-export const splitRoutes = [split, line] as const;
+const simulation = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/split-simulation',
+  component: lazyRouteComponent(() => import('./simulation.tsx'), 'Simulation'),
+});
+
+export const splitRoutes = [split, line, simulation] as const;

@@ -72,6 +72,13 @@ function Foods({ page, splits }: { page: BuyPage; splits: readonly Split[] }) {
           );
         })}
       </ul>
+      {splits.length > 0 ? (
+        <p className="no-print">
+          <Link to="/s/$storehouse/split-simulation" params={{ storehouse }} className="btn quiet">
+            {t.simulation}
+          </Link>
+        </p>
+      ) : null}
       {page.stage === 'shared-out' ? (
         <div className="actions">
           <Link className="btn" to="/s/$storehouse/buys/$buy/handing-over" params={params}>

@@ -18,6 +18,11 @@ export const en = {
   nothingInstead: 'nothing instead',
   substituteNeeds: 'It counts only with a highest price.',
 
+  leftOutTitle: 'Who leaves it out',
+  leftOut: (eater: string, food: string, why: string) => `${eater} does not eat ${food}: ${why}.`,
+  leftOutWords: (without: number, all: number) =>
+    `${all - without} of ${s(all, 'eater', 'eaters')} would be fed by it. You can still pledge; nobody else is told.`,
+
   effect: 'What your pledge did',
   effectSaved: (money: string) => `Without it, the others would have paid ${money} more for the same food.`,
   effectDearer: (money: string) => `Without it, the others would have paid ${money} less for the same food.`,

@@ -90,6 +90,17 @@ export const en = {
     animals: 'to animals',
     unexplained: 'unexplained',
   } as Record<string, string>,
+  simulation: 'The last three splits under each rule',
+  simulationWords:
+    'What each rule would have given, in grams, from the claims that stood then. It is here to choose the group’s rule by, and posts nothing.',
+  simulated: (food: string, buy: string, at: string) => `${food}, ${buy}, ${at}`,
+  simulatedWas: (rule: string, grams: string) => `${grams} g were split ${rule}.`,
+  itWas: 'it was',
+  noSplits: 'Nothing has been split yet.',
+  noPartInIt: 'Your household had no part in it.',
+  notKnown: 'not read',
+  needNotRead:
+    'Need first reads what households eat and hold. That is read only when a split goes by it, so it can’t be told of the others.',
   undoWords: 'All of it becomes nobody’s again and can be split by another rule.',
   undo: 'Take this split back',
 };

@@ -19,6 +19,11 @@ export const es: PledgeWords = {
   nothingInstead: 'nada en su lugar',
   substituteNeeds: 'Solo cuenta con un precio más alto.',
 
+  leftOutTitle: 'Quién no lo come',
+  leftOut: (eater, food, why) => `${eater} no come ${food}: ${why}.`,
+  leftOutWords: (without, all) =>
+    `Alimentaría a ${all - without} de ${all} comensales. Puede prometer igual; nadie más lo sabe.`,
+
   effect: 'Lo que hizo su promesa',
   effectSaved: (money) => `Sin ella, los demás habrían pagado ${money} más por la misma comida.`,
   effectDearer: (money) => `Sin ella, los demás habrían pagado ${money} menos por la misma comida.`,

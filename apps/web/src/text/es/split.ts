@@ -90,6 +90,17 @@ export const es: SplitWords = {
     animals: 'a animales',
     unexplained: 'sin explicar',
   },
+  simulation: 'Los tres últimos repartos según cada regla',
+  simulationWords:
+    'Lo que habría dado cada regla, en gramos, con las peticiones de entonces. Sirve para elegir la regla del grupo y no anota nada.',
+  simulated: (food, buy, at) => `${food}, ${buy}, ${at}`,
+  simulatedWas: (rule, grams) => `Se repartieron ${grams} g ${rule}.`,
+  itWas: 'fue esta',
+  noSplits: 'Todavía no se ha repartido nada.',
+  noPartInIt: 'Su hogar no tuvo parte en él.',
+  notKnown: 'sin leer',
+  needNotRead:
+    'La regla de la necesidad lee lo que los hogares comen y tienen. Solo se lee cuando se reparte por ella, así que de los demás repartos no se puede decir.',
   undoWords: 'Todo vuelve a ser de nadie y se puede repartir con otra regla.',
   undo: 'Deshacer este reparto',
 };

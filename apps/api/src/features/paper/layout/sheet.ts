@@ -1,6 +1,6 @@
+import type { Document } from './document.ts';
 import { mark, unread } from './structure.ts';
 import type { Style } from './style.ts';
-import type { Document } from './document.ts';
 
 /** Where drawing stands on the page, in points from its top left. */
 export type Sheet = {

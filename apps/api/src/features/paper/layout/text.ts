@@ -3,7 +3,6 @@ import { type Face, fontNames, fontWith, wideFontName } from './fonts.ts';
 import { mark } from './structure.ts';
 import type { Style } from './style.ts';
 
-
 /** Line height over type size, as on screen. */
 const LEADING = 1.32;
 /** Figures stand under one another. The serif's are of one width already. */
