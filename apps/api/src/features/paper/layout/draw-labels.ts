@@ -1,10 +1,11 @@
 import { sumOf } from '@sheafbook/units';
 import PDFDocument from 'pdfkit';
+import type { Document } from './document.ts';
 import { registerFaces } from './fonts.ts';
 import { LABEL_SHEETS, type LabelSheet, type LabelSheetName, labelsOnSheet } from './label-sheets.ts';
 import { drawQr } from './qr.ts';
 import type { Style } from './style.ts';
-import { type Document, drawLine, lineHeight, widthOf, wrap } from './text.ts';
+import { drawLine, lineHeight, widthOf, wrap } from './text.ts';
 
 /** One label as it is drawn: its code, what is written large, and lines beneath in order of weight. */
 export type DrawnLabel = {

@@ -55,6 +55,10 @@ export const unread = <Result>(doc: Document, draw: () => Result): Result => int
 
 /** Puts marks on the page under the part that stands open; everything that is drawn goes through here. */
 export function mark(doc: Document, draw: () => void): void {
+  if (!opened.has(doc)) {
+    draw(); // a sheet of stickers is for the eye and the camera, and has no parts to tell
+    return;
+  }
   const part = stackOf(doc).at(-1);
   if (!part) {
     doc.markContent('Artifact', { type: 'Layout' });
