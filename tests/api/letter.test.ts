@@ -110,6 +110,30 @@ test('a server that hangs, and one that is not there, is asked again', async () 
   expect(await stateOf(letterId)).toMatchObject({ reason: 'The mail server could not be reached.' });
 });
 
+test('a server that took a letter and says so too late gets it again under the same id, so that it can tell', async () => {
+  const late = await openCatcher(200);
+  late.mood = 'late';
+  const letterId = await write();
+  expect(await doWork(app, late)).toMatchObject({ later: 1, done: 0 });
+  expect(await stateOf(letterId)).toMatchObject({ reason: 'The mail server took too long to answer.' });
+  late.mood = 'take';
+  app.clock.now = new Date(app.clock.now.getTime() + 121_000);
+  expect(await doWork(app, late)).toMatchObject({ done: 1 });
+  const ids = late.caught.map(({ source }) => parse(source).headers['Message-Id']);
+  expect(ids).toEqual([`<${letterId}@alder.example>`, `<${letterId}@alder.example>`]);
+  await late.close();
+});
+
+test('an address that nobody has ends the letter with a reason that does not tell it', async () => {
+  catcher.mood = { code: 550, words: '5.1.1 no mailbox <birchall@example.org>', at: 'rcpt' };
+  const nobody = await write();
+  expect(await doWork(app, catcher)).toMatchObject({ dead: 1 });
+  const { reason, work } = (await stateOf(nobody)) ?? {};
+  expect(work).toBe('dead');
+  expect(reason).toContain('The mail server refused the letter for good: “550 5.1.1 no mailbox');
+  expect(reason).not.toContain('birchall');
+});
+
 test('a letter that may be on its way is not sent beside it, and again after two minutes under its own id', async () => {
   const letterId = await write();
   await app.admin`update book.letter set state = 'sending', sending_at = ${app.clock.now.toISOString()}`;

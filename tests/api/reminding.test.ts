@@ -195,6 +195,22 @@ describe('in their own way', () => {
   });
 });
 
+test('a notice that was taken back before anybody was written to is written about to nobody', async () => {
+  app.clock.now = new Date('2026-11-23T19:00:00Z');
+  const path = `${storehouse.path}/notices`;
+  const told = async (about: string): Promise<string> =>
+    bodyOf(
+      await storehouse.coordinator.post(path, { audience: { to: 'everyone' }, about, says: 'Come.' }),
+      201,
+    ).id;
+  const gone = await told('A slip of the pen');
+  await told('The shelves');
+  expect((await storehouse.coordinator.delete(`${path}/${gone}`)).status).toBe(204);
+  const subjects = subjectsTo(await lettersAt('2026-11-23T19:15:00Z'), DELL);
+  expect(subjects).toContain('The shelves');
+  expect(subjects).not.toContain('A slip of the pen');
+});
+
 describe('a link to stop a kind, without signing in', () => {
   const told = async (householdId: string, isSafety = false) =>
     bodyOf(

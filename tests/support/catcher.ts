@@ -2,9 +2,13 @@ import type { AddressInfo } from 'node:net';
 import { type Outside, openMail } from '@sheafbook/api';
 import { SMTPServer } from 'smtp-server';
 
-/** What the server does with the next letter: takes it, refuses it with a code and words, or says nothing any more. */
+/**
+ * What the server does with the next letter: takes it, takes it and says so too late, refuses it with a code and words,
+ * or says nothing any more.
+ */
 export type Mood =
   | 'take'
+  | 'late'
   | 'hang'
   | { readonly code: number; readonly words: string; readonly at: 'rcpt' | 'data' };
 
@@ -26,7 +30,7 @@ export async function openCatcher(waitMilliseconds = 5000): Promise<Catcher> {
     onRcptTo(_, __, done) {
       const { mood } = catcher;
       if (mood === 'hang') return;
-      if (mood !== 'take' && mood.at === 'rcpt') return done(refusal(mood));
+      if (typeof mood !== 'string' && mood.at === 'rcpt') return done(refusal(mood));
       done();
     },
     onData(stream, session, done) {
@@ -34,10 +38,11 @@ export async function openCatcher(waitMilliseconds = 5000): Promise<Catcher> {
       stream.on('data', (chunk: Buffer) => chunks.push(chunk));
       stream.on('end', () => {
         const { mood } = catcher;
-        if (mood !== 'take' && mood !== 'hang') return done(refusal(mood));
+        if (typeof mood !== 'string') return done(refusal(mood));
         const to = session.envelope.rcptTo.map(({ address }) => address).join(', ');
         caught.push({ to, source: Buffer.concat(chunks).toString('utf8') });
-        done();
+        if (mood === 'late') setTimeout(done, 3 * waitMilliseconds).unref();
+        else done();
       });
     },
   });
