@@ -17,29 +17,32 @@ export function Work() {
   useTitle(words.title);
   const reading = useQuery(workQuery(storehouse));
   return (
-    <Loaded reading={reading}>
-      {({ dead, waiting, mail, works }) => (
-        <>
-          <Link className="who" to="/s/$storehouse/settings" params={{ storehouse }}>
-            <BackIcon />
-            {words.toSettings}
-          </Link>
-          <h1>{words.stands(dead)}</h1>
-          <p>{mail.sentence}</p>
-          {waiting === 0 ? null : <p className="soft">{words.waiting(waiting)}</p>}
-          {works.length === 0 ? (
-            <div className="empty" role="status">
-              <p>
-                <b>{words.none}</b>
-              </p>
-              <p className="soft">{words.noneWords}</p>
-            </div>
-          ) : (
-            works.map((work) => <OneWork key={work.id} work={work} />)
-          )}
-        </>
-      )}
-    </Loaded>
+    <>
+      <Link className="who" to="/s/$storehouse/settings" params={{ storehouse }}>
+        <BackIcon />
+        {words.toSettings}
+      </Link>
+      {reading.data === undefined ? <h1>{words.title}</h1> : null}
+      <Loaded reading={reading}>
+        {({ dead, waiting, mail, works }) => (
+          <>
+            <h1>{words.stands(dead)}</h1>
+            <p>{mail.sentence}</p>
+            {waiting === 0 ? null : <p className="soft">{words.waiting(waiting)}</p>}
+            {works.length === 0 ? (
+              <div className="empty" role="status">
+                <p>
+                  <b>{words.none}</b>
+                </p>
+                <p className="soft">{words.noneWords}</p>
+              </div>
+            ) : (
+              works.map((work) => <OneWork key={work.id} work={work} />)
+            )}
+          </>
+        )}
+      </Loaded>
+    </>
   );
 }
 
