@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
+import { aFeed, eventsOf } from '../support/calendar.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
 import type { GrainHouseholds } from '../support/fixed-buy.ts';
 import { aHall, aPackingSession, cansOf, HOURS, type TestHall } from '../support/packing.ts';
@@ -208,4 +209,21 @@ describe('the plan of a day', () => {
     );
     expect(JSON.stringify(reads)).toContain('plan of a packing session');
   });
+});
+
+test('a packing day and one’s own time stand in the calendar, and a day that is called off is cancelled there', async () => {
+  const day = await aPackingSession(storehouse, hall, { name: 'A day in the calendar' });
+  const feed = await aFeed(storehouse, households.Dell.caller);
+  await wish('Dell', day, cansOf(hall, { containers: 4 }));
+  bodyOf(await book('Dell', day, '2026-12-05T18:00:00Z'), 201);
+  const titles = async () =>
+    (await eventsOf(app, feed))
+      .filter(({ summary }) => summary.startsWith('A day in the calendar'))
+      .map(({ summary, status, sequence }) => [summary, status, sequence]);
+  expect(await titles()).toEqual([
+    ['A day in the calendar: packing day', 'CONFIRMED', 0],
+    ['A day in the calendar: your time on a line', 'CONFIRMED', 0],
+  ]);
+  bodyOf(await hall.lead.caller.post(`${day}/calling-off`, { because: 'No power.' }));
+  expect((await titles()).map(([, status]) => status)).toEqual(['CANCELLED', 'CANCELLED']);
 });
