@@ -286,10 +286,12 @@ export function readPlan(context: Context, sessionId: string, people?: number | 
       const slots = await listSlots(tx, storehouseId, sessionId);
       const householdIds = [...new Set(wishes.map(({ wish }) => wish.householdId))];
       const allergens = await listAllergens(tx, storehouseId, householdIds);
+      const purpose = 'plan of a packing session';
+      await notePrivateRead(tx, context, { householdIds, what: 'what it wants packed', purpose });
       await notePrivateRead(tx, context, {
         householdIds: householdIds.filter((householdId) => (allergens.get(householdId) ?? []).length > 0),
         what: 'allergies, as the order of foods reads them',
-        purpose: 'plan of a packing session',
+        purpose,
       });
       const lineWishes = wishes.map((row) => toLineWish(row, allergens));
       const lines = planLines(session, turnsOfLines(lineWishes, slots, session.lines), people);

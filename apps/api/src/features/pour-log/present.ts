@@ -33,6 +33,10 @@ export const presentBringable = ({ bag, food, household, grams }: Bringable) => 
   grams,
 });
 
+/** A server whose clock was set back counts no pack as opened in the future. */
+const secondsOpen = ({ openedAt }: AbsorberPackRow, now: Date) =>
+  Math.max(0, (now.getTime() - openedAt.getTime()) / 1000);
+
 export const presentPack = (pack: AbsorberPackRow, now: Date) => ({
   id: pack.absorberPackId,
   sizeMillilitres: pack.sizeMillilitres,
@@ -40,7 +44,7 @@ export const presentPack = (pack: AbsorberPackRow, now: Date) => ({
   openedAt: pack.openedAt.toISOString(),
   shutAt: pack.shutAt?.toISOString() ?? null,
   packetsLeft: pack.packetsLeft,
-  state: pack.shutAt === null ? judgeOpenPack((now.getTime() - pack.openedAt.getTime()) / 1000) : 'shut',
+  state: pack.shutAt === null ? judgeOpenPack(secondsOpen(pack, now)) : 'shut',
 });
 
 type Judged = { readonly excessGrams: number; readonly alarms: readonly PourAlarm[] };

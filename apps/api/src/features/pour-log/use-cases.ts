@@ -4,6 +4,7 @@ import { poured, reweighed, sampled, spilled } from '@sheafbook/ledger';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
+import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
@@ -40,7 +41,15 @@ import type { BringBag, LeftWish, LossWish, PackWish, PourWish } from './schema.
 
 /** The log of a session: what came, every container, what is unaccounted for, and the absorbers that stand open. */
 export function readLog(context: Context, sessionId: string) {
-  return withTx(context, (tx) => loadLog(tx, context, sessionId), { isReadOnly: true });
+  return withTx(context, async (tx) => {
+    const log = await loadLog(tx, context, sessionId);
+    const bags = log.balance.map(({ row }) => row.brought.householdId);
+    await notePrivateRead(tx, context, {
+      householdIds: [...bags, ...log.pours.map(({ pour }) => pour.householdId)],
+      ...{ what: 'bags and containers at a session', purpose: 'pour log' },
+    });
+    return log;
+  });
 }
 export type LogReading = Awaited<ReturnType<typeof readLog>>;
 
@@ -58,14 +67,15 @@ async function loadLog(tx: Tx, context: Context, sessionId: string) {
 /** The bags that may come to the line, of those who want something packed. */
 export function readBringable(context: Context, sessionId: string) {
   const { storehouseId } = context.actor;
-  return withTx(
-    context,
-    async (tx) => {
-      await loadSession(tx, storehouseId, sessionId);
-      return listBringable(tx, storehouseId, sessionId);
-    },
-    { isReadOnly: true },
-  );
+  return withTx(context, async (tx) => {
+    await loadSession(tx, storehouseId, sessionId);
+    const rows = await listBringable(tx, storehouseId, sessionId);
+    await notePrivateRead(tx, context, {
+      householdIds: rows.map(({ household }) => household.householdId),
+      ...{ what: 'shares in bags', purpose: 'pour log' },
+    });
+    return rows;
+  });
 }
 
 /** A household's part of a bag comes to the line, with what the book says is in it. Bringing it twice changes nothing. */
