@@ -102,6 +102,20 @@ async function insertTheRest(): Promise<void> {
       container_id, target_grams, grams, treatment, entry_id, poured_by, poured_at, recorded_at)
     select storehouse_id, packing_session_id, 1, 1, household_id, bag_id, ${world.ids.container ?? ''}, 500, 500, 'none',
       ${world.ids.entry ?? ''}, ${personId}, now(), now() from book.packing_bag`;
+  await admin`insert into book.supply_price values (${storehouseId}, 'absorber-300', 25)`;
+  await admin`insert into book.seam_limit
+    select storehouse_id, container_kind_id, 110, 120, 55, 62, 120, 130, 55, 10, 9, 'an invented sheet'
+    from book.container_kind where kind_code = 'can-no-10'`;
+  await admin`insert into book.seal_machine (storehouse_id, name, kind)
+    select storehouse_id, 'Seamer of the archive', 'can-seamer' from book.storehouse`;
+  await admin`insert into book.seal_check (storehouse_id, seal_machine_id, packing_session_id, line, serial,
+      container_kind_id, how, looks_good, faults, passed, suspect_from, suspect_to, checked_by, checked_at)
+    select s.storehouse_id, seal_machine_id, packing_session_id, 1, 1, container_kind_id, 'visual', false, '[]', false,
+      1, 1, ${personId}, now()
+    from book.packing_session s join book.seal_machine using (storehouse_id) join book.seam_limit using (storehouse_id)
+    limit 1`;
+  await admin`insert into book.seal_hold (storehouse_id, container_id, seal_check_id)
+    select storehouse_id, ${world.ids.container ?? ''}, seal_check_id from book.seal_check`;
   await world.buy.households.Dell.caller.get(`${storehouse.path}/appointments`); // what a calendar tells is written down
 }
 

@@ -102,7 +102,7 @@ const APP_TABLES = {
   'book.stage_move': 'insert select',
   'book.stock_count': 'insert select update(entry_id)',
   'book.stop_link': 'delete insert select',
-  'book.storehouse': 'insert select update(language, mass_display, name, time_zone, version)',
+  'book.storehouse': 'insert select update(language, mass_display, name, time_zone, version, year_end_month)',
   'book.supply_price': 'delete insert select update(price_minor_units)',
   'book.seal_check': 'insert select',
   'book.seal_hold': 'insert select update(disposition, note, settled_at, settled_by)',
