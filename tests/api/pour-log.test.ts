@@ -42,7 +42,7 @@ test('containers are filled from a household’s part of a bag, with codes, seri
   expect(more.containers[0].serial).toBe(4);
   const { caller } = hall.buy.households.Dell;
   const shown = bodyOf(await caller.get(`${storehouse.path}/containers/${filled.containers[1].id}`));
-  expect(shown).toMatchObject({ grams: 2010, kind: { code: 'can-no-10' } });
+  expect(shown).toMatchObject({ grams: 2010, kind: { code: 'can-no-10' }, treatment: 'oxygen-absorber' });
   expect(partsOf(await log())).toMatchObject({
     broughtGrams: brought,
     inContainersGrams: 10_005,

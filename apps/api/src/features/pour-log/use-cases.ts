@@ -121,7 +121,7 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
     const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
     const warnings = wish.grams.flatMap((grams, at) => judgeContainerFill(grams, kind, food, `grams.${at}`));
     const made = await makeContainers(tx, context, {
-      ...{ kind, householdId, lotId: bag.lotId, packedOn: todayOf(context), note: '' },
+      ...{ kind, householdId, lotId: bag.lotId, packedOn: todayOf(context), note: '', treatment },
       count: wish.grams.length,
     });
     const gramsOf = (at: number) => wish.grams[at] ?? 0;
