@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
@@ -162,40 +161,4 @@ test('account 1400 is the grams of every lot at its unit landed cost, each round
   }
   const valued = stock.reduce((sum: number, { valueMinorUnits }: Stock) => sum + valueMinorUnits, 0);
   expect(valued).toBe(await balanceOf('1400'));
-});
-
-test('a seed draws the same traces for everybody, by a rule that anyone can carry out again', async () => {
-  const seed = '2026, Quill and Ashdown';
-  const drawn = bodyOf(await reviewer.caller.get(at(`/traces?seed=${encodeURIComponent(seed)}`)));
-  const again = bodyOf(await storehouse.coordinator.get(at(`/traces?seed=${encodeURIComponent(seed)}`)));
-  expect(again).toEqual(drawn);
-  const codes = (
-    await app.admin<{ code: string }[]>`select bag_code as code from book.bag
-    where decision <> 'refused'`
-  ).map(({ code }) => code);
-  const byHand = codes
-    .map((code) => [createHash('sha256').update(`${seed}\n${code}`).digest('hex'), code] as const)
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-    .slice(0, 10)
-    .map(([, code]) => code);
-  expect(drawn.traces.map(({ bagCode }: { bagCode: string }) => bagCode)).toEqual(byHand);
-  expect(drawn.candidates).toBe(codes.length);
-  const other = bodyOf(await reviewer.caller.get(at('/traces?seed=another')));
-  expect(other.traces.map(({ bagCode }: { bagCode: string }) => bagCode)).not.toEqual(byHand);
-});
-
-test('every trace goes from its supplier to whoever has it, and every gram adds up', async () => {
-  const { traces } = bodyOf(await reviewer.caller.get(at('/traces?seed=grams')));
-  expect(traces.length).toBe(10);
-  for (const { addsUp, inGrams, steps, bagCode } of traces) {
-    expect({ bagCode, addsUp }).toEqual({ bagCode, addsUp: true });
-    const came = steps.filter(({ place }: { place: string }) => place === 'supplier');
-    expect(came.reduce((sum: number, { grams }: { grams: number }) => sum + grams, 0)).toBeGreaterThan(0);
-    const [row] = await app.admin<
-      { grams: string }[]
-    >`select net_grams as grams from book.bag where bag_code = ${bagCode}`;
-    expect(inGrams).toBeGreaterThanOrEqual(Number(row?.grams));
-  }
-  expect((await buy.households.Dell.caller.get(at('/traces?seed=x'))).body.code).toBe('duty-missing');
-  expect((await reviewer.caller.get(at('/traces?seed='))).body.fields[0].field).toBe('seed');
 });

@@ -35,9 +35,14 @@ test('the reviewer sees each check with its figure, draws ten traces by a seed, 
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Ten traces, drawn by “2026, Quill”.' }).waitFor();
   const drawn = bodyOf(await buy.treasurer.get(`${storehouse.path}/traces?seed=2026%2C%20Quill`));
-  for (const { bagCode } of drawn.traces)
-    await page.getByRole('heading', { name: bagCode, exact: true }).waitFor();
-  expect(await page.getByText('adds up', { exact: true }).count()).toBe(drawn.traces.length);
+  for (const { code, kind } of drawn.traces)
+    await page.getByRole('heading', { name: code, exact: kind !== 'entry' }).waitFor();
+  const vessels = drawn.traces.filter(({ kind }: { kind: string }) => kind !== 'entry');
+  expect(vessels.length).toBeGreaterThan(3);
+  expect(await page.getByText('adds up', { exact: true }).count()).toBe(vessels.length);
+  const [entry] = drawn.traces.filter(({ kind }: { kind: string }) => kind === 'entry');
+  await page.getByRole('link', { name: `Open entry ${entry.code.slice(1)}`, exact: true }).click();
+  await page.getByRole('heading', { name: new RegExp(`Entry ${entry.code.slice(1)}`) }).waitFor();
 }, 90_000);
 
 test('a count of common stock that misses a pound is written down by the reviewer and booked by the treasurer', async () => {

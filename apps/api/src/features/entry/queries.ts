@@ -117,6 +117,9 @@ export async function loadEntry(tx: Tx, storehouseId: string, entryId: string): 
   return entry;
 }
 
+export const listEntriesById = (tx: Tx, storehouseId: string, entryIds: readonly string[]) =>
+  selectEntries(tx, storehouseId, sql`e.entry_id = any(${sql.param([...entryIds])}::uuid[])`);
+
 async function selectEntries(tx: Tx, storehouseId: string, which: SQL): Promise<EntryReading[]> {
   const rows = await tx.execute<EntryRow>(sql`
     select e.entry_id, e.entry_no, e.what, e.on_day, e.recorded_at, e.note, e.buy_id, b.name as buy_name, e.subject_id,

@@ -22,10 +22,14 @@ import {
   type EntryReading,
   listAccountsInWords,
   listEntries,
+  listEntriesById,
   listMovementsOf,
   loadEntry,
 } from './queries.ts';
 import type { EntriesQuery, ReversalWish } from './schema.ts';
+
+export { mayReadEntries } from './policy.ts';
+export { presentEntry } from './present.ts';
 
 /** The book in the order it was written, with each account in words. */
 export function readEntries(context: Context, query: EntriesQuery) {
@@ -41,6 +45,21 @@ export function readEntries(context: Context, query: EntriesQuery) {
 
 export function readEntry(context: Context, entryId: string): Promise<EntryInWords> {
   return withTx(context, (tx) => loadInWords(tx, context, entryId));
+}
+
+/** Some entries in words, in the order of their ids as given, inside the caller's transaction. */
+export async function readEntriesInside(
+  tx: Tx,
+  context: Context,
+  entryIds: readonly string[],
+): Promise<EntryInWords[]> {
+  if (entryIds.length === 0) return [];
+  const found = await putInWords(
+    tx,
+    context,
+    await listEntriesById(tx, context.actor.storehouseId, entryIds),
+  );
+  return entryIds.flatMap((entryId) => found.filter((entry) => entry.entryId === entryId));
 }
 
 /**

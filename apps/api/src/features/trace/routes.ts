@@ -9,7 +9,7 @@ import { drawTraces } from './use-cases.ts';
 
 export const traceRoutes = new Hono<AppEnv>().get(
   '/traces',
-  describe('Books', 'Ten bags drawn by a seed, each traced from its supplier to whoever got it'),
+  describe('Books', 'Ten bags, containers and entries of money drawn by a seed, each with its whole way'),
   may(mayTrace),
   queryOf(traceQuery),
   async (c) => {

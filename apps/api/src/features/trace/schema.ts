@@ -1,7 +1,5 @@
 import { z } from 'zod';
 
-export const DRAWN = 10;
-
 export const traceQuery = z.strictObject({
   /** Any text; the same seed draws the same codes on anyone's machine. */
   seed: z
