@@ -23,6 +23,7 @@ import { dutyRoutes } from './features/duty/routes.ts';
 import { eaterRoutes } from './features/eater/routes.ts';
 import { entryRoutes } from './features/entry/routes.ts';
 import { equipmentRoutes } from './features/equipment/routes.ts';
+import { exceptionRoutes } from './features/exception/routes.ts';
 import { fillRoutes } from './features/fill/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
@@ -153,6 +154,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', stockCountRoutes)
   .route('/', workRoutes)
   .route('/', auditRoutes)
+  .route('/', exceptionRoutes)
   .route('/', calendarRoutes);
 
 /** Everything from this host alone, in nobody's frame. */

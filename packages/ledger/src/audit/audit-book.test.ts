@@ -45,6 +45,7 @@ test('a sound book passes, and each finding says how much it looked at', () => {
   const findings = auditBook(sound());
   expect(findings.filter((finding) => !finding.holds)).toEqual([]);
   expect(findings[0]).toEqual({
+    key: 'entry-sides',
     invariant:
       'Every entry has movements, and each movement has one positive amount and two sides in one unit',
     number: 1,
@@ -55,6 +56,7 @@ test('a sound book passes, and each finding says how much it looked at', () => {
 
 test('an empty book passes with nothing looked at, number by number', () => {
   const findings = auditBook(aBook([]));
+  expect(new Set(findings.map(({ key }) => key)).size).toBe(findings.length);
   expect(findings.map(({ number }) => number)).toEqual([
     1, 2, 2, 2, 2, 2, 2, 3, 5, 6, 7, 8, 8, 9, 10, 13, 14, 15, 16,
   ]);

@@ -192,11 +192,12 @@ export type AuditInput = {
 
 /**
  * One invariant, whether it holds, and the figure that shows it.
- * `number` is the invariant's number in the trade's list of twenty. Units: none. Errors: none. Source: job map 15.
+ * `number` is the invariant's number in the trade's list of twenty, `key` names the invariant for programs. Units: none. Errors: none. Source: job map 15.
  */
 export type AuditFinding = {
   readonly invariant: string;
   readonly number: number;
+  readonly key: string;
   readonly holds: boolean;
   readonly figure: string;
 };

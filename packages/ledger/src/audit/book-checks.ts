@@ -56,6 +56,7 @@ function sidesFinding(input: AuditInput): AuditFinding {
   ).length;
   return finding({
     number: 1,
+    key: 'entry-sides',
     invariant:
       'Every entry has movements, and each movement has one positive amount and two sides in one unit',
     holds: emptyCount === 0 && wrongCount === 0,
@@ -84,6 +85,7 @@ function prefixFinding(input: AuditInput): AuditFinding {
   });
   return finding({
     number: 2,
+    key: 'zero-after-each',
     invariant: 'All accounts of a unit add up to zero after every entry',
     holds: prefixCount === 0,
     counts: [
@@ -97,6 +99,7 @@ function driftFinding(input: AuditInput): AuditFinding {
   const driftedCount = accountsDrifted(input).length;
   return finding({
     number: 2,
+    key: 'running-totals',
     invariant: 'Running totals are what the movements add up to',
     holds: driftedCount === 0,
     counts: [
@@ -110,6 +113,7 @@ function unitsFinding(input: AuditInput): AuditFinding {
   const unbalancedCount = unitsOutOfBalance(input).length;
   return finding({
     number: 2,
+    key: 'units-balance',
     invariant: 'The running totals of each unit balance',
     holds: unbalancedCount === 0,
     counts: [
@@ -126,6 +130,7 @@ function guardsFinding(input: AuditInput): AuditFinding {
   const beyond = input.accounts.filter((account) => !respectsGuard(account.guard, account));
   return finding({
     number: 8,
+    key: 'guards',
     invariant: 'Every account has the guard of its kind and keeps to it',
     holds: unguarded.length === 0 && beyond.length === 0,
     counts: [

@@ -36,6 +36,7 @@ function clearedFinding(input: AuditInput): AuditFinding {
   );
   return finding({
     number: 3,
+    key: 'ended-buys',
     invariant: 'Clearing and deposits of every closed or called-off buy are zero',
     holds: open.length === 0,
     counts: [
@@ -51,6 +52,7 @@ function costLinesFinding(input: AuditInput): AuditFinding {
   );
   return finding({
     number: 5,
+    key: 'cost-lines',
     invariant: 'The shares of every cost line add up to it, each within one of its exact part',
     holds: wrong.length === 0,
     counts: [
@@ -87,6 +89,7 @@ function splitsFinding(input: AuditInput): AuditFinding {
   const wrong = input.splits.filter((split) => !isSplitWithinClaims(split));
   return finding({
     number: 6,
+    key: 'splits',
     invariant: 'Every split awards nobody more than the claim, and all that there is to award',
     holds: wrong.length === 0,
     counts: [
@@ -107,6 +110,7 @@ function rerunsFinding(input: AuditInput): AuditFinding {
   const changed = input.reruns.filter((rerun) => !rerun.isSame);
   return finding({
     number: 7,
+    key: 'answers-again',
     invariant: 'Computing a frozen answer again from its frozen inputs gives the same bytes',
     holds: changed.length === 0,
     counts: [
@@ -120,6 +124,7 @@ function stagesFinding(input: AuditInput): AuditFinding {
   const wrong = input.buys.filter((buy) => !isWalkedAlongEdges(buy));
   return finding({
     number: 13,
+    key: 'stages',
     invariant: 'Every buy came to its stage by permitted moves alone',
     holds: wrong.length === 0,
     counts: [
@@ -143,6 +148,7 @@ function pledgesFinding(input: AuditInput): AuditFinding {
   const wrong = input.pledges.filter((pledge) => !isPledgeKept(pledge));
   return finding({
     number: 14,
+    key: 'pledges',
     invariant:
       'Every pledge is in order, and its allotment is nothing or within it, in its steps and its price',
     holds: wrong.length === 0,
@@ -165,6 +171,7 @@ function fillsFinding(input: AuditInput): AuditFinding {
   const worse = input.fills.filter((fill) => !fill.isBest);
   return finding({
     number: 15,
+    key: 'fills',
     invariant: 'Every fixed fill has the least key that can be had',
     holds: worse.length === 0,
     counts: [

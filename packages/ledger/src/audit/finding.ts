@@ -9,14 +9,16 @@ export type Counted = readonly [count: number, things: string];
  */
 export function finding(result: {
   readonly number: number;
+  readonly key: string;
   readonly invariant: string;
   readonly holds: boolean;
   readonly counts: readonly Counted[];
 }): AuditFinding {
-  const { number, invariant, holds, counts } = result;
+  const { number, key, invariant, holds, counts } = result;
   return {
     invariant,
     number,
+    key,
     holds,
     figure: counts.map(([count, things]) => `${things}: ${count}`).join(', '),
   };

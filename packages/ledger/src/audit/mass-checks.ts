@@ -29,6 +29,7 @@ function holdersFinding(input: AuditInput): AuditFinding {
   );
   return finding({
     number: 8,
+    key: 'lots',
     invariant: 'Every gram of every lot has a holder, and no holder ever held less than nothing',
     holds: unbalancedLots.length === 0 && negative.size === 0,
     counts: [
@@ -59,6 +60,7 @@ function originFinding(input: AuditInput): AuditFinding {
   const orphanCount = input.containers.filter((container) => !traced.has(container.lotId)).length;
   return finding({
     number: 9,
+    key: 'lineage',
     invariant: 'Lineage runs in no circle, and every container reaches a delivery or an intake',
     holds: circularCount === 0 && orphanCount === 0,
     counts: [
@@ -78,6 +80,7 @@ function containersFinding(input: AuditInput): AuditFinding {
   );
   return finding({
     number: 10,
+    key: 'codes',
     invariant: 'No code is used twice, and no container holds more than its capacity and 8 %',
     holds: repeatedCount === 0 && over.length === 0,
     counts: [
@@ -109,6 +112,7 @@ function holdsFinding(input: AuditInput): AuditFinding {
   );
   return finding({
     number: 16,
+    key: 'holds',
     invariant: 'Nothing on hold moved, and every release was signed by two logins',
     holds: moved.length === 0 && carelessly.length === 0,
     counts: [

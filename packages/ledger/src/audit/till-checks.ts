@@ -12,6 +12,7 @@ function digestFinding(input: AuditInput): AuditFinding {
   const changed = input.digests.filter(({ isSame }) => !isSame);
   return finding({
     number: 2,
+    key: 'digests',
     invariant: 'Every close that kept a digest still gives it from its entries',
     holds: changed.length === 0,
     counts: [
@@ -32,6 +33,7 @@ function bankFinding(input: AuditInput): AuditFinding {
     seenTwice(input.bankMatches.map(({ entryId }) => entryId));
   return finding({
     number: 2,
+    key: 'bank-matches',
     invariant:
       'Every matched line of the bank is one standing entry of its own amount, and no entry is two lines',
     holds: others.length === 0 && gone.length === 0 && twice === 0,
@@ -51,6 +53,7 @@ function tinFinding(input: AuditInput): AuditFinding {
   );
   return finding({
     number: 2,
+    key: 'tin-counts',
     invariant: 'Every count of the cash tin that differed from the book is booked to the cent',
     holds: wrong.length === 0,
     counts: [

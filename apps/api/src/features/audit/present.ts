@@ -4,8 +4,9 @@ export function presentAudit(audit: Audit) {
   return {
     storehouse: audit.storehouse,
     holds: audit.holds,
-    findings: audit.findings.map(({ number, invariant, holds, figure }) => ({
+    findings: audit.findings.map(({ number, key, invariant, holds, figure }) => ({
       number,
+      key,
       invariant,
       holds,
       figure,

@@ -1,5 +1,5 @@
 import type { PrivateReadRow } from '@sheafbook/db/tables';
-import type { LooksRow } from './queries.ts';
+import type { LooksRow, MonthOfLooks } from './queries.ts';
 
 /** Who looked, at what, when and why. */
 export function presentPrivateRead({ read, readerName }: { read: PrivateReadRow; readerName: string }) {
@@ -25,3 +25,11 @@ export function presentLooks(row: LooksRow) {
     lastOn: row.last_on,
   };
 }
+
+export const presentMonthOfLooks = (row: MonthOfLooks) => ({
+  month: row.month,
+  reader: row.reader,
+  purpose: row.purpose,
+  looks: row.looks,
+  households: row.households,
+});

@@ -37,6 +37,33 @@ export type LooksRow = {
   last_on: string;
 };
 
+export type MonthOfLooks = {
+  readonly month: string;
+  readonly reader: string;
+  readonly purpose: string;
+  readonly looks: number;
+  readonly households: number;
+};
+
+/** The same by the month, the reader and what for. A month is one of the storehouse's own. */
+export async function sumLooksByMonth(
+  tx: Tx,
+  storehouseId: string,
+  span: { from: string | undefined; to: string | undefined; timeZone: string },
+): Promise<MonthOfLooks[]> {
+  const day = sql`(r.read_at at time zone ${span.timeZone})::date`;
+  return tx.execute<MonthOfLooks>(sql`
+    select to_char(${day}, 'YYYY-MM') as month, p.name as reader, r.purpose, count(*)::integer as looks,
+      count(distinct r.household_id)::integer as households
+    from book.private_read r
+    join book.person p on p.storehouse_id = r.storehouse_id and p.person_id = r.person_id
+    where r.storehouse_id = ${storehouseId} and p.household_id is distinct from r.household_id
+      and (${span.from ?? null}::date is null or ${day} >= ${span.from ?? null}::date)
+      and (${span.to ?? null}::date is null or ${day} <= ${span.to ?? null}::date)
+    group by 1, p.person_id, p.name, r.purpose
+    order by 1, p.name, p.person_id, r.purpose`);
+}
+
 /**
  * Looks into other households' things, by the duties that the reader held at that moment ('' when none, such as a
  * helper) and by purpose. Days are the storehouse's own.

@@ -4,9 +4,9 @@ import { answerCsv } from '../../platform/csv.ts';
 import { contextOf, describe, idParam, may, queryOf } from '../../platform/http.ts';
 import { pageOf } from '../../platform/paging.ts';
 import { mayReadOwnLog, mayReviewLooks } from './policy.ts';
-import { presentLooks, presentPrivateRead } from './present.ts';
+import { presentLooks, presentMonthOfLooks, presentPrivateRead } from './present.ts';
 import { looksPage, reviewQuery } from './schema.ts';
-import { readPrivateReads, reviewLooks } from './use-cases.ts';
+import { readPrivateReads, reviewLooks, reviewMonthsOfLooks } from './use-cases.ts';
 
 const TAG = 'Privacy';
 
@@ -39,5 +39,16 @@ export const privateReadRoutes = new Hono<AppEnv>()
       const query = c.req.valid('query');
       const looks = (await reviewLooks(contextOf(c), query)).map(presentLooks);
       return query.format === 'csv' ? answerCsv(c, 'looks', looks) : c.json({ looks });
+    },
+  )
+  .get(
+    '/private-reads/months',
+    describe(TAG, 'Who looked into other households’ things in each month, how often and what for'),
+    may(mayReviewLooks),
+    queryOf(reviewQuery),
+    async (c) => {
+      const { format, ...span } = c.req.valid('query');
+      const months = (await reviewMonthsOfLooks(contextOf(c), span)).map(presentMonthOfLooks);
+      return format === 'csv' ? answerCsv(c, 'looks-by-month', months) : c.json({ months });
     },
   );

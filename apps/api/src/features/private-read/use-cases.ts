@@ -1,9 +1,10 @@
+import type { Tx } from '@sheafbook/db';
 import type { Context } from '../../platform/context.ts';
 import type { PageQuery } from '../../platform/paging.ts';
 import { fieldProblem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadOwnHousehold } from '../household/use-cases.ts';
-import { type LooksRow, listPrivateReads, sumLooks } from './queries.ts';
+import { type LooksRow, listPrivateReads, type MonthOfLooks, sumLooks, sumLooksByMonth } from './queries.ts';
 import type { ReviewQuery } from './schema.ts';
 
 export function readPrivateReads(context: Context, householdId: string, page: PageQuery) {
@@ -13,6 +14,24 @@ export function readPrivateReads(context: Context, householdId: string, page: Pa
     await loadOwnHousehold(tx, context, householdId);
     return listPrivateReads(tx, { storehouseId, householdId }, { after, limit });
   });
+}
+
+/** Says who looked how often in which month, and what for, without naming whose things were looked at. */
+export function reviewMonthsOfLooks(
+  context: Context,
+  span: Omit<ReviewQuery, 'format'>,
+): Promise<MonthOfLooks[]> {
+  return withTx(context, (tx) => readMonthsOfLooks(tx, context, span));
+}
+
+export function readMonthsOfLooks(
+  tx: Tx,
+  { actor }: Context,
+  { from, to }: Omit<ReviewQuery, 'format'>,
+): Promise<MonthOfLooks[]> {
+  if (from !== undefined && to !== undefined && from > to)
+    throw fieldProblem('invalid-input', 'to', 'The last day lies before the first.');
+  return sumLooksByMonth(tx, actor.storehouseId, { from, to, timeZone: actor.timeZone });
 }
 
 /** Says how often each duty looked, and why, without naming whose things were looked at. */

@@ -4,13 +4,16 @@ import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
 import { BooksPage } from '../books/books-page.tsx';
+import { auditPlace } from './audit-places.ts';
+import { Exceptions } from './exceptions.tsx';
 import { auditQuery } from './queries.ts';
 import { useReviewText } from './words.ts';
 
 /** The reviewer's first page: every invariant of the book, recomputed just now, each with its figure. */
 export function AuditPage() {
   const t = useReviewText();
-  const { storehouse, format } = useHouse();
+  const { storehouse, format, duties } = useHouse();
+  const readsBooks = duties.includes('treasurer') || duties.includes('reviewer');
   const reading = useQuery(auditQuery({ storehouse }));
   return (
     <BooksPage title={t.audit}>
@@ -41,19 +44,33 @@ export function AuditPage() {
               <Ledger
                 caption={t.audit}
                 columns={[{ name: t.invariant }, { name: t.state }, { name: t.figure }]}
-                rows={body.findings.map(({ number, invariant, holds, figure }) => ({
-                  key: invariant,
+                rows={body.findings.map(({ number, key, invariant, holds, figure }) => ({
+                  key,
                   cells: [
                     `${number}. ${invariant}`,
                     <State key="state" kind={holds ? 'well' : 'wrong'} word={holds ? t.holds : t.fails} />,
-                    figure,
+                    <Figure key="figure" invariant={key} figure={figure} />,
                   ],
                 }))}
               />
+              {readsBooks ? <Exceptions /> : null}
             </>
           );
         }}
       </Loaded>
     </BooksPage>
+  );
+}
+
+/** What was counted, leading to the page where it stands. */
+function Figure({ invariant, figure }: { invariant: string; figure: string }) {
+  const { storehouse, duties } = useHouse();
+  const place = auditPlace(invariant, duties.includes('treasurer') || duties.includes('reviewer'));
+  return place === undefined ? (
+    figure
+  ) : (
+    <Link to={place} params={{ storehouse }}>
+      {figure}
+    </Link>
   );
 }

@@ -45,3 +45,17 @@ export const closePreviewQuery = (param: InHouse, throughOn: string) =>
     queryFn: () => ask(inside.periods.preview.$get({ param, query: { throughOn } })),
     enabled: throughOn !== '',
   });
+
+type Days = { readonly fromOn: string; readonly toOn: string };
+
+export const exceptionsQuery = (param: InHouse, days: Days) =>
+  queryOptions({
+    queryKey: ['books', param, 'exceptions', days],
+    queryFn: () => ask(inside.exceptions.$get({ param, query: days })),
+  });
+
+export const monthsOfLooksQuery = (param: InHouse, { fromOn, toOn }: Days) =>
+  queryOptions({
+    queryKey: ['books', param, 'months-of-looks', fromOn, toOn],
+    queryFn: () => ask(inside['private-reads'].months.$get({ param, query: { from: fromOn, to: toOn } })),
+  });
