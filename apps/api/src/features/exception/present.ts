@@ -1,5 +1,4 @@
-import type { CorrectionRow, OverrideRow } from './queries.ts';
-import type { Exceptions } from './use-cases.ts';
+import type { CorrectionRow, Exceptions, OverrideRow } from './queries.ts';
 
 const presentCorrection = (row: CorrectionRow) => ({
   entryId: row.entryId,

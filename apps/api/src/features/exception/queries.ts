@@ -78,9 +78,15 @@ export type OverrideRow = {
   readonly stage: string;
 };
 
+export type Exceptions = {
+  readonly currency: string;
+  readonly corrections: readonly CorrectionRow[];
+  readonly overrides: readonly OverrideRow[];
+};
+
 /**
  * Whatever was decided against what the rules or the book would have had, with the reason that was written then. A waiver
- * keeps no moment of its own, so it stands on the day that the deposit was due.
+ * keeps no moment of its own, so it stands on the day that the deposit was due; its reason stays between the two.
  */
 export async function listOverrides(tx: Tx, storehouseId: string, span: Span): Promise<OverrideRow[]> {
   const dayOf = (at: SQL) => sql`(${at} at time zone ${span.timeZone})::date`;
@@ -93,7 +99,7 @@ export async function listOverrides(tx: Tx, storehouseId: string, span: Span): P
       select 'stage-moved', ${dayOf(sql`moved_at`)}, person_id, reason, buy_id, null, null, to_stage
       from book.stage_move where storehouse_id = ${storehouseId} and reason <> ''
       union all
-      select 'deposit-waived', due_on, waived_by, waiver_reason, buy_id, household_id, asked_minor_units, ''
+      select 'deposit-waived', due_on, waived_by, '', buy_id, household_id, asked_minor_units, ''
       from book.deposit_ask where storehouse_id = ${storehouseId} and waived_by is not null
       union all
       select 'invoice-voided', ${dayOf(sql`voided_at`)}, voided_by, void_reason, buy_id, null, null, ''

@@ -3,10 +3,11 @@ import type { Context } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { listCorrections, listOverrides } from './queries.ts';
+import { type Exceptions, listCorrections, listOverrides } from './queries.ts';
 import type { ExceptionsQuery } from './schema.ts';
 
 export { mayReadExceptions } from './policy.ts';
+export { presentExceptions } from './present.ts';
 
 type Days = Pick<ExceptionsQuery, 'fromOn' | 'toOn'>;
 
@@ -19,7 +20,7 @@ export function readExceptions(context: Context, days: Days) {
 }
 
 /** Each household that was let off or written off finds in its record that somebody read why. */
-export async function readExceptionsInside(tx: Tx, context: Context, days: Days) {
+export async function readExceptionsInside(tx: Tx, context: Context, days: Days): Promise<Exceptions> {
   const { storehouseId, currency, timeZone } = context.actor;
   const span = { fromOn: days.fromOn, toOn: days.toOn, timeZone };
   const corrections = await listCorrections(tx, storehouseId, span);
@@ -32,4 +33,3 @@ export async function readExceptionsInside(tx: Tx, context: Context, days: Days)
   });
   return { currency, corrections, overrides };
 }
-export type Exceptions = Awaited<ReturnType<typeof readExceptionsInside>>;

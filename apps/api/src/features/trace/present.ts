@@ -1,6 +1,5 @@
-import { presentEntry } from '../entry/use-cases.ts';
+import type { Drawn, Trace } from './drawn.ts';
 import type { TracedContainer, TracedStep } from './queries.ts';
-import type { Drawn, Trace } from './use-cases.ts';
 
 const sumOf = (steps: readonly TracedStep[], way: TracedStep['way']): number =>
   steps.filter((step) => step.way === way).reduce((sum, { grams }) => sum + grams, 0);
@@ -58,8 +57,7 @@ const hiddenSteps = ({ bags }: TracedContainer) =>
 
 function presentTrace(trace: Trace) {
   const { code } = trace;
-  if (trace.kind === 'entry')
-    return { kind: trace.kind, code, entry: trace.entry === null ? null : presentEntry(trace.entry) };
+  if (trace.kind === 'entry') return { kind: trace.kind, code, entry: trace.entry };
   if (trace.kind === 'container')
     return { kind: trace.kind, code, ...presentContainer(trace.container, trace.steps) };
   const { bag, steps } = trace;

@@ -2,9 +2,9 @@ import type { Tx } from '@sheafbook/db';
 import type { Context } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import type { EntryInWords } from '../entry/queries.ts';
-import { mayReadEntries, readEntriesInside } from '../entry/use-cases.ts';
+import { mayReadEntries, presentEntry, readEntriesInside } from '../entry/use-cases.ts';
 import { drawSample } from './draw.ts';
+import type { Drawn, Trace } from './drawn.ts';
 import {
   listBagCodes,
   listContainerCodes,
@@ -12,23 +12,9 @@ import {
   listTracedBags,
   listTracedContainers,
   listTracedSteps,
-  type TracedBag,
-  type TracedContainer,
-  type TracedStep,
 } from './queries.ts';
 
-export type Trace =
-  | { readonly kind: 'bag'; readonly code: string; readonly bag: TracedBag; readonly steps: TracedStep[] }
-  | {
-      readonly kind: 'container';
-      readonly code: string;
-      readonly container: TracedContainer;
-      readonly steps: TracedStep[];
-    }
-  /** Null for whoever may not read the journal: the sample is the same for all, what it shows is not. */
-  | { readonly kind: 'entry'; readonly code: string; readonly entry: EntryInWords | null };
-
-export type Drawn = { readonly seed: string; readonly candidates: number; readonly traces: readonly Trace[] };
+export { presentTraces } from './present.ts';
 
 /** Ten bags, containers and entries of money drawn by a seed, each with its way, every gram and cent adding up. */
 export const drawTraces = (context: Context, seed: string): Promise<Drawn> =>
@@ -101,9 +87,10 @@ async function traceEntries(
   const mayRead = mayReadEntries(context.actor);
   const ids = drawn.map(({ entryId }) => entryId);
   const inWords = mayRead ? await readEntriesInside(tx, context, ids) : [];
+  const shown = inWords.map(presentEntry);
   return drawn.map(({ entryId, code }) => ({
     ...{ kind: 'entry' as const, code },
-    entry: inWords.find((entry) => entry.entryId === entryId) ?? null,
+    entry: shown.find(({ id }) => id === entryId) ?? null,
   }));
 }
 

@@ -88,7 +88,7 @@ function Listed({ days }: { days: Days }) {
                   >
                     {t.undid(row.entryNo, row.undoneEntryNo, books.whats[row.undoneWhat] ?? row.undoneWhat)}
                   </Link>,
-                  `${row.reason} (${row.by})`,
+                  [row.reason, row.by].filter(Boolean).join(', '),
                   row.minorUnits === null ? '' : format.money(row.minorUnits),
                 ],
               }))}
@@ -109,7 +109,7 @@ function Listed({ days }: { days: Days }) {
                 cells: [
                   format.day(row.onDay),
                   <Decided key="what" row={row} />,
-                  `${row.reason}${row.by === null ? '' : ` (${row.by})`}`,
+                  [row.reason, row.by].filter(Boolean).join(', '),
                   row.minorUnits === null ? '' : format.money(row.minorUnits),
                 ],
               }))}
