@@ -15,6 +15,7 @@ function bookingFinding({ bookings, loans }: AuditInput): AuditFinding {
   const beyond = [...groupBy(loans, ({ itemId }) => itemId).values()].filter(isBeyondUnits);
   return finding({
     number: 11,
+    key: 'bookings',
     invariant: 'No two times that hold one piece overlap, and of no thing more are out than there are',
     holds: overlapping === 0 && beyond.length === 0,
     counts: [
@@ -55,6 +56,7 @@ function loanFinding({ loans }: AuditInput): AuditFinding {
   const crippled = loans.filter(({ isCrippled }) => isCrippled);
   return finding({
     number: 12,
+    key: 'loans',
     invariant:
       'Every loan came back after it went out, with no more parts than it had, and had every critical one',
     holds: backwards.length + more.length + uncounted.length + crippled.length === 0,
@@ -78,6 +80,7 @@ function depositFinding({ loans, accounts }: AuditInput): AuditFinding {
   );
   return finding({
     number: 12,
+    key: 'loan-deposits',
     invariant: 'The deposit of every loan that came back is settled',
     holds: held.length === 0,
     counts: [
