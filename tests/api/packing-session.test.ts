@@ -227,3 +227,19 @@ test('a packing day and one’s own time stand in the calendar, and a day that i
   bodyOf(await hall.lead.caller.post(`${day}/calling-off`, { because: 'No power.' }));
   expect((await titles()).map(([, status]) => status)).toEqual(['CANCELLED', 'CANCELLED']);
 });
+
+test('one’s own time and the day one helps are next steps until they are over, or nobody counts on them', async () => {
+  const day = await aPackingSession(storehouse, hall, { name: 'A day to come' });
+  const { Dell } = households;
+  await wish('Dell', day, cansOf(hall, { containers: 1 }));
+  const { id } = bodyOf(await book('Dell', day, '2026-12-05T18:00:00Z'), 201);
+  bodyOf(await Dell.caller.put(`${day}/hand`, { isComing: true }));
+  const steps = async () =>
+    bodyOf(await Dell.caller.get(`${storehouse.path}/next-steps`))
+      .items.filter(({ words }: { words: string }) => words.includes('A day to come'))
+      .map(({ kind }: { kind: string }) => kind);
+  expect(await steps()).toEqual(expect.arrayContaining(['packing-time', 'packing-help']));
+  await Dell.caller.post(`${day}/slots/${id}/giving-back`);
+  bodyOf(await Dell.caller.put(`${day}/hand`, { isComing: false }));
+  expect(await steps()).toEqual([]);
+});

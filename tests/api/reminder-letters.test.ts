@@ -61,6 +61,26 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
       'Eligió recoger su alimento de Rye: domingo, 20 de septiembre de 2026, 18:00. El plazo ya pasó.',
     ],
   },
+  'packing-time': {
+    en: [
+      'Your time on a line: Rye',
+      'Bring your bags to the line, clean and dry: Rye. Your time: Sunday, 20 September 2026 at 18:00.',
+    ],
+    es: [
+      'Su tiempo en la línea: Rye',
+      'Traiga sus sacos a la línea, limpios y secos: Rye. Su hora: domingo, 20 de septiembre de 2026, 18:00.',
+    ],
+  },
+  'packing-help': {
+    en: [
+      'Hands are counted on: Rye',
+      'You said that you come to help: Rye, Sunday, 20 September 2026 at 18:00. If you can’t, say so on its page.',
+    ],
+    es: [
+      'Se cuenta con sus manos: Rye',
+      'Dijo que viene a ayudar: Rye, domingo, 20 de septiembre de 2026, 18:00. Si no puede, dígalo en su página.',
+    ],
+  },
   'loan-due': {
     en: [
       'Bring back: Rye',
@@ -178,7 +198,7 @@ type Said = readonly [subject: string, sentence: string];
 /** What is due at an hour; all else is due on a day, or on none. */
 const AT_AN_HOUR: readonly string[] = [
   ...['pledge-closing', 'pick-up', 'hand-over'],
-  ...['loan-due', 'equipment-late', 'equipment-offered'],
+  ...['packing-time', 'packing-help', 'loan-due', 'equipment-late', 'equipment-offered'],
 ];
 const NOTICE = 'Rye now lands on 2026-10-17.';
 const HOME = 'https://book.example/s/018f0000-0000-7000-8000-000000000001';

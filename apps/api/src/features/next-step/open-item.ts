@@ -6,6 +6,8 @@ import type { Due } from './steps.ts';
 const KINDS = [
   'unreached',
   'pick-up',
+  'packing-time',
+  'packing-help',
   'loan-due',
   'equipment-late',
   'equipment-offered',

@@ -17,6 +17,7 @@ import { listMissingToOrder } from '../order/use-cases.ts';
 import { listDutyItems } from './duty-items.ts';
 import { byUrgency, type OpenItem } from './open-item.ts';
 import { listOwnItems } from './own-items.ts';
+import { listPackingItems } from './packing-items.ts';
 import { pagesAt } from './pages.ts';
 import { seesWhoPaid } from './policy.ts';
 import { listAppointments, listOpenBuys } from './queries.ts';
@@ -109,6 +110,7 @@ export async function listOpenItems(tx: Tx, context: Context): Promise<OpenItem[
   const open = { buys, appointments };
   return [
     ...(await listOwnItems(tx, context, open, rootOf(actor))),
+    ...(await listPackingItems(tx, context, rootOf(actor))),
     ...(await listDutyItems(tx, context, open, rootOf(actor))),
   ];
 }

@@ -22,6 +22,8 @@ export async function listFacts(tx: Tx, context: Context, language: string): Pro
 /** Pages of the storehouse by kind; `buy` is the address of the buy that the item is about. */
 const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string) => string>>> = {
   'balance-due': () => '/statement',
+  'packing-time': () => '/packing',
+  'packing-help': () => '/packing',
   'loan-due': () => '/equipment',
   'equipment-late': () => '/equipment',
   'equipment-offered': () => '/equipment',

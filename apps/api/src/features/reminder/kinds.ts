@@ -19,6 +19,8 @@ export const KINDS = {
   'landing-day': { before: [3], onTheDay: true },
   'food-waiting': { before: [7, 2], onTheDay: true, overdue: true },
   'pick-up': { before: [1], onTheDay: true, overdue: true },
+  'packing-time': { before: [2], onTheDay: true },
+  'packing-help': { before: [2], onTheDay: true },
   'loan-due': { before: [1], onTheDay: true, overdue: true },
   'equipment-late': { before: [1], onTheDay: true },
   'equipment-offered': { before: [1], onTheDay: true },

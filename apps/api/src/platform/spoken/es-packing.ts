@@ -62,4 +62,6 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'The pack held {} packets.': 'El paquete tenía {} sobres.',
   'Mend it in the pour log of the session instead.': 'Corríjalo en el registro de envasado de la jornada.',
   'Count what is there and book the difference instead.': 'Cuente lo que hay y asiente la diferencia.',
+  'Bring your bags to the line: {}.': 'Traiga sus sacos a la línea: {}.',
+  'You said that you come to help: {}.': 'Dijo que viene a ayudar: {}.',
 };

@@ -130,6 +130,7 @@ function useStepAddress(): (item: NextItem) => string | null {
   return (item) => {
     const root = `/s/${storehouse}`;
     if (item.kind === 'balance-due') return `${root}/statement`;
+    if (/^packing-/.test(item.kind)) return pageFor(item.path, { isTreasurer: false });
     if (/^(loan|equipment)-/.test(item.kind)) return `${root}/equipment`;
     const isOwn = ['pledge-closing', 'deposit-due', 'food-waiting', 'pick-up'].includes(item.kind);
     if (isOwn) return item.buyId === null ? null : `${root}/buys/${item.buyId}`;

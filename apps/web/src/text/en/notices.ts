@@ -81,6 +81,8 @@ export const en = {
     'deposit-due': 'Your deposit is asked for',
     'landing-day': 'A buy that you pledged in lands',
     'food-waiting': 'Your food waits and no hour is chosen',
+    'packing-time': 'Your time on a line comes',
+    'packing-help': 'A packing day at which you help comes',
     'loan-due': 'What you have borrowed and is due',
     'equipment-late': 'That what you booked is late',
     'equipment-offered': 'That what you waited for came free',

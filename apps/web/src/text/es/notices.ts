@@ -83,6 +83,8 @@ export const es: NoticeWords = {
     'deposit-due': 'Se pide su depósito',
     'landing-day': 'Llega una compra en la que prometió',
     'food-waiting': 'Su alimento espera y no hay hora elegida',
+    'packing-time': 'Llega su tiempo en la línea',
+    'packing-help': 'Llega una jornada en la que ayuda',
     'loan-due': 'Lo que tiene prestado y vence',
     'equipment-late': 'Que se atrasa lo que reservó',
     'equipment-offered': 'Que quedó libre lo que esperaba',

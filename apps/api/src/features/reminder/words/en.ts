@@ -26,6 +26,14 @@ export const en = {
       subject: `Fetch your food of ${about}`,
       says: `You chose to fetch your food of ${about}: ${due}.`,
     }),
+    'packing-time': ({ about, due }) => ({
+      subject: `Your time on a line: ${about}`,
+      says: `Bring your bags to the line, clean and dry: ${about}. Your time: ${due}.`,
+    }),
+    'packing-help': ({ about, due }) => ({
+      subject: `Hands are counted on: ${about}`,
+      says: `You said that you come to help: ${about}, ${due}. If you can’t, say so on its page.`,
+    }),
     'loan-due': ({ about, due }) => ({
       subject: `Bring back: ${about}`,
       says: `Bring this back clean and with all its parts: ${about}. Due: ${due}.`,
@@ -97,6 +105,8 @@ export const en = {
     'deposit-due': 'deposits',
     'landing-day': 'landing days',
     'food-waiting': 'food that waits',
+    'packing-time': 'your time on a line',
+    'packing-help': 'packing days you help at',
     'loan-due': 'equipment to bring back',
     'equipment-late': 'equipment that is late for you',
     'equipment-offered': 'equipment that came free',

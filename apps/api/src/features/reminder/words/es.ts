@@ -22,6 +22,14 @@ export const es: ReminderWords = {
       subject: `Recoja su alimento de ${about}`,
       says: `Eligió recoger su alimento de ${about}: ${due}.`,
     }),
+    'packing-time': ({ about, due }) => ({
+      subject: `Su tiempo en la línea: ${about}`,
+      says: `Traiga sus sacos a la línea, limpios y secos: ${about}. Su hora: ${due}.`,
+    }),
+    'packing-help': ({ about, due }) => ({
+      subject: `Se cuenta con sus manos: ${about}`,
+      says: `Dijo que viene a ayudar: ${about}, ${due}. Si no puede, dígalo en su página.`,
+    }),
     'loan-due': ({ about, due }) => ({
       subject: `Devolver: ${about}`,
       says: `Devuelva limpio y con todas sus piezas: ${about}. Hasta: ${due}.`,
@@ -89,6 +97,8 @@ export const es: ReminderWords = {
     'deposit-due': 'depósitos',
     'landing-day': 'días de llegada',
     'food-waiting': 'alimento que espera',
+    'packing-time': 'su tiempo en la línea',
+    'packing-help': 'jornadas en las que ayuda',
     'loan-due': 'equipos por devolver',
     'equipment-late': 'equipos atrasados para usted',
     'equipment-offered': 'equipos que quedan libres',
