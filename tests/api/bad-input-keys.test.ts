@@ -54,6 +54,24 @@ const WITHOUT_KEY = [
   'POST /holds/:hold/release',
   'POST /buys/:buy/landing',
   'POST /buys/:buy/pick-ups',
+  'POST /equipment',
+  'POST /equipment/:item/bookings',
+  'POST /equipment/:item/waiting',
+  'POST /equipment-service-times',
+  'POST /bookings/:booking/cancelling',
+  'POST /bookings/:booking/acceptance',
+  'POST /bookings/:booking/not-fetched',
+  'POST /bookings/:booking/relay-answer',
+  'POST /bookings/:booking/swap',
+  'POST /seal-machines',
+  'POST /seal-holds/settling',
+  'POST /packing-sessions',
+  'POST /packing-sessions/:session/calling-off',
+  'POST /packing-sessions/:session/start',
+  'POST /packing-sessions/:session/slots',
+  'POST /packing-sessions/:session/slots/:slot/giving-back',
+  'POST /packing-sessions/:session/bags',
+  'POST /packing-sessions/:session/absorber-packs/:pack/shutting',
 ];
 const WITH_KEY = Object.keys(LEAST_DUTY).filter(
   (route) => route.startsWith('POST ') && !WITHOUT_KEY.includes(route),
@@ -187,6 +205,10 @@ describe('a version that somebody else has overtaken', () => {
       'PUT /bags/:bag/weight': { rest: `/bags/${ids.bag}/weight`, change: { buyId: buy.buyId } },
       'PUT /pick-ups/:pickUp': { rest: `/pick-ups/${ids.pickUp}`, caller: dell },
       'POST /households/:household/leaving': { rest: `${home}/leaving`, caller: dell },
+      'PUT /equipment/:item': { rest: `/equipment/${ids.item}` },
+      'PUT /equipment-units/:unit': { rest: `/equipment-units/${ids.unit}` },
+      'POST /bookings/:booking/swap': { rest: `/bookings/${ids.booking}/swap`, caller: dell },
+      'PUT /packing-sessions/:session': { rest: `/packing-sessions/${ids.session}` },
     };
   };
 
@@ -207,17 +229,27 @@ describe('a version that somebody else has overtaken', () => {
     'PUT /buys/:buy/quotes/:quote/confirmed-terms',
     'PUT /deliveries/:delivery/counts',
     'POST /deliveries/:delivery/finish',
+    'PUT /buys/:buy/landing-day',
+    'POST /bookings/:booking/relay-answer',
   ];
 
-  test('is carried by every edit but one’s own wishes, which are replaced whole', () => {
+  test('is carried by every edit but what is replaced whole: one’s own wishes, short lists, a reading of a scale', () => {
     const versioned = Object.entries(bodiesOf(world.ids)).flatMap(([route, body]) =>
       'version' in body || 'rulesVersion' in body ? [route] : [],
     );
     expect([...Object.keys(cases()), ...ELSEWHERE].toSorted()).toEqual(versioned.toSorted());
     const edits = Object.keys(LEAST_DUTY).filter((route) => route.startsWith('PUT '));
-    expect(edits.filter((route) => !versioned.includes(route))).toEqual([
+    expect(edits.filter((route) => !versioned.includes(route)).toSorted()).toEqual([
       'PUT /buys/:buy/lines/:line/container-wishes',
+      'PUT /containers/:container/treatment',
+      'PUT /equipment/:item/parts',
       'PUT /notices/:notice/reading',
+      'PUT /packing-sessions/:session/hand',
+      'PUT /packing-sessions/:session/hands/:person',
+      'PUT /packing-sessions/:session/left',
+      'PUT /packing-sessions/:session/wishes',
+      'PUT /seam-limits/:kind',
+      'PUT /supply-prices',
     ]);
   });
 });

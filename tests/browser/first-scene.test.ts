@@ -55,9 +55,13 @@ function pageOf(who: Neighbour): Page {
   return page;
 }
 
-/** Goes to a place by the rail of a desk or the bar of a phone, whichever is there. */
-const goTo = (page: Page, place: string) =>
-  page.getByRole('link', { name: place, exact: true }).filter({ visible: true }).first().click();
+/** Goes to a place by the rail of a desk or the bar of a phone, or by the drawer behind it. */
+async function goTo(page: Page, place: string): Promise<void> {
+  await page.getByRole('link', { name: 'Home', exact: true }).filter({ visible: true }).first().waitFor();
+  const link = page.getByRole('link', { name: place, exact: true }).filter({ visible: true });
+  if ((await link.count()) === 0) await page.getByRole('button', { name: 'More', exact: true }).click();
+  await link.first().click();
+}
 
 async function openBuy(page: Page): Promise<void> {
   await goTo(page, 'Buys');

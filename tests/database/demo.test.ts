@@ -42,7 +42,7 @@ test('the story is told in a database of its own, sums up to the cent and the gr
   const summary: Summary = JSON.parse(said.out);
   const { buy, households, ledger, audit } = summary;
   expect(Object.keys(summary)).toEqual([
-    ...['storehouse', 'currency', 'buy', 'households', 'loans', 'ledger', 'audit'],
+    ...['storehouse', 'currency', 'buy', 'households', 'packing', 'loans', 'ledger', 'audit'],
   ]);
   expect(buy).toMatchObject({ stage: 'closed', clearingMinorUnits: 0 });
   expect(buy.billedMinorUnits).toBe(buy.chargedMinorUnits);
@@ -60,6 +60,7 @@ test('the story is told in a database of its own, sums up to the cent and the gr
   expect(buy.billedMinorUnits).toBe(billed - 2_400 - 240 - 3_250 - 400);
   // The sealer goes round three households; the last has it still.
   expect(summary.loans).toEqual({ lent: 3, returned: 2, overlaps: 0 });
+  expect(summary.packing).toEqual({ sessions: 1, containers: 14, overlaps: 0 });
   expect(households).toHaveLength(14);
   expect(new Set(households.map((row) => row.daysCovered)).size).toBeGreaterThan(5);
   expect(ledger).toMatchObject({ unitsOutOfBalance: 0, accountsDrifted: 0 });
@@ -89,6 +90,8 @@ function holdsWhatItChecks(summary: Summary): void {
     { buy: { ...buy, billedMinorUnits: buy.billedMinorUnits + 1 } },
     { buy: { ...buy, lostGrams: buy.lostGrams - 1 } },
     { buy: { ...buy, pouredGrams: buy.sharedGrams + 1 } },
+    { packing: { ...summary.packing, overlaps: 1 } },
+    { packing: { ...summary.packing, containers: 0 } },
     { households: households.slice(1) },
     { households: households.map((row) => ({ ...row, daysCovered: null })) },
     { ledger: { ...summary.ledger, accountsDrifted: 1 } },

@@ -50,9 +50,9 @@ export type Summary = {
     charges: ChargeRow[];
   };
   households: HouseholdFigures[];
-  loans: LoanFigures;
-  /** Seam checks are absent until they are kept. */
+  /** Seam checks are absent until they are told of. */
   packing: PackingFigures;
+  loans: LoanFigures;
   ledger: LedgerFigures;
   audit: { invariant: string; holds: boolean; figure: string }[];
 };
@@ -104,8 +104,8 @@ export async function sumUp(
       daysCovered: coverage.wholeDays,
       runsOutFirst: coverage.runsOutFirst,
     })),
-    loans: read.loans,
     packing: read.packing,
+    loans: read.loans,
     ledger: read.ledger,
     audit: findings.map(({ invariant, holds, figure }) => ({ invariant, holds, figure })),
   };

@@ -18,7 +18,7 @@ const AUTUMN: readonly Wish[] = [
   { household: 'Marrick', food: RICE, containers: 2, gramsEach: 2_400, startsAt: '2026-11-19T18:10:00Z' },
   {
     ...{
-      household: 'Hollis',
+      household: 'Jessop',
       food: WHEAT,
       containers: 6,
       gramsEach: 2_500,

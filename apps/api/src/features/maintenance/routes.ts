@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
 import { mayMaintain } from './policy.ts';
 import { presentMaintenance } from './present.ts';
 import { maintenanceWish } from './schema.ts';
@@ -17,8 +17,10 @@ export const maintenanceRoutes = new Hono<AppEnv>()
     describe('Equipment', 'Write down a service or a repair'),
     may(mayMaintain),
     jsonBody(maintenanceWish),
-    async (c) => {
-      const rows = await recordMaintenance(contextOf(c), idParam(c, 'unit'), c.req.valid('json'));
-      return c.json(presentMaintenance(rows), 201);
-    },
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => recordMaintenance(context, idParam(c, 'unit'), c.req.valid('json')),
+        present: presentMaintenance,
+      }),
   );

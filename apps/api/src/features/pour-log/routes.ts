@@ -19,7 +19,7 @@ import {
   weighLeft,
 } from './use-cases.ts';
 
-const TAG = 'Pour log';
+const TAG = 'Packing sessions';
 const ONE = '/packing-sessions/:session';
 const logger = may(mayLogPours);
 
@@ -117,10 +117,12 @@ export const pourLogRoutes = new Hono<AppEnv>()
     describe(TAG, 'Open a pack of absorbers; its clock starts', ['session-stage-wrong']),
     logger,
     jsonBody(body.packWish),
-    async (c) => {
-      const pack = await openPack(contextOf(c), idParam(c, 'session'), c.req.valid('json'));
-      return c.json(presentPack(pack, pack.openedAt), 201);
-    },
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => openPack(context, idParam(c, 'session'), c.req.valid('json')),
+        present: (pack) => presentPack(pack, pack.openedAt),
+      }),
   )
   .post(
     `${ONE}/absorber-packs/:pack/shutting`,

@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
 import { mayCheckSeals } from './policy.ts';
 import { presentCheck, presentHold, presentMachine, presentMade, presentSeals } from './present.ts';
 import { checkWish, limitWish, machineWish, settling } from './schema.ts';
@@ -46,7 +46,12 @@ export const seamRoutes = new Hono<AppEnv>()
     ]),
     whoChecks,
     jsonBody(checkWish),
-    async (c) => c.json(presentMade(await checkSeal(contextOf(c), c.req.valid('json'))), 201),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => checkSeal(context, c.req.valid('json')),
+        present: presentMade,
+      }),
   )
   .post(
     '/seal-holds/settling',

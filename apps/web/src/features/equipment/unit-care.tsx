@@ -1,6 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { ask } from '../../api/client.ts';
+import { ask, askOnce } from '../../api/client.ts';
 import { Check, Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -78,13 +78,15 @@ function MaintenanceForm({ unit }: { unit: Unit }) {
   const [what, setWhat] = useState('');
   const [isService, setIsService] = useState(true);
   const writing = useMutation({
-    mutationFn: () =>
-      ask(
-        inside['equipment-units'][':unit'].maintenance.$post({
-          param: { storehouse, unit: unit.id },
-          json: { what, isService },
-        }),
-      ),
+    mutationFn: () => {
+      const json = { what, isService };
+      return askOnce(`maintenance.${unit.id}`, json, (headers) =>
+        inside['equipment-units'][':unit'].maintenance.$post(
+          { param: { storehouse, unit: unit.id }, json },
+          { headers },
+        ),
+      );
+    },
     onSuccess: () => {
       setWhat('');
       return readAnew(queries);

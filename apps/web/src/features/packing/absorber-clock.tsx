@@ -1,7 +1,7 @@
 import { ABSORBER_SIZES, ABSORBER_WINDOW, judgeOpenPack } from '@sheafbook/packing';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
-import { ask } from '../../api/client.ts';
+import { ask, askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
@@ -72,13 +72,12 @@ function OpenPack({ log }: { log: Log }) {
   const [packets, setPackets] = useState('25');
   const { param } = log;
   const opening = useMutation({
-    mutationFn: () =>
-      ask(
-        sessionApi['absorber-packs'].$post({
-          param,
-          json: { sizeMillilitres: Number(size), packets: Number(packets) },
-        }),
-      ),
+    mutationFn: () => {
+      const json = { sizeMillilitres: Number(size), packets: Number(packets) };
+      return askOnce(`pack.${param.session}`, json, (headers) =>
+        sessionApi['absorber-packs'].$post({ param, json }, { headers }),
+      );
+    },
     onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
   });
   return (

@@ -273,6 +273,7 @@ export const en = {
     'session-spilled': 'Spilled at a packing day',
     'session-sampled': 'Sampled at a packing day',
     'session-difference': 'Difference of a packing day',
+    'deposit-from-balance': 'Deposit from the balance',
     'bag-eaten': 'Eaten',
     'container-eaten': 'Eaten',
     'bag-given': 'Given away',

@@ -271,6 +271,7 @@ export const es: BooksWords = {
     'session-spilled': 'Derramado en una jornada',
     'session-sampled': 'Muestra de una jornada',
     'session-difference': 'Diferencia de una jornada',
+    'deposit-from-balance': 'Depósito con el saldo',
     'bag-eaten': 'Comido',
     'container-eaten': 'Comido',
     'bag-given': 'Regalado',
