@@ -52,7 +52,7 @@ test('a group comes from its spreadsheets: an error stands at its cell, then all
   await page.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(page)).toBe(0);
   await page.getByRole('link', { name: 'Equipment' }).click();
-  await page.getByRole('heading', { name: /The group owns/ }).waitFor();
+  await page.getByRole('heading', { name: /^The group lends/ }).waitFor();
   await page.goBack();
   await page.getByText('Take import 1 back').click();
   await page.getByText('This will take back everything that it brought:').waitFor();

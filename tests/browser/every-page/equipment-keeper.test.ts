@@ -1,0 +1,3 @@
+import { checkEveryPageOf } from '../support/every-page.ts';
+
+checkEveryPageOf('equipment-keeper');
