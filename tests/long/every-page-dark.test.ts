@@ -29,6 +29,10 @@ async function findFaults(looker: Looker): Promise<string[]> {
 }
 
 test('every page is free of what axe finds in Spanish and dark, and fits a phone and a desk at 200 %', async () => {
-  const faults = await Promise.all((Object.keys(LOOKERS) as Looker[]).map(findFaults));
-  expect(faults.flat()).toEqual([]);
-}, 900_000);
+  const lookers = Object.keys(LOOKERS) as Looker[];
+  const faults: string[] = [];
+  // Two at a time: more of them only wait for each other on a machine with two cores.
+  for (let at = 0; at < lookers.length; at += 2)
+    faults.push(...(await Promise.all(lookers.slice(at, at + 2).map(findFaults))).flat());
+  expect(faults).toEqual([]);
+}, 1_700_000);
