@@ -11,6 +11,7 @@ const WIDTHS = { phone: 320, 'a desk at 200 %': 640 } as const;
 
 async function findFaults(looker: Looker): Promise<string[]> {
   const page = await site.visit(looker, { locale: 'es-MX', colorScheme: 'dark' });
+  page.setDefaultTimeout(90_000); // a busy machine may be slow; that a page never comes is found all the same
   const faults: string[] = [];
   const each = async (path: string) => {
     for (const violation of await listViolations(page)) faults.push(`${looker} ${path}: ${violation}`);
