@@ -1,3 +1,4 @@
+export * from './background-work.ts';
 export * from './bank.ts';
 export * from './buy.ts';
 export * from './calendar.ts';
@@ -17,5 +18,4 @@ export * from './photo.ts';
 export * from './reminder.ts';
 export * from './seal.ts';
 export * from './sharing-out.ts';
-export * from './work.ts';
 export * from './year.ts';

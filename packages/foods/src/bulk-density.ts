@@ -76,3 +76,12 @@ export function bulkDensityOf(foodCode: string, gramsPerCup: number | null): Bul
     bulkSource: `${weight.poundsPerBushel} lb/bu by plain division; ${weight.source}`,
   };
 }
+
+/**
+ * A bulk density as it is kept, in whole micrograms, as the sums read it; null where nobody knows it.
+ * Units: micrograms per millilitre in, milligrams per millilitre out. Errors: none.
+ */
+export const bulkOf = (kept: { readonly bulkMicrogramsPerMillilitre: number | null }) => ({
+  bulkMilligramsPerMillilitre:
+    kept.bulkMicrogramsPerMillilitre === null ? null : kept.bulkMicrogramsPerMillilitre / 1000,
+});

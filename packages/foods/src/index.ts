@@ -1,4 +1,4 @@
-export { bulkFromCup, bulkFromTestWeight } from './bulk-density.ts';
+export { bulkFromCup, bulkFromTestWeight, bulkOf } from './bulk-density.ts';
 export * from './container-kind.ts';
 export * from './container-plan.ts';
 export * from './containers-for.ts';

@@ -1,16 +1,14 @@
 import type { Tx } from '@sheafbook/db';
 import { dutyGrants, type PersonRow, persons } from '@sheafbook/db/tables';
 import { and, asc, eq, isNull } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 /** Those who have not left and whose grant of coordinator is in force, whether or not they can sign in. */
 export async function listCoordinators(tx: Tx, storehouseId: string): Promise<PersonRow[]> {
   const rows = await tx
     .select({ person: persons })
     .from(dutyGrants)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, dutyGrants, 'personId'))
     .where(
       and(
         eq(dutyGrants.storehouseId, storehouseId),

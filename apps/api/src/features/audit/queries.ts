@@ -29,6 +29,7 @@ import {
 import type { FrozenSplit } from '@sheafbook/sharing';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, isNotNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 export async function loadStorehouseName(tx: Tx, storehouseId: string): Promise<string> {
   const [row] = await tx
@@ -108,10 +109,7 @@ export async function listBuys(tx: Tx, storehouseId: string): Promise<AuditBuy[]
       to: stageMoves.toStage,
     })
     .from(buys)
-    .leftJoin(
-      stageMoves,
-      and(eq(stageMoves.storehouseId, buys.storehouseId), eq(stageMoves.buyId, buys.buyId)),
-    )
+    .leftJoin(stageMoves, joinOn(stageMoves, buys, 'buyId'))
     .where(eq(buys.storehouseId, storehouseId))
     .orderBy(asc(buys.buyId), asc(stageMoves.stageMoveId));
   const found = new Map<string, AuditBuy>();
@@ -313,10 +311,7 @@ export async function listFills(tx: Tx, storehouseId: string): Promise<StoredFil
       fixedBuyId: buys.buyId,
     })
     .from(fills)
-    .innerJoin(
-      fillInputs,
-      and(eq(fillInputs.storehouseId, fills.storehouseId), eq(fillInputs.fillId, fills.fillId)),
-    )
+    .innerJoin(fillInputs, joinOn(fillInputs, fills, 'fillId'))
     .leftJoin(
       buys,
       and(eq(buys.storehouseId, fills.storehouseId), isNotNull(buys.fillId), eq(buys.fillId, fills.fillId)),

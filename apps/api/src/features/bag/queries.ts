@@ -15,6 +15,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, gt, inArray, isNull, max, ne, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 const isThis = (storehouseId: string, bagId: string) =>
@@ -105,14 +106,8 @@ export async function listContents(
   const rows = await tx
     .select({ ownerId: owners.ownerId, kind: owners.kind, grams: left })
     .from(accounts)
-    .innerJoin(
-      owners,
-      and(eq(owners.storehouseId, accounts.storehouseId), eq(owners.ownerId, accounts.ownerId)),
-    )
-    .leftJoin(
-      households,
-      and(eq(households.storehouseId, owners.storehouseId), eq(households.householdId, owners.ownerId)),
-    )
+    .innerJoin(owners, joinOn(owners, accounts, 'ownerId'))
+    .leftJoin(households, joinOn(households, owners, 'householdId', 'ownerId'))
     .where(
       and(
         eq(accounts.storehouseId, storehouseId),
@@ -232,11 +227,8 @@ export async function listSeenBags(
         where a.storehouse_id = ${bags.storehouseId} and a.vessel_id = ${bags.bagId})`.mapWith(Number),
     })
     .from(bags)
-    .innerJoin(lots, and(eq(lots.storehouseId, bags.storehouseId), eq(lots.lotId, bags.lotId)))
-    .innerJoin(
-      buyLines,
-      and(eq(buyLines.storehouseId, bags.storehouseId), eq(buyLines.buyLineId, bags.buyLineId)),
-    )
+    .innerJoin(lots, joinOn(lots, bags, 'lotId'))
+    .innerJoin(buyLines, joinOn(buyLines, bags, 'buyLineId'))
     .where(
       and(
         eq(bags.storehouseId, storehouseId),

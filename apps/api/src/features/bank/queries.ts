@@ -13,6 +13,7 @@ import {
 import type { BankLine } from '@sheafbook/ledger';
 import { assert } from '@sheafbook/units';
 import { and, desc, eq, isNull, lt, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 /** The newest file that had these headings, so that the next one is read the same way. */
@@ -46,10 +47,7 @@ export async function listFiles(
         and l.bank_file_id = ${bankFiles.bankFileId})`.mapWith(Number),
     })
     .from(bankFiles)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, bankFiles.storehouseId), eq(persons.personId, bankFiles.takenBy)),
-    )
+    .innerJoin(persons, joinOn(persons, bankFiles, 'personId', 'takenBy'))
     .where(
       and(
         eq(bankFiles.storehouseId, storehouseId),

@@ -10,6 +10,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, gt, inArray, isNull, lt, ne, or, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 /** States that hold a piece, as the constraint `booking_one_at_a_time` has them. */
@@ -62,13 +63,7 @@ export async function listTaken(
   const rows = await tx
     .select({ booking: bookings, unitNo: equipmentUnits.unitNo })
     .from(bookings)
-    .innerJoin(
-      equipmentUnits,
-      and(
-        eq(equipmentUnits.storehouseId, bookings.storehouseId),
-        eq(equipmentUnits.equipmentUnitId, bookings.equipmentUnitId),
-      ),
-    )
+    .innerJoin(equipmentUnits, joinOn(equipmentUnits, bookings, 'equipmentUnitId'))
     .where(
       and(
         eq(bookings.storehouseId, storehouseId),
@@ -103,27 +98,9 @@ export async function listBookings(tx: Tx, storehouseId: string, of: BookingQuer
       householdName: households.name,
     })
     .from(bookings)
-    .innerJoin(
-      equipmentItems,
-      and(
-        eq(equipmentItems.storehouseId, bookings.storehouseId),
-        eq(equipmentItems.equipmentItemId, bookings.equipmentItemId),
-      ),
-    )
-    .innerJoin(
-      equipmentUnits,
-      and(
-        eq(equipmentUnits.storehouseId, bookings.storehouseId),
-        eq(equipmentUnits.equipmentUnitId, bookings.equipmentUnitId),
-      ),
-    )
-    .leftJoin(
-      households,
-      and(
-        eq(households.storehouseId, bookings.storehouseId),
-        eq(households.householdId, bookings.householdId),
-      ),
-    )
+    .innerJoin(equipmentItems, joinOn(equipmentItems, bookings, 'equipmentItemId'))
+    .innerJoin(equipmentUnits, joinOn(equipmentUnits, bookings, 'equipmentUnitId'))
+    .leftJoin(households, joinOn(households, bookings, 'householdId'))
     .where(
       and(
         eq(bookings.storehouseId, storehouseId),
@@ -260,20 +237,8 @@ export async function listWaiting(
       householdName: households.name,
     })
     .from(equipmentWishes)
-    .innerJoin(
-      households,
-      and(
-        eq(households.storehouseId, equipmentWishes.storehouseId),
-        eq(households.householdId, equipmentWishes.householdId),
-      ),
-    )
-    .innerJoin(
-      equipmentItems,
-      and(
-        eq(equipmentItems.storehouseId, equipmentWishes.storehouseId),
-        eq(equipmentItems.equipmentItemId, equipmentWishes.equipmentItemId),
-      ),
-    )
+    .innerJoin(households, joinOn(households, equipmentWishes, 'householdId'))
+    .innerJoin(equipmentItems, joinOn(equipmentItems, equipmentWishes, 'equipmentItemId'))
     .where(
       and(
         eq(equipmentWishes.storehouseId, storehouseId),

@@ -9,6 +9,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, gte, isNotNull, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import type { Appointment } from './appointment.ts';
 import { keyOf, type ToldEvent } from './events.ts';
 
@@ -134,7 +135,7 @@ export async function listPickUpsSince(
   return tx
     .select({ pickUp: pickUps, buy: buys })
     .from(pickUps)
-    .innerJoin(buys, and(eq(buys.storehouseId, pickUps.storehouseId), eq(buys.buyId, pickUps.buyId)))
+    .innerJoin(buys, joinOn(buys, pickUps, 'buyId'))
     .where(
       and(
         eq(pickUps.storehouseId, storehouseId),
@@ -151,7 +152,7 @@ export async function listOpenDepositAsks(tx: Tx, storehouseId: string, househol
   return tx
     .select({ ask: depositAsks, buy: buys })
     .from(depositAsks)
-    .innerJoin(buys, and(eq(buys.storehouseId, depositAsks.storehouseId), eq(buys.buyId, depositAsks.buyId)))
+    .innerJoin(buys, joinOn(buys, depositAsks, 'buyId'))
     .where(
       and(
         eq(depositAsks.storehouseId, storehouseId),

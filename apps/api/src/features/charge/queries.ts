@@ -5,6 +5,7 @@ import { clearingAccount } from '@sheafbook/ledger';
 import type { ChargedLine } from '@sheafbook/sharing';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { listClaims, standingMinorUnits } from '../claim/queries.ts';
 import { loadFill } from '../fill/queries.ts';
@@ -226,13 +227,7 @@ export async function listChargeLines(
   const rows = await tx
     .select({ line: chargeLines, share: chargeShares })
     .from(chargeLines)
-    .innerJoin(
-      chargeShares,
-      and(
-        eq(chargeShares.storehouseId, chargeLines.storehouseId),
-        eq(chargeShares.chargeLineId, chargeLines.chargeLineId),
-      ),
-    )
+    .innerJoin(chargeShares, joinOn(chargeShares, chargeLines, 'chargeLineId'))
     .where(and(eq(chargeLines.storehouseId, storehouseId), eq(chargeLines.buyId, buyId)))
     .orderBy(asc(chargeLines.chargeLineId), asc(chargeShares.ownerId));
   const lines = new Map(rows.map(({ line }) => [line.chargeLineId, line]));

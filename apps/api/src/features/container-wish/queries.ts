@@ -9,6 +9,7 @@ import {
   splits,
 } from '@sheafbook/db/tables';
 import { and, eq, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 type OwnLine = { storehouseId: string; buyId: string; buyLineId: string; householdId: string };
@@ -20,7 +21,7 @@ export async function loadLineWithFood(
   const [row] = await tx
     .select({ line: buyLines, food: foods })
     .from(buyLines)
-    .innerJoin(foods, and(eq(foods.storehouseId, buyLines.storehouseId), eq(foods.foodId, buyLines.foodId)))
+    .innerJoin(foods, joinOn(foods, buyLines, 'foodId'))
     .where(
       and(
         eq(buyLines.storehouseId, storehouseId),
@@ -55,13 +56,7 @@ export async function listWishes(tx: Tx, { storehouseId, buyLineId, householdId 
   return tx
     .select({ wish: containerWishes, kind: containerKinds })
     .from(containerWishes)
-    .innerJoin(
-      containerKinds,
-      and(
-        eq(containerKinds.storehouseId, containerWishes.storehouseId),
-        eq(containerKinds.containerKindId, containerWishes.containerKindId),
-      ),
-    )
+    .innerJoin(containerKinds, joinOn(containerKinds, containerWishes, 'containerKindId'))
     .where(
       and(
         eq(containerWishes.storehouseId, storehouseId),

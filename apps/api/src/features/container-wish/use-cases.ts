@@ -1,5 +1,5 @@
 import type { Tx } from '@sheafbook/db';
-import { planContainers } from '@sheafbook/foods';
+import { bulkOf, planContainers } from '@sheafbook/foods';
 import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { withTx } from '../../platform/with-tx.ts';
@@ -54,7 +54,6 @@ async function planLine(tx: Tx, own: ReturnType<typeof ownLine>) {
   const allotted = awarded ?? (await findAllottedGrams(tx, own));
   const shareGrams = allotted ?? (await findPledgeOfLine(tx, own.storehouseId, own))?.wantedGrams ?? 0;
   const basis = awarded !== null ? 'awarded' : allotted !== null ? 'allotted' : 'pledged';
-  const bulk = food.bulkMicrogramsPerMillilitre;
   const plan = planContainers(
     shareGrams,
     listed.map(({ wish, kind }) => ({
@@ -63,7 +62,7 @@ async function planLine(tx: Tx, own: ReturnType<typeof ownLine>) {
       priceMinorUnits: kind.priceMinorUnits,
       grams: wish.grams,
     })),
-    { bulkMilligramsPerMillilitre: bulk === null ? null : bulk / 1000 },
+    bulkOf(food),
   );
   return { food, basis, shareGrams, listed, plan };
 }

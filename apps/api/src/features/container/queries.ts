@@ -14,6 +14,7 @@ import {
   vessels,
 } from '@sheafbook/db/tables';
 import { and, eq, gt, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 /** What a mass account holds now. */
@@ -31,15 +32,9 @@ function shelf(tx: Tx) {
   return tx
     .select(shelfColumns)
     .from(containers)
-    .innerJoin(
-      containerKinds,
-      and(
-        eq(containerKinds.storehouseId, containers.storehouseId),
-        eq(containerKinds.containerKindId, containers.containerKindId),
-      ),
-    )
-    .innerJoin(lots, and(eq(lots.storehouseId, containers.storehouseId), eq(lots.lotId, containers.lotId)))
-    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
+    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
+    .innerJoin(lots, joinOn(lots, containers, 'lotId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
     .leftJoin(
       accounts,
       and(
@@ -105,8 +100,8 @@ export async function loadBagOfOwner(
   const [row] = await tx
     .select({ bag: bags, food: foods, ownGrams: gramsLeft })
     .from(bags)
-    .innerJoin(lots, and(eq(lots.storehouseId, bags.storehouseId), eq(lots.lotId, bags.lotId)))
-    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
+    .innerJoin(lots, joinOn(lots, bags, 'lotId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
     .leftJoin(
       accounts,
       and(
@@ -125,10 +120,10 @@ export async function listBagsOfOwner(tx: Tx, storehouseId: string, ownerId: str
   return tx
     .select({ bag: bags, food: foods, buyName: buys.name, ownGrams: gramsLeft })
     .from(accounts)
-    .innerJoin(bags, and(eq(bags.storehouseId, accounts.storehouseId), eq(bags.bagId, accounts.vesselId)))
-    .innerJoin(lots, and(eq(lots.storehouseId, bags.storehouseId), eq(lots.lotId, bags.lotId)))
-    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
-    .innerJoin(buys, and(eq(buys.storehouseId, bags.storehouseId), eq(buys.buyId, bags.buyId)))
+    .innerJoin(bags, joinOn(bags, accounts, 'bagId', 'vesselId'))
+    .innerJoin(lots, joinOn(lots, bags, 'lotId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
+    .innerJoin(buys, joinOn(buys, bags, 'buyId'))
     .where(
       and(
         eq(accounts.storehouseId, storehouseId),
@@ -167,18 +162,9 @@ export async function listPoured(
         where later.storehouse_id = ${entries.storehouseId} and later.reverses_id = ${entries.entryId})`,
     })
     .from(entries)
-    .innerJoin(
-      movements,
-      and(eq(movements.storehouseId, entries.storehouseId), eq(movements.entryId, entries.entryId)),
-    )
-    .innerJoin(
-      accounts,
-      and(eq(accounts.storehouseId, movements.storehouseId), eq(accounts.accountId, movements.destinationId)),
-    )
-    .innerJoin(
-      containers,
-      and(eq(containers.storehouseId, accounts.storehouseId), eq(containers.containerId, accounts.vesselId)),
-    )
+    .innerJoin(movements, joinOn(movements, entries, 'entryId'))
+    .innerJoin(accounts, joinOn(accounts, movements, 'accountId', 'destinationId'))
+    .innerJoin(containers, joinOn(containers, accounts, 'containerId', 'vesselId'))
     .where(
       and(
         eq(entries.storehouseId, storehouseId),

@@ -1,6 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import type { ContainerKindRow, ContainerRow, FoodRow } from '@sheafbook/db/tables';
-import { judgeFill, levelGrams, shakenGrams } from '@sheafbook/foods';
+import { bulkOf, judgeFill, levelGrams, shakenGrams } from '@sheafbook/foods';
 import type { TreatmentCode } from '@sheafbook/keeping';
 import { type MovementDraft, massAccount, moveGrams, poured } from '@sheafbook/ledger';
 import { codeFromNumber, fraction } from '@sheafbook/units';
@@ -289,8 +289,7 @@ export function judgeContainerFill(
   food: FoodRow,
   field: string,
 ): string[] {
-  const bulk = food.bulkMicrogramsPerMillilitre;
-  const dense = { bulkMilligramsPerMillilitre: bulk === null ? null : bulk / 1000 };
+  const dense = bulkOf(food);
   const judged = judgeFill(grams, kind, dense);
   const millilitres = fraction(kind.capacityMicrolitres, 1000);
   if (judged === 'too-full') {

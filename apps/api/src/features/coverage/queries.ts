@@ -17,6 +17,7 @@ import {
   splits,
 } from '@sheafbook/db/tables';
 import { and, eq, gt, inArray, isNotNull, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 const grams = sql<number>`(${accounts.inflow} - ${accounts.outflow})`.mapWith(Number);
 
@@ -34,8 +35,8 @@ export async function listHoldings(tx: Tx, storehouseId: string, householdIds: r
         and ${holds.bagId} = ${accounts.vesselId} and ${holds.releasedAt} is null)`.mapWith(Boolean),
     })
     .from(accounts)
-    .innerJoin(lots, and(eq(lots.storehouseId, accounts.storehouseId), eq(lots.lotId, accounts.unitId)))
-    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
+    .innerJoin(lots, joinOn(lots, accounts, 'lotId', 'unitId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
     .where(
       and(
         eq(accounts.storehouseId, storehouseId),
@@ -140,13 +141,7 @@ export async function listCharges(tx: Tx, storehouseId: string, householdId: str
       minorUnits: chargeShares.minorUnits,
     })
     .from(chargeShares)
-    .innerJoin(
-      chargeLines,
-      and(
-        eq(chargeLines.storehouseId, chargeShares.storehouseId),
-        eq(chargeLines.chargeLineId, chargeShares.chargeLineId),
-      ),
-    )
+    .innerJoin(chargeLines, joinOn(chargeLines, chargeShares, 'chargeLineId'))
     .where(and(eq(chargeShares.storehouseId, storehouseId), eq(chargeShares.ownerId, householdId)))
     .orderBy(chargeLines.chargeLineId);
 }

@@ -12,6 +12,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, count, eq, gt, inArray, isNull, max, sql, sum } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 const isThis = (storehouseId: string, deliveryId: string) =>
@@ -159,10 +160,7 @@ export async function listOfferedBags(
       bagLabel: bagOffers.bagLabel,
     })
     .from(bagOffers)
-    .innerJoin(
-      quotes,
-      and(eq(quotes.storehouseId, bagOffers.storehouseId), eq(quotes.quoteId, bagOffers.quoteId)),
-    )
+    .innerJoin(quotes, joinOn(quotes, bagOffers, 'quoteId'))
     .where(and(eq(bagOffers.storehouseId, storehouseId), inArray(bagOffers.bagOfferId, [...bagOfferIds])));
 }
 
@@ -193,20 +191,8 @@ export async function listOrderedBags(tx: Tx, storehouseId: string, buyId: strin
       orderedOn: supplierOrders.orderedOn,
     })
     .from(supplierOrders)
-    .innerJoin(
-      orderLines,
-      and(
-        eq(orderLines.storehouseId, supplierOrders.storehouseId),
-        eq(orderLines.supplierOrderId, supplierOrders.supplierOrderId),
-      ),
-    )
-    .innerJoin(
-      bagOffers,
-      and(
-        eq(bagOffers.storehouseId, orderLines.storehouseId),
-        eq(bagOffers.bagOfferId, orderLines.bagOfferId),
-      ),
-    )
+    .innerJoin(orderLines, joinOn(orderLines, supplierOrders, 'supplierOrderId'))
+    .innerJoin(bagOffers, joinOn(bagOffers, orderLines, 'bagOfferId'))
     .where(
       and(
         eq(supplierOrders.storehouseId, storehouseId),
@@ -229,13 +215,7 @@ export async function sumCountedBags(
       counted: sum(deliveryCounts.countedBags).mapWith(Number),
     })
     .from(deliveryCounts)
-    .innerJoin(
-      deliveries,
-      and(
-        eq(deliveries.storehouseId, deliveryCounts.storehouseId),
-        eq(deliveries.deliveryId, deliveryCounts.deliveryId),
-      ),
-    )
+    .innerJoin(deliveries, joinOn(deliveries, deliveryCounts, 'deliveryId'))
     .where(and(eq(deliveryCounts.storehouseId, storehouseId), eq(deliveries.buyId, buyId)))
     .groupBy(deliveryCounts.bagOfferId);
   return new Map(rows.map((row) => [row.bagOfferId, row.counted]));

@@ -3,6 +3,7 @@ import { type DutyGrantRow, dutyGrants, persons, storehouses } from '@sheafbook/
 import { assert } from '@sheafbook/units';
 import { and, desc, eq, inArray, isNotNull, isNull, lt, lte } from 'drizzle-orm';
 import type { Duty } from '../../platform/actor.ts';
+import { joinOn } from '../../platform/join-on.ts';
 import type { Holder } from './policy.ts';
 
 /** One change of duties at a time, since their guards read all of them. Inserts that refer to the row may go on. */
@@ -19,10 +20,7 @@ export async function listHolders(tx: Tx, storehouseId: string): Promise<Holder[
   const rows = await tx
     .select({ personId: persons.personId, householdId: persons.householdId, duty: dutyGrants.duty })
     .from(dutyGrants)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, dutyGrants, 'personId'))
     .where(
       and(
         eq(dutyGrants.storehouseId, storehouseId),
@@ -88,10 +86,7 @@ export async function listDutyGrants(
   return tx
     .select({ grant: dutyGrants, personName: persons.name })
     .from(dutyGrants)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, dutyGrants, 'personId'))
     .where(and(eq(dutyGrants.storehouseId, storehouseId), isOlder))
     .orderBy(desc(dutyGrants.dutyGrantId))
     .limit(page.limit + 1);
@@ -106,10 +101,7 @@ export function listHoldersUntil(tx: Tx, storehouseId: string, held: { duty: Dut
       endedAt: dutyGrants.endedAt,
     })
     .from(dutyGrants)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, dutyGrants, 'personId'))
     .where(
       and(
         eq(dutyGrants.storehouseId, storehouseId),

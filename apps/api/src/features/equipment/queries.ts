@@ -10,6 +10,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, gt, inArray, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 const isThis = (storehouseId: string, itemId: string) =>
@@ -181,13 +182,7 @@ export async function listMissing(tx: Tx, storehouseId: string, unitIds: readonl
       valueMinorUnits: equipmentParts.valueMinorUnits,
     })
     .from(missingParts)
-    .innerJoin(
-      equipmentParts,
-      and(
-        eq(equipmentParts.storehouseId, missingParts.storehouseId),
-        eq(equipmentParts.equipmentPartId, missingParts.equipmentPartId),
-      ),
-    )
+    .innerJoin(equipmentParts, joinOn(equipmentParts, missingParts, 'equipmentPartId'))
     .where(
       and(
         eq(missingParts.storehouseId, storehouseId),

@@ -15,6 +15,7 @@ import {
   type SQL,
   sql,
 } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import type { FoodQuery } from './schema.ts';
 
@@ -119,7 +120,7 @@ export async function listOpenBuysOfFood(tx: Tx, storehouseId: string, foodId: s
   return tx
     .select({ buyId: buys.buyId, name: buys.name })
     .from(buyLines)
-    .innerJoin(buys, and(eq(buys.storehouseId, buyLines.storehouseId), eq(buys.buyId, buyLines.buyId)))
+    .innerJoin(buys, joinOn(buys, buyLines, 'buyId'))
     .where(
       and(
         eq(buyLines.storehouseId, storehouseId),

@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { type HelperGrantRow, helperGrants, households, persons } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, desc, eq, gt, isNotNull, isNull, lt } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 /** A grant with the names that both sides know it by. */
 export type NamedGrant = { grant: HelperGrantRow; helperName: string; householdName: string };
@@ -89,17 +90,8 @@ export function listHelperGrants(
   return tx
     .select({ grant: helperGrants, helperName: persons.name, householdName: households.name })
     .from(helperGrants)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, helperGrants.storehouseId), eq(persons.personId, helperGrants.personId)),
-    )
-    .innerJoin(
-      households,
-      and(
-        eq(households.storehouseId, helperGrants.storehouseId),
-        eq(households.householdId, helperGrants.householdId),
-      ),
-    )
+    .innerJoin(persons, joinOn(persons, helperGrants, 'personId'))
+    .innerJoin(households, joinOn(households, helperGrants, 'householdId'))
     .where(
       and(
         eq(helperGrants.storehouseId, side.storehouseId),

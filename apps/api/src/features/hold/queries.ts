@@ -3,6 +3,7 @@ import { type BagRow, bags, dutyGrants, type HoldRow, holds, persons } from '@sh
 import { assert } from '@sheafbook/units';
 import { and, eq, gt, inArray, isNull } from 'drizzle-orm';
 import type { Duty } from '../../platform/actor.ts';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 const isThis = (storehouseId: string, holdId: string) =>
@@ -40,7 +41,7 @@ export async function listOpenHolds(tx: Tx, storehouseId: string, bagIds: readon
   return tx
     .select({ hold: holds, bag: bags })
     .from(holds)
-    .innerJoin(bags, and(eq(bags.storehouseId, holds.storehouseId), eq(bags.bagId, holds.bagId)))
+    .innerJoin(bags, joinOn(bags, holds, 'bagId'))
     .where(
       and(eq(holds.storehouseId, storehouseId), inArray(holds.bagId, [...bagIds]), isNull(holds.releasedAt)),
     )
@@ -110,10 +111,7 @@ export async function listDutiesOf(tx: Tx, storehouseId: string, personId: strin
   const rows = await tx
     .select({ duty: dutyGrants.duty })
     .from(dutyGrants)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, dutyGrants, 'personId'))
     .where(
       and(
         eq(dutyGrants.storehouseId, storehouseId),
@@ -132,7 +130,7 @@ export async function loadHold(tx: Tx, storehouseId: string, holdId: string): Pr
   const [row] = await tx
     .select({ hold: holds, bag: bags })
     .from(holds)
-    .innerJoin(bags, and(eq(bags.storehouseId, holds.storehouseId), eq(bags.bagId, holds.bagId)))
+    .innerJoin(bags, joinOn(bags, holds, 'bagId'))
     .where(isThis(storehouseId, holdId));
   if (!row) throw new Problem('thing-not-found', { thing: 'hold' });
   return row;
@@ -153,7 +151,7 @@ export async function listHolds(
   return tx
     .select({ hold: holds, bag: bags })
     .from(holds)
-    .innerJoin(bags, and(eq(bags.storehouseId, holds.storehouseId), eq(bags.bagId, holds.bagId)))
+    .innerJoin(bags, joinOn(bags, holds, 'bagId'))
     .where(
       and(
         eq(holds.storehouseId, storehouseId),

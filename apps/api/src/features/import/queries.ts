@@ -13,6 +13,7 @@ import {
   suppliers,
 } from '@sheafbook/db/tables';
 import { and, asc, desc, eq, inArray, lt, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { inParts } from './in-parts.ts';
 import { addFood, addHousehold, type Known, keyOf } from './plan/book.ts';
 import { foldText } from './sheet/kinds.ts';
@@ -136,10 +137,7 @@ export async function listPostedFiles(tx: Tx, storehouseId: string, digests: rea
   return tx
     .select({ sha256: importFiles.sha256, importNo: imports.importNo, importedAt: imports.importedAt })
     .from(importFiles)
-    .innerJoin(
-      imports,
-      and(eq(imports.storehouseId, importFiles.storehouseId), eq(imports.importId, importFiles.importId)),
-    )
+    .innerJoin(imports, joinOn(imports, importFiles, 'importId'))
     .where(
       and(
         eq(importFiles.storehouseId, storehouseId),
@@ -176,17 +174,8 @@ export async function listImports(
   const found = await tx
     .select({ import: imports, importedBy: persons.name, undoing: importUndoings })
     .from(imports)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, imports.storehouseId), eq(persons.personId, imports.importedBy)),
-    )
-    .leftJoin(
-      importUndoings,
-      and(
-        eq(importUndoings.storehouseId, imports.storehouseId),
-        eq(importUndoings.importId, imports.importId),
-      ),
-    )
+    .innerJoin(persons, joinOn(persons, imports, 'personId', 'importedBy'))
+    .leftJoin(importUndoings, joinOn(importUndoings, imports, 'importId'))
     .where(
       and(
         eq(imports.storehouseId, storehouseId),

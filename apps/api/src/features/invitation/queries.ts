@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { households, type InvitationRow, invitations, persons, storehouses } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, desc, eq, lt } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 const isThis = (storehouseId: string, invitationId: string) =>
   and(eq(invitations.storehouseId, storehouseId), eq(invitations.invitationId, invitationId));
@@ -28,17 +29,8 @@ export async function listInvitations(
   return tx
     .select({ invitation: invitations, household: households, maker: persons.name })
     .from(invitations)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, invitations.storehouseId), eq(persons.personId, invitations.madeBy)),
-    )
-    .leftJoin(
-      households,
-      and(
-        eq(households.storehouseId, invitations.storehouseId),
-        eq(households.householdId, invitations.householdId),
-      ),
-    )
+    .innerJoin(persons, joinOn(persons, invitations, 'personId', 'madeBy'))
+    .leftJoin(households, joinOn(households, invitations, 'householdId'))
     .where(and(eq(invitations.storehouseId, storehouseId), isOlder))
     .orderBy(desc(invitations.invitationId))
     .limit(page.limit + 1);
@@ -59,13 +51,7 @@ export async function findInvitation(tx: Tx, storehouseId: string, tokenHash: st
     .select({ invitation: invitations, storehouseName: storehouses.name, household: households })
     .from(invitations)
     .innerJoin(storehouses, eq(storehouses.storehouseId, invitations.storehouseId))
-    .leftJoin(
-      households,
-      and(
-        eq(households.storehouseId, invitations.storehouseId),
-        eq(households.householdId, invitations.householdId),
-      ),
-    )
+    .leftJoin(households, joinOn(households, invitations, 'householdId'))
     .where(withToken(storehouseId, tokenHash));
   return row;
 }

@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { type InvoiceLineRow, type InvoiceRow, invoiceLines, invoices } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 const isThis = (storehouseId: string, invoiceId: string) =>
@@ -33,13 +34,7 @@ export async function listInvoiceLines(tx: Tx, storehouseId: string, buyId: stri
       minorUnits: invoiceLines.minorUnits,
     })
     .from(invoices)
-    .innerJoin(
-      invoiceLines,
-      and(
-        eq(invoiceLines.storehouseId, invoices.storehouseId),
-        eq(invoiceLines.invoiceId, invoices.invoiceId),
-      ),
-    )
+    .innerJoin(invoiceLines, joinOn(invoiceLines, invoices, 'invoiceId'))
     .where(and(eq(invoices.storehouseId, storehouseId), eq(invoices.buyId, buyId), isNull(invoices.voidedAt)))
     .orderBy(invoices.invoiceId, invoiceLines.lineNo);
   return rows.map((row) => ({ ...row, kind: row.kind as BilledLine['kind'] }));

@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { type KeyingRow, keyings, papers, persons } from '@sheafbook/db/tables';
 import { and, asc, eq } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 export async function insertKeyings(tx: Tx, rows: readonly (typeof keyings.$inferInsert)[]): Promise<void> {
   if (rows.length > 0) await tx.insert(keyings).values([...rows]);
@@ -26,11 +27,8 @@ export async function listKeyings(tx: Tx, storehouseId: string, buyId: string): 
   const rows = await tx
     .select({ keying: keyings, keyedByName: persons.name, paperCode: papers.paperCode })
     .from(keyings)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, keyings.storehouseId), eq(persons.personId, keyings.keyedBy)),
-    )
-    .leftJoin(papers, and(eq(papers.storehouseId, keyings.storehouseId), eq(papers.paperId, keyings.paperId)))
+    .innerJoin(persons, joinOn(persons, keyings, 'personId', 'keyedBy'))
+    .leftJoin(papers, joinOn(papers, keyings, 'paperId'))
     .where(and(eq(keyings.storehouseId, storehouseId), eq(keyings.buyId, buyId)))
     .orderBy(asc(keyings.keyedAt), asc(keyings.keyingId));
   return rows.map(({ keying, ...rest }) => ({ ...keying, ...rest }));

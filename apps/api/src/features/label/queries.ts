@@ -10,6 +10,7 @@ import {
   lots,
 } from '@sheafbook/db/tables';
 import { and, eq, inArray, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 /** What stands on the label of each container: those named, or else all of a household that are not empty. */
 export async function listToLabel(
@@ -29,27 +30,12 @@ export async function listToLabel(
       grams: sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number),
     })
     .from(containers)
-    .innerJoin(
-      containerKinds,
-      and(
-        eq(containerKinds.storehouseId, containers.storehouseId),
-        eq(containerKinds.containerKindId, containers.containerKindId),
-      ),
-    )
-    .innerJoin(lots, and(eq(lots.storehouseId, containers.storehouseId), eq(lots.lotId, containers.lotId)))
-    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
-    .leftJoin(
-      buyLines,
-      and(eq(buyLines.storehouseId, lots.storehouseId), eq(buyLines.buyLineId, lots.buyLineId)),
-    )
-    .leftJoin(buys, and(eq(buys.storehouseId, buyLines.storehouseId), eq(buys.buyId, buyLines.buyId)))
-    .innerJoin(
-      households,
-      and(
-        eq(households.storehouseId, containers.storehouseId),
-        eq(households.householdId, containers.householdId),
-      ),
-    )
+    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
+    .innerJoin(lots, joinOn(lots, containers, 'lotId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
+    .leftJoin(buyLines, joinOn(buyLines, lots, 'buyLineId'))
+    .leftJoin(buys, joinOn(buys, buyLines, 'buyId'))
+    .innerJoin(households, joinOn(households, containers, 'householdId'))
     .leftJoin(
       accounts,
       and(

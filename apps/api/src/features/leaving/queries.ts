@@ -22,6 +22,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, eq, inArray, isNull, ne, or, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 /** Whose leaving is asked about; every statement here is about this one household. */
 export type Subject = { readonly storehouseId: string; readonly householdId: string };
@@ -55,7 +56,7 @@ export function listMoneyLeft(tx: Tx, { storehouseId, householdId }: Subject) {
       buyName: buys.name,
     })
     .from(accounts)
-    .leftJoin(buys, and(eq(buys.storehouseId, accounts.storehouseId), eq(buys.buyId, accounts.causeId)))
+    .leftJoin(buys, joinOn(buys, accounts, 'buyId', 'causeId'))
     .where(
       and(
         eq(accounts.storehouseId, storehouseId),

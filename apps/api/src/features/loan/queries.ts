@@ -11,6 +11,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 const isThis = (storehouseId: string, loanId: string) =>
@@ -106,17 +107,8 @@ export async function listLoans(tx: Tx, storehouseId: string, of: LoansOf) {
       householdName: households.name,
     })
     .from(loans)
-    .innerJoin(
-      bookings,
-      and(eq(bookings.storehouseId, loans.storehouseId), eq(bookings.bookingId, loans.bookingId)),
-    )
-    .innerJoin(
-      equipmentUnits,
-      and(
-        eq(equipmentUnits.storehouseId, loans.storehouseId),
-        eq(equipmentUnits.equipmentUnitId, loans.equipmentUnitId),
-      ),
-    )
+    .innerJoin(bookings, joinOn(bookings, loans, 'bookingId'))
+    .innerJoin(equipmentUnits, joinOn(equipmentUnits, loans, 'equipmentUnitId'))
     .innerJoin(
       equipmentItems,
       and(
@@ -124,10 +116,7 @@ export async function listLoans(tx: Tx, storehouseId: string, of: LoansOf) {
         eq(equipmentItems.equipmentItemId, equipmentUnits.equipmentItemId),
       ),
     )
-    .innerJoin(
-      households,
-      and(eq(households.storehouseId, loans.storehouseId), eq(households.householdId, loans.householdId)),
-    )
+    .innerJoin(households, joinOn(households, loans, 'householdId'))
     .where(
       and(
         eq(loans.storehouseId, storehouseId),

@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { equipmentUnits, type MaintenanceRow, maintenances, persons } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, desc, eq } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 export async function insertMaintenance(
   tx: Tx,
@@ -17,17 +18,8 @@ export async function listMaintenance(tx: Tx, storehouseId: string, itemId: stri
   return tx
     .select({ maintenance: maintenances, unitNo: equipmentUnits.unitNo, recordedBy: persons.name })
     .from(maintenances)
-    .innerJoin(
-      equipmentUnits,
-      and(
-        eq(equipmentUnits.storehouseId, maintenances.storehouseId),
-        eq(equipmentUnits.equipmentUnitId, maintenances.equipmentUnitId),
-      ),
-    )
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, maintenances.storehouseId), eq(persons.personId, maintenances.recordedBy)),
-    )
+    .innerJoin(equipmentUnits, joinOn(equipmentUnits, maintenances, 'equipmentUnitId'))
+    .innerJoin(persons, joinOn(persons, maintenances, 'personId', 'recordedBy'))
     .where(and(eq(maintenances.storehouseId, storehouseId), eq(equipmentUnits.equipmentItemId, itemId)))
     .orderBy(desc(maintenances.doneOn), desc(maintenances.recordedAt));
 }

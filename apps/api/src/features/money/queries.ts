@@ -12,6 +12,7 @@ import {
 import { type AccountKey, CHART, type MoneyKind } from '@sheafbook/ledger';
 import { addDays, assert } from '@sheafbook/units';
 import { and, between, eq, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 /**
@@ -103,14 +104,8 @@ export async function findSamePayment(
   const [row] = await tx
     .select({ entryNo: entries.entryNo, onDay: entries.onDay })
     .from(accounts)
-    .innerJoin(
-      movements,
-      and(eq(movements.storehouseId, accounts.storehouseId), eq(movements.sourceId, accounts.accountId)),
-    )
-    .innerJoin(
-      entries,
-      and(eq(entries.storehouseId, movements.storehouseId), eq(entries.entryId, movements.entryId)),
-    )
+    .innerJoin(movements, joinOn(movements, accounts, 'sourceId', 'accountId'))
+    .innerJoin(entries, joinOn(entries, movements, 'entryId'))
     .where(
       and(
         eq(accounts.storehouseId, storehouseId),

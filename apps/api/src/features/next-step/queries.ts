@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { type BuyRow, buys, pickUps, pledges } from '@sheafbook/db/tables';
 import { and, asc, eq, gte, inArray, isNotNull, isNull, notInArray, or } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 const ENDED = ['closed', 'called-off'];
 
@@ -48,7 +49,7 @@ export async function listAppointments(tx: Tx, storehouseId: string, now: Date) 
   return tx
     .select({ pickUp: pickUps, buy: buys })
     .from(pickUps)
-    .innerJoin(buys, and(eq(buys.storehouseId, pickUps.storehouseId), eq(buys.buyId, pickUps.buyId)))
+    .innerJoin(buys, joinOn(buys, pickUps, 'buyId'))
     .where(
       and(
         eq(pickUps.storehouseId, storehouseId),

@@ -12,6 +12,7 @@ import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, inArray, isNull, lt, or, type SQL, sql } from 'drizzle-orm';
 import type { Actor } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
+import { joinOn } from '../../platform/join-on.ts';
 import { newId } from '../../platform/new-id.ts';
 import { Problem } from '../../platform/problem.ts';
 import { inSpanish } from '../../platform/spoken/spanish.ts';
@@ -102,7 +103,7 @@ function isWanted({ state, q }: Pick<NoticeQuery, 'state' | 'q'>): SQL | undefin
   );
 }
 
-const ofBuy = and(eq(buys.storehouseId, notices.storehouseId), eq(buys.buyId, notices.buyId));
+const ofBuy = joinOn(buys, notices, 'buyId');
 
 /** Newest first; `after` is the id that the page before ended with. */
 export async function listNotices(
@@ -119,10 +120,7 @@ export async function listNotices(
       buyName: buys.name,
     })
     .from(notices)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, notices.storehouseId), eq(persons.personId, notices.writtenBy)),
-    )
+    .innerJoin(persons, joinOn(persons, notices, 'personId', 'writtenBy'))
     .leftJoin(buys, ofBuy)
     .leftJoin(noticeReadings, ofReader(actor))
     .where(
@@ -218,10 +216,7 @@ export async function listWritten(
       acknowledged: countOf(noticeReadings.acknowledgedAt),
     })
     .from(notices)
-    .leftJoin(
-      households,
-      and(eq(households.storehouseId, notices.storehouseId), eq(households.householdId, notices.householdId)),
-    )
+    .leftJoin(households, joinOn(households, notices, 'householdId'))
     .leftJoin(buys, ofBuy)
     .where(
       and(

@@ -17,6 +17,7 @@ import {
   suppliers,
 } from '@sheafbook/db/tables';
 import { and, asc, eq, inArray, isNull } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 export async function listOrderConsents(
   tx: Tx,
@@ -72,13 +73,7 @@ export async function listOrderLines(tx: Tx, storehouseId: string, buyId: string
   const rows = await tx
     .select({ line: orderLines })
     .from(orderLines)
-    .innerJoin(
-      supplierOrders,
-      and(
-        eq(supplierOrders.storehouseId, orderLines.storehouseId),
-        eq(supplierOrders.supplierOrderId, orderLines.supplierOrderId),
-      ),
-    )
+    .innerJoin(supplierOrders, joinOn(supplierOrders, orderLines, 'supplierOrderId'))
     .where(and(eq(orderLines.storehouseId, storehouseId), eq(supplierOrders.buyId, buyId)))
     .orderBy(asc(supplierOrders.orderNo), asc(orderLines.bagOfferId));
   return rows.map(({ line }) => line);
@@ -89,17 +84,8 @@ export async function listOrderHeads(tx: Tx, storehouseId: string, buyId: string
   return tx
     .select({ order: supplierOrders, supplier: suppliers, quote: quotes })
     .from(supplierOrders)
-    .innerJoin(
-      suppliers,
-      and(
-        eq(suppliers.storehouseId, supplierOrders.storehouseId),
-        eq(suppliers.supplierId, supplierOrders.supplierId),
-      ),
-    )
-    .innerJoin(
-      quotes,
-      and(eq(quotes.storehouseId, supplierOrders.storehouseId), eq(quotes.quoteId, supplierOrders.quoteId)),
-    )
+    .innerJoin(suppliers, joinOn(suppliers, supplierOrders, 'supplierId'))
+    .innerJoin(quotes, joinOn(quotes, supplierOrders, 'quoteId'))
     .where(and(eq(supplierOrders.storehouseId, storehouseId), eq(supplierOrders.buyId, buyId)))
     .orderBy(asc(supplierOrders.orderNo));
 }
@@ -109,18 +95,9 @@ export async function listOrderedFoods(tx: Tx, storehouseId: string, buyId: stri
   return tx
     .select({ line: orderLines, offer: bagOffers, buyLine: buyLines, food: foods })
     .from(orderLines)
-    .innerJoin(
-      bagOffers,
-      and(
-        eq(bagOffers.storehouseId, orderLines.storehouseId),
-        eq(bagOffers.bagOfferId, orderLines.bagOfferId),
-      ),
-    )
-    .innerJoin(
-      buyLines,
-      and(eq(buyLines.storehouseId, orderLines.storehouseId), eq(buyLines.buyLineId, orderLines.buyLineId)),
-    )
-    .innerJoin(foods, and(eq(foods.storehouseId, buyLines.storehouseId), eq(foods.foodId, buyLines.foodId)))
+    .innerJoin(bagOffers, joinOn(bagOffers, orderLines, 'bagOfferId'))
+    .innerJoin(buyLines, joinOn(buyLines, orderLines, 'buyLineId'))
+    .innerJoin(foods, joinOn(foods, buyLines, 'foodId'))
     .where(and(eq(orderLines.storehouseId, storehouseId), eq(buyLines.buyId, buyId)))
     .orderBy(asc(buyLines.position), asc(bagOffers.bagSize));
 }
@@ -130,10 +107,7 @@ export async function listCoordinators(tx: Tx, storehouseId: string) {
   return tx
     .select({ name: persons.name, phone: householdContacts.phone })
     .from(dutyGrants)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, dutyGrants, 'personId'))
     .leftJoin(
       householdContacts,
       and(

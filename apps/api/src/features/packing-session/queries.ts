@@ -18,6 +18,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, gt, inArray, lt, ne, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import type { SessionQuery } from './schema.ts';
 
@@ -105,24 +106,9 @@ export async function listWishes(
   return tx
     .select({ wish: packingWishes, food: foods, kind: containerKinds, household: households })
     .from(packingWishes)
-    .innerJoin(
-      foods,
-      and(eq(foods.storehouseId, packingWishes.storehouseId), eq(foods.foodId, packingWishes.foodId)),
-    )
-    .innerJoin(
-      containerKinds,
-      and(
-        eq(containerKinds.storehouseId, packingWishes.storehouseId),
-        eq(containerKinds.containerKindId, packingWishes.containerKindId),
-      ),
-    )
-    .innerJoin(
-      households,
-      and(
-        eq(households.storehouseId, packingWishes.storehouseId),
-        eq(households.householdId, packingWishes.householdId),
-      ),
-    )
+    .innerJoin(foods, joinOn(foods, packingWishes, 'foodId'))
+    .innerJoin(containerKinds, joinOn(containerKinds, packingWishes, 'containerKindId'))
+    .innerJoin(households, joinOn(households, packingWishes, 'householdId'))
     .where(
       and(
         eq(packingWishes.storehouseId, storehouseId),
@@ -169,8 +155,8 @@ export async function sumOwnGrams(
       grams: sql<number>`sum(${accounts.inflow} - ${accounts.outflow})`.mapWith(Number),
     })
     .from(accounts)
-    .innerJoin(bags, and(eq(bags.storehouseId, accounts.storehouseId), eq(bags.bagId, accounts.vesselId)))
-    .innerJoin(lots, and(eq(lots.storehouseId, accounts.storehouseId), eq(lots.lotId, accounts.unitId)))
+    .innerJoin(bags, joinOn(bags, accounts, 'bagId', 'vesselId'))
+    .innerJoin(lots, joinOn(lots, accounts, 'lotId', 'unitId'))
     .where(and(eq(accounts.storehouseId, storehouseId), eq(accounts.ownerId, householdId)))
     .groupBy(lots.foodId);
   return new Map(rows.map(({ foodId, grams }) => [foodId, grams]));
@@ -181,13 +167,7 @@ export async function listSlots(tx: Tx, storehouseId: string, sessionId: string)
   return tx
     .select({ slot: packingSlots, household: households })
     .from(packingSlots)
-    .innerJoin(
-      households,
-      and(
-        eq(households.storehouseId, packingSlots.storehouseId),
-        eq(households.householdId, packingSlots.householdId),
-      ),
-    )
+    .innerJoin(households, joinOn(households, packingSlots, 'householdId'))
     .where(
       and(
         eq(packingSlots.storehouseId, storehouseId),
@@ -226,10 +206,7 @@ export async function listHands(tx: Tx, storehouseId: string, sessionId: string)
   return tx
     .select({ hand: packingHands, name: persons.name })
     .from(packingHands)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, packingHands.storehouseId), eq(persons.personId, packingHands.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, packingHands, 'personId'))
     .where(and(eq(packingHands.storehouseId, storehouseId), eq(packingHands.packingSessionId, sessionId)))
     .orderBy(asc(persons.name), asc(packingHands.personId));
 }
@@ -269,13 +246,7 @@ export async function listShows(tx: Tx, storehouseId: string, personIds: readonl
       signed: sql<number>`count(*)`.mapWith(Number),
     })
     .from(packingHands)
-    .innerJoin(
-      packingSessions,
-      and(
-        eq(packingSessions.storehouseId, packingHands.storehouseId),
-        eq(packingSessions.packingSessionId, packingHands.packingSessionId),
-      ),
-    )
+    .innerJoin(packingSessions, joinOn(packingSessions, packingHands, 'packingSessionId'))
     .where(
       and(
         eq(packingHands.storehouseId, storehouseId),
@@ -311,15 +282,31 @@ export async function listAllergens(
   return of;
 }
 
-/** Sessions that are still to come or run, for calendars and what comes next. */
-export async function listSessionsSince(
+/**
+ * Sessions that are not over by a moment, each with what a household and a person have in it: their slot that stands, and
+ * whether they said to help. One statement, since every list of next steps asks for it.
+ */
+export async function listOwnSessions(
   tx: Tx,
   storehouseId: string,
-  since: Date,
-): Promise<PackingSessionRow[]> {
+  own: { since: Date; householdId: string | null; personId: string },
+) {
+  const { since, householdId, personId } = own;
   return tx
-    .select()
+    .select({ session: packingSessions, slot: packingSlots, hand: packingHands })
     .from(packingSessions)
+    .leftJoin(
+      packingSlots,
+      and(
+        joinOn(packingSlots, packingSessions, 'packingSessionId'),
+        householdId === null ? sql`false` : eq(packingSlots.householdId, householdId),
+        ne(packingSlots.state, 'given-back'),
+      ),
+    )
+    .leftJoin(
+      packingHands,
+      and(joinOn(packingHands, packingSessions, 'packingSessionId'), eq(packingHands.personId, personId)),
+    )
     .where(and(eq(packingSessions.storehouseId, storehouseId), gt(packingSessions.endsAt, since)))
     .orderBy(asc(packingSessions.startsAt));
 }

@@ -1,8 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { PackingSessionRow } from '@sheafbook/db/tables';
-import { judgeFill, levelGrams } from '@sheafbook/foods';
 import { chanceOfAtLeast, expectedComing, morePeopleToAsk, type ShowRecord } from '@sheafbook/packing';
-import { fraction, fractionToNumber } from '@sheafbook/units';
+import { fractionToNumber } from '@sheafbook/units';
 import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
@@ -10,6 +9,7 @@ import { pageOf } from '../../platform/paging.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
+import { judgeContainerFill } from '../container/use-cases.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
 import { loadFood } from '../food/queries.ts';
 import { writeNotice } from '../notice/use-cases.ts';
@@ -63,13 +63,14 @@ export function readSession(context: Context, sessionId: string) {
         householdId === null ? [] : await listWishes(tx, storehouseId, { sessionId, householdId });
       const slots = await listSlots(tx, storehouseId, sessionId);
       const hands = await listHands(tx, storehouseId, sessionId);
-      const ownGrams = householdId === null ? new Map() : await sumOwnGrams(tx, storehouseId, householdId);
+      const ownGrams =
+        householdId === null ? new Map<string, number>() : await sumOwnGrams(tx, storehouseId, householdId);
       return {
         session,
         wishes,
         slots,
         hands,
-        ownGrams: ownGrams as Map<string, number>,
+        ownGrams,
         householdId,
         personId,
       };
@@ -223,15 +224,7 @@ async function refuseMoreThanOwned(
 async function refuseMisfit(tx: Tx, storehouseId: string, wish: WishList['wishes'][number], at: number) {
   const food = await loadFood(tx, storehouseId, wish.foodId);
   const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
-  const bulk = food.bulkMicrogramsPerMillilitre;
-  const dense = { bulkMilligramsPerMillilitre: bulk === null ? null : bulk / 1000 };
-  if (judgeFill(wish.gramsEach, kind, dense) !== 'too-full') return;
-  const level = levelGrams(dense, fraction(kind.capacityMicrolitres, 1000));
-  throw fieldProblem(
-    'over-capacity',
-    `wishes.${at}.gramsEach`,
-    `${kind.nameEn} is level with ${food.nameEn} at ${level} g.`,
-  );
+  judgeContainerFill(wish.gramsEach, kind, food, `wishes.${at}.gramsEach`);
 }
 
 /** Says whether one comes to help; nobody else may say it for a person. */

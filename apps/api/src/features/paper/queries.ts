@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { buys, depositAsks, type PaperRow, papers } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 /** The number of the last entry in the book: what a paper is "as of". */
@@ -60,7 +61,7 @@ export async function listAskedDeposits(tx: Tx, storehouseId: string, householdI
       dueOn: depositAsks.dueOn,
     })
     .from(depositAsks)
-    .innerJoin(buys, and(eq(buys.storehouseId, depositAsks.storehouseId), eq(buys.buyId, depositAsks.buyId)))
+    .innerJoin(buys, joinOn(buys, depositAsks, 'buyId'))
     .where(
       and(
         eq(depositAsks.storehouseId, storehouseId),

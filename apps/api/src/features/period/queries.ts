@@ -8,6 +8,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, lt, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 
 /** The last day that the books are closed through; null while none is. */
@@ -57,10 +58,7 @@ export async function listPeriodCloses(tx: Tx, storehouseId: string) {
       digestSha256: periodCloses.digestSha256,
     })
     .from(periodCloses)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, periodCloses.storehouseId), eq(persons.personId, periodCloses.closedBy)),
-    )
+    .innerJoin(persons, joinOn(persons, periodCloses, 'personId', 'closedBy'))
     .where(eq(periodCloses.storehouseId, storehouseId))
     .orderBy(desc(periodCloses.closedThrough));
 }
@@ -109,13 +107,7 @@ export async function listSignatures(tx: Tx, storehouseId: string) {
       remarks: periodSignatures.remarks,
     })
     .from(periodSignatures)
-    .innerJoin(
-      persons,
-      and(
-        eq(persons.storehouseId, periodSignatures.storehouseId),
-        eq(persons.personId, periodSignatures.personId),
-      ),
-    )
+    .innerJoin(persons, joinOn(persons, periodSignatures, 'personId'))
     .where(eq(periodSignatures.storehouseId, storehouseId))
     .orderBy(asc(periodSignatures.signedAt));
 }

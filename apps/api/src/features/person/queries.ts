@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { dutyGrants, households, type PersonRow, persons } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 export async function insertPerson(tx: Tx, person: typeof persons.$inferInsert): Promise<string> {
@@ -34,10 +35,7 @@ export function listPersons(
   return tx
     .select({ person: persons, householdName: households.name })
     .from(persons)
-    .leftJoin(
-      households,
-      and(eq(households.storehouseId, persons.storehouseId), eq(households.householdId, persons.householdId)),
-    )
+    .leftJoin(households, joinOn(households, persons, 'householdId'))
     .where(and(eq(persons.storehouseId, storehouseId), isNull(persons.leftOn), isFurther))
     .orderBy(persons.name, persons.personId)
     .limit(page.limit + 1);

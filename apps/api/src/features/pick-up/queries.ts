@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { bags, households, type PickUpRow, pickUpPieces, pickUps } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, inArray, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import type { Holding } from './holdings.ts';
 
@@ -53,10 +54,7 @@ export async function listPickUps(
   const rows = await tx
     .select({ pickUp: pickUps, seat: households.seat, name: households.name })
     .from(pickUps)
-    .innerJoin(
-      households,
-      and(eq(households.storehouseId, pickUps.storehouseId), eq(households.householdId, pickUps.householdId)),
-    )
+    .innerJoin(households, joinOn(households, pickUps, 'householdId'))
     .where(
       and(
         eq(pickUps.storehouseId, storehouseId),
@@ -87,10 +85,7 @@ async function listPieces(tx: Tx, storehouseId: string, pickUpIds: readonly stri
       grams: pickUpPieces.grams,
     })
     .from(pickUpPieces)
-    .innerJoin(
-      bags,
-      and(eq(bags.storehouseId, pickUpPieces.storehouseId), eq(bags.bagId, pickUpPieces.bagId)),
-    )
+    .innerJoin(bags, joinOn(bags, pickUpPieces, 'bagId'))
     .where(and(eq(pickUpPieces.storehouseId, storehouseId), inArray(pickUpPieces.pickUpId, [...pickUpIds])))
     .orderBy(asc(bags.bagNo));
 }

@@ -10,6 +10,7 @@ import {
 import type { UnitPrice } from '@sheafbook/sharing';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, isNull, or, type SQL, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 /** A standing pledge with the seat that decides ties; `ceiling` is null also when it was not asked for. */
@@ -21,10 +22,7 @@ export type BuyPledge = PledgeRow & {
 
 const columns = { pledge: pledges, seat: households.seat, householdName: households.name };
 
-const isOfHousehold = and(
-  eq(households.storehouseId, pledges.storehouseId),
-  eq(households.householdId, pledges.householdId),
-);
+const isOfHousehold = joinOn(households, pledges, 'householdId');
 
 /**
  * The standing pledges of a buy in pledge order: ranked-at, then seat, then the line's place. Ceilings come along only
@@ -40,10 +38,7 @@ export async function listPledgesOfBuy(
     .select(columns)
     .from(pledges)
     .innerJoin(households, isOfHousehold)
-    .innerJoin(
-      buyLines,
-      and(eq(buyLines.storehouseId, pledges.storehouseId), eq(buyLines.buyLineId, pledges.buyLineId)),
-    )
+    .innerJoin(buyLines, joinOn(buyLines, pledges, 'buyLineId'))
     .where(and(eq(pledges.storehouseId, storehouseId), eq(pledges.buyId, buyId), isNull(pledges.withdrawnAt)))
     .orderBy(asc(pledges.rankedAt), asc(households.seat), asc(buyLines.position));
   const ceilings = withCeilings ? await listCeilings(tx, storehouseId, buyId) : new Map<string, UnitPrice>();
@@ -58,13 +53,7 @@ async function listCeilings(tx: Tx, storehouseId: string, buyId: string): Promis
   const rows = await tx
     .select({ ceiling: pledgeCeilings })
     .from(pledgeCeilings)
-    .innerJoin(
-      pledges,
-      and(
-        eq(pledges.storehouseId, pledgeCeilings.storehouseId),
-        eq(pledges.pledgeId, pledgeCeilings.pledgeId),
-      ),
-    )
+    .innerJoin(pledges, joinOn(pledges, pledgeCeilings, 'pledgeId'))
     .where(and(eq(pledgeCeilings.storehouseId, storehouseId), eq(pledges.buyId, buyId)));
   return new Map(rows.map(({ ceiling }) => [ceiling.pledgeId, toUnitPrice(ceiling)]));
 }

@@ -18,6 +18,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 const ofSession = (storehouseId: string, sessionId: string) =>
@@ -34,16 +35,10 @@ export async function listBroughtBags(tx: Tx, storehouseId: string, sessionId: s
       bookGrams: sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number),
     })
     .from(packingBags)
-    .innerJoin(bags, and(eq(bags.storehouseId, packingBags.storehouseId), eq(bags.bagId, packingBags.bagId)))
-    .innerJoin(lots, and(eq(lots.storehouseId, bags.storehouseId), eq(lots.lotId, bags.lotId)))
-    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
-    .innerJoin(
-      households,
-      and(
-        eq(households.storehouseId, packingBags.storehouseId),
-        eq(households.householdId, packingBags.householdId),
-      ),
-    )
+    .innerJoin(bags, joinOn(bags, packingBags, 'bagId'))
+    .innerJoin(lots, joinOn(lots, bags, 'lotId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
+    .innerJoin(households, joinOn(households, packingBags, 'householdId'))
     .leftJoin(
       accounts,
       and(
@@ -67,19 +62,10 @@ export async function listBringable(tx: Tx, storehouseId: string, sessionId: str
       grams: sql<number>`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number),
     })
     .from(packingWishes)
-    .innerJoin(
-      households,
-      and(
-        eq(households.storehouseId, packingWishes.storehouseId),
-        eq(households.householdId, packingWishes.householdId),
-      ),
-    )
-    .innerJoin(
-      foods,
-      and(eq(foods.storehouseId, packingWishes.storehouseId), eq(foods.foodId, packingWishes.foodId)),
-    )
-    .innerJoin(lots, and(eq(lots.storehouseId, foods.storehouseId), eq(lots.foodId, foods.foodId)))
-    .innerJoin(bags, and(eq(bags.storehouseId, lots.storehouseId), eq(bags.lotId, lots.lotId)))
+    .innerJoin(households, joinOn(households, packingWishes, 'householdId'))
+    .innerJoin(foods, joinOn(foods, packingWishes, 'foodId'))
+    .innerJoin(lots, joinOn(lots, foods, 'foodId'))
+    .innerJoin(bags, joinOn(bags, lots, 'lotId'))
     .innerJoin(
       accounts,
       and(
@@ -153,29 +139,11 @@ export async function listPours(tx: Tx, storehouseId: string, sessionId: string)
       household: households,
     })
     .from(packingPours)
-    .innerJoin(
-      containers,
-      and(
-        eq(containers.storehouseId, packingPours.storehouseId),
-        eq(containers.containerId, packingPours.containerId),
-      ),
-    )
-    .innerJoin(
-      containerKinds,
-      and(
-        eq(containerKinds.storehouseId, containers.storehouseId),
-        eq(containerKinds.containerKindId, containers.containerKindId),
-      ),
-    )
-    .innerJoin(lots, and(eq(lots.storehouseId, containers.storehouseId), eq(lots.lotId, containers.lotId)))
-    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
-    .innerJoin(
-      households,
-      and(
-        eq(households.storehouseId, packingPours.storehouseId),
-        eq(households.householdId, packingPours.householdId),
-      ),
-    )
+    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
+    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
+    .innerJoin(lots, joinOn(lots, containers, 'lotId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
+    .innerJoin(households, joinOn(households, packingPours, 'householdId'))
     .where(poursOf(storehouseId, sessionId))
     .orderBy(asc(packingPours.line), asc(packingPours.serial));
 }
@@ -212,13 +180,7 @@ export async function listPoursOfEntry(tx: Tx, storehouseId: string, entryId: st
       grams: sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number),
     })
     .from(packingPours)
-    .innerJoin(
-      containers,
-      and(
-        eq(containers.storehouseId, packingPours.storehouseId),
-        eq(containers.containerId, packingPours.containerId),
-      ),
-    )
+    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
     .leftJoin(
       accounts,
       and(

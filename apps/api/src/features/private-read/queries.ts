@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { persons, privateReads } from '@sheafbook/db/tables';
 import { and, desc, eq, lt, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 /** Newest first; `after` is the id that the page before ended with. */
 export function listPrivateReads(
@@ -11,10 +12,7 @@ export function listPrivateReads(
   return tx
     .select({ read: privateReads, readerName: persons.name })
     .from(privateReads)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, privateReads.storehouseId), eq(persons.personId, privateReads.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, privateReads, 'personId'))
     .where(
       and(
         eq(privateReads.storehouseId, subject.storehouseId),

@@ -13,6 +13,7 @@ import {
 import type { BagOffer, FreightTerms } from '@sheafbook/sharing';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, inArray } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 /** A bag offer as `@sheafbook/sharing` prices it, with the line that it is for. */
@@ -31,10 +32,7 @@ export async function listQuotesOfBuy(tx: Tx, storehouseId: string, buyId: strin
   const rows = await tx
     .select({ quote: quotes, supplierName: suppliers.name })
     .from(quotes)
-    .innerJoin(
-      suppliers,
-      and(eq(suppliers.storehouseId, quotes.storehouseId), eq(suppliers.supplierId, quotes.supplierId)),
-    )
+    .innerJoin(suppliers, joinOn(suppliers, quotes, 'supplierId'))
     .where(and(eq(quotes.storehouseId, storehouseId), eq(quotes.buyId, buyId)))
     .orderBy(asc(quotes.enteredAt), asc(quotes.quoteId));
   const steps = await listFreightSteps(

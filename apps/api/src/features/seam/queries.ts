@@ -13,6 +13,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, gte, inArray, isNull, lte } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 export async function listMachines(tx: Tx, storehouseId: string): Promise<SealMachineRow[]> {
@@ -144,34 +145,10 @@ export async function listOpenHolds(tx: Tx, storehouseId: string) {
       household: { householdId: households.householdId, name: households.name, seat: households.seat },
     })
     .from(sealHolds)
-    .innerJoin(
-      sealChecks,
-      and(
-        eq(sealChecks.storehouseId, sealHolds.storehouseId),
-        eq(sealChecks.sealCheckId, sealHolds.sealCheckId),
-      ),
-    )
-    .innerJoin(
-      containers,
-      and(
-        eq(containers.storehouseId, sealHolds.storehouseId),
-        eq(containers.containerId, sealHolds.containerId),
-      ),
-    )
-    .innerJoin(
-      packingPours,
-      and(
-        eq(packingPours.storehouseId, sealHolds.storehouseId),
-        eq(packingPours.containerId, sealHolds.containerId),
-      ),
-    )
-    .innerJoin(
-      households,
-      and(
-        eq(households.storehouseId, packingPours.storehouseId),
-        eq(households.householdId, packingPours.householdId),
-      ),
-    )
+    .innerJoin(sealChecks, joinOn(sealChecks, sealHolds, 'sealCheckId'))
+    .innerJoin(containers, joinOn(containers, sealHolds, 'containerId'))
+    .innerJoin(packingPours, joinOn(packingPours, sealHolds, 'containerId'))
+    .innerJoin(households, joinOn(households, packingPours, 'householdId'))
     .where(and(eq(sealHolds.storehouseId, storehouseId), isNull(sealHolds.disposition)))
     .orderBy(asc(sealHolds.sealCheckId), asc(packingPours.serial));
 }

@@ -9,6 +9,7 @@ import {
   lots,
 } from '@sheafbook/db/tables';
 import { and, eq, inArray, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 /** Readable in the task 'need-first': what a rule reads, never shown. */
 export async function listEatersOf(
@@ -73,8 +74,8 @@ export async function sumStockOf(
       grams: sql<number>`sum(${accounts.inflow} - ${accounts.outflow})`.mapWith(Number),
     })
     .from(accounts)
-    .innerJoin(lots, and(eq(lots.storehouseId, accounts.storehouseId), eq(lots.lotId, accounts.unitId)))
-    .innerJoin(foods, and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId)))
+    .innerJoin(lots, joinOn(lots, accounts, 'lotId', 'unitId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
     .where(
       and(
         eq(accounts.storehouseId, storehouseId),

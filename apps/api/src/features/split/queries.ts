@@ -12,6 +12,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { type HouseOwners, loadHouseOwners } from '../storehouse/queries.ts';
 import type { EarlierAward, Promised } from './claims.ts';
@@ -96,7 +97,7 @@ export async function listEarlierAwards(
       carryChangeGrams: sql<number>`sum(${shares.carryChangeGrams})`.mapWith(Number),
     })
     .from(shares)
-    .innerJoin(splits, and(eq(splits.storehouseId, shares.storehouseId), eq(splits.splitId, shares.splitId)))
+    .innerJoin(splits, joinOn(splits, shares, 'splitId'))
     .where(isThisLine(storehouseId, lineId))
     .groupBy(shares.ownerId);
 }
@@ -215,7 +216,7 @@ export async function listPiecesOf(tx: Tx, storehouseId: string, splitIds: reado
       grams: sharePieces.grams,
     })
     .from(sharePieces)
-    .innerJoin(bags, and(eq(bags.storehouseId, sharePieces.storehouseId), eq(bags.bagId, sharePieces.bagId)))
+    .innerJoin(bags, joinOn(bags, sharePieces, 'bagId'))
     .where(and(eq(sharePieces.storehouseId, storehouseId), inArray(sharePieces.splitId, [...splitIds])))
     .orderBy(asc(bags.bagNo), asc(sharePieces.ownerId));
 }
@@ -274,7 +275,7 @@ export async function listAwardsOfBuy(tx: Tx, storehouseId: string, buyId: strin
       grams: sql<number>`sum(${shares.awardGrams})`.mapWith(Number),
     })
     .from(shares)
-    .innerJoin(splits, and(eq(splits.storehouseId, shares.storehouseId), eq(splits.splitId, shares.splitId)))
+    .innerJoin(splits, joinOn(splits, shares, 'splitId'))
     .where(and(eq(splits.storehouseId, storehouseId), eq(splits.buyId, buyId), isNull(splits.undoneAt)))
     .groupBy(splits.buyLineId, shares.ownerId);
 }

@@ -3,6 +3,7 @@ import { accounts, dutyGrants, households, persons } from '@sheafbook/db/tables'
 import type { BalanceLine } from '@sheafbook/ledger';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, gt, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 /** A line of a household's account as its statement prints it, with where it leads. */
 export type AccountLine = BalanceLine & {
@@ -199,10 +200,7 @@ export async function listTreasurerNames(tx: Tx, storehouseId: string): Promise<
   const rows = await tx
     .select({ name: persons.name })
     .from(dutyGrants)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, dutyGrants, 'personId'))
     .where(
       and(
         eq(dutyGrants.storehouseId, storehouseId),

@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { persons, type StockCountRow, stockCounts } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, desc, eq, lt, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import type { LotValue } from './worth.ts';
 
@@ -103,10 +104,7 @@ export async function listCounts(
   return tx
     .select({ count: stockCounts, countedBy: persons.name })
     .from(stockCounts)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, stockCounts.storehouseId), eq(persons.personId, stockCounts.countedBy)),
-    )
+    .innerJoin(persons, joinOn(persons, stockCounts, 'personId', 'countedBy'))
     .where(
       and(
         eq(stockCounts.storehouseId, storehouseId),

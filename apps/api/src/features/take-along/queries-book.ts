@@ -13,26 +13,18 @@ import {
 } from '@sheafbook/db/tables';
 import { and, eq, gt, inArray, ne, or, sql } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/pg-core';
+import { joinOn } from '../../platform/join-on.ts';
 import type { Subject } from './queries.ts';
 
-const ofLot = and(eq(foods.storehouseId, lots.storehouseId), eq(foods.foodId, lots.foodId));
+const ofLot = joinOn(foods, lots, 'foodId');
 
 export function listContainerWishes(tx: Tx, { storehouseId, householdId }: Subject) {
   const { position, grams } = containerWishes;
   return tx
     .select({ buy: buys.name, position, kindCode: containerKinds.kindCode, grams })
     .from(containerWishes)
-    .innerJoin(
-      buys,
-      and(eq(buys.storehouseId, containerWishes.storehouseId), eq(buys.buyId, containerWishes.buyId)),
-    )
-    .innerJoin(
-      containerKinds,
-      and(
-        eq(containerKinds.storehouseId, containerWishes.storehouseId),
-        eq(containerKinds.containerKindId, containerWishes.containerKindId),
-      ),
-    )
+    .innerJoin(buys, joinOn(buys, containerWishes, 'buyId'))
+    .innerJoin(containerKinds, joinOn(containerKinds, containerWishes, 'containerKindId'))
     .where(and(eq(containerWishes.storehouseId, storehouseId), eq(containerWishes.householdId, householdId)))
     .orderBy(containerWishes.containerWishId);
 }
@@ -52,14 +44,8 @@ export function listContainers(tx: Tx, { storehouseId, householdId }: Subject) {
       note,
     })
     .from(containers)
-    .innerJoin(
-      containerKinds,
-      and(
-        eq(containerKinds.storehouseId, containers.storehouseId),
-        eq(containerKinds.containerKindId, containers.containerKindId),
-      ),
-    )
-    .innerJoin(lots, and(eq(lots.storehouseId, containers.storehouseId), eq(lots.lotId, containers.lotId)))
+    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
+    .innerJoin(lots, joinOn(lots, containers, 'lotId'))
     .innerJoin(foods, ofLot)
     .where(and(eq(containers.storehouseId, storehouseId), eq(containers.householdId, householdId)))
     .orderBy(containerCode);
@@ -78,13 +64,10 @@ export function listHoldings(tx: Tx, { storehouseId, householdId }: Subject) {
       grams: sql`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number),
     })
     .from(accounts)
-    .innerJoin(lots, and(eq(lots.storehouseId, accounts.storehouseId), eq(lots.lotId, accounts.unitId)))
+    .innerJoin(lots, joinOn(lots, accounts, 'lotId', 'unitId'))
     .innerJoin(foods, ofLot)
-    .leftJoin(bags, and(eq(bags.storehouseId, accounts.storehouseId), eq(bags.bagId, accounts.vesselId)))
-    .leftJoin(
-      containers,
-      and(eq(containers.storehouseId, accounts.storehouseId), eq(containers.containerId, accounts.vesselId)),
-    )
+    .leftJoin(bags, joinOn(bags, accounts, 'bagId', 'vesselId'))
+    .leftJoin(containers, joinOn(containers, accounts, 'containerId', 'vesselId'))
     .where(
       and(
         eq(accounts.storehouseId, storehouseId),
@@ -99,15 +82,9 @@ export function listHoldings(tx: Tx, { storehouseId, householdId }: Subject) {
 const source = alias(accounts, 'source');
 const destination = alias(accounts, 'destination');
 
-const ofEntry = and(eq(entries.storehouseId, movements.storehouseId), eq(entries.entryId, movements.entryId));
-const ofSource = and(
-  eq(source.storehouseId, movements.storehouseId),
-  eq(source.accountId, movements.sourceId),
-);
-const ofDestination = and(
-  eq(destination.storehouseId, movements.storehouseId),
-  eq(destination.accountId, movements.destinationId),
-);
+const ofEntry = joinOn(entries, movements, 'entryId');
+const ofSource = joinOn(source, movements, 'accountId', 'sourceId');
+const ofDestination = joinOn(destination, movements, 'accountId', 'destinationId');
 const entry = {
   entryNo: entries.entryNo,
   onDay: entries.onDay,
@@ -140,7 +117,7 @@ export function listStatement(tx: Tx, { storehouseId, householdId }: Subject) {
       ),
     )
     .innerJoin(entries, ofEntry)
-    .leftJoin(buys, and(eq(buys.storehouseId, entries.storehouseId), eq(buys.buyId, entries.buyId)))
+    .leftJoin(buys, joinOn(buys, entries, 'buyId'))
     .where(
       and(
         eq(accounts.storehouseId, storehouseId),
@@ -168,7 +145,7 @@ export function listMassMovements(tx: Tx, { storehouseId, householdId }: Subject
     .innerJoin(entries, ofEntry)
     .innerJoin(source, ofSource)
     .innerJoin(destination, ofDestination)
-    .innerJoin(lots, and(eq(lots.storehouseId, movements.storehouseId), eq(lots.lotId, movements.unitId)))
+    .innerJoin(lots, joinOn(lots, movements, 'lotId', 'unitId'))
     .innerJoin(foods, ofLot)
     .where(
       and(

@@ -17,6 +17,7 @@ import {
   withdrawals,
 } from '@sheafbook/db/tables';
 import { and, eq, isNull } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import type { Subject } from './queries.ts';
 
 const ofLine = (table: typeof pledges | typeof allotments | typeof splits) =>
@@ -31,7 +32,7 @@ const ofBuy = (
     | typeof withdrawals
     | typeof pickUps,
 ) => and(eq(buys.storehouseId, table.storehouseId), eq(buys.buyId, table.buyId));
-const ofFood = and(eq(foods.storehouseId, buyLines.storehouseId), eq(foods.foodId, buyLines.foodId));
+const ofFood = joinOn(foods, buyLines, 'foodId');
 const what = { buy: buys.name, foodCode: foods.foodCode, food: foods.nameEn };
 
 export function listPledges(tx: Tx, { storehouseId, householdId }: Subject) {
@@ -53,13 +54,7 @@ export function listPledges(tx: Tx, { storehouseId, householdId }: Subject) {
     .innerJoin(buyLines, ofLine(pledges))
     .innerJoin(foods, ofFood)
     .innerJoin(buys, ofBuy(pledges))
-    .leftJoin(
-      pledgeCeilings,
-      and(
-        eq(pledgeCeilings.storehouseId, pledges.storehouseId),
-        eq(pledgeCeilings.pledgeId, pledges.pledgeId),
-      ),
-    )
+    .leftJoin(pledgeCeilings, joinOn(pledgeCeilings, pledges, 'pledgeId'))
     .where(and(eq(pledges.storehouseId, storehouseId), eq(pledges.householdId, householdId)))
     .orderBy(buys.madeAt, buys.buyId, buyLines.position, pledges.pledgeId);
 }
@@ -82,7 +77,7 @@ export function listShares(tx: Tx, { storehouseId, householdId }: Subject) {
   return tx
     .select({ ...what, rule: splits.rule, claimGrams, awardGrams, exactAward, carryChangeGrams })
     .from(shares)
-    .innerJoin(splits, and(eq(splits.storehouseId, shares.storehouseId), eq(splits.splitId, shares.splitId)))
+    .innerJoin(splits, joinOn(splits, shares, 'splitId'))
     .innerJoin(buyLines, ofLine(splits))
     .innerJoin(foods, ofFood)
     .innerJoin(buys, ofBuy(splits))
@@ -103,13 +98,7 @@ export function listCharges(tx: Tx, { storehouseId, householdId }: Subject) {
       gotSpareUnit: chargeShares.gotSpareUnit,
     })
     .from(chargeShares)
-    .innerJoin(
-      chargeLines,
-      and(
-        eq(chargeLines.storehouseId, chargeShares.storehouseId),
-        eq(chargeLines.chargeLineId, chargeShares.chargeLineId),
-      ),
-    )
+    .innerJoin(chargeLines, joinOn(chargeLines, chargeShares, 'chargeLineId'))
     .innerJoin(buys, ofBuy(chargeLines))
     .where(and(eq(chargeShares.storehouseId, storehouseId), eq(chargeShares.ownerId, householdId)))
     .orderBy(chargeShares.chargeLineId);
@@ -150,11 +139,8 @@ export function listPickUps(tx: Tx, { storehouseId, householdId }: Subject) {
     })
     .from(pickUps)
     .innerJoin(buys, ofBuy(pickUps))
-    .leftJoin(
-      pickUpPieces,
-      and(eq(pickUpPieces.storehouseId, pickUps.storehouseId), eq(pickUpPieces.pickUpId, pickUps.pickUpId)),
-    )
-    .leftJoin(bags, and(eq(bags.storehouseId, pickUpPieces.storehouseId), eq(bags.bagId, pickUpPieces.bagId)))
+    .leftJoin(pickUpPieces, joinOn(pickUpPieces, pickUps, 'pickUpId'))
+    .leftJoin(bags, joinOn(bags, pickUpPieces, 'bagId'))
     .where(and(eq(pickUps.storehouseId, storehouseId), eq(pickUps.householdId, householdId)))
     .orderBy(pickUps.pickUpId, bags.bagCode);
 }

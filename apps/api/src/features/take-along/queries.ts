@@ -12,6 +12,7 @@ import {
   privateReads,
 } from '@sheafbook/db/tables';
 import { and, eq } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 /** Whose data are taken along; every statement here is about this one household. */
 export type Subject = { readonly storehouseId: string; readonly householdId: string };
@@ -58,10 +59,7 @@ export function listDuties(tx: Tx, subject: Subject) {
   return tx
     .select({ personId: persons.personId, personName: persons.name, duty, grantedAt, endedAt })
     .from(dutyGrants)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, dutyGrants.storehouseId), eq(persons.personId, dutyGrants.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, dutyGrants, 'personId'))
     .where(isOf(persons, subject))
     .orderBy(dutyGrants.dutyGrantId);
 }
@@ -114,10 +112,7 @@ export function listHelpers(tx: Tx, subject: Subject) {
   return tx
     .select({ helperName: persons.name, reason, grantedAt, expiresAt, endedAt })
     .from(helperGrants)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, helperGrants.storehouseId), eq(persons.personId, helperGrants.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, helperGrants, 'personId'))
     .where(isOf(helperGrants, subject))
     .orderBy(helperGrants.helperGrantId);
 }
@@ -127,10 +122,7 @@ export function listPrivateReads(tx: Tx, subject: Subject) {
   return tx
     .select({ readerName: persons.name, what, purpose, readAt })
     .from(privateReads)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, privateReads.storehouseId), eq(persons.personId, privateReads.personId)),
-    )
+    .innerJoin(persons, joinOn(persons, privateReads, 'personId'))
     .where(isOf(privateReads, subject))
     .orderBy(privateReads.privateReadId);
 }

@@ -3,6 +3,7 @@ import { type CashCountRow, cashCounts, entries, persons } from '@sheafbook/db/t
 import { assert } from '@sheafbook/units';
 import { and, desc, eq, lt } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/pg-core';
+import { joinOn } from '../../platform/join-on.ts';
 
 export async function insertCount(tx: Tx, count: typeof cashCounts.$inferInsert): Promise<CashCountRow> {
   const [row] = await tx.insert(cashCounts).values(count).returning();
@@ -21,18 +22,9 @@ export async function listCounts(
   return tx
     .select({ count: cashCounts, by: persons.name, alongside: along.name, entryNo: entries.entryNo })
     .from(cashCounts)
-    .innerJoin(
-      persons,
-      and(eq(persons.storehouseId, cashCounts.storehouseId), eq(persons.personId, cashCounts.countedBy)),
-    )
-    .leftJoin(
-      along,
-      and(eq(along.storehouseId, cashCounts.storehouseId), eq(along.personId, cashCounts.countedWith)),
-    )
-    .leftJoin(
-      entries,
-      and(eq(entries.storehouseId, cashCounts.storehouseId), eq(entries.entryId, cashCounts.entryId)),
-    )
+    .innerJoin(persons, joinOn(persons, cashCounts, 'personId', 'countedBy'))
+    .leftJoin(along, joinOn(along, cashCounts, 'personId', 'countedWith'))
+    .leftJoin(entries, joinOn(entries, cashCounts, 'entryId'))
     .where(
       and(
         eq(cashCounts.storehouseId, storehouseId),

@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { accounts, buyLines, buys, claims, foods, households, suppliers } from '@sheafbook/db/tables';
 import type { MoneyKind, MoneyTotals } from '@sheafbook/ledger';
 import { and, asc, eq, ne, or, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 /** Each money account's running totals, or what they were through a day. */
 export async function listMoneyTotals(
@@ -106,11 +107,8 @@ export async function listHeldDeposits(tx: Tx, storehouseId: string) {
       heldMinorUnits: sql<number>`${accounts.outflow} - ${accounts.inflow}`.mapWith(Number),
     })
     .from(accounts)
-    .innerJoin(buys, and(eq(buys.storehouseId, accounts.storehouseId), eq(buys.buyId, accounts.causeId)))
-    .innerJoin(
-      households,
-      and(eq(households.storehouseId, accounts.storehouseId), eq(households.householdId, accounts.ownerId)),
-    )
+    .innerJoin(buys, joinOn(buys, accounts, 'buyId', 'causeId'))
+    .innerJoin(households, joinOn(households, accounts, 'householdId', 'ownerId'))
     .where(
       and(
         eq(accounts.storehouseId, storehouseId),
@@ -143,11 +141,8 @@ export async function listOpenClaims(tx: Tx, storehouseId: string) {
       ),
     })
     .from(claims)
-    .innerJoin(buys, and(eq(buys.storehouseId, claims.storehouseId), eq(buys.buyId, claims.buyId)))
-    .innerJoin(
-      suppliers,
-      and(eq(suppliers.storehouseId, claims.storehouseId), eq(suppliers.supplierId, claims.supplierId)),
-    )
+    .innerJoin(buys, joinOn(buys, claims, 'buyId'))
+    .innerJoin(suppliers, joinOn(suppliers, claims, 'supplierId'))
     .leftJoin(
       accounts,
       and(
@@ -156,11 +151,8 @@ export async function listOpenClaims(tx: Tx, storehouseId: string) {
         eq(accounts.causeId, claims.claimId),
       ),
     )
-    .leftJoin(
-      buyLines,
-      and(eq(buyLines.storehouseId, claims.storehouseId), eq(buyLines.buyLineId, claims.buyLineId)),
-    )
-    .leftJoin(foods, and(eq(foods.storehouseId, buyLines.storehouseId), eq(foods.foodId, buyLines.foodId)))
+    .leftJoin(buyLines, joinOn(buyLines, claims, 'buyLineId'))
+    .leftJoin(foods, joinOn(foods, buyLines, 'foodId'))
     .where(
       and(
         eq(claims.storehouseId, storehouseId),

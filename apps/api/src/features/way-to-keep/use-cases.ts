@@ -1,5 +1,5 @@
 import type { SupplyPriceRow } from '@sheafbook/db/tables';
-import { readKeepingClass } from '@sheafbook/foods';
+import { bulkOf, readKeepingClass } from '@sheafbook/foods';
 import { readBarrier } from '@sheafbook/keeping';
 import { listWaysToKeep, type UsePrices } from '@sheafbook/packing';
 import type { Context } from '../../platform/context.ts';
@@ -16,12 +16,11 @@ export function findWaysToKeep(context: Context, query: WaysQuery) {
     const food = await loadFood(tx, storehouseId, query.food);
     const kinds = await listAllContainerKinds(tx, storehouseId);
     const prices = pricesOf(await listSupplyPrices(tx, storehouseId));
-    const bulk = food.bulkMicrogramsPerMillilitre;
     const toKeep = {
       keepingClass: readKeepingClass(food.keepingClass),
       needsMoistureTest: food.needsMoistureTest,
       moisturePercent: query.moistureTenths === undefined ? null : query.moistureTenths / 10,
-      bulkMilligramsPerMillilitre: bulk === null ? null : bulk / 1000,
+      ...bulkOf(food),
     };
     const toUse = kinds.map((kind) => ({
       kindId: kind.containerKindId,

@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { persons, works } from '@sheafbook/db/tables';
 import { and, desc, eq, isNotNull, or, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 
 /** Nobody reads further down; how many there are is counted. */
 const MOST_ROWS = 200;
@@ -20,10 +21,7 @@ export function listTroubled(tx: Tx, storehouseId: string) {
       personName: persons.name,
     })
     .from(works)
-    .leftJoin(
-      persons,
-      and(eq(persons.storehouseId, works.storehouseId), eq(persons.personId, works.personId)),
-    )
+    .leftJoin(persons, joinOn(persons, works, 'personId'))
     .where(
       and(
         eq(works.storehouseId, storehouseId),

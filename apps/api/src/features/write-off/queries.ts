@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { households, type WriteOffRow, writeOffs } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, desc, eq, gt, isNotNull, isNull, lt, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 const isThis = (storehouseId: string, writeOffId: string) =>
@@ -71,13 +72,7 @@ export async function listWriteOffs(
         and r.reverses_id = ${writeOffs.entryId})`,
     })
     .from(writeOffs)
-    .innerJoin(
-      households,
-      and(
-        eq(households.storehouseId, writeOffs.storehouseId),
-        eq(households.householdId, writeOffs.householdId),
-      ),
-    )
+    .innerJoin(households, joinOn(households, writeOffs, 'householdId'))
     .where(
       and(
         eq(writeOffs.storehouseId, storehouseId),

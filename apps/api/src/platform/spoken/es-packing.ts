@@ -43,7 +43,6 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   '{} has another time or place now. Look at it again.':
     '{} tiene ahora otra hora u otro lugar. Vuelva a mirarla.',
   'You own {} g of it in bags; {} g are asked for.': 'Tiene {} g en sacos; se piden {} g.',
-  '{} is level with {} at {} g.': '{} queda al ras con {} a {} g.',
   'The packing session is not at a stage that allows this.':
     'La jornada de envasado no está en una etapa que lo permita.',
   'No line is free at that time.': 'Ninguna línea está libre a esa hora.',

@@ -6,10 +6,11 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
+import { WithWaiting } from '../../ui/with-waiting.tsx';
 import { FloorFigure, FloorTable, kindsOf } from './floor-figure.tsx';
 import { nameOfLine, spoken } from './landing-body.ts';
 import { Pad, Reading } from './pad.tsx';
-import type { Written } from './queue.ts';
+import { isRefused, type Written } from './queue.ts';
 import { gramsOf, type PadDraft, padOf, readingOf, type Weighed, weighedBy } from './reading.ts';
 import { scaleText } from './scale.ts';
 import { ScaleFigure } from './scale-figure.tsx';
@@ -85,23 +86,27 @@ function OnTheScale({ landing, lorry, floor, lines }: OnTheScaleProps) {
       </div>
       <FloorFigure floor={floor} />
       <LastBag floor={floor} />
-      <WaitingList landing={landing} lines={lines} onMend={onMend} />
-      {isDone ? (
-        <NextSize />
-      ) : (
-        <Scale
-          key={pad.mendingId}
-          {...{ pad, change, floor, bagNo }}
-          onKept={(reading) => {
-            const act = { kind: 'bag', deliveryId: lorry.id, bag: reading, unit: pad.unit } as const;
-            const before = landing.queue.written.find(({ id }) => id === pad.mendingId);
-            if (before?.act.kind === 'bag')
-              landing.mend(before.id, { ...act, deliveryId: before.act.deliveryId });
-            else landing.write(act);
-            clear();
-          }}
-        />
-      )}
+      <WithWaiting
+        isRefused={isRefused(landing.queue)}
+        waiting={<WaitingList landing={landing} lines={lines} onMend={onMend} />}
+      >
+        {isDone ? (
+          <NextSize />
+        ) : (
+          <Scale
+            key={pad.mendingId}
+            {...{ pad, change, floor, bagNo }}
+            onKept={(reading) => {
+              const act = { kind: 'bag', deliveryId: lorry.id, bag: reading, unit: pad.unit } as const;
+              const before = landing.queue.written.find(({ id }) => id === pad.mendingId);
+              if (before?.act.kind === 'bag')
+                landing.mend(before.id, { ...act, deliveryId: before.act.deliveryId });
+              else landing.write(act);
+              clear();
+            }}
+          />
+        )}
+      </WithWaiting>
       <FloorTable floor={floor} unit={pad.unit} />
     </>
   );

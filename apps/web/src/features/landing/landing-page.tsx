@@ -7,6 +7,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep, State } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { WithWaiting } from '../../ui/with-waiting.tsx';
 import { BagList } from './bag-list.tsx';
 import { Claims } from './claims.tsx';
 import { CountForm } from './count-form.tsx';
@@ -14,7 +15,7 @@ import { EndLanding } from './end-landing.tsx';
 import { kindsOf } from './floor-figure.tsx';
 import { type Bag, type Delivery, nameOfLine, type Sheet } from './landing-body.ts';
 import { LorryForm } from './lorry-form.tsx';
-import type { Written } from './queue.ts';
+import { isRefused, type Written } from './queue.ts';
 import {
   type Floor,
   floorOf,
@@ -72,14 +73,18 @@ function Yard({ landing, sheet, deliveries, bags }: YardProps) {
   return (
     <>
       <h1>{sentence}</h1>
-      <WaitingList landing={landing} lines={sheet.lines} onMend={setMending} />
-      {mending?.act.kind === 'delivery' ? (
-        <NextStep title={t.putRight}>
-          <LorryForm landing={landing} sheet={sheet} mending={mending} onDone={() => setMending(null)} />
-        </NextStep>
-      ) : mayLand ? (
-        <Step landing={landing} sheet={sheet} lorry={lorry} floors={floors} />
-      ) : null}
+      <WithWaiting
+        isRefused={isRefused(queue)}
+        waiting={<WaitingList landing={landing} lines={sheet.lines} onMend={setMending} />}
+      >
+        {mending?.act.kind === 'delivery' ? (
+          <NextStep title={t.putRight}>
+            <LorryForm landing={landing} sheet={sheet} mending={mending} onDone={() => setMending(null)} />
+          </NextStep>
+        ) : mayLand ? (
+          <Step landing={landing} sheet={sheet} lorry={lorry} floors={floors} />
+        ) : null}
+      </WithWaiting>
       {lorry ? <Sizes floors={floors} /> : null}
       <Totals sheet={sheet} />
       <Claims sheet={sheet} />

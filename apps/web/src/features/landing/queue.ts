@@ -96,6 +96,9 @@ export function step(queue: Queue, event: Event): Queue {
   }
 }
 
+/** Whether something waits for somebody to put it right or to throw it away. */
+export const isRefused = ({ written }: Queue): boolean => written.some(({ refusal }) => refusal !== null);
+
 const localIdOf = (act: Act): string => (act.kind === 'delivery' ? act.localId : '');
 
 /** A lorry whose counts or bags still wait can be put right, but not thrown away under them. */

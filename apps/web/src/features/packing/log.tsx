@@ -4,6 +4,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { WithWaiting } from '../../ui/with-waiting.tsx';
 import { kindsQuery } from '../shelf/queries.ts';
 import { AbsorberClock } from './absorber-clock.tsx';
 import { BringBag } from './bring-bag.tsx';
@@ -34,16 +35,20 @@ export function Log() {
         {([body, [planned, { containerKinds }]]) => (
           <>
             <h1>{titleOf(t, body)}</h1>
-            <WaitingActs log={log} />
-            {body.stage === 'running' ? (
-              <>
-                {body.bags.length === 0 ? null : (
-                  <PourOn {...{ log, body, plan: planned, kinds: containerKinds }} />
-                )}
-                <AbsorberClock log={log} body={body} />
-                <BringBag log={log} body={body} plan={planned} />
-              </>
-            ) : null}
+            <WithWaiting
+              isRefused={log.waiting.some(({ refusal }) => refusal !== null)}
+              waiting={<WaitingActs log={log} />}
+            >
+              {body.stage === 'running' ? (
+                <>
+                  {body.bags.length === 0 ? null : (
+                    <PourOn {...{ log, body, plan: planned, kinds: containerKinds }} />
+                  )}
+                  <AbsorberClock log={log} body={body} />
+                  <BringBag log={log} body={body} plan={planned} />
+                </>
+              ) : null}
+            </WithWaiting>
             <Mass log={log} body={body} />
           </>
         )}

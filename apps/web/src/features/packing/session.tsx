@@ -1,5 +1,6 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
+import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Check } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
@@ -96,33 +97,27 @@ function Hand({ page }: { page: SessionPage }) {
   const { storehouse } = useHouse();
   const queries = useQueryClient();
   const param = { storehouse, session: page.session.id };
+  const [ticked, setTicked] = useState<HandSaid | null>(null); // a tick shows at once, the book's answer after it
   const saying = useMutation({
     mutationFn: (json: HandSaid) => ask(sessionApi.hand.$put({ param, json })),
     onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
+    onSettled: (_answer, _error, said) => setTicked((now) => (now === said ? null : now)),
   });
-  // A tick shows at once; the book's answer comes after it.
-  const hand = (saying.isPending ? saying.variables : page.hand) ?? NOT_COMING;
+  const hand = ticked ?? page.hand ?? NOT_COMING;
+  const say = (change: Partial<HandSaid>) => {
+    const said = { ...hand, ...change };
+    setTicked(said);
+    saying.mutate(said);
+  };
   return (
     <section className="stack">
       <h2>{t.help}</h2>
       <p>{t.coming(page.coming)}</p>
-      <Check
-        label={t.iCome}
-        isOn={hand.isComing}
-        onChange={(isComing) => saying.mutate({ ...hand, isComing })}
-      />
+      <Check label={t.iCome} isOn={hand.isComing} onChange={(isComing) => say({ isComing })} />
       {hand.isComing ? (
         <>
-          <Check
-            label={t.maySeam}
-            isOn={hand.maySeam}
-            onChange={(maySeam) => saying.mutate({ ...hand, maySeam })}
-          />
-          <Check
-            label={t.mayLift}
-            isOn={hand.mayLift}
-            onChange={(mayLift) => saying.mutate({ ...hand, mayLift })}
-          />
+          <Check label={t.maySeam} isOn={hand.maySeam} onChange={(maySeam) => say({ maySeam })} />
+          <Check label={t.mayLift} isOn={hand.mayLift} onChange={(mayLift) => say({ mayLift })} />
           <p className="said watch-said">{t.liftCaution}</p>
         </>
       ) : null}

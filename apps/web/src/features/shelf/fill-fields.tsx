@@ -1,4 +1,4 @@
-import { levelGrams, shakenGrams } from '@sheafbook/foods';
+import { bulkOf, levelGrams, shakenGrams } from '@sheafbook/foods';
 import { fraction } from '@sheafbook/units';
 import { Choice, Field, type Problems } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
@@ -54,7 +54,7 @@ export function FillFields({
   const words = useShelfText();
   const { format } = useHouse();
   const kind = kinds.find(({ id }) => id === draft.kindId) ?? kinds[0];
-  const food = { bulkMilligramsPerMillilitre: bulkMicrograms === null ? null : bulkMicrograms / 1000 };
+  const food = bulkOf({ bulkMicrogramsPerMillilitre: bulkMicrograms });
   const volume = fraction(kind?.capacityMicrolitres ?? 1, 1000);
   const [level, most] = [levelGrams(food, volume), shakenGrams(food, volume)];
   const isCountWrong = isAsked && !/^\d+$/.test(draft.count.trim());

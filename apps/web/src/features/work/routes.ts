@@ -4,7 +4,7 @@ import { houseRoute } from '../../house-route.ts';
 const work = createRoute({
   getParentRoute: () => houseRoute,
   path: '/settings/work',
-  component: lazyRouteComponent(() => import('./work.tsx'), 'Work'),
+  component: lazyRouteComponent(() => import('./background-work.tsx'), 'Work'),
 });
 
 export const workRoutes = [work] as const;

@@ -1,5 +1,5 @@
 import type { PackingSessionRow } from '@sheafbook/db/tables';
-import { listSessionsSince, listSlots } from '../../packing-session/queries.ts';
+import { listOwnSessions } from '../../packing-session/queries.ts';
 import type { Appointment, Source } from '../appointment.ts';
 
 /** Packing days are everybody's; a time on a line is the household's own. */
@@ -21,31 +21,19 @@ export const PACKING: Source = {
     },
   },
   list: async (tx, { actor }, sinceOn) => {
-    const { storehouseId, householdId } = actor;
-    const sessions = await listSessionsSince(tx, storehouseId, new Date(`${sinceOn}T00:00:00Z`));
-    const appointments: Appointment[] = [];
-    for (const session of sessions) {
-      appointments.push({
-        ...aboutOf(session),
-        kind: 'packing-day',
-        id: session.packingSessionId,
-        when: whenOf(session),
-      });
-      if (householdId === null) continue;
-      const slots = await listSlots(tx, storehouseId, session.packingSessionId);
-      for (const { slot } of slots.filter(({ slot: { householdId: whose } }) => whose === householdId))
-        appointments.push({
-          ...aboutOf(session),
-          ...{ kind: 'packing-slot', id: slot.packingSlotId, when: whenOf(slot), householdId },
-          status:
-            session.stage === 'called-off'
-              ? 'cancelled'
-              : slot.state === 'booked'
-                ? 'confirmed'
-                : 'tentative',
-        });
-    }
-    return appointments;
+    const { storehouseId, householdId, personId } = actor;
+    const since = new Date(`${sinceOn}T00:00:00Z`);
+    const own = await listOwnSessions(tx, storehouseId, { since, householdId, personId });
+    return own.flatMap(({ session, slot }): Appointment[] => {
+      const about = aboutOf(session);
+      const day = { ...about, kind: 'packing-day', id: session.packingSessionId, when: whenOf(session) };
+      if (slot === null) return [day];
+      const status = about.status === 'confirmed' && slot.state !== 'booked' ? 'tentative' : about.status;
+      return [
+        day,
+        { ...about, kind: 'packing-slot', id: slot.packingSlotId, when: whenOf(slot), householdId, status },
+      ];
+    });
   },
 };
 

@@ -1,4 +1,4 @@
-import { judgeFill, shakenGrams } from '@sheafbook/foods';
+import { bulkOf, judgeFill, shakenGrams } from '@sheafbook/foods';
 import { firstDayOf, fraction } from '@sheafbook/units';
 import { COMMON } from '../sheet/choices.ts';
 import { foldText } from '../sheet/kinds.ts';
@@ -42,8 +42,7 @@ export function planStock(row: RowReader, known: Known, source: string): Planned
     row.raw('harvest') === '' ? null : (row.number('harvest', { least: 1950, most: 2200 }) ?? null);
   const note = row.text('note', 500);
   if (!(isCommon || household) || !food || !kind || !count || !gramsEach || !stored) return {};
-  const bulk = food.bulkMicrogramsPerMillilitre;
-  const dense = { bulkMilligramsPerMillilitre: bulk === null ? null : bulk / 1000 };
+  const dense = bulkOf(food);
   const fill = judgeFill(gramsEach, kind, dense);
   if (fill === 'too-full') {
     const most = shakenGrams(dense, fraction(kind.capacityMicrolitres, 1000)) ?? 0;
