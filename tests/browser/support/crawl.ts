@@ -19,8 +19,8 @@ function requestsOf(page: Page): Set<Request> {
   const open = new Set<Request>();
   onTheWay.set(page, open);
   page.on('request', (request) => open.add(request));
-  for (const end of ['requestfinished', 'requestfailed'] as const)
-    page.on(end, (request) => open.delete(request));
+  page.on('requestfinished', (request) => open.delete(request));
+  page.on('requestfailed', (request) => open.delete(request));
   return open;
 }
 
