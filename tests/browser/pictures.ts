@@ -5,15 +5,17 @@ import { build } from 'vite';
 import { tellStory } from '../../db/src/demo/story.ts';
 import { openTeller } from '../../db/src/demo/teller.ts';
 import { withThrowawayDatabase } from '../../db/src/demo/throwaway.ts';
+import { takeForReadme } from './readme-pictures.ts';
 import { crawl, kindOf, settle } from './support/crawl.ts';
 import { type DemoSite, LOOKERS, type Looker, openDemoSite } from './support/demo-site.ts';
 
 // `npm run pictures`: every page of the demo storehouse that each duty can reach, at a phone's and at a desk's width, and
 // in Spanish and dark, into pictures/. Words after it pick pages: `npm run pictures -- books buys` takes those whose name
-// holds one of the words.
+// holds one of the words. The README's own go into apps/web/pictures; `npm run pictures -- readme` takes them alone.
 
 const folder = fileURLToPath(new URL('../../pictures', import.meta.url));
 const words = process.argv.slice(2);
+const isReadmeAlone = words.join() === 'readme';
 
 const KINDS: Readonly<Record<string, BrowserContextOptions>> = {
   phone: { viewport: { width: 390, height: 844 } },
@@ -69,15 +71,16 @@ async function takeDoor(site: DemoSite, kind: string): Promise<void> {
 }
 
 await build({ root: fileURLToPath(new URL('../../apps/web', import.meta.url)), logLevel: 'warn' });
-rmSync(folder, { recursive: true, force: true });
+if (!isReadmeAlone) rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 await withThrowawayDatabase(async (database) => {
   const { cast } = await tellStory(openTeller(database, () => undefined));
   const site = await openDemoSite(database, cast.storehouseId);
-  for (const kind of Object.keys(KINDS)) {
+  if (words.length === 0 || words.includes('readme')) await takeForReadme(site);
+  for (const kind of isReadmeAlone ? [] : Object.keys(KINDS)) {
     await takeDoor(site, kind);
     await Promise.all((Object.keys(LOOKERS) as Looker[]).map((looker) => takeAll(site, looker, kind)));
   }
   await site.close();
 });
-console.log(`Pictures of every page lie in ${folder}.`);
+console.log(isReadmeAlone ? "The README's pictures are new." : `Pictures of every page lie in ${folder}.`);

@@ -124,6 +124,7 @@ export function PledgeForm({ buy, line, pledge, facts, landed, title }: FormProp
           <Beam
             value={three}
             step={step}
+            bag={facts.bagUnits}
             max={Math.max(facts.bagUnits * 4, Math.ceil(three[2] / facts.bagUnits) * facts.bagUnits)}
             unit={facts.unit}
             onChange={([least, wanted, most]) =>

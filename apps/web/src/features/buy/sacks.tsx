@@ -98,6 +98,7 @@ function Sack({ x, y, share, isWithin }: SackProps) {
           <g clipPath={`url(#sack-${x}-${y})`}>
             <path d={SACK} fill="var(--cloth)" />
             <path d="M16.600 1v36M20.100 1v36" stroke="var(--stripe)" strokeWidth="1.5" opacity=".8" />
+            <path d="M39.700 6.100v26.600" stroke="var(--cloth-edge)" strokeDasharray="2 2" />
           </g>
         </>
       ) : null}
@@ -135,14 +136,20 @@ function Jump({ y, isNext, isPassed, title, words }: JumpProps) {
   );
 }
 
-/** The tag that is tied to the sack which still lacks some. */
+/** The tag that is tied with a string to the sack which still lacks some. */
 function Tag({ x, y, words, isLeft }: { x: number; y: number; words: string; isLeft: boolean }) {
-  const width = words.length * 7.2 + 14;
-  const left = isLeft ? x - width + 4 : x + 34;
+  const width = words.length * 7.2 + 10;
+  const side = isLeft ? -1 : 1;
   return (
-    <g transform={`translate(${left} ${y + 12})`}>
-      <rect width={width} height="22" rx="3" fill="var(--raised)" stroke="var(--ink)" />
-      <text x={width / 2} y="16" textAnchor="middle" className="b">
+    <g transform={`translate(${x + (isLeft ? 4 : 46)} ${y + 21})`}>
+      <path d={`M${-9 * side} -6q${5 * side} -3 ${9 * side} 6`} fill="none" stroke="var(--ink)" />
+      <path
+        d={`M0 0l${7 * side} -11h${width * side}v22h${-width * side}z`}
+        fill="var(--raised)"
+        stroke="var(--ink)"
+      />
+      <circle cx={7 * side} r="1.8" fill="var(--ink)" />
+      <text x={(width / 2 + 8) * side} y="5" textAnchor="middle" className="b">
         {words}
       </text>
     </g>
