@@ -3,6 +3,7 @@ import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
 import { aHall, aPackingSession, aPourBody, bringWheat, type TestHall } from '../support/packing.ts';
+import { GOOD, LIMITS } from '../support/seam.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
@@ -34,13 +35,6 @@ const pour = (cans: number) =>
   );
 const seals = async () => bodyOf(await lead().get(at('/seals')));
 
-const LIMITS = {
-  ...{ widthLeast: 110, widthMost: 120, thicknessLeast: 55, thicknessMost: 62 },
-  ...{ countersinkLeast: 120, countersinkMost: 130, overlapPercent: 55, lidPlate: 10, bodyPlate: 9 },
-  source: 'an invented maker’s sheet',
-};
-// Overlap 75 + 78 + 10 − 115 = 48 of 115 − 2 × 10 − 9 = 86: 55.8 %.
-const GOOD = { widthMils: 115, thicknessMils: 58, countersinkMils: 125, coverHookMils: 75, bodyHookMils: 78 };
 const check = (wish: Record<string, unknown>) =>
   lead().post(at('/seal-checks'), {
     ...{ machineId, sessionId, line: 1, containerKindId: canId, how: 'teardown', looksGood: true },

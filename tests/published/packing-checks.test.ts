@@ -1,7 +1,9 @@
+import { CONTAINER_KINDS } from '@sheafbook/foods';
 import {
   allowableStorage,
   bisectWindow,
   checkDue,
+  closesKind,
   containersPerOneLost,
   humidityOverWheat,
   isClearedToRun,
@@ -75,11 +77,46 @@ describe('the suspect window', () => {
     expect(bisectWindow(window, [{ serial: 190, passed: true }])).toEqual({
       suspects: { fromSerial: 191, toSerial: 230 },
       nextToOpen: 210,
+      isDrift: true,
     });
     expect(bisectWindow(window, [{ serial: 190, passed: false }])).toEqual({
       suspects: window,
       nextToOpen: 170,
+      isDrift: true,
     });
+  });
+
+  test('a good one after a bad one is a fault that comes and goes: halving ends, and each is tested', () => {
+    const window = { fromSerial: 151, toSerial: 230 };
+    const opened = [
+      { serial: 190, passed: true },
+      { serial: 160, passed: false },
+      { serial: 155, passed: true },
+    ];
+    expect(bisectWindow(window, opened)).toEqual({
+      suspects: { fromSerial: 156, toSerial: 230 },
+      nextToOpen: null,
+      isDrift: false,
+    });
+  });
+
+  test('a seamer closes cans, a heat sealer pouches and liners, a hand what has a lid', () => {
+    const closed = CONTAINER_KINDS.map(({ kindCode }) => [
+      kindCode,
+      (['can-seamer', 'heat-sealer', 'vacuum-sealer'] as const).filter((machine) =>
+        closesKind(machine, kindCode),
+      ),
+    ]);
+    expect(Object.fromEntries(closed)).toMatchObject({
+      'can-no-10': ['can-seamer'],
+      'pouch-1-gallon': ['heat-sealer', 'vacuum-sealer'],
+      'pail-5-gallon-lined': ['heat-sealer'],
+      'pail-5-gallon-bare': [],
+      'jar-quart': ['vacuum-sealer'],
+      'drum-55-gallon': [],
+    });
+    expect(closed.filter(([, machines]) => machines?.length === 3)).toEqual([]); // no listed kind is left to guessing
+    expect(closesKind('can-seamer', 'a-kind-of-our-own')).toBe(true);
   });
 
   test('halving finds the first bad serial of any drift, and never clears a bad one', () => {

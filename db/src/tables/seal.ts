@@ -58,6 +58,9 @@ export const sealChecks = book.table(
     suspectTo: integer('suspect_to'),
     checkedBy: uuid('checked_by').notNull(),
     checkedAt: instant('checked_at').notNull(),
+    occasion: text('occasion').notNull().default('due'),
+    gauge: text('gauge').notNull().default(''),
+    closedThrough: integer('closed_through').notNull().default(0),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.sealCheckId] })],
 );

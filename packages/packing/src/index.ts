@@ -10,6 +10,7 @@ export * from './line-crew.ts';
 export * from './line-plan.ts';
 export * from './over-pour.ts';
 export * from './oxygen.ts';
+export * from './seal-machine.ts';
 export * from './seam-window.ts';
 export * from './session-mass.ts';
 export * from './settlement.ts';

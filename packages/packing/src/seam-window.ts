@@ -27,26 +27,33 @@ export function suspectWindow(checks: readonly SealCheck[], lastSerial: number):
 
 /**
  * A window narrowed by opening some of its containers, halving each time. It helps only against a fault that came and
- * stayed (a drift): a good one clears all up to it, a bad one shows that the fault was there already. A chip in the chuck
- * strikes at random, and then every one is tested.
- * Units: serials. Shape: `nextToOpen` is null once the first bad one is known. Errors: AssertionError when the window is
- * reversed or an opened one is not in it.
+ * stayed (a drift): a good one clears all up to it, a bad one shows that the fault was there already. A good one after a bad
+ * one shows a fault that comes and goes, such as a chip in the chuck: then what comes after the bad one is tested one by one.
+ * Units: serials. Shape: `nextToOpen` is null once the first bad one is known; `isDrift` is false for a fault that comes and
+ * goes. Errors: AssertionError when the window is reversed or an opened one is not in it.
  */
 export function bisectWindow(
   { fromSerial, toSerial }: NonNullable<SuspectWindow>,
   opened: readonly SealCheck[],
-): { readonly suspects: SuspectWindow; readonly nextToOpen: number | null } {
+): { readonly suspects: SuspectWindow; readonly nextToOpen: number | null; readonly isDrift: boolean } {
   assert(fromSerial <= toSerial, 'a window runs forward');
   assert(
     opened.every(({ serial }) => serial >= fromSerial && serial <= toSerial),
     'an opened container is one of the window',
   );
-  const serialsThat = (passed: boolean) => opened.filter((check) => check.passed === passed);
-  const firstSuspect = Math.max(fromSerial, ...serialsThat(true).map(({ serial }) => serial + 1));
-  if (firstSuspect > toSerial) return { suspects: null, nextToOpen: null };
-  const lastUnknown = Math.min(toSerial, ...serialsThat(false).map(({ serial }) => serial - 1));
-  const nextToOpen = firstSuspect > lastUnknown ? null : Math.floor((firstSuspect + lastUnknown) / 2);
-  return { suspects: { fromSerial: firstSuspect, toSerial }, nextToOpen };
+  const serialsThat = (passed: boolean) =>
+    opened.filter((check) => check.passed === passed).map(({ serial }) => serial);
+  const firstBad = Math.min(toSerial + 1, ...serialsThat(false));
+  const good = serialsThat(true);
+  const firstSuspect = Math.max(
+    fromSerial,
+    ...good.filter((serial) => serial < firstBad).map((serial) => serial + 1),
+  );
+  const isDrift = good.every((serial) => serial < firstBad);
+  if (firstSuspect > toSerial) return { suspects: null, nextToOpen: null, isDrift };
+  const hasUnknown = firstSuspect < firstBad;
+  const nextToOpen = isDrift && hasUnknown ? Math.floor((firstSuspect + firstBad - 1) / 2) : null;
+  return { suspects: { fromSerial: firstSuspect, toSerial }, nextToOpen, isDrift };
 }
 
 /** When a machine's next check is due. Units: containers, minutes. Errors: none. */

@@ -92,6 +92,10 @@ export const PROBLEMS = {
     409,
     'The machine that closed these is out. They are let go as good once it has passed three checks in a row.',
   ),
+  'line-is-stopped': refuse(
+    409,
+    'The machine of this line is out. Nothing more is closed with it until three checks in a row have passed.',
+  ),
   'container-in-doubt': refuse(409, 'The seam of this container is in doubt. Somebody answers for it first.'),
   'nothing-to-label': refuse(409, 'There is no container with anything in it to label.'),
   'treatment-does-not-fit': refuse(422, 'This treatment does not suit what is to be packed.'),

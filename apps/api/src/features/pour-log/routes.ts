@@ -58,6 +58,7 @@ export const pourLogRoutes = new Hono<AppEnv>()
       'not-enough-left',
       'over-capacity',
       'bag-on-hold',
+      'line-is-stopped',
     ]),
     logger,
     jsonBody(body.pourWish),

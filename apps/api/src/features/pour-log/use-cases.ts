@@ -19,6 +19,7 @@ import {
   updateSession,
 } from '../packing-session/queries.ts';
 import { requireSessionStage } from '../packing-session/use-cases.ts';
+import { findStop, holdLate, refuseStopped } from '../seam/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { balanceOf, isUnexplained } from './balance.ts';
 import {
@@ -119,6 +120,9 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
       field: `grams.${wish.grams.length - 1}`,
     });
     const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
+    const pouredAt = pouredAtOf(context, wish.pouredAt);
+    const stop = await findStop(tx, storehouseId, { sessionId, line, kindCode: kind.kindCode });
+    if (stop) refuseStopped(stop, line, pouredAt);
     const warnings = wish.grams.flatMap((grams, at) => judgeContainerFill(grams, kind, food, `grams.${at}`));
     const made = await makeContainers(tx, context, {
       ...{ kind, householdId, lotId: bag.lotId, packedOn: todayOf(context), note: '', treatment },
@@ -136,7 +140,6 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
       ),
     });
     const before = await lastSerial(tx, storehouseId, { sessionId, line });
-    const pouredAt = pouredAtOf(context, wish.pouredAt);
     await insertPours(
       tx,
       made.map(({ containerId }, at) => ({
@@ -145,6 +148,12 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
         ...{ treatment, entryId: entry.entryId, pouredBy: personId, pouredAt, recordedAt: context.now() },
       })),
     );
+    if (stop)
+      await holdLate(
+        tx,
+        stop,
+        made.map(({ containerId }) => containerId),
+      );
     const codes = made.map(({ containerId, containerCode }, at) => ({
       ...{ id: containerId, code: containerCode, serial: before + at + 1, grams: gramsOf(at) },
     }));

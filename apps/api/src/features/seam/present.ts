@@ -41,6 +41,8 @@ export const presentCheck = (check: SealCheckRow) => ({
   note: check.note,
   suspects:
     check.suspectFrom === null ? null : { fromSerial: check.suspectFrom, toSerial: check.suspectTo ?? 0 },
+  occasion: check.occasion,
+  gauge: check.gauge,
   checkedBy: check.checkedBy,
   checkedAt: check.checkedAt.toISOString(),
 });

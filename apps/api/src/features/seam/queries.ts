@@ -1,5 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import {
+  containerKinds,
   containers,
   households,
   packingPours,
@@ -12,7 +13,7 @@ import {
   seamLimits,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, eq, gte, inArray, isNull, lte } from 'drizzle-orm';
+import { and, asc, desc, eq, gte, inArray, isNull, lte } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -31,6 +32,16 @@ export async function insertMachine(
   const [row] = await tx.insert(sealMachines).values(machine).returning();
   assert(row, 'an insert returns its row');
   return row;
+}
+
+/** The machines, none of which goes out or comes back while the caller's transaction lasts. */
+export async function lockMachinesForShare(tx: Tx, storehouseId: string): Promise<SealMachineRow[]> {
+  return tx
+    .select()
+    .from(sealMachines)
+    .where(eq(sealMachines.storehouseId, storehouseId))
+    .orderBy(asc(sealMachines.sealMachineId))
+    .for('share');
 }
 
 /** Alone with a machine, so that two checks can't both decide whether it runs. */
@@ -106,15 +117,39 @@ export async function insertCheck(tx: Tx, check: typeof sealChecks.$inferInsert)
   return row;
 }
 
+/** The machine that was last checked on a line of a session, among some. */
+export async function findLastChecked(
+  tx: Tx,
+  storehouseId: string,
+  { sessionId, line, machineIds }: { sessionId: string; line: number; machineIds: readonly string[] },
+): Promise<string | undefined> {
+  const [row] = await tx
+    .select({ machineId: sealChecks.sealMachineId })
+    .from(sealChecks)
+    .where(
+      and(
+        eq(sealChecks.storehouseId, storehouseId),
+        eq(sealChecks.packingSessionId, sessionId),
+        eq(sealChecks.line, line),
+        inArray(sealChecks.sealMachineId, [...machineIds]),
+      ),
+    )
+    .orderBy(desc(sealChecks.sealCheckId))
+    .limit(1);
+  return row?.machineId;
+}
+
 /** The containers that a line closed between two serials, without those that were put back. */
 export async function listClosed(
   tx: Tx,
   storehouseId: string,
   window: { sessionId: string; line: number; fromSerial: number; toSerial: number },
-): Promise<string[]> {
-  const rows = await tx
-    .select({ containerId: packingPours.containerId })
+): Promise<{ containerId: string; kindCode: string }[]> {
+  return tx
+    .select({ containerId: packingPours.containerId, kindCode: containerKinds.kindCode })
     .from(packingPours)
+    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
+    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
     .where(
       and(
         eq(packingPours.storehouseId, storehouseId),
@@ -126,11 +161,34 @@ export async function listClosed(
       ),
     )
     .orderBy(asc(packingPours.serial));
-  return rows.map(({ containerId }) => containerId);
 }
 
 export async function insertHolds(tx: Tx, rows: readonly (typeof sealHolds.$inferInsert)[]): Promise<void> {
   if (rows.length > 0) await tx.insert(sealHolds).values([...rows]);
+}
+
+/** What a machine's checks since a moment hold or held, by session, line and serial. */
+export async function listHeldSince(
+  tx: Tx,
+  { storehouseId, sealMachineId }: SealMachineRow,
+  since: Date,
+): Promise<{ packingSessionId: string; line: number; serial: number }[]> {
+  return tx
+    .select({
+      packingSessionId: packingPours.packingSessionId,
+      line: packingPours.line,
+      serial: packingPours.serial,
+    })
+    .from(sealHolds)
+    .innerJoin(sealChecks, joinOn(sealChecks, sealHolds, 'sealCheckId'))
+    .innerJoin(packingPours, joinOn(packingPours, sealHolds, 'containerId'))
+    .where(
+      and(
+        eq(sealHolds.storehouseId, storehouseId),
+        eq(sealChecks.sealMachineId, sealMachineId),
+        gte(sealChecks.checkedAt, since),
+      ),
+    );
 }
 
 /** The containers in doubt that nobody has answered for, with whose they are, in the order of their serials. */

@@ -48,6 +48,17 @@ const measures = z.strictObject({
   bodyHookMils: mils,
 });
 
+export const SEAL_OCCASIONS = [
+  'first',
+  'due',
+  'jam',
+  'adjustment',
+  'changeover',
+  'last',
+  'suspect',
+  'clearing',
+] as const;
+
 export const checkWish = z
   .strictObject({
     machineId: z.uuid(),
@@ -59,6 +70,9 @@ export const checkWish = z
     how: z.enum(['visual', 'teardown', 'squeeze']),
     looksGood: z.boolean(),
     measures: measures.nullable().default(null),
+    /** Why it was looked at now. */
+    occasion: z.enum(SEAL_OCCASIONS).default('due'),
+    gauge: z.string().trim().max(60).default(''),
     note,
   })
   .refine(({ how, measures: read }) => how !== 'teardown' || read !== null, {

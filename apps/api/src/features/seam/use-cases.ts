@@ -1,6 +1,14 @@
 import type { Tx } from '@sheafbook/db';
 import type { SealCheckRow, SealMachineRow, SeamLimitRow } from '@sheafbook/db/tables';
-import { isClearedToRun, listSeamFaults, type SeamFault, suspectWindow } from '@sheafbook/packing';
+import {
+  closesKind,
+  isClearedToRun,
+  listSeamFaults,
+  type SealMachineKind,
+  type SeamFault,
+  suspectWindow,
+} from '@sheafbook/packing';
+import { assert } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
@@ -9,16 +17,19 @@ import { loadContainerKind } from '../container-kind/queries.ts';
 import { loadSession, lockSession } from '../packing-session/queries.ts';
 import { lastSerial } from '../pour-log/queries.ts';
 import {
+  findLastChecked,
   insertCheck,
   insertHolds,
   insertMachine,
   listChecks,
   listChecksSince,
   listClosed,
+  listHeldSince,
   listLimits,
   listMachines,
   listOpenHolds,
   lockMachine,
+  lockMachinesForShare,
   settleHolds,
   updateMachine,
   upsertLimit,
@@ -86,9 +97,10 @@ export function checkSeal(context: Context, wish: CheckWish) {
       ...{ containerKindId: wish.containerKindId, how: wish.how, looksGood: wish.looksGood },
       ...{ measures: wish.measures, faults, passed, note: wish.note },
       ...{ suspectFrom: window?.fromSerial ?? null, suspectTo: window?.toSerial ?? null },
-      ...{ checkedBy: personId, checkedAt: context.now() },
+      ...{ checkedBy: personId, checkedAt: context.now(), occasion: wish.occasion },
+      ...{ gauge: wish.gauge, closedThrough: closed },
     });
-    if (window) await holdWindow(tx, check, window);
+    if (window) await holdWindow(tx, machine, check, window);
     const outSince = await judgeMachine(tx, machine, check);
     return { check, machine: { ...machine, outSince }, holds: await holdsOf(tx, check) };
   });
@@ -119,23 +131,23 @@ const limitsOf = (limit: SeamLimitRow) => ({
   bodyPlateMils: limit.bodyPlate,
 });
 
-/** Good checks of later serials count for nothing once an earlier one is found bad. */
+/**
+ * Good checks of later serials count for nothing once an earlier one is found bad. A can that was closed only to try the
+ * machine stands good for what the line had closed by then.
+ */
 async function findWindow(
   tx: Tx,
   storehouseId: string,
   { wish, closed }: { wish: CheckWish; closed: number },
 ) {
   const upTo = wish.serial ?? Number.POSITIVE_INFINITY;
-  const good = (await listChecks(tx, storehouseId, wish.sessionId)).flatMap((check) =>
-    check.passed &&
-    check.line === wish.line &&
-    check.sealMachineId === wish.machineId &&
-    check.serial !== null &&
-    check.serial < upTo &&
-    VOUCHES[wish.how].includes(check.how)
-      ? [{ serial: check.serial, passed: true }]
-      : [],
-  );
+  const good = (await listChecks(tx, storehouseId, wish.sessionId))
+    .filter(
+      ({ passed, line, sealMachineId, how }) =>
+        passed && line === wish.line && sealMachineId === wish.machineId && VOUCHES[wish.how].includes(how),
+    )
+    .map(({ serial, closedThrough }) => ({ serial: serial ?? closedThrough, passed: true }))
+    .filter(({ serial }) => serial > 0 && serial < upTo);
   return suspectWindow(
     good.toSorted((a, b) => a.serial - b.serial),
     closed,
@@ -144,19 +156,26 @@ async function findWindow(
 
 async function holdWindow(
   tx: Tx,
+  machine: SealMachineRow,
   { storehouseId, sealCheckId, packingSessionId: sessionId, line }: SealCheckRow,
   window: { readonly fromSerial: number; readonly toSerial: number },
 ): Promise<void> {
-  const containerIds = await listClosed(tx, storehouseId, { sessionId, line, ...window });
+  const closed = await listClosed(tx, storehouseId, { sessionId, line, ...window });
   const held = new Set((await listOpenHolds(tx, storehouseId)).map(({ hold }) => hold.containerId));
-  const free = containerIds.filter((containerId) => !held.has(containerId));
+  const free = closed.filter(
+    ({ containerId, kindCode }) =>
+      !held.has(containerId) && closesKind(machine.kind as SealMachineKind, kindCode),
+  );
   await insertHolds(
     tx,
-    free.map((containerId) => ({ storehouseId, containerId, sealCheckId })),
+    free.map(({ containerId }) => ({ storehouseId, containerId, sealCheckId })),
   );
 }
 
-/** Whether the machine is out after this check: a fault stops it, three good ones in a row since let it run. */
+/**
+ * Whether the machine is out after this check: a fault stops it, three good ones in a row since let it run. What was closed
+ * before it stopped says nothing about how it closes now, neither good nor bad.
+ */
 async function judgeMachine(tx: Tx, machine: SealMachineRow, check: SealCheckRow): Promise<Date | null> {
   const { outSince, kind } = machine;
   if (!check.passed) {
@@ -165,12 +184,74 @@ async function judgeMachine(tx: Tx, machine: SealMachineRow, check: SealCheckRow
   }
   if (outSince === null) return null;
   const how = kind === 'can-seamer' ? 'teardown' : 'squeeze';
-  const since = (await listChecksSince(tx, machine, outSince)).filter(
-    (one) => !one.passed || one.how === how,
-  );
+  const held = new Set((await listHeldSince(tx, machine, outSince)).map(placeOf));
+  const checks = await listChecksSince(tx, machine, outSince);
+  const since = checks
+    .slice(checks.findIndex(({ passed }) => !passed) + 1)
+    .filter((one) => !held.has(placeOf(one)) && (!one.passed || one.how === how));
   if (!isClearedToRun(since.map(({ serial, passed }) => ({ serial: serial ?? 0, passed })))) return outSince;
   await updateMachine(tx, machine, null);
   return null;
+}
+
+const placeOf = ({
+  packingSessionId,
+  line,
+  serial,
+}: Pick<SealCheckRow, 'packingSessionId' | 'line' | 'serial'>) =>
+  `${packingSessionId} ${line} ${serial ?? 'trial'}`;
+
+/** What stops a line: its machine, and the check that holds what it closed before. */
+export type Stop = {
+  readonly machine: SealMachineRow;
+  readonly outSince: Date;
+  readonly checkId: string | null;
+};
+
+/**
+ * The machine that closes such a container on a line, if it is out: the one that was checked there last, or the only ones
+ * there are. The caller is alone with the session, so no check of it can fail meanwhile.
+ */
+export async function findStop(
+  tx: Tx,
+  storehouseId: string,
+  { sessionId, line, kindCode }: { sessionId: string; line: number; kindCode: string },
+): Promise<Stop | null> {
+  const able = (await lockMachinesForShare(tx, storehouseId)).filter(({ kind }) =>
+    closesKind(kind as SealMachineKind, kindCode),
+  );
+  if (able.every(({ outSince }) => outSince === null)) return null;
+  const machineIds = able.map(({ sealMachineId }) => sealMachineId);
+  const last = await findLastChecked(tx, storehouseId, { sessionId, line, machineIds });
+  const machine =
+    able.find(({ sealMachineId }) => sealMachineId === last) ?? able.find(({ outSince }) => outSince);
+  const canRun = last === undefined && able.some(({ outSince }) => outSince === null);
+  if (!machine || machine.outSince === null || canRun) return null;
+  const failed = (await listChecksSince(tx, machine, machine.outSince)).find(
+    (check) => !check.passed && check.packingSessionId === sessionId && check.line === line,
+  );
+  return { machine, outSince: machine.outSince, checkId: failed?.sealCheckId ?? null };
+}
+
+/**
+ * Refuses a container that is said to be closed after its machine went out. One that was closed before, and whose word was
+ * on its way, is there and in doubt: it is logged and held with the rest.
+ */
+export function refuseStopped({ machine, outSince, checkId }: Stop, line: number, pouredAt: Date): void {
+  if (pouredAt < outSince && checkId !== null) return;
+  const says = `${machine.name} is out since its check failed. Nothing more is closed on line ${line} until three checks in a row have passed.`;
+  throw fieldProblem('line-is-stopped', 'line', says);
+}
+
+/** Holds containers that were closed before their machine was stopped, and logged after it. */
+export function holdLate(tx: Tx, { machine, checkId }: Stop, containerIds: readonly string[]): Promise<void> {
+  assert(checkId, 'a pour without a check to be held by was refused');
+  return insertHolds(
+    tx,
+    containerIds.map((containerId) => ({
+      ...{ storehouseId: machine.storehouseId, containerId, sealCheckId: checkId },
+    })),
+  );
 }
 
 const holdsOf = async (tx: Tx, { storehouseId, sealCheckId }: SealCheckRow) =>

@@ -18,6 +18,10 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
     'Nadie ha anotado lo que permite el fabricante de esta lata. Un cierre se juzga solo por eso.',
   'The machine that closed these is out. They are let go as good once it has passed three checks in a row.':
     'La máquina que cerró estos está parada. Se dan por buenos cuando haya pasado tres revisiones seguidas.',
+  'The machine of this line is out. Nothing more is closed with it until three checks in a row have passed.':
+    'La máquina de esta línea está parada. No se cierra nada más con ella hasta que pasen tres revisiones seguidas.',
+  '{} is out since its check failed. Nothing more is closed on line {} until three checks in a row have passed.':
+    '{} está parada desde que falló su revisión. No se cierra nada más en la línea {} hasta que pasen tres revisiones seguidas.',
   'The seam of this container is in doubt. Somebody answers for it first.':
     'El cierre de este envase está en duda. Antes alguien responde por él.',
   'There is a machine called {} already.': 'Ya hay una máquina llamada {}.',
