@@ -229,7 +229,7 @@ describe('a version that somebody else has overtaken', () => {
     'PUT /buys/:buy/quotes/:quote/confirmed-terms',
     'PUT /deliveries/:delivery/counts',
     'POST /deliveries/:delivery/finish',
-    'PUT /buys/:buy/landing-day',
+    'PUT /buys/:buy/landing-plan',
     'POST /bookings/:booking/relay-answer',
   ];
 

@@ -34,11 +34,11 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
   'landing-day': {
     en: [
       'Rye lands Sunday, 20 September 2026',
-      'Rye lands Sunday, 20 September 2026. Hands are wanted to unload, weigh and carry. A full sack is a load for two: lift with your legs.',
+      'Rye lands Sunday, 20 September 2026. Where: Grange hall. Hands are wanted to unload, weigh and carry. A full sack is a load for two: lift with your legs.',
     ],
     es: [
       'Rye llega: domingo, 20 de septiembre de 2026',
-      'Rye llega: domingo, 20 de septiembre de 2026. Hacen falta manos para descargar, pesar y cargar. Un saco lleno es carga para dos: levante con las piernas.',
+      'Rye llega: domingo, 20 de septiembre de 2026. Dónde: Grange hall. Hacen falta manos para descargar, pesar y cargar. Un saco lleno es carga para dos: levante con las piernas.',
     ],
   },
   'food-waiting': {
@@ -209,7 +209,7 @@ function factOf(kind: ReminderKind, language: string): ReminderFact {
     ...{ kind, thing: '/buys/018f0000-0000-7000-8000-000000000002', about: 'Rye', page: '/buys/one' },
     dueOn: ruleOf(kind).open === 'monthly' ? null : '2026-09-20',
     dueAt: AT_AN_HOUR.includes(kind) ? new Date('2026-09-20T23:00:00Z') : null,
-    says: language === 'es' ? inSpanish(NOTICE) : NOTICE,
+    says: kind === 'landing-day' ? 'Grange hall' : language === 'es' ? inSpanish(NOTICE) : NOTICE,
   };
 }
 const frameIn = (language: string): LetterFrame => ({

@@ -105,7 +105,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /buys': 'coordinator',
   'GET /buys/:buy': 'member',
   'PUT /buys/:buy': 'coordinator',
-  'PUT /buys/:buy/landing-day': 'coordinator',
+  'PUT /buys/:buy/landing-plan': 'coordinator',
   'POST /buys/:buy/lines': 'coordinator',
   'PUT /buys/:buy/lines/:line': 'coordinator',
   'DELETE /buys/:buy/lines/:line': 'coordinator',

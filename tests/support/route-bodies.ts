@@ -165,7 +165,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     ...{ foodId: ids.food, massUnit: 'kg', stepUnits: 5, splitRule: 'proportional', commonCapGrams: null },
   },
   'PUT /buys/:buy/lines/:line': { version: 1, stepUnits: 5, splitRule: null, commonCapGrams: null },
-  'PUT /buys/:buy/landing-day': { landingOn: '2026-11-20', version: 1 },
+  'PUT /buys/:buy/landing-plan': { landingOn: '2026-11-20', landingPlace: 'Grange hall', version: 1 },
   'POST /buys/:buy/stage': { to: 'gathering' },
   'POST /buys/:buy/calling-off': {
     ...{ reason: 'too dear', cancellationNote: 'agreed' },

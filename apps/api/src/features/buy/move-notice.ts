@@ -1,6 +1,7 @@
 import type { BuyRow } from '@sheafbook/db/tables';
 import { dayInZone } from '@sheafbook/units';
 import type { Actor } from '../../platform/actor.ts';
+import { endSentence } from '../../platform/end-sentence.ts';
 import type { NoticeDraft } from '../notice/queries.ts';
 
 /**
@@ -42,17 +43,35 @@ function wordsOfMove(
   return null;
 }
 
-/** The day on which the food lands was moved, or is not settled any more. */
-export function noticeOfLandingDay(before: BuyRow, edited: BuyRow): NoticeDraft | null {
-  const { buyId, name, landingOn } = edited;
-  if (landingOn === before.landingOn) return null;
+/** The day on which the food lands was moved, or its place, or one of them is not settled any more. */
+export function noticeOfLanding(before: BuyRow, edited: BuyRow): NoticeDraft | null {
+  const { buyId, name, landingOn, landingPlace } = edited;
+  const isDayMoved = landingOn !== before.landingOn;
+  const isPlaceMoved = landingPlace !== before.landingPlace;
+  if (!isDayMoved && !isPlaceMoved) return null;
   return {
     kind: 'landing-moved',
     audience: { to: 'buy', buyId },
     ...{ about: name, buyId, path: `/buys/${buyId}`, dueOn: landingOn },
-    says:
-      landingOn === null
-        ? `The day on which ${name} lands is open again.`
-        : `${name} now lands on ${landingOn}.`,
+    says: wordsOfLanding(edited, { isDayMoved, isPlaceMoved }),
   };
+}
+
+function wordsOfLanding(
+  { name, landingOn, landingPlace }: BuyRow,
+  { isDayMoved, isPlaceMoved }: { isDayMoved: boolean; isPlaceMoved: boolean },
+): string {
+  const here = landingPlace === '' ? null : endSentence(landingPlace);
+  if (!isDayMoved)
+    return here === null ? `The place where ${name} lands is open again.` : `${name} now lands here: ${here}`;
+  if (landingOn === null) {
+    if (!isPlaceMoved) return `The day on which ${name} lands is open again.`;
+    return here === null
+      ? `When and where ${name} lands is open again.`
+      : `The day on which ${name} lands is open again; the place is now: ${here}`;
+  }
+  if (!isPlaceMoved) return `${name} now lands on ${landingOn}.`;
+  return here === null
+    ? `${name} now lands on ${landingOn}; the place is open again.`
+    : `${name} now lands on ${landingOn}; the place is now: ${here}`;
 }

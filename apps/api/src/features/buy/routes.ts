@@ -4,13 +4,13 @@ import { answerCsv } from '../../platform/csv.ts';
 import { contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayRunBuys } from './policy.ts';
 import { presentBuy, presentBuyPage, presentBuys, presentStageMoves } from './present.ts';
-import { buyEdit, buyQuery, buyWish, landingDayEdit, lineEdit, lineWish, stageWish } from './schema.ts';
+import { buyEdit, buyQuery, buyWish, landingPlanEdit, lineEdit, lineWish, stageWish } from './schema.ts';
 import {
   addLine,
   editBuy,
   editLine,
   findBuys,
-  moveLandingDay,
+  moveLanding,
   openForPledges,
   planBuy,
   readBuy,
@@ -50,12 +50,14 @@ export const buyRoutes = new Hono<AppEnv>()
     },
   )
   .put(
-    '/buys/:buy/landing-day',
-    describe(TAG, 'Move the day on which a fixed or ordered buy lands', ['stale-version', 'buy-stage-wrong']),
+    '/buys/:buy/landing-plan',
+    describe(TAG, 'Move the day or the place at which a fixed or ordered buy lands', [
+      'stale-version',
+      'buy-stage-wrong',
+    ]),
     may(mayRunBuys),
-    jsonBody(landingDayEdit),
-    async (c) =>
-      c.json(presentBuy(await moveLandingDay(contextOf(c), idParam(c, 'buy'), c.req.valid('json')))),
+    jsonBody(landingPlanEdit),
+    async (c) => c.json(presentBuy(await moveLanding(contextOf(c), idParam(c, 'buy'), c.req.valid('json')))),
   )
   .post(
     '/buys/:buy/lines',

@@ -46,12 +46,14 @@ export const lineEdit = z.strictObject({
 });
 export type LineEdit = z.infer<typeof lineEdit>;
 
+const place = z.string().trim().max(200, 'A place has 200 characters at most.');
+
 const facts = {
   name: thingName,
   gatheringClosesAt: instant,
   orderOn: day,
   landingOn: day.nullable().default(null),
-  landingPlace: z.string().trim().max(200, 'A place has 200 characters at most.').default(''),
+  landingPlace: place.default(''),
 };
 
 /** A dozen foods is a large buy; forty lines is where a slip of the hand begins. */
@@ -62,9 +64,9 @@ export const buyEdit = z.strictObject({ ...facts, version });
 export type BuyEdit = z.infer<typeof buyEdit>;
 export type BuyFacts = Omit<BuyEdit, 'version'>;
 
-/** Null: it is open again when the buy lands. */
-export const landingDayEdit = z.strictObject({ landingOn: day.nullable(), version });
-export type LandingDayEdit = z.infer<typeof landingDayEdit>;
+/** Null or empty: it is open again when, or where, the buy lands. */
+export const landingPlanEdit = z.strictObject({ landingOn: day.nullable(), landingPlace: place, version });
+export type LandingPlanEdit = z.infer<typeof landingPlanEdit>;
 
 export const stageWish = z.strictObject({ to: z.enum(BUY_STAGES) });
 export type StageWish = z.infer<typeof stageWish>;

@@ -16,7 +16,7 @@ import { sumPledges } from '../pledge/use-cases.ts';
 import { deleteBagOffers, isStanding, listQuotesOfBuy } from '../quote/queries.ts';
 import { listMissingForFixing, listMissingForGathering } from './guards.ts';
 import { presentMissing } from './missing.ts';
-import { noticeOfLandingDay } from './move-notice.ts';
+import { noticeOfLanding } from './move-notice.ts';
 import { type BuyPage, type NextStep, presentBuy } from './present.ts';
 import {
   deleteBuyLine,
@@ -37,7 +37,7 @@ import type { BuyEdit, BuyFacts, BuyQuery, BuyWish, LineEdit, LineWish, StageWis
 
 export { isAboutDeposits, isAboutPledges, presentMissing } from './missing.ts';
 export { mayRunBuys } from './policy.ts';
-export { moveLandingDay } from './use-cases-landing-day.ts';
+export { moveLanding } from './use-cases-landing-plan.ts';
 
 type NamedLine = { readonly buyId: string; readonly buyLineId: string };
 
@@ -137,7 +137,7 @@ export function editBuy(context: Context, buyId: string, { version, ...facts }: 
     refuseImpossibleDays(context, facts, buy);
     if (facts.name !== buy.name) await refuseTakenName(tx, storehouseId, facts.name);
     const edited = await updateBuy(tx, buy, columnsOf(facts));
-    const notice = noticeOfLandingDay(buy, edited);
+    const notice = noticeOfLanding(buy, edited);
     if (notice) await writeNotice(tx, context, notice);
     if (buy.stage === 'gathering') refuseUnmet(context.actor, await listMissingToOpen(tx, context, edited));
     return readPage(tx, context, edited);

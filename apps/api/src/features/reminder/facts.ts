@@ -57,9 +57,10 @@ export async function listLandingDays(tx: Tx, { actor }: Context): Promise<Remin
   const buys = await listOpenBuys(tx, storehouseId);
   return buys
     .filter(({ stage, landingOn, buyId }) => stage === 'ordered' && landingOn !== null && pledged.has(buyId))
-    .map(({ buyId, name, landingOn }) => ({
+    .map(({ buyId, name, landingOn, landingPlace }) => ({
       ...{ kind: 'landing-day', thing: buyId, dueOn: landingOn, dueAt: null },
-      ...{ about: name, says: '', page: `/buys/${buyId}` },
+      // `says` is where it lands.
+      ...{ about: name, says: landingPlace, page: `/buys/${buyId}` },
     }));
 }
 

@@ -35,6 +35,13 @@ export const ES_NOTICE: Readonly<Record<string, string>> = {
   '{} is about safety. Telephone {}: nobody there has acknowledged it.':
     '{} trata de seguridad. Llame a {}: nadie allí lo ha confirmado.',
   '{} now lands on {}.': '{} llega ahora el {}.',
+  '{} now lands here: {}': '{} llega ahora aquí: {}',
+  'The place where {} lands is open again.': 'El lugar de llegada de {} vuelve a estar abierto.',
+  '{} now lands on {}; the place is open again.': '{} llega ahora el {}; el lugar vuelve a estar abierto.',
+  '{} now lands on {}; the place is now: {}': '{} llega ahora el {}; el lugar es ahora: {}',
+  'When and where {} lands is open again.': 'El día y el lugar de llegada de {} vuelven a estar abiertos.',
+  'The day on which {} lands is open again; the place is now: {}':
+    'El día de llegada de {} vuelve a estar abierto; el lugar es ahora: {}',
   'Bag {}, in which you have food, is on hold: {} Do not eat from it, open it or give it away until you hear more.':
     'El saco {}, en el que usted tiene alimento, está retenido: {} No coma de él, no lo abra ni lo dé hasta saber más.',
   'Bag {}, in which you have food, is on hold: {} You have more of the same lot in {}. Do not eat any of it, open it or give it away until you hear more.':

@@ -3,7 +3,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BuyPapers } from '../paper/paper-links.tsx';
 import type { BuyPage } from './buy-body.ts';
 import { CallOff } from './call-off.tsx';
-import { LandingDay } from './landing-day.tsx';
+import { LandingPlan } from './landing-plan.tsx';
 import { TakeOut } from './take-out.tsx';
 import { useRunText } from './words.ts';
 
@@ -74,7 +74,7 @@ export function RunMore({ buy }: { buy: BuyPage }) {
         ))}
       </ul>
       <BuyPapers buy={buy} />
-      {mayMoveLanding ? <LandingDay buy={buy} /> : null}
+      {mayMoveLanding ? <LandingPlan buy={buy} /> : null}
       {mayTakeOut ? <TakeOut buy={buy} /> : null}
       {mayCallOff ? <CallOff buy={buy} /> : null}
     </section>

@@ -1,3 +1,4 @@
+import { endSentence } from '../../../platform/end-sentence.ts';
 import type { ReminderKind } from '../kinds.ts';
 
 /** What a letter says of a thing: in its subject, and what to do. No amount of money: a letter may be read by others. */
@@ -14,9 +15,9 @@ export const en = {
       subject: `Your deposit on ${about}`,
       says: `Your deposit on ${about} is asked for by ${due}.`,
     }),
-    'landing-day': ({ about, due }) => ({
+    'landing-day': ({ about, due, says: place }) => ({
       subject: `${about} lands ${due}`,
-      says: `${about} lands ${due}. Hands are wanted to unload, weigh and carry. A full sack is a load for two: lift with your legs.`,
+      says: `${about} lands ${due}.${place === '' ? '' : ` Where: ${endSentence(place)}`} Hands are wanted to unload, weigh and carry. A full sack is a load for two: lift with your legs.`,
     }),
     'food-waiting': ({ about, due }) => ({
       subject: `Your food of ${about} waits`,

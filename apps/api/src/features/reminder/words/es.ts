@@ -1,3 +1,4 @@
+import { endSentence } from '../../../platform/end-sentence.ts';
 import type { ReminderWords } from './en.ts';
 
 export const es: ReminderWords = {
@@ -10,9 +11,9 @@ export const es: ReminderWords = {
       subject: `Su depósito para ${about}`,
       says: `Su depósito para ${about} se pide hasta: ${due}.`,
     }),
-    'landing-day': ({ about, due }) => ({
+    'landing-day': ({ about, due, says: place }) => ({
       subject: `${about} llega: ${due}`,
-      says: `${about} llega: ${due}. Hacen falta manos para descargar, pesar y cargar. Un saco lleno es carga para dos: levante con las piernas.`,
+      says: `${about} llega: ${due}.${place === '' ? '' : ` Dónde: ${endSentence(place)}`} Hacen falta manos para descargar, pesar y cargar. Un saco lleno es carga para dos: levante con las piernas.`,
     }),
     'food-waiting': ({ about, due }) => ({
       subject: `Su alimento de ${about} espera`,

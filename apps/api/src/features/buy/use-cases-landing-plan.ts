@@ -4,24 +4,25 @@ import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { writeNotice } from '../notice/use-cases.ts';
-import { noticeOfLandingDay } from './move-notice.ts';
+import { noticeOfLanding } from './move-notice.ts';
 import { presentBuy } from './present.ts';
 import { lockBuyForUpdate, requireStage, updateBuy } from './queries.ts';
-import type { LandingDayEdit } from './schema.ts';
+import type { LandingPlanEdit } from './schema.ts';
 
 /**
- * Moves the day on which a buy lands once its plan is closed: suppliers and lorries slip. Those who pledged are told in the
- * same transaction; reminders and calendars read the day itself.
+ * Moves the day on which a buy lands, or its place, once its plan is closed: suppliers and lorries slip, a hall is let to
+ * others. Those who pledged are told in the same transaction; reminders and calendars read day and place themselves. An
+ * order that was sent keeps the place that it was sent with.
  */
-export function moveLandingDay(context: Context, buyId: string, edit: LandingDayEdit): Promise<BuyRow> {
-  const { landingOn, version } = edit;
+export function moveLanding(context: Context, buyId: string, edit: LandingPlanEdit): Promise<BuyRow> {
+  const { version, ...plan } = edit;
   return withTx(context, async (tx) => {
     const buy = await lockBuyForUpdate(tx, context.actor.storehouseId, buyId);
     requireStage(buy, 'fixed', 'ordered');
     if (buy.version !== version) throw new Problem('stale-version', { newer: presentBuy(buy) });
-    refuseImpossibleDay(buy, landingOn, todayOf(context));
-    const moved = await updateBuy(tx, buy, { landingOn });
-    const notice = noticeOfLandingDay(buy, moved);
+    refuseImpossibleDay(buy, plan.landingOn, todayOf(context));
+    const moved = await updateBuy(tx, buy, plan);
+    const notice = noticeOfLanding(buy, moved);
     if (notice) await writeNotice(tx, context, notice);
     return moved;
   });

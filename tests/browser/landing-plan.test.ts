@@ -15,12 +15,12 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => site.close());
 
-test('a coordinator moves the landing day of an ordered buy with the keyboard, and who pledged hears of it', async () => {
+test('a coordinator moves the landing of an ordered buy with the keyboard, its day and its place, and who pledged hears of it', async () => {
   const root = `/s/${storehouse.storehouseId}`;
   const { page, complaints } = await site.enter('coordinator@example.org');
   await page.goto(`${root}/buys/${buy.buyId}/run`);
   await settle(page);
-  await page.getByText('Move the landing day').focus();
+  await page.getByText('Move the landing').focus();
   await page.keyboard.press('Enter');
   await page.getByText('The day on which it lands is open.').waitFor();
   const day = page.getByLabel('Lands on');
@@ -34,6 +34,11 @@ test('a coordinator moves the landing day of an ordered buy with the keyboard, a
   await day.press('Enter');
   await page.getByText('Moved. Whoever pledged is told.').waitFor();
   await page.getByText('It lands on', { exact: false }).waitFor();
+  expect(await send.isDisabled()).toBe(true); // it stands as it was sent
+  const place = page.getByLabel('Where it lands');
+  await place.fill('Grange hall');
+  await place.press('Enter');
+  await page.getByText('Where: Grange hall').waitFor();
   await settle(page);
   expect(await listViolations(page)).toEqual([]);
   expect(await smallTargets(page)).toEqual([]);
@@ -43,8 +48,9 @@ test('a coordinator moves the landing day of an ordered buy with the keyboard, a
   const member = await site.enter('dell@example.org');
   await member.page.goto(`${root}/notices`);
   await member.page.getByText(/Autumn grain now lands on .*10/).waitFor();
+  await member.page.getByText('Autumn grain now lands here: Grange hall.').waitFor();
   await member.page.goto(`${root}/buys/${buy.buyId}/run`);
   await settle(member.page);
-  expect(await member.page.getByText('Move the landing day').count()).toBe(0);
+  expect(await member.page.getByText('Move the landing').count()).toBe(0);
   expect([...complaints, ...member.complaints]).toEqual([]);
 }, 90_000);

@@ -8,23 +8,26 @@ import type { BuyPage } from './buy-body.ts';
 import { fieldWordsOf } from './field-words.ts';
 import { useRunText } from './words.ts';
 
-const landingDay = api.storehouses[':storehouse'].buys[':buy']['landing-day'];
+const landingPlan = api.storehouses[':storehouse'].buys[':buy']['landing-plan'];
 
-/** Moves the day on which a fixed or ordered buy lands; left empty, it is open again. Whoever pledged is told. */
-export function LandingDay({ buy }: { buy: BuyPage }) {
+/** Moves the day or the place at which a fixed or ordered buy lands; left empty, it is open again. Whoever pledged is told. */
+export function LandingPlan({ buy }: { buy: BuyPage }) {
   const words = useRunText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [typed, setTyped] = useState(buy.landingOn ?? '');
+  const [day, setDay] = useState(buy.landingOn ?? '');
+  const [landingPlace, setPlace] = useState(buy.landingPlace);
   const param = { storehouse, buy: buy.id };
-  const landingOn = typed === '' ? null : typed;
+  const landingOn = day === '' ? null : day;
   const moving = useMutation({
-    mutationFn: () => ask(landingDay.$put({ param, json: { landingOn, version: buy.version } })),
+    mutationFn: () =>
+      ask(landingPlan.$put({ param, json: { landingOn, landingPlace, version: buy.version } })),
     onSuccess: async () => {
       await queries.invalidateQueries({ queryKey: ['buy', param] });
       await queries.invalidateQueries({ queryKey: ['buys'] });
     },
   });
+  const isUnchanged = landingOn === buy.landingOn && landingPlace.trim() === buy.landingPlace;
   const { hasFields, wordsOf } = fieldWordsOf(moving.error);
   return (
     <details>
@@ -39,21 +42,32 @@ export function LandingDay({ buy }: { buy: BuyPage }) {
       >
         <p className="soft">
           {buy.landingOn === null ? words.landingOpen : words.landsOn(format.day(buy.landingOn))}
+          {buy.landingPlace === '' ? null : ` ${words.landsAt(buy.landingPlace)}`}
         </p>
         <Field
           label={words.landsOnNew}
           hint={words.landsOnHint}
           type="date"
-          value={typed}
+          value={day}
           onChange={(event) => {
             moving.reset();
-            setTyped(event.target.value);
+            setDay(event.target.value);
           }}
           problem={wordsOf('landingOn')}
         />
+        <Field
+          label={words.landsAtNew}
+          hint={words.landsAtHint}
+          value={landingPlace}
+          onChange={(event) => {
+            moving.reset();
+            setPlace(event.target.value);
+          }}
+          problem={wordsOf('landingPlace')}
+        />
         {moving.error && !hasFields ? <ProblemSaid error={moving.error} /> : null}
         <div>
-          <button type="submit" className="btn" disabled={moving.isPending || landingOn === buy.landingOn}>
+          <button type="submit" className="btn" disabled={moving.isPending || isUnchanged}>
             {words.moveLandingNow}
           </button>
         </div>
