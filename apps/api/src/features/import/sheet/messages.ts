@@ -45,5 +45,8 @@ const MESSAGES: Readonly<Record<string, (facts: Facts) => string>> = {
   'code-shape': () => 'A code is small letters and digits with single hyphens, such as red-lentils.',
 };
 
+/** Everything that can be wrong with a cell. */
+export const CELL_CODES: readonly string[] = Object.keys(MESSAGES);
+
 /** What is wrong with a cell, in a member's words. */
 export const messageOf = (code: string, facts: Facts): string => MESSAGES[code]?.(facts) ?? code;
