@@ -1422,6 +1422,7 @@ table book.packing_pour row level security
   poured_at timestamp with time zone not null
   recorded_at timestamp with time zone not null
   undone_entry_id uuid
+  absorber_millilitres integer
   constraint packing_pour_pkey PRIMARY KEY (storehouse_id, packing_pour_id)
   constraint packing_pour_container_once UNIQUE (storehouse_id, container_id)
   constraint packing_pour_serial_once UNIQUE (storehouse_id, packing_session_id, line, serial)
@@ -1430,6 +1431,7 @@ table book.packing_pour row level security
   constraint packing_pour_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
   constraint packing_pour_poured_by_fk FOREIGN KEY (storehouse_id, poured_by) REFERENCES book.person(storehouse_id, person_id)
   constraint packing_pour_undone_entry_fk FOREIGN KEY (storehouse_id, undone_entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint packing_pour_absorber_takes_some CHECK (((absorber_millilitres IS NULL) OR ((absorber_millilitres > 0) AND (treatment = 'oxygen-absorber'::text))))
   constraint packing_pour_serial_counted CHECK ((((line >= 1) AND (line <= 20)) AND (serial > 0)))
   constraint packing_pour_weighs_something CHECK ((((grams)::bigint > 0) AND ((target_grams)::bigint > 0)))
   CREATE INDEX packing_pour_by_entry ON book.packing_pour USING btree (storehouse_id, entry_id)

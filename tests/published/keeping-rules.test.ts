@@ -1,4 +1,4 @@
-import { CONTAINER_KINDS, KEEPING_CLASSES } from '@sheafbook/foods';
+import { CONTAINER_KINDS, KEEPING_CLASSES, REFERENCE_FOODS } from '@sheafbook/foods';
 import {
   CAUTION_CODES,
   CONTAINER_TRAITS,
@@ -8,6 +8,7 @@ import {
   findContainerTraits,
   historyOf,
   isInsectDamaged,
+  judgeFromBags,
   judgeInspection,
   judgeTreatment,
   lifeBandOf,
@@ -111,6 +112,33 @@ describe('which treatment suits', () => {
       judgeTreatment('oxygen-absorber', { ...wheatInCans, moisturePercent }).verdict;
     expect(verdictAt(10)).toBe('fits');
     expect(verdictAt(10.1)).toBe('refused');
+  });
+
+  // SR28: soybeans are 19.9 % fat, rolled oats 6.5 %, chickpeas 6.0 %; nuts stand on the published list of what is not fit.
+  test('soybeans and peanuts are too fatty for a pack without oxygen; other legumes and oats are not', () => {
+    const verdictOf = (keepingClass: PackPlan['keepingClass']) =>
+      judgeTreatment('oxygen-absorber', { ...wheatInCans, keepingClass });
+    expect(verdictOf('oily-legume')).toEqual({
+      verdict: 'refused',
+      misfits: ['fat-or-meal-without-oxygen'],
+      nearest: 'freeze-thaw-freeze',
+    });
+    expect(REFERENCE_FOODS.find(({ foodCode }) => foodCode === 'soybeans')?.keepingClass).toBe('oily-legume');
+    expect(verdictOf('dry-legume').verdict).toBe('fits');
+    expect(verdictOf('rolled-oats').verdict).toBe('fits');
+  });
+
+  test.for([
+    { bags: [9.5], verdict: 'fits', misfits: [] },
+    { bags: [null], verdict: 'warned', misfits: ['moisture-unknown'] },
+    { bags: [], verdict: 'warned', misfits: ['moisture-unknown'] },
+    { bags: [10.1], verdict: 'refused', misfits: ['too-moist-without-oxygen'] },
+    { bags: [9.5, 10.1], verdict: 'warned', misfits: ['too-moist-without-oxygen'] },
+    { bags: [null, 10.1], verdict: 'warned', misfits: ['moisture-unknown', 'too-moist-without-oxygen'] },
+  ] as const)('bags at $bags % for an absorber: $verdict', ({ bags, verdict, misfits }) => {
+    expect(judgeFromBags('oxygen-absorber', wheatInCans, bags)).toMatchObject({ verdict, misfits });
+    expect(judgeFromBags('none', wheatInCans, bags).verdict).toBe('fits');
+    expect(judgeFromBags('dry-ice', wheatInCans, bags).verdict).toBe('refused');
   });
 
   test('no treatment at all is never refused, and no moist food is ever let into a pack without oxygen', () => {

@@ -73,10 +73,34 @@ export async function bringWheat(hall: TestHall, day: string, name: Owner): Prom
   return own.broughtGrams;
 }
 
+type PourFacts = {
+  line: number;
+  targetGrams: number;
+  pouredAt: string;
+  containerKindId: string | undefined;
+  treatment: string;
+  absorberMillilitres: number;
+};
+
+/** Somebody measured how moist the bag with a household's wheat is. Units: tenths of a per cent. */
+export async function measureWheat(
+  hall: TestHall,
+  storehouse: TestStorehouse,
+  name: Owner,
+  tenths: number | null,
+) {
+  const path = `${storehouse.path}/bags/${hall.wheat[name].bagId}`;
+  const { version, condition, decision, note, isExemptFromWeighing } = bodyOf(
+    await hall.lead.caller.get(path),
+  );
+  const said = { version, condition, decision, note, isExemptFromWeighing, moistureTenthsPercent: tenths };
+  bodyOf(await hall.lead.caller.put(path, said));
+}
+
 /** No. 10 cans of a household's wheat at the target of 2,000 g, unless a test says otherwise. */
 export const aPourBody = (
   hall: TestHall,
-  { name, ...wish }: { name: Owner; grams: number[]; line?: number; targetGrams?: number; pouredAt?: string },
+  { name, ...wish }: { name: Owner; grams: number[] } & Partial<PourFacts>,
 ) => ({
   ...{ line: 1, bagId: hall.wheat[name].bagId, householdId: hall.buy.households[name].householdId },
   ...{ containerKindId: hall.shelves.kinds['can-no-10'], treatment: 'oxygen-absorber', targetGrams: 2000 },

@@ -136,6 +136,7 @@ export const packingPours = book.table(
     pouredAt: timestamp('poured_at', { withTimezone: true, mode: 'date' }).notNull(),
     recordedAt: timestamp('recorded_at', { withTimezone: true, mode: 'date' }).notNull(),
     undoneEntryId: uuid('undone_entry_id'),
+    absorberMillilitres: integer('absorber_millilitres'),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.packingPourId] })],
 );

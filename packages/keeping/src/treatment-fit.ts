@@ -43,14 +43,16 @@ export type TreatmentFit = {
 /** The most moisture that a pack without oxygen may hold. Units: per cent wet basis. Errors: none. Source: Utah State University Extension. */
 export const MOST_MOISTURE_WITHOUT_OXYGEN = 10;
 
-// Pearled barley, brown rice, milled grain other than rolled oats, and flour (published list of foods not fit for
-// oxygen-free packs); oils and oily legumes are fatty.
+// Pearled barley, brown rice, milled grain other than rolled oats, flour and nuts (a published list of foods not fit for
+// oxygen-free packs). That oils and oily legumes (soybeans, peanuts: a fifth and more is fat) go with nuts is common
+// practice, no source.
 const NOT_WITHOUT_OXYGEN: readonly KeepingClass[] = [
   'pearled-barley',
   'brown-rice',
   'whole-meal',
   'white-flour',
   'cracked-grain',
+  'oily-legume',
   'oil',
 ];
 const SETS_HARD: readonly KeepingClass[] = ['sugar', 'salt'];
@@ -72,6 +74,42 @@ export function judgeTreatment(code: TreatmentCode, plan: PackPlan): TreatmentFi
   const verdict = misfits.every((misfit) => WARNINGS.includes(misfit)) ? 'warned' : 'refused';
   const nearest = TREATMENT_CODES.find((other) => other !== code && listMisfits(other, plan).length === 0);
   return { verdict, misfits, nearest: nearest ?? null };
+}
+
+/**
+ * The moisture to judge by when food may come from any of several bags: that of the driest, and unknown as soon as one was
+ * not measured, for it may be dry too. What is worth a word all the same: a bag that nobody measured, or one too moist.
+ * Units: per cent wet basis; null is unknown. Shape: `misfits` empty where all were measured and are dry enough.
+ * Errors: none.
+ */
+export function moistureOfBags(percents: readonly (number | null)[]): {
+  readonly moisturePercent: number | null;
+  readonly misfits: readonly Misfit[];
+} {
+  const known = percents.filter((percent) => percent !== null);
+  const isUnknown = known.length === 0 || known.length < percents.length;
+  const misfits: Misfit[] = isUnknown ? ['moisture-unknown'] : [];
+  if (known.some((percent) => percent > MOST_MOISTURE_WITHOUT_OXYGEN))
+    misfits.push('too-moist-without-oxygen');
+  return { moisturePercent: isUnknown ? null : Math.min(...known), misfits };
+}
+
+/**
+ * As `judgeTreatment`, for food that comes to a line from bags: where nobody has measured, it is warned of and not refused, for
+ * bags are measured up to the moment when they are poured. What is known to be too moist in every bag is refused.
+ * Units: as `PackPlan`, and per cent of each bag. Errors: as `judgeTreatment`. Source: as `judgeTreatment`.
+ */
+export function judgeFromBags(
+  code: TreatmentCode,
+  plan: Omit<PackPlan, 'moisturePercent'>,
+  percents: readonly (number | null)[],
+): TreatmentFit {
+  const { moisturePercent, misfits } = moistureOfBags(percents);
+  const fit = judgeTreatment(code, { ...plan, needsMoistureTest: false, moisturePercent });
+  if (fit.verdict === 'refused' || !treatmentOf(code).isOxygenFree) return fit;
+  const minded = misfits.filter((misfit) => misfit !== 'moisture-unknown' || plan.needsMoistureTest);
+  const all = [...fit.misfits, ...minded];
+  return { verdict: all.length > 0 ? 'warned' : 'fits', misfits: all, nearest: fit.nearest };
 }
 
 function listMisfits(code: TreatmentCode, plan: PackPlan): Misfit[] {

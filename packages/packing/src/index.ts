@@ -1,5 +1,6 @@
 export * from './absorber-clock.ts';
 export * from './absorbers.ts';
+export * from './air-in-pack.ts';
 export * from './double-seam.ts';
 export * from './dry-ice.ts';
 export * from './food-order.ts';
@@ -8,6 +9,7 @@ export * from './lifting.ts';
 export * from './line-clock.ts';
 export * from './line-crew.ts';
 export * from './line-plan.ts';
+export * from './nearest-way.ts';
 export * from './over-pour.ts';
 export * from './oxygen.ts';
 export * from './seal-machine.ts';

@@ -11,9 +11,8 @@ import {
 } from '@sheafbook/keeping';
 import { assertWhole, sumOf } from '@sheafbook/units';
 import { ABSORBER_SIZES, chooseAbsorbers } from './absorbers.ts';
+import { airInPack } from './air-in-pack.ts';
 import { dryIceGramsFor } from './dry-ice.ts';
-import { airBetweenKernels } from './oxygen.ts';
-import { voidFractionOf } from './void-fraction.ts';
 
 /** The food that is to be kept. Null is unknown. Units: per cent wet basis. Errors: none. */
 export type FoodToKeep = HasBulk & {
@@ -171,20 +170,18 @@ const lifeOf = (food: FoodToKeep & { readonly keepingClass: KeepingClass }, { ki
 
 /** Packets for the full containers and for the last, whose empty part is air as well. */
 function countPackets({ kind, food, count, prices }: Making): PacketCount[] {
-  const capacity = kind.capacityMicrolitres / 1000;
-  const voids = voidFractionOf(food.keepingClass);
   const sizes = prices.absorbers.size > 0 ? [...prices.absorbers.keys()] : ABSORBER_SIZES;
   const totals = new Map<number, number>();
-  const add = (filledMillilitres: number, containers: number) => {
-    const air = airBetweenKernels(filledMillilitres, voids, capacity - filledMillilitres);
-    for (const packet of chooseAbsorbers(air, sizes)?.packets ?? [])
+  const add = (grams: number, containers: number) => {
+    const air = airInPack(grams, kind, food);
+    for (const packet of (air === null ? null : chooseAbsorbers(air, sizes))?.packets ?? [])
       totals.set(
         packet.sizeMillilitres,
         (totals.get(packet.sizeMillilitres) ?? 0) + packet.count * containers,
       );
   };
-  if (count.containers > 0) add(capacity, count.containers);
-  if (count.remainderGrams > 0) add((capacity * count.remainderGrams) / count.perContainerGrams, 1);
+  if (count.containers > 0) add(count.perContainerGrams, count.containers);
+  if (count.remainderGrams > 0) add(count.remainderGrams, 1);
   return [...totals]
     .toSorted(([a], [b]) => b - a)
     .map(([sizeMillilitres, pieces]) => ({ sizeMillilitres, count: pieces }));

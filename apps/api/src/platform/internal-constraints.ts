@@ -159,6 +159,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'packing_pour_container_once',
   'packing_pour_serial_counted',
   'packing_pour_weighs_something',
+  'packing_pour_absorber_takes_some',
   'packing_session_lines_in_range',
   'packing_session_minutes_in_range',
   'packing_session_named',

@@ -10,7 +10,7 @@ import { newId } from '../../platform/new-id.ts';
 import { type PageQuery, pageOf } from '../../platform/paging.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { noteHelpersRead } from '../../platform/private-read.ts';
-import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { Problem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { insertLot } from '../bag/queries.ts';
@@ -282,23 +282,26 @@ export async function lockBagOfOwner(
   return row;
 }
 
-/** Refuses a fill past what shaking down allows, and says a word about one that needs shaking. */
+export { judgeAbsorbersIn, judgeFromBagsAt, listWarningsFromBags } from './treatment.ts';
+
+/**
+ * Refuses a fill past what shaking down allows, and says a word about one that needs shaking. `facts` are what else the
+ * refusal tells.
+ */
 export function judgeContainerFill(
   grams: number,
   kind: ContainerKindRow,
   food: FoodRow,
   field: string,
+  facts: () => Record<string, unknown> = () => ({}),
 ): string[] {
   const dense = bulkOf(food);
   const judged = judgeFill(grams, kind, dense);
   const millilitres = fraction(kind.capacityMicrolitres, 1000);
   if (judged === 'too-full') {
     const most = shakenGrams(dense, millilitres);
-    throw fieldProblem(
-      'over-capacity',
-      field,
-      `${kind.nameEn} holds ${most} g of ${food.nameEn} at the most.`,
-    );
+    const message = `${kind.nameEn} holds ${most} g of ${food.nameEn} at the most.`;
+    throw new Problem('over-capacity', { detail: message, fields: [{ field, message }], ...facts() });
   }
   if (judged === 'shaken')
     return [`Level is ${levelGrams(dense, millilitres)} g; ${grams} g need shaking down.`];

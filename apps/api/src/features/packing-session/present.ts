@@ -1,5 +1,6 @@
 import type { PackingSessionRow } from '@sheafbook/db/tables';
-import { unitsPerHour } from '@sheafbook/packing';
+import { bulkOf, readKeepingClass } from '@sheafbook/foods';
+import { airInPack, chooseAbsorbers, unitsPerHour } from '@sheafbook/packing';
 import { assert, fractionToNumber } from '@sheafbook/units';
 import { presentSession } from './present-session.ts';
 import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
@@ -22,13 +23,19 @@ export const sessionCsvRow = (session: PackingSessionRow) => {
   return row;
 };
 
-export const presentWish = ({ wish, food, kind }: WishedPacking) => ({
+const presentWish = ({ wish, food, kind }: WishedPacking) => ({
   id: wish.packingWishId,
   food: { id: food.foodId, code: food.foodCode, nameEn: food.nameEn, nameEs: food.nameEs },
   kind: { id: kind.containerKindId, code: kind.kindCode, nameEn: kind.nameEn, nameEs: kind.nameEs },
   treatment: wish.treatment,
   containers: wish.containers,
   gramsEach: wish.gramsEach,
+});
+
+/** A household's own wish, with what is worth a word on how it is to be packed. */
+export const presentOwnWish = (row: SessionReading['wishes'][number]) => ({
+  ...presentWish(row),
+  warnings: row.warnings,
 });
 
 /** A neighbour's time is a time that is taken; whose it is only the lead's plan says. */
@@ -46,7 +53,7 @@ export function presentReading(reading: SessionReading) {
   const own = hands.find(({ hand }) => hand.personId === personId)?.hand;
   return {
     session: presentSession(session),
-    wishes: wishes.map(presentWish),
+    wishes: wishes.map(presentOwnWish),
     ownGrams: [...ownGrams].map(([foodId, grams]) => ({ foodId, grams })),
     slots: slots.map((slot) => presentSlot(slot, householdId)),
     hand: own
@@ -105,5 +112,13 @@ function describeWish(row: WishedPacking | undefined) {
   assert(row, 'every run is somebody’s wish');
   const { household } = row;
   const { id: _, containers: _containers, ...about } = presentWish(row);
-  return { household: household.name, seat: household.seat, ...about };
+  return { household: household.name, seat: household.seat, ...about, packets: packetsIn(row) };
+}
+
+/** The packets that go into each container; none where the treatment takes none, or nobody knows how heavy the food lies. */
+function packetsIn({ wish, food, kind }: WishedPacking) {
+  if (wish.treatment !== 'oxygen-absorber') return [];
+  const keepingClass = readKeepingClass(food.keepingClass);
+  const air = airInPack(wish.gramsEach, kind, { keepingClass, ...bulkOf(food) });
+  return (air === null ? null : chooseAbsorbers(air))?.packets ?? [];
 }

@@ -162,6 +162,29 @@ export async function sumOwnGrams(
   return new Map(rows.map(({ foodId, grams }) => [foodId, grams]));
 }
 
+/** How moist the bags are that a household owns of each food: a figure a bag, null where nobody measured. */
+export async function listOwnMoistures(
+  tx: Tx,
+  storehouseId: string,
+  householdId: string,
+): Promise<Map<string, (number | null)[]>> {
+  const rows = await tx
+    .select({ foodId: lots.foodId, tenths: bags.moistureTenthsPercent })
+    .from(accounts)
+    .innerJoin(bags, joinOn(bags, accounts, 'bagId', 'vesselId'))
+    .innerJoin(lots, joinOn(lots, accounts, 'lotId', 'unitId'))
+    .where(
+      and(
+        eq(accounts.storehouseId, storehouseId),
+        eq(accounts.ownerId, householdId),
+        gt(accounts.inflow, accounts.outflow),
+      ),
+    );
+  const of = new Map<string, (number | null)[]>();
+  for (const { foodId, tenths } of rows) of.set(foodId, [...(of.get(foodId) ?? []), tenths]);
+  return of;
+}
+
 /** The slots that are booked or wait, in the order in which they were asked for. */
 export async function listSlots(tx: Tx, storehouseId: string, sessionId: string) {
   return tx

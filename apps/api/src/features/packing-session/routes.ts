@@ -5,10 +5,10 @@ import { contextOf, describe, idParam, jsonBody, may, queryOf } from '../../plat
 import { mayJoinSessions, mayPlanSessions } from './policy.ts';
 import {
   presentHands,
+  presentOwnWish,
   presentPlan,
   presentReading,
   presentSessions,
-  presentWish,
   sessionCsvRow,
 } from './present.ts';
 import { presentSession } from './present-session.ts';
@@ -104,13 +104,14 @@ export const packingSessionRoutes = new Hono<AppEnv>()
     describe(TAG, 'Say what my household wants packed', [
       'not-enough-left',
       'over-capacity',
+      'treatment-does-not-fit',
       'session-stage-wrong',
     ]),
     ofHousehold,
     jsonBody(wishList),
     async (c) => {
       const wishes = await changeWishes(contextOf(c), idParam(c, 'session'), c.req.valid('json'));
-      return c.json({ wishes: wishes.map(presentWish) });
+      return c.json({ wishes: wishes.map(presentOwnWish) });
     },
   )
   .get(

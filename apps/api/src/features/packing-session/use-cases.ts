@@ -9,10 +9,8 @@ import { pageOf } from '../../platform/paging.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { judgeContainerFill } from '../container/use-cases.ts';
-import { loadContainerKind } from '../container-kind/queries.ts';
-import { loadFood } from '../food/queries.ts';
 import { writeNotice } from '../notice/use-cases.ts';
+import { judgeWishes, warningsOf } from './fit.ts';
 import { planLines, toLineWish, turnsOfLines } from './plan.ts';
 import { presentSession } from './present-session.ts';
 import {
@@ -22,6 +20,7 @@ import {
   insertWishes,
   listAllergens,
   listHands,
+  listOwnMoistures,
   listSessions,
   listShows,
   listSlots,
@@ -60,7 +59,7 @@ export function readSession(context: Context, sessionId: string) {
     async (tx) => {
       const session = await loadSession(tx, storehouseId, sessionId);
       const wishes =
-        householdId === null ? [] : await listWishes(tx, storehouseId, { sessionId, householdId });
+        householdId === null ? [] : await withWarnings(tx, storehouseId, { sessionId, householdId });
       const slots = await listSlots(tx, storehouseId, sessionId);
       const hands = await listHands(tx, storehouseId, sessionId);
       const ownGrams =
@@ -188,7 +187,7 @@ export function changeWishes(context: Context, sessionId: string, { wishes }: Wi
     const session = await lockSession(tx, storehouseId, sessionId);
     requireSessionStage(session, 'open');
     await refuseMoreThanOwned(tx, storehouseId, { householdId, wishes });
-    for (const [at, wish] of wishes.entries()) await refuseMisfit(tx, storehouseId, wish, at);
+    await judgeWishes(tx, storehouseId, { householdId, wishes });
     await deleteWishes(tx, storehouseId, { sessionId, householdId });
     await insertWishes(
       tx,
@@ -197,8 +196,15 @@ export function changeWishes(context: Context, sessionId: string, { wishes }: Wi
         ...{ ...wish, position, enteredBy: personId },
       })),
     );
-    return listWishes(tx, storehouseId, { sessionId, householdId });
+    return withWarnings(tx, storehouseId, { sessionId, householdId });
   });
+}
+
+/** A household's wishes, each with what is worth a word on how it is to be packed. */
+async function withWarnings(tx: Tx, storehouseId: string, own: { sessionId: string; householdId: string }) {
+  const wishes = await listWishes(tx, storehouseId, own);
+  const moistures = await listOwnMoistures(tx, storehouseId, own.householdId);
+  return wishes.map((row) => ({ ...row, warnings: warningsOf(row, moistures) }));
 }
 
 async function refuseMoreThanOwned(
@@ -219,12 +225,6 @@ async function refuseMoreThanOwned(
         `You own ${grams} g of it in bags; ${sum} g are asked for.`,
       );
   }
-}
-
-async function refuseMisfit(tx: Tx, storehouseId: string, wish: WishList['wishes'][number], at: number) {
-  const food = await loadFood(tx, storehouseId, wish.foodId);
-  const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
-  judgeContainerFill(wish.gramsEach, kind, food, `wishes.${at}.gramsEach`);
 }
 
 /** Says whether one comes to help; nobody else may say it for a person. */

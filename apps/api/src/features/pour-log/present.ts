@@ -93,6 +93,7 @@ function presentPour(row: LoggedPour, judged: Judged | undefined) {
     targetGrams: pour.targetGrams,
     grams: pour.grams,
     treatment: pour.treatment,
+    absorberMillilitres: pour.absorberMillilitres,
     pouredAt: pour.pouredAt.toISOString(),
     recordedAt: pour.recordedAt.toISOString(),
     entryId: pour.entryId,

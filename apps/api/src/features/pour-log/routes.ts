@@ -57,6 +57,7 @@ export const pourLogRoutes = new Hono<AppEnv>()
     describe(TAG, 'Log containers that a line has closed', [
       'not-enough-left',
       'over-capacity',
+      'treatment-does-not-fit',
       'bag-on-hold',
       'line-is-stopped',
     ]),

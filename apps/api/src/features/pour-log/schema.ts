@@ -6,21 +6,36 @@ import { grams, gramsOrNone, instant, note, reason } from '../buy/schema.ts';
 export const bringBag = z.strictObject({ bagId: z.uuid(), householdId: z.uuid() });
 export type BringBag = z.infer<typeof bringBag>;
 
-export const pourWish = z.strictObject({
-  line: z.int().min(1).max(20),
-  bagId: z.uuid(),
-  householdId: z.uuid(),
-  containerKindId: z.uuid(),
-  treatment: z.enum(TREATMENT_CODES),
-  targetGrams: grams,
-  /** One a container, in the order in which the line closed them. */
-  grams: z
-    .array(grams)
-    .min(1, 'Give the grams of a container at least.')
-    .max(500, 'Log 500 containers at a time.'),
-  /** When it happened; what waited on a phone comes later. */
-  pouredAt: instant.optional(),
-});
+export const pourWish = z
+  .strictObject({
+    line: z.int().min(1).max(20),
+    bagId: z.uuid(),
+    householdId: z.uuid(),
+    containerKindId: z.uuid(),
+    treatment: z.enum(TREATMENT_CODES),
+    targetGrams: grams,
+    /** How much oxygen the packets in each container take up together; null where nobody says. */
+    absorberMillilitres: z
+      .int()
+      .positive('A packet takes up something.')
+      .max(20_000, 'That is more than a drum needs.')
+      .nullable()
+      .default(null),
+    /** One a container, in the order in which the line closed them. */
+    grams: z
+      .array(grams)
+      .min(1, 'Give the grams of a container at least.')
+      .max(500, 'Log 500 containers at a time.'),
+    /** When it happened; what waited on a phone comes later. */
+    pouredAt: instant.optional(),
+  })
+  .refine(
+    ({ treatment, absorberMillilitres }) => treatment === 'oxygen-absorber' || absorberMillilitres === null,
+    {
+      path: ['absorberMillilitres'],
+      message: 'Packets go with the treatment that uses them.',
+    },
+  );
 export type PourWish = z.infer<typeof pourWish>;
 
 export const undoing = z.strictObject({ reason });

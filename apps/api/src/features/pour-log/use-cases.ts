@@ -1,5 +1,5 @@
 import type { Tx } from '@sheafbook/db';
-import type { PackingSessionRow } from '@sheafbook/db/tables';
+import type { ContainerKindRow, FoodRow, PackingSessionRow } from '@sheafbook/db/tables';
 import { poured, reweighed, sampled, spilled } from '@sheafbook/ledger';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
@@ -8,8 +8,14 @@ import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { judgeContainerFill, lockBagOfOwner, makeContainers } from '../container/use-cases.ts';
-import { loadContainerKind } from '../container-kind/queries.ts';
+import {
+  judgeAbsorbersIn,
+  judgeContainerFill,
+  judgeFromBagsAt,
+  lockBagOfOwner,
+  makeContainers,
+} from '../container/use-cases.ts';
+import { listAllContainerKinds, loadContainerKind } from '../container-kind/queries.ts';
 import { loadHousehold } from '../household/queries.ts';
 import {
   listWishes,
@@ -108,7 +114,7 @@ const lockRunning = async (tx: Tx, { actor }: Context, sessionId: string): Promi
  */
 export function logPours(context: Context, sessionId: string, wish: PourWish) {
   const { storehouseId, personId } = context.actor;
-  const { line, bagId, householdId, treatment, targetGrams } = wish;
+  const { line, bagId, householdId, treatment, targetGrams, absorberMillilitres } = wish;
   return withTx(context, async (tx) => {
     const session = await lockSession(tx, storehouseId, sessionId);
     requireSessionStage(session, 'running');
@@ -123,10 +129,12 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
     const pouredAt = pouredAtOf(context, wish.pouredAt);
     const stop = await findStop(tx, storehouseId, { sessionId, line, kindCode: kind.kindCode });
     if (stop) refuseStopped(stop, line, pouredAt);
-    const warnings = wish.grams.flatMap((grams, at) => judgeContainerFill(grams, kind, food, `grams.${at}`));
+    const kinds = await listAllContainerKinds(tx, storehouseId);
+    const warnings = judgePacks(wish, bag.moistureTenthsPercent, { kind, food, kinds });
     const made = await makeContainers(tx, context, {
       ...{ kind, householdId, lotId: bag.lotId, packedOn: todayOf(context), note: '', treatment },
       count: wish.grams.length,
+      moistureTenths: bag.moistureTenthsPercent,
     });
     const gramsOf = (at: number) => wish.grams[at] ?? 0;
     const entry = await postEntry(tx, context, {
@@ -145,7 +153,8 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
       made.map(({ containerId }, at) => ({
         ...{ storehouseId, packingPourId: newId(context), packingSessionId: sessionId, line },
         ...{ serial: before + at + 1, householdId, bagId, containerId, targetGrams, grams: gramsOf(at) },
-        ...{ treatment, entryId: entry.entryId, pouredBy: personId, pouredAt, recordedAt: context.now() },
+        ...{ treatment, absorberMillilitres, entryId: entry.entryId, pouredBy: personId },
+        ...{ pouredAt, recordedAt: context.now() },
       })),
     );
     if (stop)
@@ -158,6 +167,22 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
       ...{ id: containerId, code: containerCode, serial: before + at + 1, grams: gramsOf(at) },
     }));
     return { entry, containers: codes, warnings: [...new Set(warnings)] };
+  });
+}
+
+/** Refuses a container that is too small, a treatment that is not safe in it, and packets that are too few for its air. */
+function judgePacks(
+  { treatment, grams, absorberMillilitres }: PourWish,
+  moistureTenths: number | null,
+  about: { kind: ContainerKindRow; food: FoodRow; kinds: readonly ContainerKindRow[] },
+): string[] {
+  const { kind, food } = about;
+  return grams.flatMap((gramsEach, at) => {
+    const toPack = { treatment, gramsEach, moistureTenths: [moistureTenths] };
+    const { warnings, nearest } = judgeFromBagsAt(toPack, about, 'treatment');
+    const filling = judgeContainerFill(gramsEach, kind, food, `grams.${at}`, nearest);
+    if (absorberMillilitres !== null) judgeAbsorbersIn({ gramsEach, absorberMillilitres }, kind, food);
+    return [...warnings, ...filling];
   });
 }
 

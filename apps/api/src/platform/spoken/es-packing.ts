@@ -63,4 +63,9 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'Count what is there and book the difference instead.': 'Cuente lo que hay y asiente la diferencia.',
   'Bring your bags to the line: {}.': 'Traiga sus sacos a la línea: {}.',
   'You said that you come to help: {}.': 'Dijo que viene a ayudar: {}.',
+  'A packet takes up something.': 'Un sobre absorbe algo.',
+  'That is more than a drum needs.': 'Es más de lo que necesita un bidón.',
+  'Packets go with the treatment that uses them.': 'Los sobres van con el tratamiento que los usa.',
+  '{} with {} g of {} needs packets for {} ml of oxygen; these take up {} ml.':
+    '{} con {} g de {} necesita sobres para {} ml de oxígeno; estos absorben {} ml.',
 };
