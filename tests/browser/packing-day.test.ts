@@ -56,6 +56,7 @@ test('a household says what it wants packed, never more than it owns, and books 
   await member.getByLabel('Containers', { exact: true }).fill('4');
   await member.getByRole('button', { name: 'Add', exact: true }).click();
   await member.getByText('Your containers take 2 minutes on a line.').waitFor();
+  await member.getByText(/^Nobody has measured its moisture/).waitFor();
   await member.getByLabel('Begin at').fill('03:00');
   await member.getByRole('button', { name: 'Book this time' }).click();
   await member.getByText(/does not lie within the session/).waitFor();
@@ -67,6 +68,19 @@ test('a household says what it wants packed, never more than it owns, and books 
   expect(await listViolations(member)).toEqual([]);
   await member.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(member)).toBe(0);
+}, 60_000);
+
+test('what no line can pack safely is refused with the reason, and one tap takes the nearest that fits', async () => {
+  await member.getByLabel('Containers', { exact: true }).fill('1');
+  await member.getByLabel('In each').fill('2 kg');
+  await member.getByLabel('Treatment').selectOption({ label: 'Dry ice' });
+  await member.getByRole('button', { name: 'Add', exact: true }).click();
+  await member.getByText('Dry ice is never put in a metal can: its gas can burst it.').waitFor();
+  await member
+    .getByRole('button', { name: /^Take instead: No\. 10 can, Oxygen absorber, .* in each$/ })
+    .click();
+  expect(await member.getByLabel('Treatment').inputValue()).toBe('oxygen-absorber');
+  expect(await listViolations(member)).toEqual([]);
 }, 60_000);
 
 test('the plan says when the day ends and what one person more would buy, as people are added', async () => {
@@ -99,6 +113,23 @@ test('at the line the biggest key logs a container; what goes over is told, and 
   expect(await listViolations(lead)).toEqual([]);
   await lead.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(lead)).toBe(0);
+}, 60_000);
+
+test('packets too small for the air in a can are refused at the line, and one tap puts in enough', async () => {
+  await lead.getByText('Container, target and line').click();
+  await lead.getByLabel('Packets in each take up').selectOption({ label: '100 ml of oxygen' });
+  await lead.getByRole('button', { name: 'Container 2: log 2,000 g' }).click();
+  await lead
+    .getByText(/ml of oxygen; these take up 100 ml\./)
+    .first()
+    .waitFor();
+  expect((await logNow()).pours.filter(({ isUndone }: { isUndone: boolean }) => !isUndone)).toHaveLength(1);
+  await lead.getByRole('button', { name: 'Take instead: packets for 500 ml' }).click();
+  await lead.getByRole('heading', { name: '2 containers are closed.' }).waitFor();
+  expect((await logNow()).pours.at(-1).absorberMillilitres).toBe(500);
+  await lead.getByRole('button', { name: 'Take 3 back' }).click();
+  await lead.getByRole('heading', { name: '1 container is closed.' }).waitFor();
+  await lead.getByLabel('Packets in each take up').selectOption({ label: '500 ml of oxygen' });
 }, 60_000);
 
 test('without a signal pours wait on the phone, outlive a closed tab, and are sent once', async () => {

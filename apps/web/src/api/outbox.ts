@@ -9,6 +9,8 @@ export type Waiting<Act> = {
   readonly act: Act;
   /** Why the book refused it; it stays until somebody throws it away. */
   readonly refusal: string | null;
+  /** What else the refusal told, such as what would fit instead. */
+  readonly facts?: Readonly<Record<string, unknown>>;
 };
 
 const listeners = new Set<() => void>();
@@ -67,7 +69,7 @@ export async function sendWaiting<Act>(
       } else
         keep(
           place,
-          waitingAt<Act>(place).map((one) => (one.id === next.id ? { ...one, refusal } : one)),
+          waitingAt<Act>(place).map((one) => (one.id === next.id ? { ...one, ...refusal } : one)),
         );
     }
   } finally {
@@ -76,13 +78,16 @@ export async function sendWaiting<Act>(
 }
 
 /** Null when it was taken; the words of the refusal; or that nobody answered. */
-async function refusalOf(send: () => Promise<unknown>): Promise<string | null> {
+async function refusalOf(
+  send: () => Promise<unknown>,
+): Promise<Required<Pick<Waiting<never>, 'refusal' | 'facts'>> | 'no signal' | null> {
   try {
     await send();
     return null;
   } catch (error) {
     if (!(error instanceof ApiProblem) || !isLastWord(error.status)) return 'no signal';
-    return [...new Set([error.message, ...error.fields.map(({ message }) => message)])].join(' ');
+    const said = [error.message, ...error.fields.map(({ message }) => message)];
+    return { refusal: [...new Set(said)].join(' '), facts: error.facts };
   }
 }
 

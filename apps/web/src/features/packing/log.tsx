@@ -6,6 +6,7 @@ import { joined, Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { WithWaiting } from '../../ui/with-waiting.tsx';
 import { kindsQuery } from '../shelf/queries.ts';
+import { treatmentsQuery } from '../treatment/queries.ts';
 import { AbsorberClock } from './absorber-clock.tsx';
 import { BringBag } from './bring-bag.tsx';
 import { Mass } from './mass.tsx';
@@ -25,14 +26,15 @@ export function Log() {
   const log = useLog(session);
   const plan = useQuery(planQuery({ storehouse, session }));
   const kinds = useQuery(kindsQuery({ storehouse }));
+  const book = useQuery(treatmentsQuery({ storehouse }));
   return (
     <div className="pour">
       <Link className="who" to="/s/$storehouse/packing/$session" params={{ storehouse, session }}>
         <BackIcon />
         {t.toDay}
       </Link>
-      <Loaded reading={joined(log.reading, joined(plan, kinds))}>
-        {([body, [planned, { containerKinds }]]) => (
+      <Loaded reading={joined(log.reading, joined(plan, joined(kinds, book)))}>
+        {([body, [planned, [{ containerKinds }, { treatments }]]]) => (
           <>
             <h1>{titleOf(t, body)}</h1>
             <WithWaiting
@@ -42,7 +44,7 @@ export function Log() {
               {body.stage === 'running' ? (
                 <>
                   {body.bags.length === 0 ? null : (
-                    <PourOn {...{ log, body, plan: planned, kinds: containerKinds }} />
+                    <PourOn {...{ log, body, plan: planned, kinds: containerKinds, treatments }} />
                   )}
                   <AbsorberClock log={log} body={body} />
                   <BringBag log={log} body={body} plan={planned} />

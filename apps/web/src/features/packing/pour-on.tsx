@@ -1,4 +1,5 @@
-import { containersPerOneLost } from '@sheafbook/packing';
+import { ABSORBER_SIZES, containersPerOneLost } from '@sheafbook/packing';
+import { sumOf } from '@sheafbook/units';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
@@ -9,17 +10,25 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { gramsTyped } from '../shelf/mass-typed.ts';
 import type { Kind } from '../shelf/queries.ts';
+import type { Treatment } from '../treatment/queries.ts';
 import { Drift } from './drift.tsx';
 import { type LogBody, type LoggedPour, ofSession, type PlanBody, sessionApi } from './queries.ts';
 import type { Log } from './use-log.ts';
 import { usePackingText } from './words.ts';
 
-type PourProps = { log: Log; body: LogBody; plan: PlanBody; kinds: readonly Kind[] };
+type PourProps = {
+  log: Log;
+  body: LogBody;
+  plan: PlanBody;
+  kinds: readonly Kind[];
+  treatments: readonly Treatment[];
+};
 const keyOf = ({ bagId, householdId }: { bagId: string; householdId: string }) => `${bagId} ${householdId}`;
 const START = {
   bag: '',
   kindId: '',
-  treatment: 'oxygen-absorber',
+  treatment: '',
+  packets: '',
   target: '',
   line: '1',
   figure: '',
@@ -27,7 +36,7 @@ const START = {
 };
 
 /** One run at the line: its last reading, how far it has drifted, and the biggest key there is. */
-export function PourOn({ log, body, plan, kinds }: PourProps) {
+export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
   const t = usePackingText();
   const { format } = useHouse();
   const { draft, change } = useDraft(`pour.${body.sessionId}`, START);
@@ -45,6 +54,9 @@ export function PourOn({ log, body, plan, kinds }: PourProps) {
     kinds[0];
   const targetGrams = gramsTyped(draft.target, 'kg') ?? run?.gramsEach ?? 0;
   const line = Number(draft.line) || run?.line || 1;
+  const treatment = (draft.treatment || run?.treatment || 'none') as Treatment['code'];
+  const planned = sumOf((run?.packets ?? []).map((packet) => packet.sizeMillilitres * packet.count));
+  const packets = treatment === 'oxygen-absorber' ? Number(draft.packets) || planned || null : null;
   const ofRun = body.pours.filter(
     (pour) => !pour.isUndone && pour.bagId === bag.bagId && pour.householdId === bag.householdId,
   );
@@ -61,7 +73,7 @@ export function PourOn({ log, body, plan, kinds }: PourProps) {
       kind: 'pour',
       json: {
         ...{ line, bagId: bag.bagId, householdId: bag.householdId, containerKindId: kind.id },
-        ...{ treatment: (draft.treatment || run?.treatment || 'none') as 'none', targetGrams },
+        ...{ treatment, targetGrams, absorberMillilitres: packets },
         ...{ grams: Array.from({ length: times }, () => grams), pouredAt: new Date().toISOString() },
       },
     });
@@ -77,7 +89,7 @@ export function PourOn({ log, body, plan, kinds }: PourProps) {
           value: keyOf(one),
           name: t.bagOf(nameOf(one.food), one.household, one.bagNo),
         }))}
-        onChange={(value) => change({ bag: value, target: '', kindId: '' })}
+        onChange={(value) => change({ bag: value, target: '', kindId: '', treatment: '', packets: '' })}
       />
       <LastReading pour={ofRun.at(-1)} />
       <Drift pours={ofRun.slice(-8)} targetGrams={targetGrams} />
@@ -125,35 +137,88 @@ export function PourOn({ log, body, plan, kinds }: PourProps) {
         </button>
         <Undo pour={ofRun.at(-1)} log={log} />
       </div>
-      <details open={targetGrams === 0}>
-        <summary>{t.settings}</summary>
-        <div className="stack">
-          <Choice
-            label={t.kind}
-            value={kind?.id ?? ''}
-            options={kinds.map((one) => ({ value: one.id, name: nameOf(one) }))}
-            onChange={(kindId) => change({ kindId })}
-          />
-          <div className="pair">
-            <Field
-              label={t.target}
-              inputMode="decimal"
-              hint={t.targetHint(format.count(targetGrams))}
-              value={draft.target}
-              onChange={(event) => change({ target: event.target.value })}
-            />
-            <Field
-              label={t.lineNo}
-              inputMode="numeric"
-              value={draft.line}
-              onChange={(event) => change({ line: event.target.value })}
-            />
-          </div>
-        </div>
-      </details>
+      <RunSettings {...{ draft, change, kinds, treatments, kind, treatment, packets, targetGrams }} />
     </section>
   );
 }
+
+type Draft = typeof START;
+
+/** What a run is poured into, what is done to it, and how much of it goes in; as the plan says unless somebody says otherwise. */
+function RunSettings({
+  draft,
+  change,
+  kinds,
+  treatments,
+  kind,
+  treatment,
+  packets,
+  targetGrams,
+}: Pick<PourProps, 'kinds' | 'treatments'> & {
+  draft: Draft;
+  change: (changed: Partial<Draft>) => void;
+  kind: Kind | undefined;
+  treatment: string;
+  packets: number | null;
+  targetGrams: number;
+}) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  return (
+    <details open={targetGrams === 0}>
+      <summary>{t.settings}</summary>
+      <div className="stack">
+        <Choice
+          label={t.kind}
+          value={kind?.id ?? ''}
+          options={kinds.map((one) => ({
+            value: one.id,
+            name: format.language === 'es' ? one.nameEs : one.nameEn,
+          }))}
+          onChange={(kindId) => change({ kindId })}
+        />
+        <Choice
+          label={t.treatment}
+          value={treatment}
+          options={treatments.map(({ code, names }) => ({ value: code, name: names[format.language] }))}
+          onChange={(code) => change({ treatment: code })}
+        />
+        {treatment === 'oxygen-absorber' ? (
+          <Choice
+            label={t.packetsIn}
+            value={packets === null ? '' : String(packets)}
+            options={packetChoices(packets).map((size) => ({
+              value: size === null ? '' : String(size),
+              name: size === null ? t.packetsUnsaid : t.packetsTake(format.count(size)),
+            }))}
+            onChange={(size) => change({ packets: size })}
+          />
+        ) : null}
+        <div className="pair">
+          <Field
+            label={t.target}
+            inputMode="decimal"
+            hint={t.targetHint(format.count(targetGrams))}
+            value={draft.target}
+            onChange={(event) => change({ target: event.target.value })}
+          />
+          <Field
+            label={t.lineNo}
+            inputMode="numeric"
+            value={draft.line}
+            onChange={(event) => change({ line: event.target.value })}
+          />
+        </div>
+      </div>
+    </details>
+  );
+}
+
+/** The sizes that packets are sold in, what the plan puts in, and, where nobody has said, nothing. */
+const packetChoices = (packets: number | null): (number | null)[] => {
+  if (packets === null) return [null, ...ABSORBER_SIZES];
+  return [...new Set([...ABSORBER_SIZES, packets])].toSorted((a, b) => a - b);
+};
 
 function LastReading({ pour }: { pour: LoggedPour | undefined }) {
   const t = usePackingText();

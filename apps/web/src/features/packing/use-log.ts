@@ -50,6 +50,12 @@ export function useLog(session: string) {
       put(place, act);
       void send();
     },
+    /** What was refused, said otherwise. */
+    again(id: string, act: LogAct): void {
+      throwAway(place, id);
+      put(place, act);
+      void send();
+    },
     drop: (id: string) => throwAway(place, id),
   };
 }

@@ -1,7 +1,26 @@
 import { sumOf } from '@sheafbook/units';
 import { useHouse } from '../../ui/house.ts';
-import type { Log } from './use-log.ts';
+import { type Nearest, nearestIn, TakeNearest } from './nearest.tsx';
+import type { Log, LogAct } from './use-log.ts';
 import { usePackingText } from './words.ts';
+
+type Pour = Extract<LogAct, { kind: 'pour' }>['json'];
+
+/** The same pour, as it fits: what stands on the scale stays, unless it is more than the container holds. */
+function asNearest(
+  pour: Pour,
+  { gramsEach, containerKindId, treatment, absorberMillilitres }: Nearest,
+): Pour {
+  if (absorberMillilitres !== undefined) return { ...pour, absorberMillilitres };
+  const { absorberMillilitres: packets, ...rest } = pour;
+  return {
+    ...rest,
+    ...(treatment === 'oxygen-absorber' ? { absorberMillilitres: packets ?? null } : {}),
+    ...(treatment === undefined ? {} : { treatment }),
+    ...(containerKindId === undefined ? {} : { containerKindId }),
+    grams: gramsEach === undefined ? pour.grams : pour.grams.map((grams) => Math.min(grams, gramsEach)),
+  };
+}
 
 /** What this phone has written down and the book has not taken yet. */
 export function WaitingActs({ log }: { log: Log }) {
@@ -13,7 +32,7 @@ export function WaitingActs({ log }: { log: Log }) {
     <section className="stack" aria-live="polite">
       <p className="said watch-said">{t.waits(waiting.length)}</p>
       <ul className="list">
-        {waiting.map(({ id, at, act, refusal }) => (
+        {waiting.map(({ id, at, act, refusal, facts = {} }) => (
           <li key={id}>
             <span>
               {act.kind === 'pour'
@@ -24,6 +43,12 @@ export function WaitingActs({ log }: { log: Log }) {
             {refusal === null ? null : (
               <>
                 <p className="said">{refusal}</p>
+                {act.kind === 'pour' ? (
+                  <TakeNearest
+                    nearest={nearestIn(facts)}
+                    onTake={(nearest) => log.again(id, { ...act, json: asNearest(act.json, nearest) })}
+                  />
+                ) : null}
                 <button type="button" className="btn" onClick={() => log.drop(id)}>
                   {t.throwAway}
                 </button>

@@ -10,6 +10,7 @@ import { useDraft } from '../../ui/use-draft.ts';
 import { gramsTyped } from '../shelf/mass-typed.ts';
 import { type Kind, kindsQuery, type OwnBag, ownBagsQuery } from '../shelf/queries.ts';
 import { type Treatment, treatmentsQuery } from '../treatment/queries.ts';
+import { nearestOf, TakeNearest } from './nearest.tsx';
 import { ofSession, type SessionPage, sessionApi } from './queries.ts';
 import { usePackingText } from './words.ts';
 
@@ -96,6 +97,11 @@ function WishList({ page, isOpen }: { page: SessionPage; isOpen: boolean }) {
             <span key="food">
               {nameOf(wish.food)}
               <span className="soft block">{`${nameOf(wish.kind)}, ${treatmentOf(wish.treatment)}`}</span>
+              {wish.warnings.map((warning) => (
+                <span key={warning} className="said watch-said block">
+                  {warning}
+                </span>
+              ))}
               {isOpen ? (
                 <button
                   type="button"
@@ -188,6 +194,7 @@ function AddWish({
           value={draft.treatment}
           options={treatments.map(({ code, names }) => ({ value: code, name: names[format.language] }))}
           onChange={(treatment) => change({ treatment })}
+          problem={problems[`wishes.${at}.treatment`]}
         />
       </div>
       <div className="pair">
@@ -206,6 +213,17 @@ function AddWish({
           problem={isAsked && gramsEach === undefined ? t.massProblem : problems[`wishes.${at}.gramsEach`]}
         />
       </div>
+      <TakeNearest
+        nearest={nearestOf(changing.error)}
+        onTake={({ containerKindId = kind.id, treatment = 'none', gramsEach: grams = 0 }) => {
+          change({
+            kindId: containerKindId,
+            treatment,
+            ...(grams === gramsEach ? {} : { each: `${grams} g` }),
+          });
+          changing.reset();
+        }}
+      />
       {containers > 0 && gramsEach !== undefined ? (
         <p>{t.wishSays(containers, format.mass(containers * gramsEach), format.mass(owned))}</p>
       ) : null}

@@ -50,6 +50,12 @@ export const en = {
   owned: (mass: string) => `You own ${mass} of it in bags.`,
   wishSays: (count: number, mass: string, owned: string) =>
     `${s(count, 'container', 'containers')} take ${mass} of your ${owned}.`,
+  eachOf: (mass: string) => `${mass} in each`,
+  packetsFor: (millilitres: string) => `packets for ${millilitres} ml`,
+  takeNearest: (said: string) => `Take instead: ${said}`,
+  packetsIn: 'Packets in each take up',
+  packetsUnsaid: 'Not said',
+  packetsTake: (millilitres: string) => `${millilitres} ml of oxygen`,
   time: 'Your time on a line',
   takes: (minutes: number) => `Your containers take ${s(minutes, 'minute', 'minutes')} on a line.`,
   freeFrom: (stretches: string) => `You could begin: ${stretches}.`,
