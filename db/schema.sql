@@ -66,6 +66,7 @@ table book.account with (fillfactor=60) row level security
   constraint account_guard_fits_kind CHECK ((guard =
 CASE
     WHEN ((kind = ANY (ARRAY['buy_deposit'::text, 'loan_deposit'::text])) OR (vessel_kind = 'supplier'::text)) THEN 'not_above'::text
+    WHEN ((kind = 'pieces'::text) AND (owner_id IS NULL)) THEN 'none'::text
     WHEN (kind = ANY (ARRAY['cash_tin'::text, 'supplier_claim'::text, 'supplies'::text, 'common_stock'::text, 'equipment'::text, 'pieces'::text])) THEN 'not_below'::text
     WHEN (vessel_kind = ANY (ARRAY['transformed'::text, 'unexplained'::text])) THEN 'none'::text
     WHEN (kind = 'mass'::text) THEN 'not_below'::text
@@ -2043,6 +2044,34 @@ table book.supplier_order row level security
   constraint supplier_order_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (cancellation_note, cancelled_at) to sheafbook_app
+
+table book.supply row level security
+  storehouse_id uuid not null
+  supply_id uuid not null
+  unit_kind text default 'supply'::text not null
+  name text not null
+  kind text not null
+  container_kind_id uuid
+  size_millilitres integer
+  pieces_each integer default 1 not null
+  pack_pieces integer not null
+  pack_minor_units book.amount
+  is_retired boolean default false not null
+  version integer default 1 not null
+  constraint supply_pkey PRIMARY KEY (storehouse_id, supply_id)
+  constraint supply_name_once UNIQUE (storehouse_id, name)
+  constraint supply_container_kind_fk FOREIGN KEY (storehouse_id, container_kind_id) REFERENCES book.container_kind(storehouse_id, container_kind_id)
+  constraint supply_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint supply_unit_fk FOREIGN KEY (storehouse_id, supply_id, unit_kind) REFERENCES book.unit(storehouse_id, unit_id, kind)
+  constraint supply_counts_something CHECK ((((pieces_each >= 1) AND (pieces_each <= 1000)) AND ((pack_pieces >= 1) AND (pack_pieces <= 1000000))))
+  constraint supply_fits_its_container CHECK (((kind = ANY (ARRAY['container'::text, 'lid'::text, 'liner'::text])) = (container_kind_id IS NOT NULL)))
+  constraint supply_has_its_size CHECK ((((kind = 'absorber'::text) = (size_millilitres IS NOT NULL)) AND (size_millilitres > 0)))
+  constraint supply_kind_known CHECK ((kind = ANY (ARRAY['container'::text, 'lid'::text, 'liner'::text, 'absorber'::text, 'dry-ice'::text, 'label'::text, 'glove'::text, 'other'::text])))
+  constraint supply_named CHECK ((name ~ '\S'::text))
+  constraint supply_unit_is_its_own CHECK ((unit_kind = 'supply'::text))
+  CREATE UNIQUE INDEX supply_one_of_its_sort ON book.supply USING btree (storehouse_id, kind, container_kind_id, size_millilitres) NULLS NOT DISTINCT WHERE ((NOT is_retired) AND (kind <> ALL (ARRAY['glove'::text, 'other'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (is_retired, name, pack_minor_units, pack_pieces, pieces_each, version) to sheafbook_app
 
 table book.supply_price row level security
   storehouse_id uuid not null

@@ -48,7 +48,7 @@ const landed = (amountGrams: number) =>
   bagLanded({ ...bag(), supplierVesselId: lot.outside.supplier, amountGrams });
 
 test.for(MONEY_KINDS)('6.1: an account of kind %s takes the guard of its kind and no other', async (kind) => {
-  const fitting = guardOf({ kind });
+  const fitting = guardOf({ kind, ownerId: books.corran.householdId });
   for (const guard of ['none', 'not_below', 'not_above']) {
     const made = asApp(
       (
@@ -66,7 +66,10 @@ test.for(['bag', 'container', ...OUTSIDE_KINDS] as const)(
   '6.1: grams in the vessel "%s" take the guard of that place and no other',
   async (vesselKind) => {
     const isInside = vesselKind === 'bag' || vesselKind === 'container';
-    const fitting = guardOf({ kind: 'mass' }, isInside ? null : vesselKind);
+    const fitting = guardOf(
+      { kind: 'mass', ownerId: books.corran.householdId },
+      isInside ? null : vesselKind,
+    );
     if (vesselKind === 'container') await aVessel(context, 'container');
     for (const guard of ['none', 'not_below', 'not_above']) {
       const made = asApp(

@@ -103,6 +103,8 @@ const APP_TABLES = {
   'book.stock_count': 'insert select update(entry_id)',
   'book.stop_link': 'delete insert select',
   'book.storehouse': 'insert select update(language, mass_display, name, time_zone, version, year_end_month)',
+  'book.supply':
+    'insert select update(is_retired, name, pack_minor_units, pack_pieces, pieces_each, version)',
   'book.supply_price': 'delete insert select update(price_minor_units)',
   'book.seal_check': 'insert select',
   'book.seal_hold': 'insert select update(disposition, note, settled_at, settled_by)',

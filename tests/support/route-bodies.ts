@@ -153,6 +153,13 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     disposition: 'eat-now',
     note: 'soft',
   },
+  'POST /supplies': { name: 'Gloves, small', kind: 'glove', packPieces: 100, packMinorUnits: 900 },
+  'PUT /supplies/:supply': { version: 1, name: 'Gloves', packPieces: 100, packMinorUnits: 950 },
+  'POST /supplies/:supply/counts': { countedPieces: 90, bookPieces: 100, reason: 'a box was torn' },
+  'POST /supply-purchases': {
+    paidBy: { who: 'household', householdId: ids.household },
+    lines: [{ supplyId: ids.supply ?? ids.kind, pieces: 100, minorUnits: 900 }],
+  },
   'PUT /supply-prices': { supplyCode: 'absorber-300', priceMinorUnits: 25 },
   'POST /suppliers': { name: 'Quarry Mill', contact: 'by telephone' },
   'PUT /suppliers/:supplier': { version: 1, name: 'Quarry Mill', contact: '' },

@@ -71,6 +71,9 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     import: await anImport(coordinator, path),
     bankLine: await aBankLine(Birchall.caller, path),
     photo: await idOf(coordinator.post(`${buy.path}/photos`, photo)),
+    supply: await idOf(
+      coordinator.post(`${path}/supplies`, { name: 'Gloves', kind: 'glove', packPieces: 100 }),
+    ),
     notice: await idOf(coordinator.post(`${path}/notices`, told)),
     hold: await idOf(coordinator.post(`${path}/bags/${buy.bags.oats[0]?.id}/holds`, hold)),
     ...(await aPackingDay(Dell.caller, { coordinator, path, can: shelves.kinds['can-no-10'] ?? '' })),

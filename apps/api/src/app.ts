@@ -63,6 +63,7 @@ import { statementRoutes } from './features/statement/routes.ts';
 import { stockCountRoutes } from './features/stock-count/routes.ts';
 import { storehouseRoutes } from './features/storehouse/routes.ts';
 import { supplierRoutes } from './features/supplier/routes.ts';
+import { supplyRoutes } from './features/supply/routes.ts';
 import { takeAlongRoutes } from './features/take-along/routes.ts';
 import { tinRoutes } from './features/tin/routes.ts';
 import { traceRoutes } from './features/trace/routes.ts';
@@ -108,6 +109,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', foodRoutes)
   .route('/', containerKindRoutes)
   .route('/', supplierRoutes)
+  .route('/', supplyRoutes)
   .route('/', buyRoutes)
   .route('/', quoteRoutes)
   .route('/', pledgeRoutes)

@@ -18,4 +18,5 @@ export * from './photo.ts';
 export * from './reminder.ts';
 export * from './seal.ts';
 export * from './sharing-out.ts';
+export * from './supply.ts';
 export * from './year.ts';

@@ -61,6 +61,9 @@ export const CURRENCY: UnitKey = { kind: 'currency' };
 /** Names the unit of a lot's grams. Units: grams. Errors: none. */
 export const lotUnit = (lotId: string): UnitKey => ({ kind: 'lot', lotId });
 
+/** Names the unit of a supply's pieces. Units: pieces. Errors: none. */
+export const supplyUnit = (supplyId: string): UnitKey => ({ kind: 'supply', supplyId });
+
 /** A text that is equal for equal units and different for different ones. Units: none. Errors: none. */
 export const unitKeyText = (unit: UnitKey): string => JSON.stringify([unit.kind, unitId(unit)]);
 

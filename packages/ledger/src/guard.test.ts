@@ -3,8 +3,10 @@ import { MONEY_KINDS } from './account-key.ts';
 import { type Guard, guardOf, respectsGuard } from './guard.ts';
 import { OUTSIDE_KINDS } from './outside.ts';
 
+const ownerId = 'the storehouse';
+
 test('what can be counted in the hand never falls below nothing, and deposits never rise above', () => {
-  const guards = Object.fromEntries(MONEY_KINDS.map((kind) => [kind, guardOf({ kind })]));
+  const guards = Object.fromEntries(MONEY_KINDS.map((kind) => [kind, guardOf({ kind, ownerId: null })]));
   const other = { not_below: ['cash_tin', 'supplier_claim', 'supplies', 'common_stock', 'equipment'] };
   for (const kind of other.not_below) expect(guards[kind], kind).toBe('not_below');
   for (const kind of ['buy_deposit', 'loan_deposit']) expect(guards[kind], kind).toBe('not_above');
@@ -16,13 +18,17 @@ test('what can be counted in the hand never falls below nothing, and deposits ne
 });
 
 test('a bag, a container and a drawer of lids never hold less than nothing', () => {
-  expect(guardOf({ kind: 'mass' })).toBe('not_below');
-  expect(guardOf({ kind: 'mass' }, null)).toBe('not_below');
-  expect(guardOf({ kind: 'pieces' })).toBe('not_below');
+  expect(guardOf({ kind: 'mass', ownerId })).toBe('not_below');
+  expect(guardOf({ kind: 'mass', ownerId }, null)).toBe('not_below');
+  expect(guardOf({ kind: 'pieces', ownerId })).toBe('not_below');
+});
+
+test('pieces that nobody owns came from a shop or are used up, and may stand on either side', () => {
+  expect(guardOf({ kind: 'pieces', ownerId: null })).toBe('none');
 });
 
 test('the supplier gets no more back than it sent; transforms and re-weighs may go either way', () => {
-  const guards = OUTSIDE_KINDS.map((kind) => `${kind} ${guardOf({ kind: 'mass' }, kind)}`);
+  const guards = OUTSIDE_KINDS.map((kind) => `${kind} ${guardOf({ kind: 'mass', ownerId }, kind)}`);
   expect(guards).toEqual([
     'supplier not_above',
     'eaten not_below',

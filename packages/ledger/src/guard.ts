@@ -22,11 +22,12 @@ const NEVER_BELOW: ReadonlySet<AccountKind> = new Set<AccountKind>([
  * a loan to the member; all else may stand on either side, a bank account by its overdraft.
  * `outsideKind` is given when the account's vessel stands for the outside. A supplier can't take back more than it
  * sent, and nothing eaten or given comes back beyond what went; a transform makes grams as well as taking them, and a
- * re-weigh may find more than was booked.
+ * re-weigh may find more than was booked. Pieces that nobody owns stand outside: a shop sold them, or they were used up.
  * Units: none. Errors: none. Source: ledger-notes 6.1.
  */
-export function guardOf(key: Pick<AccountKey, 'kind'>, outsideKind?: OutsideKind | null): Guard {
+export function guardOf(key: Pick<AccountKey, 'kind' | 'ownerId'>, outsideKind?: OutsideKind | null): Guard {
   if (key.kind === 'buy_deposit' || key.kind === 'loan_deposit') return 'not_above';
+  if (key.kind === 'pieces' && key.ownerId === null) return 'none';
   if (key.kind !== 'mass') return NEVER_BELOW.has(key.kind) ? 'not_below' : 'none';
   if (outsideKind === 'supplier') return 'not_above';
   return outsideKind === 'transformed' || outsideKind === 'unexplained' ? 'none' : 'not_below';

@@ -29,6 +29,7 @@ export * from './events/reweighed.ts';
 export * from './events/session-events.ts';
 export * from './events/store-events.ts';
 export * from './events/supplier-events.ts';
+export * from './events/supply-events.ts';
 export * from './events/vessel-events.ts';
 export * from './guard.ts';
 export * from './mass-account.ts';

@@ -1,5 +1,12 @@
 import { assert, assertWhole } from '@sheafbook/units';
-import { type AccountKey, accountKeyText, CURRENCY, lotUnit, type UnitKey } from './account-key.ts';
+import {
+  type AccountKey,
+  accountKeyText,
+  CURRENCY,
+  lotUnit,
+  supplyUnit,
+  type UnitKey,
+} from './account-key.ts';
 
 /**
  * A movement before it is posted: one positive whole amount of one unit from a source to a destination. In an
@@ -42,6 +49,20 @@ export function moveGrams(move: {
     destination: move.to,
     amount: move.amountGrams,
   });
+}
+
+/**
+ * Drafts one movement of a supply's pieces.
+ * Units: pieces. Errors: AssertionError unless the amount is whole and positive and the two accounts differ.
+ */
+export function movePieces(move: {
+  readonly supplyId: string;
+  readonly from: AccountKey;
+  readonly to: AccountKey;
+  readonly pieces: number;
+}): MovementDraft {
+  const { supplyId, from, to, pieces } = move;
+  return draft({ unit: supplyUnit(supplyId), source: from, destination: to, amount: pieces });
 }
 
 /**

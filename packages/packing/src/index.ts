@@ -15,6 +15,7 @@ export * from './oxygen.ts';
 export * from './seal-machine.ts';
 export * from './seam-window.ts';
 export * from './session-mass.ts';
+export * from './session-supplies.ts';
 export * from './settlement.ts';
 export * from './show-rate.ts';
 export * from './supplies.ts';

@@ -8,7 +8,9 @@ export function nameOf(account: AccountInWords, isHidden = false): string {
     return `${vesselKind ?? ''}${vesselCode === null ? '' : ` ${vesselCode}`}${isHidden ? '' : ownerOf(account)}`;
   const of = ownerName === null ? '' : ` of ${ownerName}`;
   const apart = causeName === null ? '' : ` for ${causeName}`;
-  return `${account.unitKind === 'currency' ? chartLine(account.kind).name : 'Supplies'}${of}${apart}`;
+  if (account.unitKind === 'supply')
+    return `${account.ownerKind === null ? 'outside' : 'on hand'}${causeName === null ? '' : `: ${causeName}`}`;
+  return `${chartLine(account.kind).name}${of}${apart}`;
 }
 
 function ownerOf({ ownerKind, ownerName }: AccountInWords): string {

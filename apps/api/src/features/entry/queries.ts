@@ -185,7 +185,7 @@ export async function listAccountsInWords(
 ): Promise<Map<string, AccountInWords>> {
   const rows = await tx.execute<Omit<AccountInWords, 'balance'> & { balance: string }>(sql`
     select a.account_id as "accountId", a.kind, a.unit_kind as "unitKind", a.owner_id as "ownerId",
-      o.kind as "ownerKind", coalesce(h.name, s.name) as "ownerName", coalesce(b.name, cb.name) as "causeName",
+      o.kind as "ownerKind", coalesce(h.name, s.name) as "ownerName", coalesce(b.name, cb.name, sup.name, ps.name) as "causeName",
       a.vessel_kind as "vesselKind", coalesce(bag.bag_code, con.container_code) as "vesselCode",
       f.name_en as "foodEn", f.name_es as "foodEs", a.guard, a.closed as "isClosed", a.inflow - a.outflow as balance
     from book.account a
@@ -195,6 +195,9 @@ export async function listAccountsInWords(
     left join book.buy b on b.storehouse_id = ${storehouseId} and b.buy_id = a.cause_id
     left join book.claim c on c.storehouse_id = ${storehouseId} and c.claim_id = a.cause_id
     left join book.buy cb on cb.storehouse_id = ${storehouseId} and cb.buy_id = c.buy_id
+    left join book.supply sup on sup.storehouse_id = ${storehouseId}
+      and sup.supply_id = case a.unit_kind when 'supply' then a.unit_id else a.cause_id end
+    left join book.packing_session ps on ps.storehouse_id = ${storehouseId} and ps.packing_session_id = a.cause_id
     left join book.bag bag on bag.storehouse_id = ${storehouseId} and bag.bag_id = a.vessel_id
     left join book.container con on con.storehouse_id = ${storehouseId} and con.container_id = a.vessel_id
     left join book.lot l on l.storehouse_id = ${storehouseId} and l.lot_id = a.unit_id

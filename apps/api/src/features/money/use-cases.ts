@@ -35,6 +35,8 @@ import type {
   YearEndWish,
 } from './schema.ts';
 
+export { presentPosted } from './present.ts';
+
 /** A household pays, in part or beyond what it owes. The same receipt twice within two days is asked about first. */
 export function receivePayment(context: Context, wish: Payment): Promise<Posted> {
   return withTx(context, (tx) => receivePaymentIn(tx, context, wish));
@@ -348,7 +350,7 @@ async function refuseSamePayment(tx: Tx, { actor }: Context, payment: Payment & 
     });
 }
 
-async function refuseEmptyTin(
+export async function refuseEmptyTin(
   tx: Tx,
   { actor }: Context,
   spending: { till: 'bank' | 'cash'; minorUnits: number; field?: string },

@@ -11,6 +11,7 @@ import { ES_PACKING } from './es-packing.ts';
 import { ES_PAPER } from './es-paper.ts';
 import { ES_PEOPLE } from './es-people.ts';
 import { ES_REQUEST } from './es-request.ts';
+import { ES_SUPPLY } from './es-supply.ts';
 import { ES_WORK } from './es-work.ts';
 
 /** Every sentence that a refusal or a next step is said with, by its English; `{}` stands for what differs each time. */
@@ -25,6 +26,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_BANK,
   ...ES_NOTICE,
   ...ES_PACKING,
+  ...ES_SUPPLY,
   ...ES_PAPER,
   ...ES_IMPORT,
   ...ES_WORK,

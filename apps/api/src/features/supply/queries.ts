@@ -1,0 +1,110 @@
+import type { Tx } from '@sheafbook/db';
+import { accounts, containerKinds, type SupplyRow, supplies, units } from '@sheafbook/db/tables';
+import { assert } from '@sheafbook/units';
+import { and, asc, eq, inArray, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
+import { Problem } from '../../platform/problem.ts';
+
+const isThis = (storehouseId: string, supplyId: string) =>
+  and(eq(supplies.storehouseId, storehouseId), eq(supplies.supplyId, supplyId));
+
+/** Supplies by sort and name, each with the pieces on hand and what stands of them at cost. */
+export async function listSupplies(
+  tx: Tx,
+  storehouseId: string,
+  which: { supplyIds?: readonly string[]; retired?: boolean } = {},
+) {
+  const sumOfKind = (kind: 'pieces' | 'supplies') =>
+    sql<number>`coalesce((
+    select sum(a.inflow - a.outflow) from ${accounts} a where a.storehouse_id = ${storehouseId} and a.kind = ${kind}
+      and ${kind === 'pieces' ? sql`a.unit_id = ${supplies.supplyId} and a.owner_id is not null` : sql`a.cause_id = ${supplies.supplyId}`}), 0)`.mapWith(
+      Number,
+    );
+  return tx
+    .select({
+      supply: supplies,
+      kindEn: containerKinds.nameEn,
+      kindEs: containerKinds.nameEs,
+      onHandPieces: sumOfKind('pieces'),
+      worthMinorUnits: sumOfKind('supplies'),
+    })
+    .from(supplies)
+    .leftJoin(containerKinds, joinOn(containerKinds, supplies, 'containerKindId'))
+    .where(
+      and(
+        eq(supplies.storehouseId, storehouseId),
+        which.retired ? undefined : eq(supplies.isRetired, false),
+        which.supplyIds ? inArray(supplies.supplyId, [...which.supplyIds]) : undefined,
+      ),
+    )
+    .orderBy(asc(supplies.kind), asc(supplies.name));
+}
+export type SupplyOnHand = Awaited<ReturnType<typeof listSupplies>>[number];
+
+/** Alone with some supplies, in a fixed order: what they cost on average must not move meanwhile. */
+export async function lockSupplies(
+  tx: Tx,
+  storehouseId: string,
+  supplyIds: readonly string[],
+): Promise<SupplyOnHand[]> {
+  const locked = await tx
+    .select({ supplyId: supplies.supplyId })
+    .from(supplies)
+    .where(and(eq(supplies.storehouseId, storehouseId), inArray(supplies.supplyId, [...supplyIds])))
+    .orderBy(asc(supplies.supplyId))
+    .for('update');
+  if (locked.length < new Set(supplyIds).size) throw new Problem('thing-not-found', { thing: 'supply' });
+  return listSupplies(tx, storehouseId, { supplyIds, retired: true });
+}
+
+export async function lockSupply(tx: Tx, storehouseId: string, supplyId: string): Promise<SupplyOnHand> {
+  const [supply] = await lockSupplies(tx, storehouseId, [supplyId]);
+  assert(supply, 'what was locked is there');
+  return supply;
+}
+
+export async function findSupplyByName(tx: Tx, storehouseId: string, name: string) {
+  const [row] = await tx
+    .select()
+    .from(supplies)
+    .where(and(eq(supplies.storehouseId, storehouseId), eq(supplies.name, name)));
+  return row;
+}
+
+/** Another supply that a plan would count on for the same thing. */
+export async function findSupplyOfSort(
+  tx: Tx,
+  storehouseId: string,
+  { kind, containerKindId, sizeMillilitres }: Pick<SupplyRow, 'kind' | 'containerKindId' | 'sizeMillilitres'>,
+): Promise<SupplyRow | undefined> {
+  const [row] = await tx
+    .select()
+    .from(supplies)
+    .where(
+      and(
+        eq(supplies.storehouseId, storehouseId),
+        eq(supplies.isRetired, false),
+        eq(supplies.kind, kind),
+        sql`${supplies.containerKindId} is not distinct from ${containerKindId}`,
+        sql`${supplies.sizeMillilitres} is not distinct from ${sizeMillilitres}`,
+      ),
+    );
+  return row;
+}
+
+/** A supply is a unit of the ledger first. */
+export async function insertSupply(tx: Tx, row: typeof supplies.$inferInsert): Promise<void> {
+  await tx.insert(units).values({ storehouseId: row.storehouseId, unitId: row.supplyId, kind: 'supply' });
+  await tx.insert(supplies).values(row);
+}
+
+export async function updateSupply(
+  tx: Tx,
+  { storehouseId, supplyId, version }: SupplyRow,
+  change: Partial<typeof supplies.$inferInsert>,
+): Promise<void> {
+  await tx
+    .update(supplies)
+    .set({ ...change, version: version + 1 })
+    .where(isThis(storehouseId, supplyId));
+}
