@@ -30,6 +30,7 @@ async function findFaults(site: DemoSite, looker: Looker): Promise<{ faults: str
   const each = async (path: string) => {
     const fault = (what: string) => faults.push(`${path}: ${what}`);
     if ((await page.locator('h1').first().textContent()) === LOST) fault('a link leads nowhere');
+    for (const said of await page.locator('[role=alert] .said').allTextContents()) fault(`says “${said}”`);
     for (const violation of await listViolations(page)) fault(violation);
     for (const small of await smallTargets(page)) fault(`too small for a thumb: ${small}`);
     await page.setViewportSize({ width: 320, height: 844 });

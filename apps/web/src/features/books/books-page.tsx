@@ -1,5 +1,5 @@
 import { Link, useRouterState } from '@tanstack/react-router';
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import { useHouse } from '../../ui/house.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import './books.css';
@@ -13,9 +13,16 @@ export function BooksPage({ title, children }: { title: string; children: ReactN
   useTitle(title);
   const places = BOOKS_PLACES.filter(({ isFor }) => isFor(house));
   const here = useRouterState({ select: ({ location }) => location.pathname });
+  const row = useRef<HTMLElement>(null);
+  // On a phone the row moves sideways: where one is stands in its middle.
+  useEffect(() => {
+    const current = row.current?.querySelector<HTMLElement>(`a[href="${here}"]`);
+    if (row.current && current)
+      row.current.scrollLeft = current.offsetLeft - (row.current.clientWidth - current.offsetWidth) / 2;
+  }, [here]);
   if (places.length === 0) return <h1>{t.notForYou}</h1>;
   const nav = (
-    <nav className="books-nav" aria-label={t.books}>
+    <nav ref={row} className="books-nav" aria-label={t.books}>
       {places.map(({ to, name }) => (
         <Link
           key={to}

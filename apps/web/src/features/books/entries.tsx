@@ -26,7 +26,15 @@ export function Entries() {
 export function AccountEntries() {
   const t = useBooksText();
   const { account } = useParams({ from: '/s/$storehouse/books/accounts/$account' });
-  return <EntryList of={{ account }} title={t.journalOf(t.account)} />;
+  const { storehouse } = useHouse();
+  const reading = useInfiniteQuery(entriesQuery({ storehouse }, { account }));
+  const behind = reading.data?.pages
+    .flatMap(({ entries }) => entries)
+    .flatMap(({ movements }) => movements)
+    .flatMap((movement) => (movement.isHomeStock ? [] : [movement.from, movement.to]))
+    .find(({ accountId }) => accountId === account);
+  const named = behind && [behind.number, behind.name].filter(Boolean).join(' ');
+  return <EntryList of={{ account }} title={t.journalOf(named ?? t.account)} />;
 }
 
 function EntryList({ of, title, search }: { of: EntriesOf; title: string; search?: ReactNode }) {

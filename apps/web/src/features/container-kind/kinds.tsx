@@ -82,14 +82,14 @@ function KindTable({ kinds }: { kinds: readonly Kind[] }) {
       rows={kinds.map((kind) => ({
         key: kind.id,
         cells: [
-          <span key="kind">
+          <span key="kind" className="ample">
             {format.language === 'es' ? kind.nameEs : kind.nameEn}
             <span className="soft block">{kind.isOwn ? words.own(kind.source) : kind.source}</span>
           </span>,
           formatDecimal(fraction(kind.capacityMicrolitres, MICROLITRES_IN_A_LITRE), 3, format.language),
           kind.tareGrams === null ? words.unknown : format.count(kind.tareGrams),
           kind.priceMinorUnits === null ? words.unknown : format.money(kind.priceMinorUnits),
-          <span key="does">
+          <span key="does" className="ample">
             {sayTraits(kind, words)}
             <span className="soft block">{kind.traitsSource}</span>
           </span>,

@@ -36,12 +36,13 @@ export function Sessions() {
               {sessions.map(({ id, name, startsAt, place, stage }) => (
                 <li key={id}>
                   <Link to="/s/$storehouse/packing/$session" params={{ storehouse, session: id }}>
-                    <b>{name}</b>
-                    <span className="soft block">
-                      {[format.instant(startsAt), place, t.stages[stage as keyof typeof t.stages]]
-                        .filter(Boolean)
-                        .join(' · ')}
+                    <span>
+                      <b>{name}</b>
+                      <span className="soft block">
+                        {[format.instant(startsAt), place].filter(Boolean).join(' · ')}
+                      </span>
                     </span>
+                    <span className="soft">{t.stages[stage as keyof typeof t.stages]}</span>
                   </Link>
                 </li>
               ))}

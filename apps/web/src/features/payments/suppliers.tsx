@@ -95,7 +95,7 @@ function Name({ row }: { row: SupplierStanding }) {
   const words = usePaymentsText();
   const { storehouse, format } = useHouse();
   return (
-    <>
+    <span className="ample">
       {row.accountId === null ? (
         row.supplier
       ) : (
@@ -104,8 +104,8 @@ function Name({ row }: { row: SupplierStanding }) {
         </Link>
       )}
       {row.lastPaidOn === null ? null : (
-        <span className="soft"> {words.lastPaid(format.day(row.lastPaidOn))}</span>
+        <span className="soft block">{words.lastPaid(format.day(row.lastPaidOn))}</span>
       )}
-    </>
+    </span>
   );
 }

@@ -204,14 +204,27 @@ function Close({ close }: { close: Closed }) {
 
 function Digest({ close }: { close: Closed }) {
   const t = useReviewText();
-  const { storehouse } = useHouse();
-  const { closedThrough } = close;
-  const reading = useQuery(digestQuery({ storehouse, throughOn: closedThrough }));
+  const { duties } = useHouse();
   return (
     <>
       <p className="digest">
         <code>{close.digestSha256}</code>
       </p>
+      {duties.includes('treasurer') || duties.includes('reviewer') ? (
+        <DigestText closedThrough={close.closedThrough} />
+      ) : null}
+      <p className="soft">{t.howSummed}</p>
+    </>
+  );
+}
+
+/** Whether the book still gives the digest, and the text of it, for those who may read every entry. */
+function DigestText({ closedThrough }: { closedThrough: string }) {
+  const t = useReviewText();
+  const { storehouse } = useHouse();
+  const reading = useQuery(digestQuery({ storehouse, throughOn: closedThrough }));
+  return (
+    <>
       <Loaded reading={reading}>
         {({ holds }) => (
           <p>
@@ -228,7 +241,6 @@ function Digest({ close }: { close: Closed }) {
           {t.takeText}
         </a>
       </p>
-      <p className="soft">{t.howSummed}</p>
     </>
   );
 }

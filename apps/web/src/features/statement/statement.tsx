@@ -76,14 +76,21 @@ function Lines({ body }: { body: HouseholdStatement }) {
   const amount = (minorUnits: number) => (minorUnits === 0 ? '' : format.money(minorUnits));
   const opening = {
     key: 'opening',
-    cells: [format.day(body.from), '', t.broughtForward, '', '', format.money(body.openingMinorUnits)],
+    cells: [
+      <What key="what" words={t.broughtForward} when={format.day(body.from)} />,
+      '',
+      '',
+      format.money(body.openingMinorUnits),
+    ],
   };
   const lines = body.lines.map((line) => ({
     key: line.entryId + line.what,
     cells: [
-      format.day(line.onDay),
-      String(line.entryNo),
-      [t.entries[line.what] ?? line.what, line.buy ?? '', line.note].filter(Boolean).join(': '),
+      <What
+        key="what"
+        words={[t.entries[line.what] ?? line.what, line.buy ?? '', line.note].filter(Boolean).join(': ')}
+        when={`${format.day(line.onDay)}, ${t.entryNo(line.entryNo)}`}
+      />,
       amount(line.chargeMinorUnits),
       amount(line.paymentMinorUnits),
       format.money(line.balanceMinorUnits),
@@ -94,8 +101,6 @@ function Lines({ body }: { body: HouseholdStatement }) {
     isSum: true,
     cells: [
       t.chargesLessPayments,
-      '',
-      '',
       format.money(body.chargesMinorUnits),
       format.money(body.paymentsMinorUnits),
       format.money(body.closingMinorUnits),
@@ -105,8 +110,6 @@ function Lines({ body }: { body: HouseholdStatement }) {
     <Ledger
       caption={t.statement}
       columns={[
-        { name: t.day },
-        { name: t.entry },
         { name: t.what },
         { name: t.charge, isNumber: true },
         { name: t.paid, isNumber: true },
@@ -116,6 +119,14 @@ function Lines({ body }: { body: HouseholdStatement }) {
     />
   );
 }
+
+/** What a line is for, with its day and its entry beneath, so that its sums stand beside it on a phone too. */
+const What = ({ words, when }: { words: string; when: string }) => (
+  <>
+    {words}
+    <span className="soft mark block">{when}</span>
+  </>
+);
 
 function Deposits({ body }: { body: HouseholdStatement }) {
   const t = useText();

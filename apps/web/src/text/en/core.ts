@@ -312,7 +312,7 @@ export const en = {
   fromTo: (from: string, to: string) => `${from} to ${to}`,
   statementEmpty: 'Nothing has been charged or paid in this time.',
   broughtForward: 'Brought forward',
-  entry: 'Entry',
+  entryNo: (no: number) => `entry ${no}`,
   what: 'What',
   charge: 'Charge',
   paid: 'Paid',

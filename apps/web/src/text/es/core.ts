@@ -312,7 +312,7 @@ export const es: Catalogue = {
   fromTo: (from, to) => `${from} a ${to}`,
   statementEmpty: 'Nada se ha cargado ni pagado en este tiempo.',
   broughtForward: 'Saldo anterior',
-  entry: 'Asiento',
+  entryNo: (no) => `asiento ${no}`,
   what: 'Qué',
   charge: 'Cargo',
   paid: 'Pagado',
