@@ -1,5 +1,7 @@
 import { type InputHTMLAttributes, type ReactNode, useId } from 'react';
 import { ApiProblem } from '../api/problem.ts';
+import { useText } from '../text/taste.ts';
+import { lettersNotOnPaper } from './paper-letters.ts';
 
 export type Problems = Readonly<Record<string, string>>;
 
@@ -30,6 +32,13 @@ export function Field({ label, problem, hint, ...input }: FieldProps) {
       <Notes id={id} problem={problem} hint={hint} />
     </div>
   );
+}
+
+/** A field for a name, which says so when a printed paper can't show its letters. */
+export function NameField(props: FieldProps & { value: string }) {
+  const t = useText();
+  const letters = lettersNotOnPaper(props.value);
+  return <Field {...props} {...(letters === '' ? {} : { hint: t.notOnPaper(letters) })} />;
 }
 
 export function Notes({

@@ -3,7 +3,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
-import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Check, Choice, Field, NameField, problemsOf } from '../../ui/field.tsx';
 import { useOwnHousehold } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -113,7 +113,7 @@ export function EaterForm({
     >
       <h2>{eater ? t.changeEater(eater.name) : isFirst ? t.firstEater : t.addEater}</h2>
       <div className="pair">
-        <Field
+        <NameField
           label={t.eaterName}
           value={draft.name}
           onChange={(event) => change({ name: event.target.value })}

@@ -5,7 +5,7 @@ import { api, ask } from '../../api/client.ts';
 import { sessionQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { Door } from '../../ui/door.tsx';
-import { Field, problemsOf } from '../../ui/field.tsx';
+import { Field, NameField, problemsOf } from '../../ui/field.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -67,7 +67,7 @@ function Joining({ param, look }: { param: { storehouse: string; token: string }
     >
       <p>{look.isNewHousehold ? t.invitationNew : t.invitationInto(look.householdName ?? '')}</p>
       {look.isNewHousehold ? (
-        <Field
+        <NameField
           label={t.householdName}
           hint={t.householdNameHint}
           value={draft.householdName}
@@ -75,7 +75,7 @@ function Joining({ param, look }: { param: { storehouse: string; token: string }
           problem={problems.householdName && t.nameNeeded}
         />
       ) : null}
-      <Field
+      <NameField
         label={t.yourName}
         autoComplete="name"
         value={draft.personName}

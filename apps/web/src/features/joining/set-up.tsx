@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { useTaste, useText } from '../../text/taste.ts';
 import { Door } from '../../ui/door.tsx';
-import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Choice, Field, NameField, problemsOf } from '../../ui/field.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 
@@ -52,7 +52,7 @@ export function SetUp() {
           founding.mutate();
         }}
       >
-        <Field
+        <NameField
           label={t.setUpStorehouse}
           value={draft.name}
           onChange={(event) => change({ name: event.target.value })}
@@ -76,13 +76,13 @@ export function SetUp() {
             onChange={(massDisplay) => change({ massDisplay })}
           />
         </div>
-        <Field
+        <NameField
           label={t.setUpHousehold}
           value={draft.householdName}
           onChange={(event) => change({ householdName: event.target.value })}
           problem={problems.householdName && t.nameNeeded}
         />
-        <Field
+        <NameField
           label={t.yourName}
           autoComplete="name"
           value={draft.personName}

@@ -69,6 +69,8 @@ export const en = {
   invitationNew: 'You come with a household of your own. Its stock and its debts will be yours alone to see.',
   invitationInto: (household: string) => `You will belong to the household ${household}.`,
   householdName: 'What is your household called?',
+  notOnPaper: (letters: string) =>
+    `Printed papers have no sign for ${letters} and show “?” there; a household’s seat stands beside its name. Screens show all of it.`,
   householdNameHint: 'Neighbours see this name, and nothing else of you.',
   join: 'Join',
   welcomeTitle: 'Welcome',

@@ -70,6 +70,8 @@ export const es: Catalogue = {
   invitationNew: 'Viene con un hogar propio. Sus reservas y sus deudas las verá solo usted.',
   invitationInto: (household) => `Pertenecerá al hogar ${household}.`,
   householdName: '¿Cómo se llama su hogar?',
+  notOnPaper: (letters) =>
+    `Los papeles impresos no tienen signo para ${letters} y ponen «?»; junto al nombre de un hogar está su puesto. Las pantallas lo muestran entero.`,
   householdNameHint: 'Los vecinos ven este nombre, y nada más de usted.',
   join: 'Unirse',
   welcomeTitle: 'Bienvenida',
