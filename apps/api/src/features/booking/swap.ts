@@ -36,13 +36,12 @@ export async function listNextTimes(tx: Tx, context: Context, booking: BookingRo
   return listFree(window, { states, taken, item, leastMs }).slice(0, TIMES_SHOWN);
 }
 
-/** A thing that is fetched before its hour holds its piece from now on, if nobody else does. */
-export async function startNow(tx: Tx, context: Context, booking: BookingRow): Promise<BookingRow> {
-  const now = context.now();
-  if (now >= booking.startsAt) return booking;
+/** A thing that is fetched before its hour holds its piece from then on, if nobody else does. */
+export async function startNow(tx: Tx, context: Context, booking: BookingRow, at: Date): Promise<BookingRow> {
+  if (at >= booking.startsAt) return booking;
   const item = await loadItem(tx, booking.storehouseId, booking.equipmentItemId);
   const { rows } = await lookAt(tx, context, item);
-  const blockedFrom = new Date(Math.min(now.getTime(), booking.blockedFrom.getTime()));
+  const blockedFrom = new Date(Math.min(at.getTime(), booking.blockedFrom.getTime()));
   const isHeld = rows.some(
     (other) =>
       other.bookingId !== booking.bookingId &&
@@ -54,5 +53,5 @@ export async function startNow(tx: Tx, context: Context, booking: BookingRow): P
     throw new Problem('equipment-taken', {
       detail: 'It is somebody else’s until then. Fetch it at its hour.',
     });
-  return updateBooking(tx, booking, { startsAt: now, blockedFrom });
+  return updateBooking(tx, booking, { startsAt: at, blockedFrom });
 }

@@ -24,6 +24,7 @@ export type Coming = {
   readonly item: EquipmentItemRow;
   readonly booking: BookingRow;
   readonly loan: LoanRow;
+  readonly at: Date;
   readonly parts: readonly Tick[];
   readonly broughtBy: string;
   readonly condition: 'ready' | 'dirty' | 'broken';
@@ -36,14 +37,14 @@ export type Coming = {
 };
 
 /** What a loan costs when it ends now: its fee, what is late, what is missing; nothing late where nobody was waiting. */
-export async function reckonCosts(tx: Tx, context: Context, coming: Coming) {
+export async function reckonCosts(tx: Tx, coming: Coming) {
   const { item, loan, parts: ticks } = coming;
   const rows = await listLoanParts(tx, loan.storehouseId, [loan.loanId]);
   checkTicksIn(rows, ticks);
   const { minorUnits: partsMinorUnits } = missingParts(rows.map((part) => toLoanPart(part, ticks)));
-  const [dueMs, backMs] = [loan.dueAt.getTime(), context.now().getTime()];
+  const [dueMs, backMs] = [loan.dueAt.getTime(), coming.at.getTime()];
   const full = lateFee({ dueMs, backMs }, item.lateFeeMinorUnits);
-  const isLateWaived = full > 0 && !(await wasWaitedFor(tx, context, coming));
+  const isLateWaived = full > 0 && !(await wasWaitedFor(tx, coming));
   const costs = {
     lateMinorUnits: isLateWaived ? 0 : full,
     partsMinorUnits,
@@ -65,12 +66,11 @@ const toLoanPart = (part: LoanPartRow, ticks: readonly Tick[]) => ({
 });
 
 /** Whether anybody had booked the piece, or waits for the thing, while it was late (job map 8). */
-async function wasWaitedFor(tx: Tx, context: Context, { booking, loan, item }: Coming): Promise<boolean> {
-  const now = context.now();
+async function wasWaitedFor(tx: Tx, { booking, loan, item, at }: Coming): Promise<boolean> {
   const next = await findNextOnUnit(tx, booking);
-  if (next && next.blockedFrom.getTime() < now.getTime() + item.postMinutes * MINUTE) return true;
+  if (next && next.blockedFrom.getTime() < at.getTime() + item.postMinutes * MINUTE) return true;
   const waiting = await listWaiting(tx, booking.storehouseId, { itemId: item.equipmentItemId });
-  return waiting.some(({ wish }) => wish.startsAt < now && wish.endsAt > loan.dueAt);
+  return waiting.some(({ wish }) => wish.startsAt < at && wish.endsAt > loan.dueAt);
 }
 
 /**
@@ -80,7 +80,7 @@ async function wasWaitedFor(tx: Tx, context: Context, { booking, loan, item }: C
 export async function endLoan(tx: Tx, context: Context, coming: Coming): Promise<LoanRow> {
   const { item, booking, loan, parts: ticks } = coming;
   const { storehouseId } = loan;
-  const costs = await reckonCosts(tx, context, coming);
+  const costs = await reckonCosts(tx, coming);
   await postCosts(tx, context, coming, costs);
   for (const part of costs.rows) await updatePartBack(tx, part, piecesOf(ticks, part.equipmentPartId));
   const parts = await listParts(tx, storehouseId, [item.equipmentItemId]);
@@ -92,29 +92,29 @@ export async function endLoan(tx: Tx, context: Context, coming: Coming): Promise
   if (unit.condition !== coming.condition)
     await updateUnit(tx, unit, { condition: coming.condition, conditionNote: coming.note });
   await updateBooking(tx, booking, {
-    ...(await timesAfter(tx, context, coming)),
+    ...(await timesAfter(tx, coming)),
     ...{ state: 'returned', uses: coming.uses },
   });
   const { rows: _, ...figures } = costs;
   return updateLoan(tx, loan, {
     ...figures,
-    ...{ inAt: context.now(), takenBackBy: context.actor.personId, broughtBy: coming.broughtBy },
+    ...{ inAt: coming.at, takenBackBy: context.actor.personId, broughtBy: coming.broughtBy },
     ...{ conditionIn: coming.condition, noteIn: coming.note, refundTo: accountName(coming.refundTo) },
   });
 }
 
 /** Early, it holds its piece no longer than it was out; late, it takes of the time after it what is nobody's yet. */
-async function timesAfter(tx: Tx, context: Context, { booking, item, isRelayed }: Coming) {
-  const nowMs = context.now().getTime();
+async function timesAfter(tx: Tx, { booking, item, isRelayed, at }: Coming) {
+  const backMs = at.getTime();
   const postMs = isRelayed ? 0 : item.postMinutes * MINUTE;
-  if (nowMs < booking.endsAt.getTime()) {
-    const endsMs = Math.max(nowMs, booking.startsAt.getTime() + MINUTE);
+  if (backMs < booking.endsAt.getTime()) {
+    const endsMs = Math.max(backMs, booking.startsAt.getTime() + MINUTE);
     const blockedMs = Math.min(endsMs + postMs, booking.blockedTo.getTime());
     return { endsAt: new Date(endsMs), blockedTo: new Date(Math.max(endsMs, blockedMs)) };
   }
   if (isRelayed) return {};
   const next = await findNextOnUnit(tx, booking);
-  const most = next ? Math.min(nowMs + postMs, next.blockedFrom.getTime()) : nowMs + postMs;
+  const most = next ? Math.min(backMs + postMs, next.blockedFrom.getTime()) : backMs + postMs;
   return { blockedTo: new Date(Math.max(booking.blockedTo.getTime(), most)) };
 }
 

@@ -17,6 +17,7 @@ export type Going = {
   readonly item: EquipmentItemRow;
   readonly booking: BookingRow;
   readonly householdId: string;
+  readonly at: Date;
   readonly parts: readonly Tick[];
   readonly takenBy: string;
   readonly depositFrom: Money;
@@ -43,7 +44,7 @@ export async function openLoan(tx: Tx, context: Context, going: Going): Promise<
   await replaceMissing(tx, { storehouseId, equipmentUnitId: booking.equipmentUnitId }, lacking);
   const loan = await insertLoan(tx, {
     ...{ storehouseId, loanId: newId(context), bookingId: booking.bookingId, householdId },
-    ...{ equipmentUnitId: booking.equipmentUnitId, outAt: context.now(), dueAt: booking.endsAt },
+    ...{ equipmentUnitId: booking.equipmentUnitId, outAt: going.at, dueAt: booking.endsAt },
     ...{ handedOutBy: personId, takenBy: going.takenBy, noteOut: going.note },
     ...{ depositMinorUnits: item.depositMinorUnits, depositFrom: accountName(going.depositFrom) },
     relayedFromId: going.relayedFromId ?? null,

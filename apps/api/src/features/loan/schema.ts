@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { instant } from '../buy/schema.ts';
 import { note } from '../money/schema.ts';
 
 const ticks = z
@@ -11,12 +12,16 @@ const signed = z.string().trim().min(1, 'Whoever ticks the parts signs with a na
 const money = z.enum(['bank', 'cash', 'balance']);
 export type Money = z.infer<typeof money>;
 
+/** When it happened at the shed door; what waited on a phone comes later. */
+const happenedAt = instant.optional();
+
 export const handOutWish = z.strictObject({
   parts: ticks,
   takenBy: signed,
   /** Where the deposit comes from; the balance needs no keeper. */
   depositFrom: money.default('balance'),
   note,
+  happenedAt,
 });
 export type HandOutWish = z.infer<typeof handOutWish>;
 
@@ -32,6 +37,7 @@ export const takeBackWish = z.strictObject({
   uses,
   damageMinorUnits: z.int().nonnegative('An amount is not below zero.').default(0),
   refundTo: money.default('balance'),
+  happenedAt,
 });
 export type TakeBackWish = z.infer<typeof takeBackWish>;
 
@@ -43,6 +49,7 @@ export const handOnWish = z.strictObject({
   isCleaned: z.literal(true, 'It is handed on clean, or it comes back first.'),
   note,
   uses,
+  happenedAt,
 });
 export type HandOnWish = z.infer<typeof handOnWish>;
 

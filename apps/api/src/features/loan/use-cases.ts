@@ -18,6 +18,7 @@ import { loadItem, loadUnit, lockItem } from '../equipment/queries.ts';
 import { loadBalance } from '../money/queries.ts';
 import { lookAtDesk } from './desk.ts';
 import { endLoan } from './end-loan.ts';
+import { momentOf } from './moment.ts';
 import { openLoan } from './open-loan.ts';
 import { mayHandle, mayTakeMoney, seesDesk } from './policy.ts';
 import { findOpenLoan, listLoans, loadLoan } from './queries.ts';
@@ -32,12 +33,13 @@ export function handOut(context: Context, bookingId: string, wish: HandOutWish) 
     refuseUnless(booking, 'booked');
     if (booking.purpose !== 'loan' || householdId === null) throw new Problem('booking-not-open');
     const item = await loadItem(tx, context.actor.storehouseId, booking.equipmentItemId);
-    if (booking.endsAt <= context.now())
+    const at = momentOf(context, wish.happenedAt, booking.bookedAt);
+    if (booking.endsAt <= at)
       throw new Problem('booking-not-open', { detail: 'The time of this booking is over. Book anew.' });
     refuseMoney(context, 'depositFrom', item.depositMinorUnits > 0 ? wish.depositFrom : 'balance');
     await refuseStillOut(tx, context, booking);
-    const started = await startNow(tx, context, booking);
-    const { loanId } = await openLoan(tx, context, { ...wish, item, booking: started, householdId });
+    const started = await startNow(tx, context, booking, at);
+    const { loanId } = await openLoan(tx, context, { ...wish, item, at, booking: started, householdId });
     return readLoanInside(tx, context, loanId);
   });
 }
@@ -103,7 +105,8 @@ export function takeBack(context: Context, loanId: string, wish: TakeBackWish) {
     if (wish.damageMinorUnits > 0 && !mayTakeMoney(context.actor))
       throw fieldProblem('duty-missing', 'damageMinorUnits', 'Only the keeper says what damage costs.');
     await refuseEmptyTin(tx, context, wish, loan);
-    await endLoan(tx, context, { ...wish, loan, item, booking, isRelayed: false });
+    const at = momentOf(context, wish.happenedAt, loan.outAt);
+    await endLoan(tx, context, { ...wish, loan, item, booking, at, isRelayed: false });
     await offerFreedTimes(tx, context, item);
     return readLoanInside(tx, context, loanId);
   });
@@ -149,12 +152,13 @@ export function handOn(context: Context, bookingId: string, wish: HandOnWish) {
     if (!open || open.bookingId !== from.bookingId) throw new Problem('not-out');
     const item = await loadItem(tx, actor.storehouseId, to.equipmentItemId);
     const { parts, takenBy, broughtBy, note, uses } = wish;
+    const at = momentOf(context, wish.happenedAt, open.outAt);
     await endLoan(tx, context, {
-      ...{ item, booking: from, loan: open, parts, broughtBy, note, uses },
+      ...{ item, booking: from, loan: open, at, parts, broughtBy, note, uses },
       ...{ condition: 'ready', damageMinorUnits: 0, refundTo: 'balance', isRelayed: true },
     });
     const { loanId } = await openLoan(tx, context, {
-      ...{ item, booking: await startNow(tx, context, to), householdId: to.householdId },
+      ...{ item, at, booking: await startNow(tx, context, to, at), householdId: to.householdId },
       ...{ parts, takenBy, depositFrom: 'balance', note, relayedFromId: open.loanId },
     });
     return readLoanInside(tx, context, loanId);

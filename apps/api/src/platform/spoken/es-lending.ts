@@ -14,6 +14,9 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'This time is over. Book from now on.': 'Esa hora ya pasó. Reserve de ahora en adelante.',
   'It is taken at that time.': 'Está ocupado a esa hora.',
   'Nobody books more than {} days ahead.': 'Nadie reserva con más de {} días de antelación.',
+  'This was before it was booked or went out.': 'Eso fue antes de que se reservara o saliera.',
+  'What is older than a day the keeper writes down.':
+    'Lo que tiene más de un día lo anota quien guarda el equipo.',
   'The clocks skip this time; the next that comes is {}.':
     'Los relojes se saltan esa hora; la próxima que llega es {}.',
   'It is lent for {} days at most.': 'Se presta por {} días como máximo.',

@@ -1,22 +1,23 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
-import { askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Figures } from '../../ui/pieces.tsx';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
-import { inside, type Loan, loanQuery, readAnew } from './queries.ts';
+import { type Loan, loanQuery } from './queries.ts';
 import { type Ticked, Ticks, ticksOf } from './ticks.tsx';
 import { moneyTyped } from './typed.ts';
+import { useCounter } from './use-counter.ts';
 import { useEquipmentText } from './words.ts';
+import { WrittenDown } from './written-down.tsx';
 
 /** A loan comes back with its parts counted; once it is back, what it came to. */
 export function BringBack() {
   const { storehouse, item, loan } = useParams({ from: '/s/$storehouse/equipment/$item/loans/$loan' });
+  const counter = useCounter(loan);
   const reading = useQuery(loanQuery({ storehouse, loan }));
   return (
     <Loaded reading={reading}>
@@ -26,7 +27,13 @@ export function BringBack() {
             <BackIcon />
             {body.itemName}
           </Link>
-          {body.inAt === null ? <ComingForm loan={body} /> : <Settled loan={body} />}
+          {counter.waits ? (
+            <WrittenDown />
+          ) : body.inAt === null ? (
+            <ComingForm loan={body} counter={counter} />
+          ) : (
+            <Settled loan={body} />
+          )}
         </>
       )}
     </Loaded>
@@ -61,40 +68,44 @@ function Settled({ loan }: { loan: Loan }) {
 type Condition = 'ready' | 'dirty' | 'broken';
 type Money = 'balance' | 'cash' | 'bank';
 
-function ComingForm({ loan }: { loan: Loan }) {
+type Typed = {
+  readonly ticked: Ticked;
+  readonly broughtBy: string;
+  readonly condition: string;
+  readonly note: string;
+  readonly uses: string;
+  readonly damage: string;
+  readonly refundTo: string;
+};
+type ComingProps = { loan: Loan; counter: ReturnType<typeof useCounter> };
+
+function ComingForm({ loan, counter }: ComingProps) {
   const words = useEquipmentText();
-  const { storehouse, format, duties, personName, household } = useHouse();
-  const queries = useQueryClient();
+  const { format, duties, personName, household } = useHouse();
   const keeps = duties.includes('equipment_keeper') || duties.includes('coordinator');
-  const [ticked, setTicked] = useState<Ticked>({});
   const [isAsked, setIsAsked] = useState(false);
-  const [draft, setDraft] = useState({
-    broughtBy: loan.household.id === household ? personName : '',
+  const [draft, setDraft] = useState<Typed>({
+    ...{ ticked: {}, broughtBy: loan.household.id === household ? personName : '' },
     ...{ condition: 'ready', note: '', uses: '1', damage: '', refundTo: 'balance' },
+    ...(counter.refused?.act.typed as Partial<Typed> | undefined),
   });
   const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part });
   const parts = loan.parts.map(({ id, name, outPieces }) => ({ id, name, most: outPieces }));
-  const ticks = ticksOf(parts, ticked);
+  const ticks = ticksOf(parts, draft.ticked);
   const damage = moneyTyped(draft.damage, format.currency);
   const isUses = /^\d{1,6}$/.test(draft.uses.trim());
   const isReady = ticks !== null && draft.broughtBy.trim() !== '' && isUses && damage !== undefined;
-  const coming = useMutation({
-    mutationFn: async () => {
-      if (ticks === null) return;
-      const { broughtBy, note } = draft;
-      const json = {
-        ...{ parts: ticks, broughtBy, note, uses: Number(draft.uses), damageMinorUnits: damage ?? 0 },
-        ...{ condition: draft.condition as Condition, refundTo: draft.refundTo as Money },
-      };
-      await askOnce(`return ${loan.id}`, json, (header) =>
-        inside.loans[':loan'].return.$post(
-          { param: { storehouse, loan: loan.id }, json },
-          { headers: header },
-        ),
-      );
-    },
-    onSuccess: () => readAnew(queries),
-  });
+  const write = () => {
+    if (ticks === null) return;
+    const { broughtBy, note } = draft;
+    const json = {
+      ...{ parts: ticks, broughtBy, note, uses: Number(draft.uses), damageMinorUnits: damage ?? 0 },
+      ...{ condition: draft.condition as Condition, refundTo: draft.refundTo as Money },
+      happenedAt: new Date().toISOString(),
+    };
+    const { id: of, itemId, itemName: thing } = loan;
+    counter.write({ kind: 'back', of, itemId, thing, typed: draft, json });
+  };
   useTitle(words.returnTitle(loan.itemName));
   return (
     <form
@@ -103,13 +114,13 @@ function ComingForm({ loan }: { loan: Loan }) {
       onSubmit={(event) => {
         event.preventDefault();
         setIsAsked(true);
-        if (isReady) coming.mutate();
+        if (isReady) write();
       }}
     >
       <h1>{words.returnTitle(loan.itemName)}</h1>
       <p>{words.forWhom(loan.household.name, format.instant(loan.outAt), format.instant(loan.dueAt))}</p>
       {parts.length === 0 ? null : <h2>{words.tickIn}</h2>}
-      <Ticks parts={parts} ticked={ticked} onChange={setTicked} />
+      <Ticks parts={parts} ticked={draft.ticked} onChange={(ticked) => change({ ticked })} />
       <Field
         label={words.broughtBy}
         value={draft.broughtBy}
@@ -151,9 +162,8 @@ function ComingForm({ loan }: { loan: Loan }) {
           />
         </>
       ) : null}
-      <ProblemSaid error={coming.error} />
       <div>
-        <button type="submit" className="btn go" disabled={coming.isPending}>
+        <button type="submit" className="btn go">
           {words.takeBack}
         </button>
       </div>

@@ -7,6 +7,7 @@ import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { HandToHand } from './hand-to-hand.tsx';
+import { KeptAhead } from './kept-ahead.tsx';
 import { type Booking, type Desk, deskQuery, inside, readAnew } from './queries.ts';
 import { UnitState } from './unit-state.tsx';
 import { useEquipmentText } from './words.ts';
@@ -21,6 +22,7 @@ export function EquipmentDesk() {
     <Loaded reading={reading}>
       {(desk) => (
         <>
+          <KeptAhead out={desk.out} booked={desk.bookings} />
           <h1>{words.deskTitle(desk.out.length, desk.out.filter(({ isLate }) => isLate).length)}</h1>
           <div className="cols">
             <div className="stack">

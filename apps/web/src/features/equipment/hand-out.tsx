@@ -1,19 +1,18 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
-import { askOnce } from '../../api/client.ts';
-import { ApiProblem } from '../../api/problem.ts';
 import { Check, Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { Cautions } from './cautions.tsx';
-import { type Booking, type Item, inside, itemBookingsQuery, itemQuery, readAnew } from './queries.ts';
+import { type Booking, type Item, itemBookingsQuery, itemQuery } from './queries.ts';
 import { Swap } from './swap.tsx';
 import { type Ticked, Ticks, ticksOf } from './ticks.tsx';
+import { useCounter } from './use-counter.ts';
 import { useEquipmentText } from './words.ts';
+import { WrittenDown } from './written-down.tsx';
 
 /** A booked thing goes out, from the store or straight from whoever has it: its parts are counted by who takes it. */
 export function HandOut() {
@@ -21,6 +20,7 @@ export function HandOut() {
   const { storehouse, item, booking } = useParams({
     from: '/s/$storehouse/equipment/$item/bookings/$booking',
   });
+  const counter = useCounter(booking);
   const reading = joined(
     useQuery(itemQuery({ storehouse, item })),
     useQuery(itemBookingsQuery({ storehouse, item })),
@@ -35,8 +35,10 @@ export function HandOut() {
               <BackIcon />
               {thing.name}
             </Link>
-            {mine?.state === 'booked' ? (
-              <GoingForm item={thing} booking={mine} />
+            {counter.waits ? (
+              <WrittenDown />
+            ) : mine?.state === 'booked' ? (
+              <GoingForm item={thing} booking={mine} counter={counter} />
             ) : (
               <h1>{mine?.state === 'out' ? words.gone : words.nothingOwed}</h1>
             )}
@@ -47,43 +49,49 @@ export function HandOut() {
   );
 }
 
-function GoingForm({ item, booking }: { item: Item; booking: Booking }) {
+type Typed = {
+  readonly ticked: Ticked;
+  readonly takenBy: string;
+  readonly broughtBy: string;
+  readonly isCleaned: boolean;
+  readonly depositFrom: string;
+};
+type GoingProps = { item: Item; booking: Booking; counter: ReturnType<typeof useCounter> };
+
+function GoingForm({ item, booking, counter }: GoingProps) {
   const words = useEquipmentText();
-  const { storehouse, format, duties, personName, household } = useHouse();
-  const queries = useQueryClient();
+  const { format, duties, personName, household } = useHouse();
   const isRelay = booking.relayAgreedAt !== null;
   const keeps = duties.includes('equipment_keeper') || duties.includes('coordinator');
-  const [ticked, setTicked] = useState<Ticked>({});
-  const [takenBy, setTakenBy] = useState(booking.household?.id === household ? personName : '');
-  const [broughtBy, setBroughtBy] = useState('');
-  const [isCleaned, setIsCleaned] = useState(false);
-  const [depositFrom, setDepositFrom] = useState('balance');
+  const [typed, setTyped] = useState<Typed>({
+    ...{ ticked: {}, takenBy: booking.household?.id === household ? personName : '' },
+    ...{ broughtBy: '', isCleaned: false, depositFrom: 'balance' },
+    ...(counter.refused?.act.typed as Partial<Typed> | undefined),
+  });
+  const change = (part: Partial<Typed>) => setTyped({ ...typed, ...part });
+  const { ticked, takenBy, broughtBy, isCleaned, depositFrom } = typed;
   const [isAsked, setIsAsked] = useState(false);
   const parts = item.parts.map(({ id, name, pieces }) => ({ id, name, most: pieces }));
   const ticks = ticksOf(parts, ticked);
   const isReady =
     ticks !== null && takenBy.trim() !== '' && (!isRelay || (broughtBy.trim() !== '' && isCleaned));
-  const param = { storehouse, booking: booking.id };
-  const going = useMutation({
-    mutationFn: async () => {
-      if (ticks === null) return;
-      if (isRelay) {
-        const json = { parts: ticks, takenBy, broughtBy, isCleaned: true as const };
-        await askOnce(`relay ${booking.id}`, json, (header) =>
-          inside.bookings[':booking'].relay.$post({ param, json }, { headers: header }),
-        );
-      } else {
-        const json = { parts: ticks, takenBy, depositFrom: depositFrom as 'balance' | 'cash' | 'bank' };
-        await askOnce(`loan ${booking.id}`, json, (header) =>
-          inside.bookings[':booking'].loan.$post({ param, json }, { headers: header }),
-        );
-      }
-    },
-    onSuccess: () => readAnew(queries),
-  });
+  const write = () => {
+    if (ticks === null) return;
+    const act = { itemId: item.id, thing: item.name, of: booking.id, typed };
+    const json = { parts: ticks, takenBy, happenedAt: new Date().toISOString() };
+    counter.write(
+      isRelay
+        ? { ...act, kind: 'on', json: { ...json, broughtBy, isCleaned: true } }
+        : {
+            ...act,
+            kind: 'out',
+            json: { ...json, depositFrom: depositFrom as 'balance' | 'cash' | 'bank' },
+          },
+    );
+  };
   const title = isRelay ? words.relayTitle(item.name) : words.handOutTitle(item.name);
   useTitle(title);
-  const isStillOut = going.error instanceof ApiProblem && going.error.code === 'equipment-unfit' && !isRelay;
+  const isStillOut = counter.refused?.facts?.code === 'equipment-unfit' && !isRelay;
   return (
     <form
       className="stack"
@@ -91,7 +99,7 @@ function GoingForm({ item, booking }: { item: Item; booking: Booking }) {
       onSubmit={(event) => {
         event.preventDefault();
         setIsAsked(true);
-        if (isReady) going.mutate();
+        if (isReady) write();
       }}
     >
       <h1>{title}</h1>
@@ -106,11 +114,11 @@ function GoingForm({ item, booking }: { item: Item; booking: Booking }) {
       </p>
       <Cautions item={item} />
       {parts.length === 0 ? null : <h2>{words.tickOut}</h2>}
-      <Ticks parts={parts} ticked={ticked} onChange={setTicked} />
+      <Ticks parts={parts} ticked={ticked} onChange={(ticked) => change({ ticked })} />
       <Field
         label={words.takenBy}
         value={takenBy}
-        onChange={(event) => setTakenBy(event.target.value)}
+        onChange={(event) => change({ takenBy: event.target.value })}
         problem={isAsked && takenBy.trim() === '' ? words.nameProblem : undefined}
       />
       {isRelay ? (
@@ -118,10 +126,10 @@ function GoingForm({ item, booking }: { item: Item; booking: Booking }) {
           <Field
             label={words.broughtBy}
             value={broughtBy}
-            onChange={(event) => setBroughtBy(event.target.value)}
+            onChange={(event) => change({ broughtBy: event.target.value })}
             problem={isAsked && broughtBy.trim() === '' ? words.nameProblem : undefined}
           />
-          <Check label={words.isCleaned} isOn={isCleaned} onChange={setIsCleaned} />
+          <Check label={words.isCleaned} isOn={isCleaned} onChange={(isCleaned) => change({ isCleaned })} />
         </>
       ) : null}
       {item.depositMinorUnits > 0 ? (
@@ -132,14 +140,13 @@ function GoingForm({ item, booking }: { item: Item; booking: Booking }) {
               label={words.depositFrom}
               value={depositFrom}
               options={Object.entries(words.money).map(([value, name]) => ({ value, name }))}
-              onChange={setDepositFrom}
+              onChange={(depositFrom) => change({ depositFrom })}
             />
           ) : null}
         </>
       ) : null}
-      <ProblemSaid error={going.error} />
       <div>
-        <button type="submit" className="btn go" disabled={going.isPending}>
+        <button type="submit" className="btn go">
           {isRelay ? words.handOn : words.handOut}
         </button>
       </div>

@@ -5,6 +5,7 @@ import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { KeptAhead } from './kept-ahead.tsx';
 import { type Booking, inside, ownBookingsQuery, ownLoansQuery, readAnew } from './queries.ts';
 import { useEquipmentText } from './words.ts';
 
@@ -27,6 +28,7 @@ export function Mine() {
             return <p className="soft">{words.nothingMine}</p>;
           return (
             <ul className="list">
+              <KeptAhead out={out} booked={others} />
               {out.map((loan) => (
                 <li key={loan.id} className="row place">
                   <span>

@@ -192,5 +192,18 @@ export const en = {
   toStore: (who: string, at: string) => `${who} brings it back ${at}`,
   notFetched: 'Not fetched: free it',
   somebody: 'somebody',
+
+  waits: (count: number) =>
+    `${s(count, 'thing waits', 'things wait')} on this phone and will be sent when the signal is back.`,
+  refused: (count: number) =>
+    `${s(count, 'thing', 'things')} written down on this phone ${count === 1 ? 'was' : 'were'} not taken.`,
+  actOut: (thing: string, by: string) => `${thing} went out to ${by}`,
+  actOn: (thing: string, by: string) => `${thing} was handed on to ${by}`,
+  actBack: (thing: string, by: string) => `${thing} was brought back by ${by}`,
+  lookAgain: 'Look at it again',
+  throwAway: 'Throw it away',
+  writtenDown: 'It is written down on this phone.',
+  writtenWords:
+    'It counts from the hour at which you wrote it down, and is sent once, when the signal is back.',
 };
 export type EquipmentWords = typeof en;

@@ -194,4 +194,18 @@ export const es: EquipmentWords = {
   toStore: (who, at) => `${who} lo devuelve ${at}`,
   notFetched: 'No recogido: liberarlo',
   somebody: 'alguien',
+
+  waits: (count) =>
+    `${s(count, 'cosa espera', 'cosas esperan')} en este teléfono y se enviarán cuando vuelva la señal.`,
+  refused: (count) =>
+    count === 1
+      ? '1 cosa anotada en este teléfono no fue aceptada.'
+      : `${count} cosas anotadas en este teléfono no fueron aceptadas.`,
+  actOut: (thing, by) => `${thing}: salió, lo lleva ${by}`,
+  actOn: (thing, by) => `${thing}: pasó directamente a ${by}`,
+  actBack: (thing, by) => `${thing}: lo devolvió ${by}`,
+  lookAgain: 'Mirarlo de nuevo',
+  throwAway: 'Descartarlo',
+  writtenDown: 'Está anotado en este teléfono.',
+  writtenWords: 'Cuenta desde la hora en que lo anotó y se envía una sola vez, cuando vuelva la señal.',
 };
