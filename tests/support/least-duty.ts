@@ -91,6 +91,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /seal-machines': 'coordinator packing_lead equipment_keeper',
   'PUT /seam-limits/:kind': 'coordinator packing_lead equipment_keeper',
   'GET /packing-sessions/:session/seal-checks': 'coordinator packing_lead equipment_keeper',
+  'GET /packing-sessions/:session/seals': 'coordinator packing_lead equipment_keeper',
   'POST /seal-checks': 'coordinator packing_lead equipment_keeper',
   'POST /seal-holds/settling': 'coordinator packing_lead equipment_keeper',
   'GET /treatments': 'member',

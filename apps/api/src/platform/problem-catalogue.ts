@@ -92,6 +92,7 @@ export const PROBLEMS = {
     409,
     'The machine that closed these is out. They are let go as good once it has passed three checks in a row.',
   ),
+  'still-in-doubt': refuse(409, 'This did not pass, so it is not let go as good.'),
   'line-is-stopped': refuse(
     409,
     'The machine of this line is out. Nothing more is closed with it until three checks in a row have passed.',

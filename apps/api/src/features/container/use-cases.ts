@@ -163,13 +163,14 @@ export function sayTreatment(context: Context, containerId: string, said: Treate
   });
 }
 
-/** Takes grams out of a container for good: eaten, given, thrown away. The first taking opens it. */
+/** Takes grams out of a container for good: eaten, given, thrown away. The first taking opens it. What is in doubt is only thrown away. */
 export function useContainer(context: Context, containerId: string, wish: UseUp) {
   const { storehouseId } = context.actor;
   const householdId = householdOf(context);
   return withTx(context, async (tx) => {
     await lockContainer(tx, storehouseId, containerId);
     const { container, grams } = await loadContainer(tx, storehouseId, { householdId, containerId });
+    if (wish.to !== 'discarded') await refuseInDoubt(tx, storehouseId, containerId);
     if (grams < wish.grams)
       throw new Problem('not-enough-left', {
         detail: `There are ${grams} g left in ${container.containerCode}.`,

@@ -12,6 +12,7 @@ import {
   lots,
   pickUpPieces,
   pickUps,
+  sealHolds,
   sharePieces,
   shares,
   splits,
@@ -21,7 +22,7 @@ import { joinOn } from '../../platform/join-on.ts';
 
 const grams = sql<number>`(${accounts.inflow} - ${accounts.outflow})`.mapWith(Number);
 
-/** Every vessel with grams of these households in it, with its food; `isHeld` when a hold on it stands. */
+/** Every vessel with grams of these households in it, with its food; `isHeld` when a hold on it or a doubt of its seal stands. */
 export async function listHoldings(tx: Tx, storehouseId: string, householdIds: readonly string[]) {
   return tx
     .select({
@@ -32,7 +33,11 @@ export async function listHoldings(tx: Tx, storehouseId: string, householdIds: r
       food: foods,
       grams,
       isHeld: sql<boolean>`exists (select from ${holds} where ${holds.storehouseId} = ${accounts.storehouseId}
-        and ${holds.bagId} = ${accounts.vesselId} and ${holds.releasedAt} is null)`.mapWith(Boolean),
+        and ${holds.bagId} = ${accounts.vesselId} and ${holds.releasedAt} is null)
+        or exists (select from ${sealHolds} where ${sealHolds.storehouseId} = ${accounts.storehouseId}
+        and ${sealHolds.containerId} = ${accounts.vesselId} and ${sealHolds.disposition} is null)`.mapWith(
+        Boolean,
+      ),
     })
     .from(accounts)
     .innerJoin(lots, joinOn(lots, accounts, 'lotId', 'unitId'))

@@ -1,7 +1,8 @@
 import type { SealCheckRow, SealMachineRow, SeamLimitRow } from '@sheafbook/db/tables';
 import type { SeamFault, SeamMeasures } from '@sheafbook/packing';
 import { spellCode } from '@sheafbook/units';
-import type { OpenHold } from './queries.ts';
+import type { SealHeld } from './queries.ts';
+import type { WatchReading } from './use-cases.ts';
 
 export const presentMachine = ({ sealMachineId, name, kind, outSince, version }: SealMachineRow) => ({
   id: sealMachineId,
@@ -14,7 +15,7 @@ export const presentMachine = ({ sealMachineId, name, kind, outSince, version }:
 const presentLimit = ({ storehouseId: _, ...limit }: SeamLimitRow) => limit;
 
 /** A container in doubt, with who has it. */
-export const presentHold = ({ hold, code, serial, grams, household, check }: OpenHold) => ({
+export const presentHold = ({ hold, code, serial, grams, household, check }: SealHeld) => ({
   containerId: hold.containerId,
   code,
   spelled: spellCode(code),
@@ -47,10 +48,38 @@ export const presentCheck = (check: SealCheckRow) => ({
   checkedAt: check.checkedAt.toISOString(),
 });
 
+/** Every line's machine with its next check, and the windows with each container's state. */
+export const presentWatch = (watch: WatchReading) => ({
+  session: {
+    id: watch.session.packingSessionId,
+    name: watch.session.name,
+    stage: watch.session.stage,
+    lines: watch.session.lines,
+  },
+  machines: watch.machines.map(presentMachine),
+  limits: watch.limits.map(presentLimit),
+  lines: watch.lines.map(({ machine, lastGood, ...line }) => ({
+    ...line,
+    machine: presentMachine(machine),
+    lastGood: lastGood && presentCheck(lastGood),
+  })),
+  checks: watch.checks.map((check) => ({
+    ...presentCheck(check),
+    checkedByName: watch.names.get(check.checkedBy) ?? '',
+  })),
+  windows: watch.windows.map(({ check, isDrift, nextToOpen, suspects }) => ({
+    ...{ check: presentCheck(check), isDrift, nextToOpen },
+    suspects: suspects.map(({ held, state }) => ({
+      ...presentHold(held),
+      ...{ state, disposition: held.hold.disposition, note: held.hold.note },
+    })),
+  })),
+});
+
 export const presentSeals = (seals: {
   machines: readonly SealMachineRow[];
   limits: readonly SeamLimitRow[];
-  holds: readonly OpenHold[];
+  holds: readonly SealHeld[];
 }) => ({
   machines: seals.machines.map(presentMachine),
   limits: seals.limits.map(presentLimit),
@@ -60,7 +89,7 @@ export const presentSeals = (seals: {
 export const presentMade = (made: {
   check: SealCheckRow;
   machine: SealMachineRow;
-  holds: readonly OpenHold[];
+  holds: readonly SealHeld[];
 }) => ({
   check: presentCheck(made.check),
   machine: presentMachine(made.machine),

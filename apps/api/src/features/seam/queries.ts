@@ -1,9 +1,12 @@
 import type { Tx } from '@sheafbook/db';
 import {
+  accounts,
   containerKinds,
   containers,
   households,
   packingPours,
+  packingSessions,
+  persons,
   type SealCheckRow,
   type SealMachineRow,
   type SeamLimitRow,
@@ -13,7 +16,7 @@ import {
   seamLimits,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, gte, inArray, isNull, lte } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, gte, inArray, isNull, lte, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -90,6 +93,20 @@ export async function listChecks(tx: Tx, storehouseId: string, sessionId: string
     .from(sealChecks)
     .where(and(eq(sealChecks.storehouseId, storehouseId), eq(sealChecks.packingSessionId, sessionId)))
     .orderBy(asc(sealChecks.sealCheckId));
+}
+
+/** Who made the checks of a session. */
+export async function listCheckers(
+  tx: Tx,
+  storehouseId: string,
+  sessionId: string,
+): Promise<ReadonlyMap<string, string>> {
+  const rows = await tx
+    .selectDistinct({ personId: persons.personId, name: persons.name })
+    .from(sealChecks)
+    .innerJoin(persons, joinOn(persons, sealChecks, 'personId', 'checkedBy'))
+    .where(and(eq(sealChecks.storehouseId, storehouseId), eq(sealChecks.packingSessionId, sessionId)));
+  return new Map(rows.map(({ personId, name }) => [personId, name]));
 }
 
 /** What was checked on a machine since a moment, wherever it stood. */
@@ -191,26 +208,90 @@ export async function listHeldSince(
     );
 }
 
-/** The containers in doubt that nobody has answered for, with whose they are, in the order of their serials. */
-export async function listOpenHolds(tx: Tx, storehouseId: string) {
+/**
+ * The containers in doubt with whose they are, in the order of their serials: those that nobody has answered for, or all of a
+ * session. What was put back into its bag is in no container any more.
+ */
+export async function listSealHolds(tx: Tx, storehouseId: string, of: { sessionId: string } | 'open') {
   return tx
     .select({
       hold: sealHolds,
       check: sealChecks,
       code: containers.containerCode,
+      containerKindId: containers.containerKindId,
+      lotId: containers.lotId,
       serial: packingPours.serial,
       grams: packingPours.grams,
       household: { householdId: households.householdId, name: households.name, seat: households.seat },
+      sessionName: packingSessions.name,
     })
     .from(sealHolds)
     .innerJoin(sealChecks, joinOn(sealChecks, sealHolds, 'sealCheckId'))
+    .innerJoin(packingSessions, joinOn(packingSessions, sealChecks, 'packingSessionId'))
     .innerJoin(containers, joinOn(containers, sealHolds, 'containerId'))
     .innerJoin(packingPours, joinOn(packingPours, sealHolds, 'containerId'))
     .innerJoin(households, joinOn(households, packingPours, 'householdId'))
-    .where(and(eq(sealHolds.storehouseId, storehouseId), isNull(sealHolds.disposition)))
+    .where(
+      and(
+        eq(sealHolds.storehouseId, storehouseId),
+        of === 'open' ? isNull(sealHolds.disposition) : eq(sealChecks.packingSessionId, of.sessionId),
+        isNull(packingPours.undoneEntryId),
+      ),
+    )
     .orderBy(asc(sealHolds.sealCheckId), asc(packingPours.serial));
 }
-export type OpenHold = Awaited<ReturnType<typeof listOpenHolds>>[number];
+export type SealHeld = Awaited<ReturnType<typeof listSealHolds>>[number];
+
+/** What a session's lines closed, by line and serial, without what was put back. */
+export async function listClosedOfSession(tx: Tx, storehouseId: string, sessionId: string) {
+  return tx
+    .select({
+      line: packingPours.line,
+      serial: packingPours.serial,
+      containerKindId: containers.containerKindId,
+      kindCode: containerKinds.kindCode,
+    })
+    .from(packingPours)
+    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
+    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
+    .where(
+      and(
+        eq(packingPours.storehouseId, storehouseId),
+        eq(packingPours.packingSessionId, sessionId),
+        isNull(packingPours.undoneEntryId),
+      ),
+    )
+    .orderBy(asc(packingPours.line), asc(packingPours.serial));
+}
+export type Closed = Awaited<ReturnType<typeof listClosedOfSession>>[number];
+
+/** What some containers hold of their households now. */
+export async function listContents(tx: Tx, storehouseId: string, containerIds: readonly string[]) {
+  return tx
+    .select({
+      containerId: containers.containerId,
+      lotId: containers.lotId,
+      householdId: containers.householdId,
+      grams: sql<number>`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number),
+    })
+    .from(containers)
+    .innerJoin(
+      accounts,
+      and(
+        eq(accounts.storehouseId, containers.storehouseId),
+        eq(accounts.vesselId, containers.containerId),
+        eq(accounts.ownerId, containers.householdId),
+      ),
+    )
+    .where(
+      and(
+        eq(containers.storehouseId, storehouseId),
+        inArray(containers.containerId, [...containerIds]),
+        gt(accounts.inflow, accounts.outflow),
+      ),
+    )
+    .orderBy(asc(containers.containerId));
+}
 
 /** Gives how many were still open. */
 export async function settleHolds(

@@ -2,9 +2,17 @@ import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
 import { mayCheckSeals } from './policy.ts';
-import { presentCheck, presentHold, presentMachine, presentMade, presentSeals } from './present.ts';
+import {
+  presentCheck,
+  presentHold,
+  presentMachine,
+  presentMade,
+  presentSeals,
+  presentWatch,
+} from './present.ts';
 import { checkWish, limitWish, machineWish, settling } from './schema.ts';
-import { addMachine, checkSeal, readChecks, readSeals, setLimits, settleSuspects } from './use-cases.ts';
+import { addMachine, checkSeal, readChecks, readSeals, readWatch, setLimits } from './use-cases.ts';
+import { settleSuspects } from './use-cases-settling.ts';
 
 const TAG = 'Seams and seals';
 const whoChecks = may(mayCheckSeals);
@@ -39,6 +47,14 @@ export const seamRoutes = new Hono<AppEnv>()
       return c.json({ checks: checks.map(presentCheck) });
     },
   )
+  .get(
+    '/packing-sessions/:session/seals',
+    describe(TAG, 'When each line’s machine is to be checked, and what failed checks left in doubt', [
+      'thing-not-found',
+    ]),
+    whoChecks,
+    async (c) => c.json(presentWatch(await readWatch(contextOf(c), idParam(c, 'session')))),
+  )
   .post(
     '/seal-checks',
     describe(TAG, 'Write down a check; one that fails stops the machine and holds what is in doubt', [
@@ -55,7 +71,7 @@ export const seamRoutes = new Hono<AppEnv>()
   )
   .post(
     '/seal-holds/settling',
-    describe(TAG, 'Answer for containers in doubt', ['thing-not-found', 'machine-is-out']),
+    describe(TAG, 'Answer for containers in doubt', ['thing-not-found', 'machine-is-out', 'still-in-doubt']),
     whoChecks,
     jsonBody(settling),
     async (c) => {

@@ -8,49 +8,98 @@ import {
   type SeamFault,
   suspectWindow,
 } from '@sheafbook/packing';
-import { assert } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
+import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
 import { loadSession, lockSession } from '../packing-session/queries.ts';
 import { lastSerial } from '../pour-log/queries.ts';
 import {
-  findLastChecked,
   insertCheck,
   insertHolds,
   insertMachine,
+  listCheckers,
   listChecks,
   listChecksSince,
   listClosed,
+  listClosedOfSession,
   listHeldSince,
   listLimits,
   listMachines,
-  listOpenHolds,
+  listSealHolds,
   lockMachine,
-  lockMachinesForShare,
-  settleHolds,
+  type SealHeld,
   updateMachine,
   upsertLimit,
 } from './queries.ts';
-import type { CheckWish, LimitWish, MachineWish, Settling } from './schema.ts';
+import type { CheckWish, LimitWish, MachineWish } from './schema.ts';
+import { tellFailed } from './telling.ts';
+import { checkOf, VOUCHES, watchLine, windowsOf } from './windows.ts';
 
-/** What stands good for what came before it: a look at a seam says nothing of what a teardown finds. */
-const VOUCHES: Readonly<Record<CheckWish['how'], readonly string[]>> = {
-  teardown: ['teardown'],
-  visual: ['visual', 'teardown'],
-  squeeze: ['squeeze'],
-};
+export { findStop, holdLate, refuseStopped } from './stop.ts';
 
 /** The machines, the limits of each kind of can, and what is still in doubt. */
 export function readSeals(context: Context) {
   const { storehouseId } = context.actor;
-  return withTx(context, async (tx) => ({
-    machines: await listMachines(tx, storehouseId),
-    limits: await listLimits(tx, storehouseId),
-    holds: await listOpenHolds(tx, storehouseId),
-  }));
+  return withTx(context, async (tx) => {
+    const holds = await listSealHolds(tx, storehouseId, 'open');
+    await noteOwnersRead(tx, context, holds);
+    return {
+      machines: await listMachines(tx, storehouseId),
+      limits: await listLimits(tx, storehouseId),
+      holds,
+    };
+  });
+}
+
+/** Each household sees who looked at what it has in doubt. */
+const noteOwnersRead = (tx: Tx, context: Context, holds: readonly SealHeld[]) =>
+  notePrivateRead(tx, context, {
+    householdIds: holds.map(({ household }) => household.householdId),
+    ...{ what: 'bags and containers at a session', purpose: 'seals in doubt' },
+  });
+
+/** The seals of a running day: when each line's machine is due, every check, and the windows that failed checks left. */
+export function readWatch(context: Context, sessionId: string) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const session = await loadSession(tx, storehouseId, sessionId);
+    const checks = await listChecks(tx, storehouseId, sessionId);
+    const holds = await listSealHolds(tx, storehouseId, { sessionId });
+    await noteOwnersRead(tx, context, holds);
+    const machines = await listMachines(tx, storehouseId);
+    const closed = await listClosedOfSession(tx, storehouseId, sessionId);
+    const now = context.now();
+    const lines = Array.from({ length: session.lines }, (_, at) => at + 1).flatMap((line) =>
+      machinesAt(line, machines, checks).map((machine) => watchLine(machine, { line, closed, checks, now })),
+    );
+    return {
+      ...{ session, checks, lines, machines, windows: windowsOf(holds, checks) },
+      ...{
+        limits: await listLimits(tx, storehouseId),
+        names: await listCheckers(tx, storehouseId, sessionId),
+      },
+    };
+  });
+}
+export type WatchReading = Awaited<ReturnType<typeof readWatch>>;
+
+/** The machines that were checked at a line, unless one of the same kind took over. */
+function machinesAt(
+  line: number,
+  machines: readonly SealMachineRow[],
+  checks: readonly SealCheckRow[],
+): SealMachineRow[] {
+  const ofLine = checks.filter((check) => check.line === line);
+  const lastAt = (machine: SealMachineRow) =>
+    ofLine.findLastIndex(({ sealMachineId }) => sealMachineId === machine.sealMachineId);
+  return machines.filter(
+    (machine) =>
+      lastAt(machine) >= 0 &&
+      machines.every((other) => other.kind !== machine.kind || lastAt(other) <= lastAt(machine)),
+  );
 }
 
 export function addMachine(context: Context, wish: MachineWish) {
@@ -102,7 +151,10 @@ export function checkSeal(context: Context, wish: CheckWish) {
     });
     if (window) await holdWindow(tx, machine, check, window);
     const outSince = await judgeMachine(tx, machine, check);
-    return { check, machine: { ...machine, outSince }, holds: await holdsOf(tx, check) };
+    const holds = await holdsOf(tx, check);
+    await noteOwnersRead(tx, context, holds);
+    await tellFailed(tx, context, holds);
+    return { check, machine: { ...machine, outSince }, holds };
   });
 }
 
@@ -144,7 +196,7 @@ async function findWindow(
   const good = (await listChecks(tx, storehouseId, wish.sessionId))
     .filter(
       ({ passed, line, sealMachineId, how }) =>
-        passed && line === wish.line && sealMachineId === wish.machineId && VOUCHES[wish.how].includes(how),
+        passed && line === wish.line && sealMachineId === wish.machineId && VOUCHES[wish.how]?.includes(how),
     )
     .map(({ serial, closedThrough }) => ({ serial: serial ?? closedThrough, passed: true }))
     .filter(({ serial }) => serial > 0 && serial < upTo);
@@ -161,7 +213,7 @@ async function holdWindow(
   window: { readonly fromSerial: number; readonly toSerial: number },
 ): Promise<void> {
   const closed = await listClosed(tx, storehouseId, { sessionId, line, ...window });
-  const held = new Set((await listOpenHolds(tx, storehouseId)).map(({ hold }) => hold.containerId));
+  const held = new Set((await listSealHolds(tx, storehouseId, 'open')).map(({ hold }) => hold.containerId));
   const free = closed.filter(
     ({ containerId, kindCode }) =>
       !held.has(containerId) && closesKind(machine.kind as SealMachineKind, kindCode),
@@ -177,13 +229,13 @@ async function holdWindow(
  * before it stopped says nothing about how it closes now, neither good nor bad.
  */
 async function judgeMachine(tx: Tx, machine: SealMachineRow, check: SealCheckRow): Promise<Date | null> {
-  const { outSince, kind } = machine;
+  const { outSince } = machine;
   if (!check.passed) {
     if (outSince === null) await updateMachine(tx, machine, check.checkedAt);
     return outSince ?? check.checkedAt;
   }
   if (outSince === null) return null;
-  const how = kind === 'can-seamer' ? 'teardown' : 'squeeze';
+  const how = checkOf(machine.kind);
   const held = new Set((await listHeldSince(tx, machine, outSince)).map(placeOf));
   const checks = await listChecksSince(tx, machine, outSince);
   const since = checks
@@ -201,61 +253,8 @@ const placeOf = ({
 }: Pick<SealCheckRow, 'packingSessionId' | 'line' | 'serial'>) =>
   `${packingSessionId} ${line} ${serial ?? 'trial'}`;
 
-/** What stops a line: its machine, and the check that holds what it closed before. */
-export type Stop = {
-  readonly machine: SealMachineRow;
-  readonly outSince: Date;
-  readonly checkId: string | null;
-};
-
-/**
- * The machine that closes such a container on a line, if it is out: the one that was checked there last, or the only ones
- * there are. The caller is alone with the session, so no check of it can fail meanwhile.
- */
-export async function findStop(
-  tx: Tx,
-  storehouseId: string,
-  { sessionId, line, kindCode }: { sessionId: string; line: number; kindCode: string },
-): Promise<Stop | null> {
-  const able = (await lockMachinesForShare(tx, storehouseId)).filter(({ kind }) =>
-    closesKind(kind as SealMachineKind, kindCode),
-  );
-  if (able.every(({ outSince }) => outSince === null)) return null;
-  const machineIds = able.map(({ sealMachineId }) => sealMachineId);
-  const last = await findLastChecked(tx, storehouseId, { sessionId, line, machineIds });
-  const machine =
-    able.find(({ sealMachineId }) => sealMachineId === last) ?? able.find(({ outSince }) => outSince);
-  const canRun = last === undefined && able.some(({ outSince }) => outSince === null);
-  if (!machine || machine.outSince === null || canRun) return null;
-  const failed = (await listChecksSince(tx, machine, machine.outSince)).find(
-    (check) => !check.passed && check.packingSessionId === sessionId && check.line === line,
-  );
-  return { machine, outSince: machine.outSince, checkId: failed?.sealCheckId ?? null };
-}
-
-/**
- * Refuses a container that is said to be closed after its machine went out. One that was closed before, and whose word was
- * on its way, is there and in doubt: it is logged and held with the rest.
- */
-export function refuseStopped({ machine, outSince, checkId }: Stop, line: number, pouredAt: Date): void {
-  if (pouredAt < outSince && checkId !== null) return;
-  const says = `${machine.name} is out since its check failed. Nothing more is closed on line ${line} until three checks in a row have passed.`;
-  throw fieldProblem('line-is-stopped', 'line', says);
-}
-
-/** Holds containers that were closed before their machine was stopped, and logged after it. */
-export function holdLate(tx: Tx, { machine, checkId }: Stop, containerIds: readonly string[]): Promise<void> {
-  assert(checkId, 'a pour without a check to be held by was refused');
-  return insertHolds(
-    tx,
-    containerIds.map((containerId) => ({
-      ...{ storehouseId: machine.storehouseId, containerId, sealCheckId: checkId },
-    })),
-  );
-}
-
 const holdsOf = async (tx: Tx, { storehouseId, sealCheckId }: SealCheckRow) =>
-  (await listOpenHolds(tx, storehouseId)).filter(({ hold }) => hold.sealCheckId === sealCheckId);
+  (await listSealHolds(tx, storehouseId, 'open')).filter(({ hold }) => hold.sealCheckId === sealCheckId);
 
 /** The checks of a session, for its log. */
 export function readChecks(context: Context, sessionId: string) {
@@ -263,27 +262,5 @@ export function readChecks(context: Context, sessionId: string) {
   return withTx(context, async (tx) => {
     await loadSession(tx, storehouseId, sessionId);
     return listChecks(tx, storehouseId, sessionId);
-  });
-}
-
-/** Answers for containers in doubt. They are let go as good only while their machine runs again. */
-export function settleSuspects(context: Context, { containerIds, disposition, note }: Settling) {
-  const { storehouseId, personId } = context.actor;
-  return withTx(context, async (tx) => {
-    const open = (await listOpenHolds(tx, storehouseId)).filter(({ hold }) =>
-      containerIds.includes(hold.containerId),
-    );
-    const found = new Set(open.map(({ hold }) => hold.containerId));
-    if (containerIds.some((id) => !found.has(id))) throw new Problem('thing-not-found', { thing: 'hold' });
-    const out = new Set(
-      (await listMachines(tx, storehouseId))
-        .filter(({ outSince }) => outSince !== null)
-        .map((row) => row.sealMachineId),
-    );
-    if (disposition === 'release' && open.some(({ check }) => out.has(check.sealMachineId)))
-      throw new Problem('machine-is-out');
-    const answer = { disposition, note, settledBy: personId, settledAt: context.now() };
-    const settled = await settleHolds(tx, storehouseId, [...found], answer);
-    return { settled, holds: await listOpenHolds(tx, storehouseId) };
   });
 }

@@ -18,6 +18,19 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
     'Nadie ha anotado lo que permite el fabricante de esta lata. Un cierre se juzga solo por eso.',
   'The machine that closed these is out. They are let go as good once it has passed three checks in a row.':
     'La máquina que cerró estos está parada. Se dan por buenos cuando haya pasado tres revisiones seguidas.',
+  'This did not pass, so it is not let go as good.': 'Esto no pasó, así que no se da por bueno.',
+  '{} did not pass. Open the next one of the window first; what was opened or failed is re-canned, eaten now or thrown away.':
+    '{} no pasó. Abra primero el siguiente de la serie; lo que se abrió o falló se vuelve a enlatar, se come ya o se tira.',
+  'A seal failed its check, and what was closed before it is in doubt. Yours: {}. Do not open them, eat from them or give them away until you hear more.':
+    'Un cierre no pasó su revisión, y lo que se cerró antes está en duda. Lo suyo: {}. No los abra, no coma de ellos ni los regale hasta que se le diga más.',
+  'The seals of {} passed: {} You may use them again.':
+    'Los cierres de {} pasaron: {} Puede volver a usarlos.',
+  'What is in {} goes into new containers with fresh absorbers: {} Bring them back if you have them at home, and do not open them before.':
+    'Lo que hay en {} pasa a envases nuevos con absorbedores nuevos: {} Tráigalos si los tiene en casa, y no los abra antes.',
+  'Eat what is in {} soon, and keep it no longer: {} If one is swollen, wet, mouldy or smells wrong, do not eat it or give it away; ask your county extension office.':
+    'Coma pronto lo que hay en {} y no lo guarde más: {} Si uno está hinchado, mojado, mohoso o huele mal, no lo coma ni lo regale; pregunte en la oficina de extensión de su condado.',
+  '{} are thrown away: {} Do not eat what is in them or give it away.':
+    '{} se tiran: {} No coma lo que hay en ellos ni lo regale.',
   'The machine of this line is out. Nothing more is closed with it until three checks in a row have passed.':
     'La máquina de esta línea está parada. No se cierra nada más con ella hasta que pasen tres revisiones seguidas.',
   '{} is out since its check failed. Nothing more is closed on line {} until three checks in a row have passed.':

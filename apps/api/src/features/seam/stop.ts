@@ -1,0 +1,59 @@
+import type { Tx } from '@sheafbook/db';
+import type { SealMachineRow } from '@sheafbook/db/tables';
+import { closesKind, type SealMachineKind } from '@sheafbook/packing';
+import { assert } from '@sheafbook/units';
+import { fieldProblem } from '../../platform/problem.ts';
+import { findLastChecked, insertHolds, listChecksSince, lockMachinesForShare } from './queries.ts';
+
+/** What stops a line: its machine, and the check that holds what it closed before. */
+export type Stop = {
+  readonly machine: SealMachineRow;
+  readonly outSince: Date;
+  readonly checkId: string | null;
+};
+
+/**
+ * The machine that closes such a container on a line, if it is out: the one that was checked there last, or the only ones
+ * there are. The caller is alone with the session, so no check of it can fail meanwhile.
+ */
+export async function findStop(
+  tx: Tx,
+  storehouseId: string,
+  { sessionId, line, kindCode }: { sessionId: string; line: number; kindCode: string },
+): Promise<Stop | null> {
+  const able = (await lockMachinesForShare(tx, storehouseId)).filter(({ kind }) =>
+    closesKind(kind as SealMachineKind, kindCode),
+  );
+  if (able.every(({ outSince }) => outSince === null)) return null;
+  const machineIds = able.map(({ sealMachineId }) => sealMachineId);
+  const last = await findLastChecked(tx, storehouseId, { sessionId, line, machineIds });
+  const machine =
+    able.find(({ sealMachineId }) => sealMachineId === last) ?? able.find(({ outSince }) => outSince);
+  const canRun = last === undefined && able.some(({ outSince }) => outSince === null);
+  if (!machine || machine.outSince === null || canRun) return null;
+  const failed = (await listChecksSince(tx, machine, machine.outSince)).find(
+    (check) => !check.passed && check.packingSessionId === sessionId && check.line === line,
+  );
+  return { machine, outSince: machine.outSince, checkId: failed?.sealCheckId ?? null };
+}
+
+/**
+ * Refuses a container that is said to be closed after its machine went out. One that was closed before, and whose word was
+ * on its way, is there and in doubt: it is logged and held with the rest.
+ */
+export function refuseStopped({ machine, outSince, checkId }: Stop, line: number, pouredAt: Date): void {
+  if (pouredAt < outSince && checkId !== null) return;
+  const says = `${machine.name} is out since its check failed. Nothing more is closed on line ${line} until three checks in a row have passed.`;
+  throw fieldProblem('line-is-stopped', 'line', says);
+}
+
+/** Holds containers that were closed before their machine was stopped, and logged after it. */
+export function holdLate(tx: Tx, { machine, checkId }: Stop, containerIds: readonly string[]): Promise<void> {
+  assert(checkId, 'a pour without a check to be held by was refused');
+  return insertHolds(
+    tx,
+    containerIds.map((containerId) => ({
+      ...{ storehouseId: machine.storehouseId, containerId, sealCheckId: checkId },
+    })),
+  );
+}
