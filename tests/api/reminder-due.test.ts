@@ -309,12 +309,13 @@ describe('what is stopped', () => {
     const midnight = new Date('2026-09-24T05:00:00Z');
     const told = (change: Partial<Wishes>) =>
       dueAt(midnight, facts, { wishes: wishes(change) }).single.map(({ fact }) => fact.kind);
-    expect(told({})).toEqual(['hold-open', 'safety']);
-    expect(told({ isOn: false, stopped: new Set(REMINDER_KINDS) })).toEqual(['hold-open', 'safety']);
+    const safety = ['hold-open', 'suspects-open', 'safety'];
+    expect(told({})).toEqual(safety);
+    expect(told({ isOn: false, stopped: new Set(REMINDER_KINDS) })).toEqual(safety);
     const noon = (change: Partial<Wishes>) =>
       dueAt(noonOn('2026-09-24'), facts, { wishes: wishes(change) }).single.map(({ fact }) => fact.kind);
-    expect(noon({})).toEqual(['hold-open', 'safety', 'balance-due', 'notice']);
-    expect(noon({ stopped: new Set(['notice']) })).toEqual(['hold-open', 'safety', 'balance-due']);
-    expect(noon({ isOn: false })).toEqual(['hold-open', 'safety']);
+    expect(noon({})).toEqual([...safety, 'balance-due', 'notice']);
+    expect(noon({ stopped: new Set(['notice']) })).toEqual([...safety, 'balance-due']);
+    expect(noon({ isOn: false })).toEqual(safety);
   });
 });

@@ -172,6 +172,26 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
       'Un saco de Rye está retenido y le espera: para ver qué pasa, o para consentir en soltarlo. Nadie come de él hasta que dos personas lo suelten.',
     ],
   },
+  'seam-check': {
+    en: [
+      'Check a seal: line 2 of Rye',
+      'A check of what line 2 closes has come due: Rye, Sunday, 20 September 2026 at 18:00. Make it before the line closes more: a can is torn down and measured, a pouch tugged and squeezed under water. A cut edge is sharp: wear gloves. This is overdue.',
+    ],
+    es: [
+      'Revise un cierre: línea 2 de Rye',
+      'Toca revisar lo que cierra la línea 2: Rye, domingo, 20 de septiembre de 2026, 18:00. Hágalo antes de que la línea cierre más: una lata se desmonta y se mide, una bolsa se estira y se aprieta bajo el agua. Un borde cortado corta: use guantes. El plazo ya pasó.',
+    ],
+  },
+  'suspects-open': {
+    en: [
+      'Containers in doubt: Rye',
+      'Containers of Rye are on hold since a check of their seals failed, and nobody has said what becomes of them. Nobody eats from them until somebody does.',
+    ],
+    es: [
+      'Envases en duda: Rye',
+      'Hay envases de Rye retenidos desde que falló una revisión de sus cierres, y nadie ha dicho qué se hace con ellos. Nadie come de ellos hasta que alguien lo diga.',
+    ],
+  },
   unreached: {
     en: [
       'Telephone about Rye',
@@ -198,8 +218,9 @@ type Said = readonly [subject: string, sentence: string];
 /** What is due at an hour; all else is due on a day, or on none. */
 const AT_AN_HOUR: readonly string[] = [
   ...['pledge-closing', 'pick-up', 'hand-over'],
-  ...['packing-time', 'packing-help', 'loan-due', 'equipment-late', 'equipment-offered'],
+  ...['packing-time', 'packing-help', 'loan-due', 'equipment-late', 'equipment-offered', 'seam-check'],
 ];
+const SAYS: Readonly<Record<string, string>> = { 'landing-day': 'Grange hall', 'seam-check': '2' };
 const NOTICE = 'Rye now lands on 2026-10-17.';
 const HOME = 'https://book.example/s/018f0000-0000-7000-8000-000000000001';
 const STOP = 'https://book.example/stop/abc';
@@ -209,7 +230,7 @@ function factOf(kind: ReminderKind, language: string): ReminderFact {
     ...{ kind, thing: '/buys/018f0000-0000-7000-8000-000000000002', about: 'Rye', page: '/buys/one' },
     dueOn: ruleOf(kind).open === 'monthly' ? null : '2026-09-20',
     dueAt: AT_AN_HOUR.includes(kind) ? new Date('2026-09-20T23:00:00Z') : null,
-    says: kind === 'landing-day' ? 'Grange hall' : language === 'es' ? inSpanish(NOTICE) : NOTICE,
+    says: SAYS[kind] ?? (language === 'es' ? inSpanish(NOTICE) : NOTICE),
   };
 }
 const frameIn = (language: string): LetterFrame => ({

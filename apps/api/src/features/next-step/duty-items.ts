@@ -1,5 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import type { BuyRow } from '@sheafbook/db/tables';
+import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { todayOf } from '../../platform/today.ts';
 import { listBuyLines } from '../buy/queries.ts';
@@ -42,6 +43,7 @@ async function listOwnMoves(tx: Tx, context: Context, open: Open, root: string):
       kind: 'move-buy',
       words: `${buy.name}: ${step.words}`,
       buy,
+      part: buy.stage, // two steps of one buy may be planned for one day, and they are two things
       minorUnits: null,
       path: `${root}/buys/${buy.buyId}/next`,
     });
@@ -155,7 +157,12 @@ async function listOpenHolds(tx: Tx, context: Context, root: string): Promise<Op
     if (words === null) continue;
     const buy = buys.find((candidate) => candidate.buyId === bag.buyId) ?? null;
     const path = `${root}/holds/${hold.holdId}`;
-    items.push({ kind: 'hold-open', words, buy, dueOn: null, dueAt: null, minorUnits: null, path });
+    const sinceOn = dayInZone(hold.heldAt.getTime(), context.actor.timeZone);
+    const part = hold.releaseAskedBy === null ? 'look' : 'agree';
+    items.push({
+      ...{ kind: 'hold-open', words, buy, dueOn: null, dueAt: null, minorUnits: null, path },
+      ...{ part, sinceOn },
+    });
   }
   return items;
 }

@@ -14,6 +14,8 @@ const KINDS = [
   'hand-over',
   'claim-window',
   'hold-open',
+  'seam-check',
+  'suspects-open',
   'quote-lapses',
   'deposit-due',
   'pledge-closing',
@@ -29,6 +31,12 @@ export type OpenItem = Due & {
   readonly buy: BuyRow | null;
   /** What it is about, where that is no buy. */
   readonly about?: string;
+  /** Which of several things at one address; a part that changes is told anew. */
+  readonly part?: string;
+  /** What its letter says besides, such as the number of a line. */
+  readonly detail?: string;
+  /** Since when it waits, where it has no day by which. */
+  readonly sinceOn?: string;
   /** Whose private matter the words tell. */
   readonly householdIds?: readonly string[];
   /** When a window that begins at `dueAt` ends: until then nothing is late. */

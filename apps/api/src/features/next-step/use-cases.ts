@@ -21,6 +21,7 @@ import { listPackingItems } from './packing-items.ts';
 import { pagesAt } from './pages.ts';
 import { seesWhoPaid } from './policy.ts';
 import { listAppointments, listOpenBuys } from './queries.ts';
+import { listSealItems } from './seal-items.ts';
 import { showMissing } from './show-missing.ts';
 import { dueOf, stepFrom, whoMay } from './steps.ts';
 
@@ -111,6 +112,7 @@ export async function listOpenItems(tx: Tx, context: Context): Promise<OpenItem[
   return [
     ...(await listOwnItems(tx, context, open, rootOf(actor))),
     ...(await listPackingItems(tx, context, rootOf(actor))),
+    ...(await listSealItems(tx, context, rootOf(actor))),
     ...(await listDutyItems(tx, context, open, rootOf(actor))),
   ];
 }

@@ -7,6 +7,8 @@ export type Fact = {
   /** Which one of its kind: the id of a buy, a hold, a notice. */
   readonly thing: string;
   readonly dueOn: string | null;
+  /** Since when it stands, of what has no day by which. */
+  readonly sinceOn?: string | null;
   readonly dueAt: Date | null;
   /** When a window that begins at `dueAt` ends: until then nothing is over. */
   readonly endsAt?: Date | null;
@@ -78,9 +80,13 @@ function tellingOf<OneFact extends Fact>(
 
 /** The nearest stage that has come; one that nobody was told of in time is not told after the fact. */
 export function stageOf(fact: Fact, { now, todayOn }: { now: Date; todayOn: string }): string | null {
-  const { kind, dueOn, dueAt, endsAt } = fact;
+  const { kind, dueOn, dueAt, endsAt, sinceOn = null } = fact;
   const { before = [], onTheDay, overdue, open } = ruleOf(kind);
-  if (dueOn === null) return open === 'monthly' ? `open ${todayOn.slice(0, 7)}` : (open ?? null);
+  if (dueOn === null) {
+    if (open === 'monthly') return `open ${todayOn.slice(0, 7)}`;
+    if (open === 'weekly') return `open ${Math.floor(daysBetween(sinceOn ?? todayOn, todayOn) / 7)}`;
+    return open ?? null;
+  }
   const days = daysBetween(todayOn, dueOn);
   const lastAt = endsAt ?? dueAt;
   if (lastAt ? lastAt <= now : days < 0) return overdue ? 'overdue' : null;

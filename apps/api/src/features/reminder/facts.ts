@@ -19,8 +19,10 @@ export async function listFacts(tx: Tx, context: Context, language: string): Pro
   ];
 }
 
-/** Pages of the storehouse by kind; `buy` is the address of the buy that the item is about. */
-const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string) => string>>> = {
+const packingDay = (_: string, path: string) => path.replace('/packing-sessions/', '/packing/');
+
+/** Pages of the storehouse by kind, from the page of the buy that the item is about and its address in the API. */
+const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string, path: string) => string>>> = {
   'balance-due': () => '/statement',
   'packing-time': () => '/packing',
   'packing-help': () => '/packing',
@@ -32,6 +34,8 @@ const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string) => stri
   'claim-window': (buy) => `${buy}/landing`,
   'hand-over': (buy) => `${buy}/handing-over`,
   'hold-open': (buy) => `${buy}/landing`,
+  'seam-check': packingDay,
+  'suspects-open': packingDay,
   unreached: () => '/notices/written',
 };
 
@@ -39,13 +43,14 @@ const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string) => stri
 async function listOpenFacts(tx: Tx, context: Context): Promise<ReminderFact[]> {
   const { storehouseId } = context.actor;
   return (await listOpenItems(tx, context)).flatMap((item) => {
-    const { kind, buy, about = buy?.name ?? '', dueOn, dueAt, endsAt = null, path } = item;
+    const { kind, buy, about = buy?.name ?? '', dueOn, dueAt, endsAt = null, sinceOn = null } = item;
+    const { part, detail: says = '' } = item;
     if (!(kind in KINDS)) return [];
     const buyPage = buy ? `/buys/${buy.buyId}` : '';
-    // Two steps of one buy may be planned for one day, and they are two things.
-    const thing = `${path.replace(`/api/storehouses/${storehouseId}`, '')}${kind === 'move-buy' ? ` ${buy?.stage}` : ''}`;
-    const page = PAGES[kind]?.(buyPage) ?? buyPage;
-    return [{ kind, thing, dueOn, dueAt, endsAt, about, says: '', page }];
+    const path = item.path.replace(`/api/storehouses/${storehouseId}`, '');
+    const thing = part === undefined ? path : `${path} ${part}`;
+    const page = PAGES[kind]?.(buyPage, path) ?? buyPage;
+    return [{ kind, thing, dueOn, dueAt, endsAt, sinceOn, about, says, page }];
   });
 }
 

@@ -6,8 +6,8 @@ type Rule = {
   readonly onTheDay?: true;
   /** Once more when it is over and still open. */
   readonly overdue?: true;
-  /** What has no day: once, or once in each month while it stands. */
-  readonly open?: 'once' | 'monthly';
+  /** What has no day: once, or once in each month or week while it stands. */
+  readonly open?: 'once' | 'monthly' | 'weekly';
   /** About safety: told at once, at any hour, and never stopped. */
   readonly isSafety?: true;
 };
@@ -30,7 +30,10 @@ export const KINDS = {
   'hand-over': { before: [1], onTheDay: true },
   'move-buy': { onTheDay: true, overdue: true },
   notice: { open: 'once' },
-  'hold-open': { open: 'once', isSafety: true },
+  'hold-open': { open: 'weekly', isSafety: true },
+  // Told when it is due, not on the morning of that day.
+  'seam-check': { overdue: true, isSafety: true },
+  'suspects-open': { open: 'weekly', isSafety: true },
   unreached: { overdue: true, isSafety: true },
   safety: { open: 'once', isSafety: true },
 } as const satisfies Readonly<Record<string, Rule>>;

@@ -1,5 +1,13 @@
 /** Packing days, in Spanish. */
 export const ES_PACKING: Readonly<Record<string, string>> = {
+  'Tear down a can that line {} has closed, and measure it: {}.':
+    'Desmonte y mida una lata que cerró la línea {}: {}.',
+  'Tug and squeeze under water what line {} has closed: {}.':
+    'Estire y apriete bajo el agua lo que cerró la línea {}: {}.',
+  'A container of {} is in doubt since a check failed: say what becomes of it.':
+    'Un envase de {} está en duda desde que falló una revisión: diga qué se hace con él.',
+  '{} containers of {} are in doubt since a check failed: say what becomes of them.':
+    '{} envases de {} están en duda desde que falló una revisión: diga qué se hace con ellos.',
   'That is more than ten hours.': 'Eso es más de diez horas.',
   'A station takes time.': 'Un puesto lleva tiempo.',
   'That is more than an hour.': 'Eso es más de una hora.',

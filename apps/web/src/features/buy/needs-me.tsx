@@ -10,7 +10,10 @@ import { useRunText } from './words.ts';
 import './run.css';
 
 /** What is asked of a duty; what a household itself owes or may fetch stands on its own page. */
-const OF_DUTIES = ['move-buy', 'quote-lapses', 'claim-window', 'hand-over', 'hold-open', 'unreached'];
+const OF_DUTIES = [
+  ...['move-buy', 'quote-lapses', 'claim-window', 'hand-over', 'hold-open', 'seam-check', 'suspects-open'],
+  'unreached',
+];
 
 /** What waits for somebody with a duty over all buys, the most urgent first; and a new buy to plan. */
 export function NeedsMe() {
@@ -29,7 +32,7 @@ export function NeedsMe() {
             ) : (
               <ul className="todo">
                 {mine.map((item) => (
-                  <Item key={`${item.kind} ${item.path}`} item={item} />
+                  <Item key={`${item.kind} ${item.path} ${item.words}`} item={item} />
                 ))}
               </ul>
             )}

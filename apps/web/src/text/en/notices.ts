@@ -94,6 +94,8 @@ export const en = {
     'move-buy': 'A buy waits for your step',
     notice: 'Notices',
     'hold-open': 'A bag on hold waits for you',
+    'seam-check': 'A seal is to be checked while a line runs',
+    'suspects-open': 'Containers are in doubt and nobody has answered for them',
     unreached: 'Households to telephone about safety',
     safety: 'Food of yours is on hold, and other notices about safety',
   } as Record<string, string>,

@@ -96,6 +96,8 @@ export const es: NoticeWords = {
     'move-buy': 'Una compra espera su paso',
     notice: 'Avisos',
     'hold-open': 'Un saco retenido le espera',
+    'seam-check': 'Toca revisar un cierre mientras corre una línea',
+    'suspects-open': 'Hay envases en duda y nadie ha respondido por ellos',
     unreached: 'Hogares a los que llamar por seguridad',
     safety: 'Alimento suyo está retenido, y otros avisos sobre seguridad',
   },

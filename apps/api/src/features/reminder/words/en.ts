@@ -72,6 +72,14 @@ export const en = {
       subject: `A bag of ${about} is on hold`,
       says: `A bag of ${about} is on hold and waits for you: to find out what is the matter, or to agree to its release. Nobody eats from it until two people have let it go.`,
     }),
+    'seam-check': ({ about, due, says: line }) => ({
+      subject: `Check a seal: line ${line} of ${about}`,
+      says: `A check of what line ${line} closes has come due: ${about}, ${due}. Make it before the line closes more: a can is torn down and measured, a pouch tugged and squeezed under water. A cut edge is sharp: wear gloves.`,
+    }),
+    'suspects-open': ({ about }) => ({
+      subject: `Containers in doubt: ${about}`,
+      says: `Containers of ${about} are on hold since a check of their seals failed, and nobody has said what becomes of them. Nobody eats from them until somebody does.`,
+    }),
     unreached: ({ about }) => ({
       subject: `Telephone about ${about}`,
       says: `Households that were told about ${about} a day ago have not acknowledged it, and it is about safety. Telephone them; which ones, the storehouse shows you.`,

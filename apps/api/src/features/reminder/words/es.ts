@@ -68,6 +68,14 @@ export const es: ReminderWords = {
       subject: `Un saco de ${about} está retenido`,
       says: `Un saco de ${about} está retenido y le espera: para ver qué pasa, o para consentir en soltarlo. Nadie come de él hasta que dos personas lo suelten.`,
     }),
+    'seam-check': ({ about, due, says: line }) => ({
+      subject: `Revise un cierre: línea ${line} de ${about}`,
+      says: `Toca revisar lo que cierra la línea ${line}: ${about}, ${due}. Hágalo antes de que la línea cierre más: una lata se desmonta y se mide, una bolsa se estira y se aprieta bajo el agua. Un borde cortado corta: use guantes.`,
+    }),
+    'suspects-open': ({ about }) => ({
+      subject: `Envases en duda: ${about}`,
+      says: `Hay envases de ${about} retenidos desde que falló una revisión de sus cierres, y nadie ha dicho qué se hace con ellos. Nadie come de ellos hasta que alguien lo diga.`,
+    }),
     unreached: ({ about }) => ({
       subject: `Llame por teléfono: ${about}`,
       says: `Hogares avisados hace un día sobre ${about} no lo han confirmado, y trata de seguridad. Llámelos; el almacén le muestra cuáles son.`,
