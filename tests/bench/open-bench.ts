@@ -18,6 +18,8 @@ export type Bench = Seeded &
     readonly port: number;
     /** In words: which server, and the settings that matter. */
     readonly server: string;
+    /** One connection of the administrator's, for what is measured beside the product. */
+    readonly admin: Sql;
     close(): Promise<void>;
   };
 
@@ -53,6 +55,7 @@ export async function openBench(): Promise<Bench> {
     ...recording,
     port: (listening.address() as AddressInfo).port,
     server: await describeServer(admin),
+    admin,
     async close() {
       listening.close();
       await Promise.all([sql, bareSql, admin].map((pool) => pool.end({ timeout: 5 })));

@@ -1,6 +1,7 @@
 import { availableParallelism, cpus } from 'node:os';
 import { timeCalculations } from './calculations.ts';
 import { type Asker, type Pair, startAsker, takeTurns } from './compare.ts';
+import { compareImport } from './importing.ts';
 import { timeLabels } from './labels.ts';
 import { type Bench, openBench } from './open-bench.ts';
 import { type PAGES, pagePath } from './recording.ts';
@@ -19,6 +20,7 @@ try {
     ...(await comparePage(bench, asker, { page: 'balance', isPromised: true })),
     ...(await comparePage(bench, asker, { page: 'statement', isPromised: false })),
     ...(await comparePosting(bench, asker)),
+    ...(await compareImport(bench)),
     { what: 'memory of the server before', figures: [startedAtBytes / 1e6], unit: 'MB' as const },
     { what: 'memory of the server after', figures: [process.memoryUsage().rss / 1e6], unit: 'MB' as const },
     ...(await timeCalculations()),

@@ -183,22 +183,27 @@ const keyRow = ({ text, unit, key }: WantedAccount) => ({
 const currencyUnit = (storehouseId: string) =>
   sql`(select u.unit_id from book.unit u where u.storehouse_id = ${storehouseId}::uuid and u.kind = 'currency')`;
 
-/** The owner is looked for by its index where there is one: `is not distinct from` alone would go through all accounts. */
+/**
+ * What is not money is looked for by its unit, since a lot has few accounts, and common stock and the outside have one for
+ * every lot that ever was. Of money there is one unit, so there the owner leads where there is one.
+ */
 async function findAccounts(
   tx: Tx,
   storehouseId: string,
   wanted: readonly WantedAccount[],
 ): Promise<Map<string, FoundAccount>> {
   const isKey = sql`a.storehouse_id = ${storehouseId}::uuid and a.kind = k.kind
-    and a.unit_id = coalesce(k."unitId", ${currencyUnit(storehouseId)})
     and a.vessel_id is not distinct from k."vesselId" and a.cause_id is not distinct from k."causeId"`;
+  const isMoney = sql`k."unitId" is null and a.unit_id = ${currencyUnit(storehouseId)} and ${isKey}`;
   const rows = await tx.execute<{ text: string; account_id: string; unit_id: string }>(sql`
     select k.text, a.account_id, a.unit_id
     from jsonb_to_recordset(${JSON.stringify(wanted.map(keyRow))}::jsonb)
       as k(text text, "unitId" uuid, kind text, "vesselId" uuid, "ownerId" uuid, "causeId" uuid),
-    lateral (select a.account_id, a.unit_id from book.account a where a.owner_id = k."ownerId" and ${isKey}
+    lateral (select a.account_id, a.unit_id from book.account a
+        where a.unit_id = k."unitId" and a.owner_id is not distinct from k."ownerId" and ${isKey}
+      union all select a.account_id, a.unit_id from book.account a where a.owner_id = k."ownerId" and ${isMoney}
       union all select a.account_id, a.unit_id from book.account a
-        where k."ownerId" is null and a.owner_id is null and ${isKey}) a`);
+        where k."ownerId" is null and a.owner_id is null and ${isMoney}) a`);
   return new Map(rows.map((row) => [row.text, { accountId: row.account_id, unitId: row.unit_id }]));
 }
 
