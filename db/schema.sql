@@ -1654,6 +1654,75 @@ table book.pick_up_piece row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
+table book.place row level security
+  storehouse_id uuid not null
+  place_id uuid default uuidv7() not null
+  household_id uuid
+  name text not null
+  kind text not null
+  is_lit boolean
+  is_damp boolean
+  is_rodent_proof boolean
+  version integer default 1 not null
+  constraint place_pkey PRIMARY KEY (storehouse_id, place_id)
+  constraint place_name_once UNIQUE NULLS NOT DISTINCT (storehouse_id, household_id, name)
+  constraint place_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint place_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint place_kind_known CHECK ((kind = ANY (ARRAY['cellar'::text, 'pantry'::text, 'kitchen'::text, 'room'::text, 'garage'::text, 'shed'::text, 'attic'::text, 'cold-room'::text, 'freezer'::text, 'other'::text])))
+  constraint place_named CHECK ((name ~ '\S'::text))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  policy place_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'leaving'::text))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
+  grant delete, insert, select, update (is_damp, is_lit, is_rodent_proof, kind, name, version) to sheafbook_app
+
+table book.place_log row level security
+  storehouse_id uuid not null
+  place_log_id uuid default uuidv7() not null
+  place_id uuid not null
+  file_name text not null
+  file_hash text not null
+  first_on date not null
+  last_on date not null
+  readings integer not null
+  bad_lines integer not null
+  taken_by uuid not null
+  taken_at timestamp with time zone not null
+  constraint place_log_pkey PRIMARY KEY (storehouse_id, place_log_id)
+  constraint place_log_place_fk FOREIGN KEY (storehouse_id, place_id) REFERENCES book.place(storehouse_id, place_id) ON DELETE CASCADE
+  constraint place_log_taken_by_fk FOREIGN KEY (storehouse_id, taken_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint place_log_counted CHECK (((readings > 0) AND (bad_lines >= 0)))
+  constraint place_log_runs_forward CHECK ((first_on <= last_on))
+  CREATE INDEX place_log_by_place ON book.place_log USING btree (storehouse_id, place_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  policy place_log_private restrictive for all to public using (((storehouse_id, place_id) IN ( SELECT place.storehouse_id,
+    place.place_id
+   FROM book.place)))
+  grant delete, insert, select to sheafbook_app
+
+table book.place_warmth row level security
+  storehouse_id uuid not null
+  place_id uuid not null
+  from_on date not null
+  to_on date not null
+  age_tenths integer not null
+  mean_tenths integer not null
+  coldest_tenths integer not null
+  warmest_tenths integer not null
+  readings integer not null
+  place_log_id uuid
+  constraint place_warmth_pkey PRIMARY KEY (storehouse_id, place_id, from_on)
+  constraint place_warmth_log_fk FOREIGN KEY (storehouse_id, place_log_id) REFERENCES book.place_log(storehouse_id, place_log_id) ON DELETE CASCADE
+  constraint place_warmth_place_fk FOREIGN KEY (storehouse_id, place_id) REFERENCES book.place(storehouse_id, place_id) ON DELETE CASCADE
+  constraint place_warmth_of_a_log CHECK (((place_log_id IS NULL) = (readings = 0)))
+  constraint place_warmth_possible CHECK ((((coldest_tenths >= '-600'::integer) AND (coldest_tenths <= 700)) AND ((warmest_tenths >= '-600'::integer) AND (warmest_tenths <= 700)) AND (coldest_tenths <= mean_tenths) AND (mean_tenths <= warmest_tenths) AND ((age_tenths >= '-600'::integer) AND (age_tenths <= 700))))
+  constraint place_warmth_runs_forward CHECK ((from_on < to_on))
+  constraint place_warmth_once EXCLUDE USING gist (storehouse_id WITH =, place_id WITH =, daterange(from_on, to_on) WITH &&)
+  CREATE INDEX place_warmth_by_log ON book.place_warmth USING btree (storehouse_id, place_log_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  policy place_warmth_private restrictive for all to public using (((storehouse_id, place_id) IN ( SELECT place.storehouse_id,
+    place.place_id
+   FROM book.place)))
+  grant delete, insert, select to sheafbook_app
+
 table book.pledge row level security
   storehouse_id uuid not null
   pledge_id uuid default uuidv7() not null

@@ -64,6 +64,8 @@ const WITHOUT_KEY = [
   'POST /bookings/:booking/not-fetched',
   'POST /bookings/:booking/relay-answer',
   'POST /bookings/:booking/swap',
+  'POST /places',
+  'POST /places/:place/log-previews',
   'POST /seal-machines',
   'POST /seal-holds/settling',
   'POST /packing-sessions',
@@ -210,6 +212,7 @@ describe('a version that somebody else has overtaken', () => {
       'PUT /equipment/:item': { rest: `/equipment/${ids.item}` },
       'PUT /equipment-units/:unit': { rest: `/equipment-units/${ids.unit}` },
       'POST /bookings/:booking/swap': { rest: `/bookings/${ids.booking}/swap`, caller: dell },
+      'PUT /places/:place': { rest: `/places/${ids.place}`, caller: dell },
       'PUT /packing-sessions/:session': { rest: `/packing-sessions/${ids.session}` },
     };
   };
@@ -250,6 +253,7 @@ describe('a version that somebody else has overtaken', () => {
       'PUT /packing-sessions/:session/hands/:person',
       'PUT /packing-sessions/:session/left',
       'PUT /packing-sessions/:session/wishes',
+      'PUT /places/:place/months',
       'PUT /seam-limits/:kind',
       'PUT /supply-prices',
     ]);

@@ -88,6 +88,9 @@ const APP_TABLES = {
   'book.pick_up_piece': 'insert select',
   'book.pledge':
     'insert select update(as_typed, entered_by, is_entered_for, least_grams, most_grams, ranked_at, substitute_line_id, version, wanted_grams, whole_bags, withdrawn_at)',
+  'book.place': 'delete insert select update(is_damp, is_lit, is_rodent_proof, kind, name, version)',
+  'book.place_log': 'delete insert select',
+  'book.place_warmth': 'delete insert select',
   'book.pledge_ceiling': 'delete insert select update',
   'book.price_break': 'delete insert select',
   'book.private_read': 'insert select',

@@ -1,5 +1,6 @@
 import { itemBody } from './equipment.ts';
 import { aJpeg } from './jpeg.ts';
+import { PLACE_BODIES } from './place-bodies.ts';
 
 /** The ids that a body may name, by what they name. */
 export type BodyIds = Readonly<Record<string, string>>;
@@ -133,6 +134,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     ...{ tareGrams: 90, priceMinorUnits: 250, source: 'weighed' },
   },
   'PUT /container-kinds/:kind': { version: 1, tareGrams: 90, priceMinorUnits: 250 },
+  ...PLACE_BODIES,
   'POST /seal-machines': { name: 'Seamer', kind: 'can-seamer' },
   'PUT /seam-limits/:kind': {
     ...{

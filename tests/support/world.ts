@@ -79,6 +79,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     ...(await aPackingDay(Dell.caller, { coordinator, path, can: shelves.kinds['can-no-10'] ?? '' })),
     feed: await idOf(Dell.caller.post(`${path}/calendar-feeds`, { scope: 'mine' })),
     ...(await someEquipment(storehouse, Dell.caller)),
+    ...(await aLoggedPlace(Dell.caller, path)),
     appointment: `gathering-closes.${buy.buyId}`,
   };
   bodyOf(await Dell.caller.put(`${path}/notices/${ids.notice}/reading`, { isAcknowledged: true }));
@@ -152,4 +153,19 @@ async function someEquipment(storehouse: TestStorehouse, dell: Caller) {
   const oiled = { what: 'Oiled.', isService: true };
   bodyOf(await coordinator.post(`${path}/equipment-units/${unit}/maintenance`, oiled), 201);
   return { item: sealer.id, unit, booking: bodyOf(booked, 201).id, waiting: waits.id, loan: out.id };
+}
+
+/** A cellar of a household's own with a day of a logger. */
+async function aLoggedPlace(caller: Caller, path: string) {
+  const facts = {
+    name: 'Cellar under the house',
+    kind: 'cellar',
+    isLit: false,
+    isDamp: null,
+    isRodentProof: true,
+  };
+  const { id: place } = bodyOf(await caller.post(`${path}/places`, { of: 'household', ...facts }), 201);
+  const file = { text: '2026-08-01 00:00,12.5\n', unit: 'C', dayOrder: 'ymd', fileName: 'august.csv' };
+  const { logs } = bodyOf(await caller.post(`${path}/places/${place}/logs`, file), 201);
+  return { place, log: logs[0].id };
 }

@@ -49,6 +49,7 @@ import { periodRoutes } from './features/period/routes.ts';
 import { personRoutes } from './features/person/routes.ts';
 import { photoRoutes } from './features/photo/routes.ts';
 import { pickUpRoutes } from './features/pick-up/routes.ts';
+import { placeRoutes } from './features/place/routes.ts';
 import { planRoutes } from './features/plan/routes.ts';
 import { pledgeRoutes } from './features/pledge/routes.ts';
 import { pourLogRoutes } from './features/pour-log/routes.ts';
@@ -144,6 +145,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', paperRoutes)
   .route('/', keyingRoutes)
   .route('/', containerRoutes)
+  .route('/', placeRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)
   .route('/', periodRoutes)

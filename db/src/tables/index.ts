@@ -15,6 +15,7 @@ export * from './packing.ts';
 export * from './paper.ts';
 export * from './people.ts';
 export * from './photo.ts';
+export * from './place.ts';
 export * from './reminder.ts';
 export * from './seal.ts';
 export * from './sharing-out.ts';

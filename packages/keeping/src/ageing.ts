@@ -33,6 +33,15 @@ export function ageingRate(tenthsCelsius: number, rule: AgeingRule = PUBLISHED_A
 }
 
 /**
+ * The steady temperature at which food ages this fast, so that a day or a year can be kept as one figure.
+ * Units: as `ageingRate` in, whole tenths of a degree Celsius out, the nearest. Errors: AssertionError when the rate is not above 0.
+ */
+export function tenthsThatAgeLike(rate: number, rule: AgeingRule = PUBLISHED_AGEING): number {
+  assert(rate > 0, 'food ages forward');
+  return Math.round(rule.referenceTenths + rule.doublesOverTenths * Math.log2(rate));
+}
+
+/**
  * The life that a history has used up.
  * Units: days at the reference temperature. Errors: AssertionError when a stretch runs backwards.
  */

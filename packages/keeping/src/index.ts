@@ -4,6 +4,8 @@ export * from './container-traits.ts';
 export * from './inspection.ts';
 export * from './keeping-life.ts';
 export * from './life-band.ts';
+export * from './logger-file.ts';
+export * from './logger-line.ts';
 export * from './misfit-words.ts';
 export * from './not-to-do.ts';
 export * from './place-history.ts';

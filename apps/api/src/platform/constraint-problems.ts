@@ -46,6 +46,8 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   period_signature_once_a_duty: 'already-there',
   period_signature_two_people: 'second-login-needed',
   photo_once: 'already-there',
+  place_name_once: 'already-there',
+  place_warmth_once: 'readings-overlap',
   hold_one_open_per_bag: 'bag-already-held',
   hold_release_needs_two: 'second-login-needed',
   split_round_once: 'already-split',

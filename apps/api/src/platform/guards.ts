@@ -13,7 +13,11 @@ const MOST_BANK_BODY_BYTES = 2 * 1024 * 1024;
 /** A year of a group's sheets, as base64 text: several thousand rows. */
 const MOST_IMPORT_BODY_BYTES = 6 * 1024 * 1024;
 
+/** Years of a logger that reads every few minutes: some 300,000 lines. */
+const MOST_LOGGER_BODY_BYTES = 12 * 1024 * 1024;
+
 function mostBytesAt(path: string): number {
+  if (/\/places\/[^/]+\/(logs|log-previews)$/.test(path)) return MOST_LOGGER_BODY_BYTES;
   if (/\/(imports|import-trials)$/.test(path)) return MOST_IMPORT_BODY_BYTES;
   if (path.endsWith('/photos')) return MOST_PHOTO_BODY_BYTES;
   return /\/bank\/(files|previews)$/.test(path) ? MOST_BANK_BODY_BYTES : MOST_BODY_BYTES;

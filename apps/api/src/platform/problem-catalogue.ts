@@ -48,6 +48,7 @@ export const PROBLEMS = {
     409,
     'What this kind of container does is published and stays as it is. Add a kind of your own instead.',
   ),
+  'readings-overlap': refuse(409, 'Some of these days are in the record of this place already.'),
   // People
   'duties-not-separate': refuse(
     409,

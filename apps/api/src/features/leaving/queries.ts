@@ -18,6 +18,7 @@ import {
   type PersonRow,
   persons,
   pickUps,
+  places,
   pledgeCeilings,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
@@ -260,6 +261,7 @@ const OWN_TABLES = [
   pledgeCeilings,
   containerWishes,
   calendarEvents,
+  places, // with their record of warmth
 ] as const;
 
 /** What was told to the household alone, with who read it; what its persons read of the rest. */

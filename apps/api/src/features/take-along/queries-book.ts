@@ -10,6 +10,8 @@ import {
   foods,
   lots,
   movements,
+  places,
+  placeWarmths,
 } from '@sheafbook/db/tables';
 import { and, eq, gt, inArray, ne, or, sql } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/pg-core';
@@ -49,6 +51,36 @@ export function listContainers(tx: Tx, { storehouseId, householdId }: Subject) {
     .innerJoin(foods, ofLot)
     .where(and(eq(containers.storehouseId, storehouseId), eq(containers.householdId, householdId)))
     .orderBy(containerCode);
+}
+
+/** Its own places, by the names that it gave them. */
+export function listOwnPlaces(tx: Tx, { storehouseId, householdId }: Subject) {
+  const { name, kind, isLit, isDamp, isRodentProof } = places;
+  return tx
+    .select({ name, kind, isLit, isDamp, isRodentProof })
+    .from(places)
+    .where(and(eq(places.storehouseId, storehouseId), eq(places.householdId, householdId)))
+    .orderBy(name);
+}
+
+/** How warm its own places were, by the day or the month, in tenths of a degree Celsius. */
+export function listPlaceWarmth(tx: Tx, { storehouseId, householdId }: Subject) {
+  const { fromOn, toOn, ageTenths, meanTenths, coldestTenths, warmestTenths, readings } = placeWarmths;
+  return tx
+    .select({
+      place: places.name,
+      fromOn,
+      toOn,
+      ageTenths,
+      meanTenths,
+      coldestTenths,
+      warmestTenths,
+      readings,
+    })
+    .from(placeWarmths)
+    .innerJoin(places, joinOn(places, placeWarmths, 'placeId'))
+    .where(and(eq(placeWarmths.storehouseId, storehouseId), eq(places.householdId, householdId)))
+    .orderBy(places.name, fromOn);
 }
 
 /** What the household owns now, by lot and vessel. */

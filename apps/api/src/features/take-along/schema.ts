@@ -18,6 +18,8 @@ export const TABLES = [
   'pickUps',
   'containerWishes',
   'containers',
+  'places',
+  'placeWarmth',
   'holdings',
   'statement',
   'massMovements',

@@ -21,6 +21,8 @@ import {
   listContainerWishes,
   listHoldings,
   listMassMovements,
+  listOwnPlaces,
+  listPlaceWarmth,
   listStatement,
 } from './queries-book.ts';
 import {
@@ -63,6 +65,8 @@ export function takeAlong(context: Context, householdId: string): Promise<Taken>
         pickUps: await listPickUps(tx, subject),
         containerWishes: await listContainerWishes(tx, subject),
         containers: await listContainers(tx, subject),
+        places: await listOwnPlaces(tx, subject),
+        placeWarmth: await listPlaceWarmth(tx, subject),
         holdings: await listHoldings(tx, subject),
         statement: await listStatement(tx, subject),
         massMovements: await listMassMovements(tx, subject),

@@ -51,4 +51,25 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
   'Say what was found.': 'Diga qué se encontró.',
   'A moisture is at most 100 %.': 'La humedad es de 100 % como máximo.',
   'Say who says so, or that it is your own judgement.': 'Diga quién lo dice, o que es su propio criterio.',
+  'Some of these days are in the record of this place already.':
+    'Algunos de estos días ya están en el registro de este lugar.',
+  'From {} to {} this place has a record already. Take that out first.':
+    'Del {} al {} este lugar ya tiene registro. Quítelo antes.',
+  'There is a place of this name already.': 'Ya hay un lugar con este nombre.',
+  'This month is still to come.': 'Este mes aún no ha llegado.',
+  'No line of this file holds a reading that can be.':
+    'Ninguna línea de este archivo tiene una lectura posible.',
+  'No line near its top has a day and a temperature.':
+    'Ninguna línea del principio tiene un día y una temperatura.',
+  'The file’s own heading says °{}.': 'El propio encabezado del archivo dice °{}.',
+  'On average this place would be {} °C warm. Is the file in °F?':
+    'En promedio este lugar estaría a {} °C. ¿Está el archivo en °F?',
+  'No place for food is colder than −60 °C (−76 °F).':
+    'Ningún lugar para alimentos es más frío que −60 °C (−76 °F).',
+  'No place for food is warmer than 70 °C (158 °F).':
+    'Ningún lugar para alimentos es más cálido que 70 °C (158 °F).',
+  'There is no such month; one looks like 2025-07.': 'No existe ese mes; uno se escribe como 2025-07.',
+  'The file is empty.': 'El archivo está vacío.',
+  'Name a month at least.': 'Nombre al menos un mes.',
+  'Name each month once.': 'Nombre cada mes una sola vez.',
 };

@@ -1,0 +1,55 @@
+import { POSSIBLE_TENTHS } from '@sheafbook/keeping';
+import { z } from 'zod';
+import { thingName } from '../storehouse/schema.ts';
+
+export const PLACE_KINDS = [
+  ...(['cellar', 'pantry', 'kitchen', 'room', 'garage', 'shed', 'attic', 'cold-room', 'freezer'] as const),
+  'other',
+] as const;
+
+const facts = {
+  name: thingName,
+  kind: z.enum(PLACE_KINDS),
+  /** Null where nobody knows. */
+  isLit: z.boolean().nullable(),
+  isDamp: z.boolean().nullable(),
+  isRodentProof: z.boolean().nullable(),
+};
+
+export const newPlace = z.strictObject({ of: z.enum(['household', 'store']), ...facts });
+export type NewPlace = z.infer<typeof newPlace>;
+
+export const placeEdit = z.strictObject({ version: z.int().positive(), ...facts });
+export type PlaceEdit = z.infer<typeof placeEdit>;
+
+const tenths = z
+  .int()
+  .min(POSSIBLE_TENTHS.least, 'No place for food is colder than −60 °C (−76 °F).')
+  .max(POSSIBLE_TENTHS.most, 'No place for food is warmer than 70 °C (158 °F).');
+const month = z
+  .string()
+  .regex(/^(19[5-9]\d|2[01]\d\d)-(0[1-9]|1[0-2])$/, 'There is no such month; one looks like 2025-07.');
+
+/** How warm a place was on the whole, by the month; null takes a month out again. */
+export const monthsWish = z.strictObject({
+  months: z
+    .array(z.strictObject({ month, tenthsCelsius: tenths.nullable() }))
+    .min(1, 'Name a month at least.')
+    .max(1200)
+    .refine((months) => new Set(months.map((row) => row.month)).size === months.length, {
+      message: 'Name each month once.',
+    }),
+});
+export type MonthsWish = z.infer<typeof monthsWish>;
+
+const file = {
+  text: z.string().min(1, 'The file is empty.').max(12_000_000),
+  unit: z.enum(['C', 'F']),
+  dayOrder: z.enum(['ymd', 'mdy', 'dmy']),
+};
+
+export const logPreviewWish = z.strictObject({ ...file, badAfterLine: z.int().min(0).default(0) });
+export type LogPreviewWish = z.infer<typeof logPreviewWish>;
+
+export const logWish = z.strictObject({ ...file, fileName: thingName });
+export type LogWish = z.infer<typeof logWish>;

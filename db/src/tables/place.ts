@@ -1,0 +1,59 @@
+import { sql } from 'drizzle-orm';
+import { boolean, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { book } from './book.ts';
+
+const day = (name: string) => date(name, { mode: 'string' }).notNull();
+
+export const places = book.table(
+  'place',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    placeId: uuid('place_id').notNull().default(sql`uuidv7()`),
+    householdId: uuid('household_id'),
+    name: text('name').notNull(),
+    kind: text('kind').notNull(),
+    isLit: boolean('is_lit'),
+    isDamp: boolean('is_damp'),
+    isRodentProof: boolean('is_rodent_proof'),
+    version: integer('version').notNull().default(1),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.placeId] })],
+);
+export type PlaceRow = typeof places.$inferSelect;
+
+export const placeLogs = book.table(
+  'place_log',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    placeLogId: uuid('place_log_id').notNull().default(sql`uuidv7()`),
+    placeId: uuid('place_id').notNull(),
+    fileName: text('file_name').notNull(),
+    fileHash: text('file_hash').notNull(),
+    firstOn: day('first_on'),
+    lastOn: day('last_on'),
+    readings: integer('readings').notNull(),
+    badLines: integer('bad_lines').notNull(),
+    takenBy: uuid('taken_by').notNull(),
+    takenAt: timestamp('taken_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.placeLogId] })],
+);
+export type PlaceLogRow = typeof placeLogs.$inferSelect;
+
+export const placeWarmths = book.table(
+  'place_warmth',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    placeId: uuid('place_id').notNull(),
+    fromOn: day('from_on'),
+    toOn: day('to_on'),
+    ageTenths: integer('age_tenths').notNull(),
+    meanTenths: integer('mean_tenths').notNull(),
+    coldestTenths: integer('coldest_tenths').notNull(),
+    warmestTenths: integer('warmest_tenths').notNull(),
+    readings: integer('readings').notNull(),
+    placeLogId: uuid('place_log_id'),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.placeId, table.fromOn] })],
+);
+export type PlaceWarmthRow = typeof placeWarmths.$inferSelect;

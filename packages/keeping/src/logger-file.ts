@@ -1,0 +1,153 @@
+import { assert, isDay } from '@sheafbook/units';
+import { ageingRate, tenthsThatAgeLike } from './ageing.ts';
+import { cellsOf, type DayOrder, findLoggerColumns, type LoggerColumns, readClock } from './logger-line.ts';
+
+/** How a logger's file is to be read. `untilOn` is the last day that can have been read. Units: ISO day. Errors: none. */
+export type LoggerReading = {
+  readonly unit: 'C' | 'F';
+  readonly dayOrder: DayOrder;
+  readonly untilOn: string;
+  /** Bad lines are shown by the page: those after this line. */
+  readonly badAfterLine?: number;
+};
+
+/** Why a line is left out. Units: none. Errors: none. */
+export const LINE_FAULTS = [
+  'no-time',
+  'no-temperature',
+  'other-unit',
+  'impossible',
+  'to-come',
+  'same-time',
+  'out-of-order',
+] as const;
+
+/** One of `LINE_FAULTS`. Units: none. Errors: none. */
+export type LineFault = (typeof LINE_FAULTS)[number];
+
+/** A line that is left out. Units: lines count from 1. Errors: none by itself. */
+export type BadLine = { readonly line: number; readonly fault: LineFault; readonly text: string };
+
+/**
+ * A day of a place. `ageTenths` is the steady temperature at which food would have aged as much as it did over that day's
+ * readings: warm hours count for more than cool ones save, so that a mean would flatter a garage.
+ * Units: ISO day, tenths of a degree Celsius, readings. Errors: none by itself.
+ */
+export type WarmthOfDay = {
+  readonly onDay: string;
+  readonly ageTenths: number;
+  readonly meanTenths: number;
+  readonly coldestTenths: number;
+  readonly warmestTenths: number;
+  readonly readings: number;
+};
+
+/** The coldest and warmest that a place for food can be. Units: tenths of a degree Celsius. Errors: none. Source: common practice, no source. */
+export const POSSIBLE_TENTHS = { least: -600, most: 700 } as const;
+
+/** A page of bad lines. Units: lines. Errors: none. */
+export const BAD_LINES_A_PAGE = 50;
+const LONGEST_TEXT = 80;
+
+/**
+ * Reads a logger's file day by day. Lines that can't be are left out and named; the readings of the others count. Times
+ * are those of the logger's own clock and must run forward. Memory grows with the days and not with the lines.
+ * Units: as `WarmthOfDay`. Shape: days in order; bad lines in order, a page of them after `badAfterLine`, with the number of all.
+ * Errors: AssertionError when `untilOn` is no day.
+ */
+export function readLoggerFile(text: string, how: LoggerReading) {
+  assert(isDay(how.untilOn), 'the last day of readings is a day');
+  const columns = findLoggerColumns(text, how.dayOrder);
+  const days = new Map<string, Sums>();
+  const badLines: BadLine[] = [];
+  const state = { badCount: 0, readings: 0, lastAt: '' };
+  if (columns !== null)
+    for (const { line, row } of linesFrom(text, columns.firstLine)) {
+      const read = readLine(row, how, columns, state.lastAt);
+      if ('fault' in read) {
+        state.badCount += 1;
+        if (line > (how.badAfterLine ?? 0) && badLines.length < BAD_LINES_A_PAGE)
+          badLines.push({ line, fault: read.fault, text: row.trim().slice(0, LONGEST_TEXT) });
+        continue;
+      }
+      state.lastAt = read.at;
+      state.readings += 1;
+      addReading(days, read.at.slice(0, 10), read.tenths);
+    }
+  return {
+    days: [...days].map(([onDay, sums]) => toDay(onDay, sums)),
+    readings: state.readings,
+    badCount: state.badCount,
+    badLines,
+    unitOfHeader: columns?.unit ?? null,
+    isReadable: columns !== null,
+  };
+}
+
+/** What a file said. Units: as `readLoggerFile`. Errors: none. */
+export type LoggerFile = ReturnType<typeof readLoggerFile>;
+
+function* linesFrom(text: string, firstLine: number): Generator<{ line: number; row: string }> {
+  let line = 0;
+  for (let start = 0; start < text.length; ) {
+    const found = text.indexOf('\n', start);
+    const end = found === -1 ? text.length : found;
+    line += 1;
+    const row = text.slice(start, end);
+    if (line >= firstLine && row.trim() !== '') yield { line, row };
+    start = end + 1;
+  }
+}
+
+type ReadLine = { readonly at: string; readonly tenths: number } | { readonly fault: LineFault };
+
+function readLine(row: string, how: LoggerReading, columns: LoggerColumns, lastAt: string): ReadLine {
+  const cells = cellsOf(row, columns.separator);
+  const cell = (at: number | null) => (at === null ? '' : (cells[at] ?? ''));
+  const at = readClock(`${cell(columns.day)} ${cell(columns.clock)}`.trim(), how.dayOrder);
+  if (at === null) return { fault: 'no-time' };
+  const degrees = readDegrees(cell(columns.temperature));
+  if (degrees === null) return { fault: 'no-temperature' };
+  if (degrees.unit !== null && degrees.unit !== how.unit) return { fault: 'other-unit' };
+  const tenths = tenthsOf(degrees.value, how.unit);
+  if (tenths < POSSIBLE_TENTHS.least || tenths > POSSIBLE_TENTHS.most) return { fault: 'impossible' };
+  if (at.slice(0, 10) > how.untilOn) return { fault: 'to-come' };
+  if (at === lastAt) return { fault: 'same-time' };
+  return at < lastAt ? { fault: 'out-of-order' } : { at, tenths };
+}
+
+function readDegrees(cell: string): { value: number; unit: 'C' | 'F' | null } | null {
+  const match = /^([-+−]?)(\d{1,6})(?:[.,](\d{1,9}))?\s*°?\s*([CF])?$/i.exec(cell);
+  if (!match) return null;
+  const [, sign = '', whole = '', part = '0', unit] = match;
+  const value = Number(`${whole}.${part}`) * (sign === '-' || sign === '−' ? -1 : 1);
+  return { value, unit: unit === undefined ? null : unit.toUpperCase() === 'C' ? 'C' : 'F' };
+}
+
+/** Loggers write tenths and hundredths of a degree; a tenth of a degree Celsius is finer than any of them measures. */
+const tenthsOf = (value: number, unit: 'C' | 'F') =>
+  Math.round(unit === 'C' ? value * 10 : ((value - 32) * 50) / 9);
+
+type Sums = { rates: number; tenths: number; coldest: number; warmest: number; readings: number };
+
+function addReading(days: Map<string, Sums>, onDay: string, tenths: number): void {
+  const before = days.get(onDay);
+  if (!before) {
+    days.set(onDay, { rates: ageingRate(tenths), tenths, coldest: tenths, warmest: tenths, readings: 1 });
+    return;
+  }
+  before.rates += ageingRate(tenths);
+  before.tenths += tenths;
+  before.coldest = Math.min(before.coldest, tenths);
+  before.warmest = Math.max(before.warmest, tenths);
+  before.readings += 1;
+}
+
+const toDay = (onDay: string, { rates, tenths, coldest, warmest, readings }: Sums): WarmthOfDay => ({
+  onDay,
+  ageTenths: tenthsThatAgeLike(rates / readings),
+  meanTenths: Math.round(tenths / readings),
+  coldestTenths: coldest,
+  warmestTenths: warmest,
+  readings,
+});
