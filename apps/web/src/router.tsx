@@ -23,6 +23,7 @@ import { paperRoutes } from './features/paper/routes.ts';
 import { paymentsRoutes } from './features/payments/routes.ts';
 import { peopleRoutes } from './features/people/routes.ts';
 import { reviewRoutes } from './features/review/routes.ts';
+import { seamRoutes } from './features/seam/routes.ts';
 import { settingsRoutes } from './features/settings/routes.ts';
 import { shelfRoutes } from './features/shelf/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
@@ -102,6 +103,7 @@ export const router = createRouter({
       statement,
       ...noticeRoutes,
       ...packingRoutes,
+      ...seamRoutes,
       ...paperRoutes,
       ...buyRoutes,
       ...booksRoutes,

@@ -37,6 +37,9 @@ export function Log() {
         {([body, [planned, [{ containerKinds }, { treatments }]]]) => (
           <>
             <h1>{titleOf(t, body)}</h1>
+            <Link className="btn" to="/s/$storehouse/packing/$session/seals" params={{ storehouse, session }}>
+              {t.toSeals}
+            </Link>
             <WithWaiting
               isRefused={log.waiting.some(({ refusal }) => refusal !== null)}
               waiting={<WaitingActs log={log} />}

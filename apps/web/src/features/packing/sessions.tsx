@@ -30,6 +30,9 @@ export function Sessions() {
                 >
                   {t.open}
                 </Link>
+                <Link className="btn" to="/s/$storehouse/packing/machines" params={{ storehouse }}>
+                  {t.toMachines}
+                </Link>
               </div>
             ) : null}
             <ul className="list">

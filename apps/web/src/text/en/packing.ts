@@ -30,6 +30,8 @@ export const en = {
   dayStands: (name: string, when: string, until: string) => `${name}, ${when} to ${until}.`,
   toPlan: 'Plan of the day',
   toLog: 'Pour log',
+  toSeals: 'Seams and seals',
+  toMachines: 'Machines and limits',
   start: 'Begin the day',
   startSays: 'Once it begins nobody changes what they want packed, and food may be poured.',
   wishes: 'What we want packed',

@@ -30,6 +30,8 @@ export const es: PackingWords = {
   dayStands: (name, when, until) => `${name}, ${when} a ${until}.`,
   toPlan: 'Plan del día',
   toLog: 'Registro de envasado',
+  toSeals: 'Cierres y sellos',
+  toMachines: 'Máquinas y límites',
   start: 'Empezar la jornada',
   startSays: 'Cuando empiece, nadie cambia lo que quiere envasar y ya se puede verter.',
   wishes: 'Lo que queremos envasar',

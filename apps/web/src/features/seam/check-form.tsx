@@ -1,0 +1,230 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { askOnce } from '../../api/client.ts';
+import { ApiProblem } from '../../api/problem.ts';
+import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
+import { ofSession } from '../packing/queries.ts';
+import type { Kind } from '../shelf/queries.ts';
+import { type GaugeUnit, milsSaid, milsTyped } from './mils-typed.ts';
+import { type CheckBody, inside, type Limit, type Watch } from './queries.ts';
+import { useSeamText } from './words.ts';
+
+const MEASURES = ['widthMils', 'thicknessMils', 'countersinkMils', 'coverHookMils', 'bodyHookMils'] as const;
+type Measure = (typeof MEASURES)[number];
+const START = {
+  ...{ machineId: '', line: '1', serial: '', kindId: '', how: '', occasion: 'due', gauge: '', unit: 'mil' },
+  ...{ widthMils: '', thicknessMils: '', countersinkMils: '', coverHookMils: '', bodyHookMils: '' },
+  ...{ looksGood: false, note: '' },
+};
+const TAKEN_ANEW = {
+  ...{ widthMils: '', thicknessMils: '', countersinkMils: '', coverHookMils: '', bodyHookMils: '' },
+  ...{ looksGood: false, note: '', serial: '' },
+};
+
+type FormProps = { watch: Watch; kinds: readonly Kind[]; serial: number | null; onDone: () => void };
+
+/** One check, step by step: which container, how it was looked at, what the gauge read, and whether it looks good. */
+export function CheckForm({ watch, kinds, serial, onDone }: FormProps) {
+  const t = useSeamText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const { draft, change } = useDraft(`seal-check.${watch.session.id}`, START);
+  const machine = watch.machines.find(({ id }) => id === draft.machineId) ?? watch.machines[0];
+  const lineWatch = watch.lines.find(({ machine: { id } }) => id === machine?.id);
+  const kind =
+    kinds.find(({ id }) => id === (draft.kindId || lineWatch?.lastKindId)) ??
+    kinds.find(({ kindCode }) => kindCode === 'can-no-10') ??
+    kinds[0];
+  const isSeamer = machine?.kind === 'can-seamer';
+  const hows = isSeamer ? (['teardown', 'visual'] as const) : (['squeeze', 'visual'] as const);
+  const how = hows.find((one) => one === draft.how) ?? hows[0];
+  const limit = watch.limits.find(({ containerKindId }) => containerKindId === kind?.id);
+  const unit: GaugeUnit = draft.unit === 'mm' ? 'mm' : 'mil';
+  const serialTyped = serial === null ? draft.serial : String(serial);
+  const checking = useMutation({
+    mutationFn: (json: CheckBody) =>
+      askOnce('seal-check', json, (headers) =>
+        inside['seal-checks'].$post({ param: { storehouse }, json }, { headers }),
+      ),
+    onSuccess: async () => {
+      change(TAKEN_ANEW);
+      await queries.invalidateQueries({ queryKey: ofSession({ storehouse, session: watch.session.id }) });
+      onDone();
+    },
+  });
+  const problems = problemsOf(checking.error);
+  const needsLimits = how === 'teardown' && !limit;
+  const submit = () => {
+    if (!machine || !kind) return;
+    const read = Object.fromEntries(MEASURES.map((one) => [one, milsTyped(draft[one], unit) ?? 0]));
+    checking.mutate({
+      ...{ machineId: machine.id, sessionId: watch.session.id, line: Number(draft.line) || 1 },
+      ...{ serial: /^\d+$/.test(serialTyped.trim()) ? Number(serialTyped) : null, containerKindId: kind.id },
+      ...{ how, looksGood: draft.looksGood, note: draft.note, gauge: draft.gauge },
+      occasion: (serial === null ? draft.occasion : 'suspect') as CheckBody['occasion'],
+      measures: how === 'teardown' ? (read as Record<Measure, number>) : null,
+    });
+  };
+  return (
+    <form
+      className="stack"
+      id="check"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        submit();
+      }}
+    >
+      <h2>{serial === null ? t.writeCheck : t.openSerial(serial)}</h2>
+      <div className="pair">
+        <Choice
+          label={t.machine}
+          value={machine?.id ?? ''}
+          options={watch.machines.map(({ id, name }) => ({ value: id, name }))}
+          onChange={(machineId) => change({ machineId, how: '' })}
+        />
+        <Choice
+          label={t.container}
+          value={kind?.id ?? ''}
+          options={kinds.map((one) => ({
+            value: one.id,
+            name: format.language === 'es' ? one.nameEs : one.nameEn,
+          }))}
+          onChange={(kindId) => change({ kindId })}
+        />
+      </div>
+      <div className="pair">
+        <Field
+          label={t.line}
+          inputMode="numeric"
+          value={draft.line}
+          problem={problems.line}
+          onChange={(event) => change({ line: event.target.value })}
+        />
+        <Field
+          label={t.serial}
+          inputMode="numeric"
+          hint={t.serialHint}
+          value={serialTyped}
+          readOnly={serial !== null}
+          problem={problems.serial}
+          onChange={(event) => change({ serial: event.target.value })}
+        />
+      </div>
+      <div className="pair">
+        <Choice
+          label={t.how}
+          value={how}
+          options={hows.map((value) => ({ value, name: t.hows[value] }))}
+          onChange={(value) => change({ how: value })}
+        />
+        {serial === null ? (
+          <Choice
+            label={t.occasion}
+            value={draft.occasion}
+            options={Object.entries(t.occasions).map(([value, name]) => ({ value, name }))}
+            onChange={(occasion) => change({ occasion })}
+          />
+        ) : null}
+      </div>
+      <p className="said watch-said">{t.cautions[how]}</p>
+      {needsLimits ? (
+        <p className="said">
+          {t.noLimits}{' '}
+          <Link to="/s/$storehouse/packing/machines" params={{ storehouse }}>
+            {t.writeLimits}
+          </Link>
+        </p>
+      ) : null}
+      {how === 'teardown' && limit ? (
+        <Measures {...{ draft, change, unit, limit }} problem={problems['measures.widthMils']} />
+      ) : null}
+      <Check label={t.looks[how]} isOn={draft.looksGood} onChange={(looksGood) => change({ looksGood })} />
+      <Field label={t.note} value={draft.note} onChange={(event) => change({ note: event.target.value })} />
+      <ProblemSaid
+        error={
+          checking.error instanceof ApiProblem && checking.error.fields.length > 0 ? null : checking.error
+        }
+      />
+      <button
+        type="submit"
+        className="btn go"
+        disabled={
+          checking.isPending ||
+          needsLimits ||
+          (how === 'teardown' && MEASURES.some((one) => milsTyped(draft[one], unit) === undefined))
+        }
+      >
+        {draft.looksGood ? t.writeIt : t.writeFailed}
+      </button>
+      {serial === null ? null : (
+        <button type="button" className="btn" onClick={onDone}>
+          {t.notThis}
+        </button>
+      )}
+    </form>
+  );
+}
+
+type Draft = typeof START;
+type MeasuresProps = {
+  draft: Draft;
+  change: (part: Partial<Draft>) => void;
+  unit: GaugeUnit;
+  limit: Limit;
+  problem: string | undefined;
+};
+
+/** What the gauge read, each beside what the maker allows. */
+function Measures({ draft, change, unit, limit, problem }: MeasuresProps) {
+  const t = useSeamText();
+  const range = (least: number, most: number) => t.allowed(milsSaid(least, unit), milsSaid(most, unit));
+  const hints: Record<Measure, string> = {
+    widthMils: range(limit.widthLeast, limit.widthMost),
+    thicknessMils: range(limit.thicknessLeast, limit.thicknessMost),
+    countersinkMils: range(limit.countersinkLeast, limit.countersinkMost),
+    coverHookMils: t.overlapFrom(limit.overlapPercent),
+    bodyHookMils: t.overlapFrom(limit.overlapPercent),
+  };
+  return (
+    <fieldset className="stack">
+      <legend>{t.measured}</legend>
+      <p className="soft">{t.limitsFrom(limit.source)}</p>
+      <div className="pair">
+        <Choice
+          label={t.unit}
+          value={unit}
+          options={Object.entries(t.units).map(([value, name]) => ({ value, name }))}
+          onChange={(value) => change({ unit: value })}
+        />
+        <Field
+          label={t.gauge}
+          value={draft.gauge}
+          onChange={(event) => change({ gauge: event.target.value })}
+        />
+      </div>
+      <div className="pair">
+        {MEASURES.map((one) => (
+          <Field
+            key={one}
+            label={t.measures[one]}
+            inputMode="decimal"
+            hint={hints[one]}
+            value={draft[one]}
+            problem={
+              draft[one] !== '' && milsTyped(draft[one], unit) === undefined
+                ? t.measureProblem
+                : one === 'widthMils'
+                  ? problem
+                  : undefined
+            }
+            onChange={(event) => change({ [one]: event.target.value })}
+          />
+        ))}
+      </div>
+    </fieldset>
+  );
+}

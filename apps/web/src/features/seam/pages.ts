@@ -1,0 +1,2 @@
+export { Machines } from './machines.tsx';
+export { Seals } from './seals.tsx';

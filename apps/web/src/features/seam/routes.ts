@@ -1,0 +1,17 @@
+import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
+import { houseRoute } from '../../house-route.ts';
+
+const pages = () => import('./pages.ts');
+
+const machines = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/packing/machines',
+  component: lazyRouteComponent(pages, 'Machines'),
+});
+const seals = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/packing/$session/seals',
+  component: lazyRouteComponent(pages, 'Seals'),
+});
+
+export const seamRoutes = [machines, seals] as const;

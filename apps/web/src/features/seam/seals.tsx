@@ -1,0 +1,117 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import { useState } from 'react';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { joined, Loaded } from '../../ui/loaded.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { type Kind, kindsQuery } from '../shelf/queries.ts';
+import { CheckForm } from './check-form.tsx';
+import { type LineWatch, type Watch, watchQuery } from './queries.ts';
+import { WindowOf } from './window.tsx';
+import { type SeamText, useSeamText } from './words.ts';
+import './seam.css';
+
+/** The seals of a running day: the next check, the check itself, and what a failed one left in doubt. */
+export function Seals() {
+  const { session } = useParams({ from: '/s/$storehouse/packing/$session/seals' });
+  const { storehouse } = useHouse();
+  const reading = useQuery(watchQuery({ storehouse, session }));
+  const kinds = useQuery(kindsQuery({ storehouse }));
+  return (
+    <Loaded reading={joined(reading, kinds)}>
+      {([watch, { containerKinds }]) => <SealsBody watch={watch} kinds={containerKinds} />}
+    </Loaded>
+  );
+}
+
+function SealsBody({ watch, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
+  const t = useSeamText();
+  const { storehouse } = useHouse();
+  const [serial, setSerial] = useState<number | null>(null);
+  const params = { storehouse, session: watch.session.id };
+  useTitle(t.seals);
+  return (
+    <div className="seals stack">
+      <Link className="who" to="/s/$storehouse/packing/$session/log" params={params}>
+        <BackIcon />
+        {t.toLog}
+      </Link>
+      <h1>{standsOf(t, watch)}</h1>
+      {watch.lines.map((line) => (
+        <Due key={`${line.line} ${line.machine.id}`} line={line} />
+      ))}
+      {watch.windows.map((window) => (
+        <WindowOf key={window.check.id} {...{ window, watch }} onOpen={setSerial} />
+      ))}
+      {watch.machines.length === 0 ? (
+        <p>{t.noMachines}</p>
+      ) : (
+        <CheckForm key={serial ?? 'line'} {...{ watch, kinds, serial }} onDone={() => setSerial(null)} />
+      )}
+      <Link className="btn" to="/s/$storehouse/packing/machines" params={{ storehouse }}>
+        {t.toMachines}
+      </Link>
+      <Checks watch={watch} />
+    </div>
+  );
+}
+
+function standsOf(t: SeamText, { lines, windows, checks }: Watch): string {
+  const open = windows.flatMap(({ suspects }) => suspects.filter(({ disposition }) => disposition === null));
+  if (open.length > 0) return t.inDoubt(open.length);
+  const out = lines.find(({ machine }) => machine.outSince !== null);
+  if (out) return t.isOut(out.machine.name);
+  if (checks.length === 0 || lines.some(({ why }) => why !== null)) return t.checkNow;
+  return t.allGood;
+}
+
+function Due({ line }: { line: LineWatch }) {
+  const t = useSeamText();
+  const { format } = useHouse();
+  const { machine, lastGood, why } = line;
+  const name = t.lineOf(line.line, machine.name);
+  if (machine.outSince !== null)
+    return <p className="said">{t.outSays(name, format.instant(machine.outSince))}</p>;
+  return (
+    <p className={why === null ? 'said well-said' : 'said watch-said'}>
+      <b>{name}</b> {why === null ? t.nextIn(line.containersLeft, line.minutesLeft) : t.dueBecause[why]}
+      <span className="soft block">
+        {lastGood
+          ? t.sinceGood(line.closedSince, lastGood.serial, format.instant(lastGood.checkedAt))
+          : t.neverGood}
+      </span>
+    </p>
+  );
+}
+
+function Checks({ watch }: { watch: Watch }) {
+  const t = useSeamText();
+  const { format } = useHouse();
+  if (watch.checks.length === 0) return null;
+  return (
+    <details>
+      <summary>{t.checks(watch.checks.length)}</summary>
+      <ul className="list">
+        {watch.checks.toReversed().map((check) => (
+          <li key={check.id}>
+            <span>
+              <b className={check.passed ? '' : 'wrong'}>{check.passed ? t.passed : t.failed}</b>{' '}
+              {t.hows[check.how as keyof typeof t.hows]}, {t.placeOf(check.line, check.serial)}
+              <span className="soft block">
+                {[
+                  format.instant(check.checkedAt),
+                  check.checkedByName,
+                  t.occasions[check.occasion as keyof typeof t.occasions],
+                  check.note,
+                ]
+                  .filter(Boolean)
+                  .join(' · ')}
+              </span>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
