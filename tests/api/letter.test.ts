@@ -155,6 +155,23 @@ test('who has no address, and a server without e-mail, get no letter, and nothin
   expect(await stateOf(paper)).toMatchObject({ state: 'unsent', work: 'done' });
 });
 
+test('a letter that was deleted before it went out, and a person who left, are sent nothing, and the work ends', async () => {
+  const deleted = await write();
+  await app.admin`delete from book.letter where letter_id = ${deleted}`;
+  expect(await doWork(app, catcher)).toMatchObject({ done: 1, later: 0, dead: 0 });
+  const left = await write();
+  const [had] = await app.admin<{ login: string }[]>`select login_id as login from book.person
+    where person_id = ${birchall.personId}`;
+  await app.admin`update book.person set login_id = null where person_id = ${birchall.personId}`;
+  expect(await doWork(app, catcher)).toMatchObject({ done: 1, later: 0, dead: 0 });
+  expect(await stateOf(left)).toMatchObject({
+    ...{ state: 'unsent', work: 'done' },
+    because: 'This person has no login, and so no address.',
+  });
+  expect(catcher.caught).toEqual([]);
+  await app.admin`update book.person set login_id = ${had?.login ?? null} where person_id = ${birchall.personId}`;
+});
+
 test('a neighbour’s letter is read by nobody but who sends it', async () => {
   await write();
   const rows = await withStorehouseTx(app.outside, storehouse.storehouseId, (tx) =>

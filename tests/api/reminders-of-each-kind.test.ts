@@ -1,0 +1,120 @@
+import { extract } from 'letterparser';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
+import { openTestApp, type TestApp } from '../support/app.ts';
+import { aBuy, bodyOf } from '../support/buy.ts';
+import { type Catcher, openCatcher } from '../support/catcher.ts';
+import { type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import { aLandedBuy, aPackingLead } from '../support/landed-buy.ts';
+import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
+import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import { doWork } from '../support/work.ts';
+
+/* From the facts of the book to the letter, for the kinds that no other test follows all the way. */
+let app: TestApp;
+let storehouse: TestStorehouse;
+let households: GrainHouseholds;
+let catcher: Catcher;
+beforeAll(async () => {
+  app = await openTestApp();
+  storehouse = await aStorehouse(app);
+  households = await grainHouseholds(app, storehouse);
+  await aPackingLead(app, storehouse, households.Corran);
+  catcher = await openCatcher();
+});
+afterAll(async () => {
+  await catcher.close();
+  await app.close();
+});
+
+/** To whom a letter with this in its subject goes, once everything that is due in the background is done. */
+async function toldAt(instant: string, subject: string): Promise<string[]> {
+  app.clock.now = new Date(instant);
+  catcher.caught.length = 0;
+  await enqueueEverywhere(app.outside, 'remind');
+  await doWork(app, catcher);
+  return catcher.caught
+    .filter(({ source }) => (extract(source).subject ?? '').includes(subject))
+    .map(({ to }) => to.replace('@example.org', ''))
+    .toSorted();
+}
+
+test('a quote that lapses before its order is told to the coordinator, and no more once the order comes sooner', async () => {
+  app.clock.now = new Date('2026-09-01T15:00:00Z');
+  const buy = await aBuy(app, storehouse, {
+    ...{ name: 'Rye', orderOn: '2026-10-12' },
+    quote: { validUntil: '2026-10-05' },
+  });
+  const lapses = 'A quote for Rye lapses';
+  expect(await toldAt('2026-09-27T15:00:00Z', lapses)).toEqual([]);
+  expect(await toldAt('2026-09-28T15:00:00Z', lapses)).toEqual(['coordinator']);
+  expect(await toldAt('2026-09-29T15:00:00Z', lapses)).toEqual([]);
+  const facts = bodyOf(await storehouse.coordinator.get(buy.path));
+  const { name, gatheringClosesAt, landingPlace, version } = facts;
+  const sooner = { name, gatheringClosesAt, landingPlace, version, landingOn: null, orderOn: '2026-10-05' };
+  bodyOf(await storehouse.coordinator.put(buy.path, sooner));
+  expect(await toldAt('2026-10-02T15:00:00Z', lapses)).toEqual([]);
+});
+
+test('what came short is to be claimed: told to coordinator and treasurer while it can be', async () => {
+  app.clock.now = new Date('2026-09-01T15:00:00Z');
+  await aLandedBuy(app, storehouse, { households, name: 'Spring grain', hasClaims: false });
+  const claim = 'Claim what came short of Spring grain';
+  expect(await toldAt('2026-09-01T16:00:00Z', claim)).toEqual(['birchall', 'coordinator']);
+  expect(await toldAt('2026-09-02T15:00:00Z', claim)).toEqual(['birchall', 'coordinator']);
+  expect(await toldAt('2026-09-03T15:00:00Z', claim)).toEqual([]);
+});
+
+describe('a buy that is shared out', () => {
+  let buy: TestSharedBuy;
+  beforeAll(async () => {
+    app.clock.now = new Date('2026-09-01T15:00:00Z');
+    buy = await aSharedBuy(app, storehouse, { households, name: 'Autumn grain' });
+  });
+
+  test('has food that waits: a week and two days before the last day, on it, and once it is over', async () => {
+    const waits = 'Your food of Autumn grain waits'; // until 1 October
+    const all = ['birchall', 'coordinator', 'corran', 'dell', 'pat-corran']; // two live with the Corrans
+    expect(await toldAt('2026-09-23T15:00:00Z', waits)).toEqual([]);
+    expect(await toldAt('2026-09-24T15:00:00Z', waits)).toEqual(all);
+    expect(await toldAt('2026-09-25T15:00:00Z', waits)).toEqual([]);
+    for (const day of ['2026-09-29', '2026-10-01', '2026-10-02'])
+      expect([day, await toldAt(`${day}T15:00:00Z`, waits)]).toEqual([day, all]);
+    expect(await toldAt('2026-10-03T15:00:00Z', waits)).toEqual([]);
+  });
+
+  test('is fetched at the hour that was chosen: told the day before and on it, to who comes and who is there', async () => {
+    const { Dell } = households;
+    const window = { startsAt: '2026-10-10T17:00:00Z', endsAt: '2026-10-10T17:30:00Z' };
+    bodyOf(await Dell.caller.post(`${buy.path}/pick-ups`, window), 201);
+    const fetch = 'Fetch your food of Autumn grain';
+    expect(await toldAt('2026-10-08T15:00:00Z', fetch)).toEqual([]);
+    expect(await toldAt('2026-10-09T15:00:00Z', fetch)).toEqual(['dell']);
+    expect(await toldAt('2026-10-10T14:00:00Z', 'Hand over food of Autumn grain')).toEqual([
+      'coordinator',
+      'pat-corran',
+    ]);
+    expect(await toldAt('2026-10-10T15:00:00Z', fetch)).toEqual([]); // an hour ago it was told for the day
+  });
+
+  test('leaves a debt that is told once a month, to the household alone and without its sum, until it is paid', async () => {
+    const balance = 'Your balance';
+    await toldAt('2026-11-01T15:00:00Z', balance);
+    expect(await toldAt('2026-11-02T15:00:00Z', balance)).toEqual([]);
+    expect(await toldAt('2026-12-01T15:00:00Z', balance)).toContain('dell');
+    const letter = catcher.caught.find(({ to }) => to.startsWith('dell'));
+    expect(extract(letter?.source ?? '').text).not.toMatch(/\d[.,]\d{2}\b/);
+    const { items } = bodyOf(await households.Dell.caller.get(`${storehouse.path}/next-steps`));
+    const owed = items.find(({ kind }: { kind: string }) => kind === 'balance-due');
+    const receipt = { householdId: households.Dell.householdId, minorUnits: owed.minorUnits };
+    bodyOf(
+      await households.Birchall.caller.post(`${storehouse.path}/payments`, {
+        ...{ ...receipt, currency: 'USD', onDay: '2026-12-01', till: 'cash' },
+      }),
+      201,
+    );
+    const january = await toldAt('2027-01-01T15:00:00Z', balance);
+    expect(january).not.toContain('dell');
+    expect(january).toContain('corran');
+  });
+});
