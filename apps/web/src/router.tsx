@@ -22,6 +22,7 @@ import { packingRoutes } from './features/packing/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
 import { paymentsRoutes } from './features/payments/routes.ts';
 import { peopleRoutes } from './features/people/routes.ts';
+import { placeRoutes } from './features/place/routes.ts';
 import { reviewRoutes } from './features/review/routes.ts';
 import { seamRoutes } from './features/seam/routes.ts';
 import { settingsRoutes } from './features/settings/routes.ts';
@@ -118,6 +119,7 @@ export const router = createRouter({
       ...claimRoutes,
       ...coverageRoutes,
       ...shelfRoutes,
+      ...placeRoutes,
       ...settingsRoutes,
       ...workRoutes,
       ...landingRoutes,

@@ -39,7 +39,44 @@ export async function bringOldStock({ teller, packingLead, of, foodIds, kindIds 
       containerKindId: idIn(kindIds, kindCode),
     });
   const households = new Set(OLD_STOCK.map((stock) => stock.household));
+  await namePlaces({ packingLead, of });
   teller.say(`${households.size} households write down what stands in their larders already.`);
+}
+
+/** Degrees Celsius of a usual year, January first. */
+const CELLAR = [9, 9, 10, 11, 13, 15, 16, 17, 16, 14, 12, 10] as const;
+const GARAGE = [2, 4, 9, 14, 20, 27, 31, 30, 25, 16, 9, 4] as const;
+
+/** Some say where their food stands and how warm it is there; most have not measured yet. */
+async function namePlaces({ packingLead, of }: Pick<Cast, 'packingLead' | 'of'>): Promise<void> {
+  const usualYear = (degrees: readonly number[], fromYear: number) =>
+    Array.from({ length: 2026 - fromYear + 1 }, (_, at) => fromYear + at)
+      .flatMap((year) =>
+        degrees.map((celsius, month) => ({
+          month: `${year}-${String(month + 1).padStart(2, '0')}`,
+          tenthsCelsius: celsius * 10,
+        })),
+      )
+      .filter(({ month }) => month <= '2026-09');
+  const name = async (caller: Caller, facts: Record<string, unknown>, months: object[]) => {
+    const known = { isLit: false, isDamp: null, isRodentProof: null, ...facts };
+    const { id } = await caller.post<{ id: string }>('/places', known);
+    if (months.length > 0) await caller.put(`/places/${id}/months`, { months });
+  };
+  const own = { of: 'household' };
+  const [hollis, ashdown] = [of('Hollis').caller, of('Ashdown').caller];
+  await name(
+    packingLead,
+    { of: 'store', name: 'Back room of the hall', kind: 'room', isRodentProof: true },
+    [],
+  );
+  await name(hollis, { ...own, name: 'Cellar', kind: 'cellar', isDamp: true }, usualYear(CELLAR, 2014));
+  await name(
+    hollis,
+    { ...own, name: 'Garage', kind: 'garage', isRodentProof: false },
+    usualYear(GARAGE, 2020),
+  );
+  await name(ashdown, { ...own, name: 'Pantry', kind: 'pantry' }, usualYear(CELLAR, 2023));
 }
 
 type Wish = {

@@ -50,6 +50,9 @@ function OwnShelf() {
               <Link className="btn" to="/s/$storehouse/shelf/ways" params={{ storehouse }}>
                 {words.waysToKeep}
               </Link>
+              <Link className="btn" to="/s/$storehouse/places" params={{ storehouse }}>
+                {words.places}
+              </Link>
             </div>
             {full.length === 0 ? null : <ShelfPicture containers={full} kinds={containerKinds} />}
             {all.length === 0 ? null : <ContainerList containers={all} />}

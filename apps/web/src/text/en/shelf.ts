@@ -19,6 +19,7 @@ export const en = {
   deferTo: (who: string) => `First comes the word of: ${who}.`,
   toLabels: 'Print labels',
   waysToKeep: 'Ways to keep a food',
+  places: 'Places and their warmth',
   record: 'Record what you have at home',
   notKnown:
     'How long each keeps, and in which place it stands, is not in the book yet. So nothing here is shaded by it.',

@@ -19,6 +19,7 @@ export const es: ShelfWords = {
   deferTo: (who) => `Primero está la palabra de: ${who}.`,
   toLabels: 'Imprimir etiquetas',
   waysToKeep: 'Maneras de conservar un alimento',
+  places: 'Lugares y su calor',
   record: 'Anotar lo que tiene en casa',
   notKnown:
     'Cuánto dura cada uno y en qué lugar está aún no figura en el libro. Por eso nada aquí se sombrea según ello.',

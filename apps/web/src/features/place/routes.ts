@@ -1,0 +1,20 @@
+import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
+import { houseRoute } from '../../house-route.ts';
+
+const all = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/places',
+  component: lazyRouteComponent(() => import('./places.tsx'), 'Places'),
+});
+const add = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/places/new',
+  component: lazyRouteComponent(() => import('./place-form.tsx'), 'NewPlace'),
+});
+const one = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/places/$place',
+  component: lazyRouteComponent(() => import('./place.tsx'), 'PlacePage'),
+});
+
+export const placeRoutes = [all, add, one] as const;
