@@ -120,6 +120,27 @@ test('the close keeps a digest that sha256sum gives again from the text that any
   expect(digest).toMatchObject({ digestSha256: summed, digestNowSha256: summed, holds: true });
 });
 
+test('beside the text stands the kind of each account that it names, and of no other', async () => {
+  const { body: text } = await reviewer.caller.get(at(`/periods/${THROUGH}/digest?format=text`));
+  const named = (text as string)
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line))
+    .flatMap(([what, , , from, to]) => (what === 'movement' ? [from, to] : []));
+  const { body, headers } = await reviewer.caller.get(at(`/periods/${THROUGH}/digest?format=accounts`));
+  expect(headers.get('Content-Type')).toContain('text/csv');
+  const [head, ...rows] = (body as string).trimEnd().split('\r\n');
+  expect(head).toContain('accountId,unit,number,kind');
+  const cells = rows.map((row) => row.split(','));
+  expect(cells.map(([id]) => id).toSorted()).toEqual([...new Set(named)].toSorted());
+  const said = cells.map(([, unit, number, kind]) => `${unit} ${number} ${kind}`);
+  expect(said).toEqual(
+    expect.arrayContaining(['currency 1000 Bank', 'currency 2200 Buy clearing', 'currency 3000 Store fund']),
+  );
+  const member = await buy.households.Dell.caller.get(at(`/periods/${THROUGH}/digest?format=accounts`));
+  expect(member.body.code).toBe('duty-missing');
+});
+
 test('the next close is chained to the one before and takes in the days between alone', async () => {
   bodyOf(await buy.treasurer.post(at('/bank-charges'), { minorUnits: 99, onDay: '2026-09-01' }), 201);
   // The year ended the day before and is carried: within the next one, results are listed and keep nothing open.

@@ -74,3 +74,22 @@ export async function listDigestEntries(
     entry.movements.every(({ isHomeStock }) => isHomeStock) ? { ...entry, note: '' } : entry,
   );
 }
+
+export type AccountKind = {
+  readonly accountId: string;
+  readonly unitKind: string;
+  readonly kind: string;
+  readonly vesselKind: string | null;
+};
+
+/** Of what kind some accounts are. Whose they are is told by the journal, which notes who looked. */
+export async function listAccountKinds(
+  tx: Tx,
+  storehouseId: string,
+  accountIds: readonly string[],
+): Promise<AccountKind[]> {
+  return tx.execute<AccountKind>(sql`
+    select account_id as "accountId", unit_kind as "unitKind", kind, vessel_kind as "vesselKind" from book.account
+    where storehouse_id = ${storehouseId} and account_id = any(${sql.param([...accountIds])}::uuid[])
+    order by account_id`);
+}

@@ -1,5 +1,7 @@
 import type { PeriodCloseRow } from '@sheafbook/db/tables';
+import { chartLine } from '@sheafbook/ledger';
 import { sha256 } from './digest.ts';
+import type { AccountKind } from './digest-queries.ts';
 import type { MissingAtClose } from './missing.ts';
 
 type Close = Pick<PeriodCloseRow, 'closedThrough' | 'closedAt' | 'entryCount' | 'digestSha256'> & {
@@ -45,6 +47,14 @@ export const presentDigest = ({ close, text }: { close: PeriodCloseRow; text: st
   digestSha256: close.digestSha256,
   digestNowSha256: sha256(text),
   holds: close.digestSha256 === sha256(text),
+});
+
+/** Money by the chart of accounts; grams by what they lie in, pieces of supplies as such. */
+export const accountRow = ({ accountId, unitKind, kind, vesselKind }: AccountKind) => ({
+  accountId,
+  unit: unitKind,
+  number: unitKind === 'currency' ? chartLine(kind).number : '',
+  kind: unitKind === 'currency' ? chartLine(kind).name : (vesselKind ?? kind),
 });
 
 export const presentPreview = (preview: {

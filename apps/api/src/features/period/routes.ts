@@ -1,10 +1,18 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
+import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayClosePeriod, mayReadDigest, maySign } from './policy.ts';
-import { presentDigest, presentPeriods, presentPreview } from './present.ts';
+import { accountRow, presentDigest, presentPeriods, presentPreview } from './present.ts';
 import { closeDay, digestQuery, periodEnd, signatureWish } from './schema.ts';
-import { closePeriod, listPeriods, previewClose, readDigest, signPeriod } from './use-cases.ts';
+import {
+  closePeriod,
+  listPeriods,
+  previewClose,
+  readDigest,
+  readDigestAccounts,
+  signPeriod,
+} from './use-cases.ts';
 
 export const periodRoutes = new Hono<AppEnv>()
   .get(
@@ -36,11 +44,19 @@ export const periodRoutes = new Hono<AppEnv>()
   )
   .get(
     '/periods/:throughOn/digest',
-    describe('Books', 'The digest of a close and whether it still holds; as text, what it is reckoned from'),
+    describe(
+      'Books',
+      'The digest of a close and whether it still holds; as text, what it is reckoned from; the kinds of its accounts',
+    ),
     may(mayReadDigest),
     queryOf(digestQuery),
     async (c) => {
-      const digest = await readDigest(contextOf(c), closeDay(c.req.param('throughOn')));
+      const throughOn = closeDay(c.req.param('throughOn'));
+      if (c.req.valid('query').format === 'accounts') {
+        const accounts = await readDigestAccounts(contextOf(c), throughOn);
+        return answerCsv(c, `accounts-through-${throughOn}`, accounts.map(accountRow));
+      }
+      const digest = await readDigest(contextOf(c), throughOn);
       if (c.req.valid('query').format === 'json') return c.json(presentDigest(digest));
       const name = `book-through-${digest.close.closedThrough}.txt`;
       return c.body(digest.text, 200, {

@@ -13,7 +13,7 @@ export const signatureWish = z.strictObject({
 });
 export type SignatureWish = z.infer<typeof signatureWish>;
 
-export const digestQuery = z.strictObject({ format: z.enum(['json', 'text']).default('json') });
+export const digestQuery = z.strictObject({ format: z.enum(['json', 'text', 'accounts']).default('json') });
 
 /** The day of a close in the path. What is no day names no close. */
 export function closeDay(text: string): string {

@@ -9,7 +9,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import { whoHeld } from '../duty/use-cases.ts';
 import { loadStorehouse } from '../storehouse/queries.ts';
 import { digestText, sha256 } from './digest.ts';
-import { listDigestEntries } from './digest-queries.ts';
+import { listAccountKinds, listDigestEntries } from './digest-queries.ts';
 import { listMissingAtClose, refuseUnsettled } from './missing.ts';
 import {
   findCloseBefore,
@@ -93,10 +93,31 @@ export function readDigest(context: Context, throughOn: string) {
   );
 }
 
-async function writeDigest(tx: Tx, storehouseId: string, throughOn: string) {
+/** The kinds of the accounts that the text of a close names by their ids alone. */
+export function readDigestAccounts(context: Context, throughOn: string) {
+  const { storehouseId } = context.actor;
+  return withTx(
+    context,
+    async (tx) => {
+      await loadPeriodClose(tx, storehouseId, throughOn);
+      const { entries } = await listClosedEntries(tx, storehouseId, throughOn);
+      const named = entries
+        .flatMap(({ movements }) => movements)
+        .flatMap((movement) => (movement.isHomeStock ? [] : [movement.fromAccountId, movement.toAccountId]));
+      return listAccountKinds(tx, storehouseId, [...new Set(named)]);
+    },
+    { isReadOnly: true },
+  );
+}
+
+async function listClosedEntries(tx: Tx, storehouseId: string, throughOn: string) {
   const before = await findCloseBefore(tx, storehouseId, throughOn);
   const after = before?.closedThrough ?? null;
-  const entries = await listDigestEntries(tx, storehouseId, { after, throughOn });
+  return { before, entries: await listDigestEntries(tx, storehouseId, { after, throughOn }) };
+}
+
+async function writeDigest(tx: Tx, storehouseId: string, throughOn: string) {
+  const { before, entries } = await listClosedEntries(tx, storehouseId, throughOn);
   const previousSha256 = before?.digestSha256 ?? null;
   return {
     text: digestText({ storehouseId, throughOn, previousSha256 }, entries),

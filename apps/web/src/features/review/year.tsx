@@ -203,7 +203,6 @@ function Close({ close }: { close: Closed }) {
 }
 
 function Digest({ close }: { close: Closed }) {
-  const t = useReviewText();
   const { duties } = useHouse();
   return (
     <>
@@ -213,7 +212,6 @@ function Digest({ close }: { close: Closed }) {
       {duties.includes('treasurer') || duties.includes('reviewer') ? (
         <DigestText closedThrough={close.closedThrough} />
       ) : null}
-      <p className="soft">{t.howSummed}</p>
     </>
   );
 }
@@ -241,6 +239,12 @@ function DigestText({ closedThrough }: { closedThrough: string }) {
           {t.takeText}
         </a>
       </p>
+      <p>
+        <a href={`/api/storehouses/${storehouse}/periods/${closedThrough}/digest?format=accounts`} download>
+          {t.takeKinds}
+        </a>
+      </p>
+      <p className="soft">{t.howSummed}</p>
     </>
   );
 }

@@ -314,7 +314,7 @@ export const en = {
   fromTo: (from: string, to: string) => `${from} to ${to}`,
   statementEmpty: 'Nothing has been charged or paid in this time.',
   broughtForward: 'Brought forward',
-  entryNo: (no: number) => `entry ${no}`,
+  entryNo: (no: number) => `entry\u00a0${no}`,
   what: 'What',
   charge: 'Charge',
   paid: 'Paid',

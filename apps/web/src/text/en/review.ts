@@ -168,6 +168,7 @@ export const en = {
   digestHolds: 'the digest still holds',
   digestFails: 'the digest no longer holds',
   takeText: 'Take along what it is reckoned from',
+  takeKinds: 'Of which kind the accounts in it are (CSV)',
   howSummed: 'sha256sum of that text gives the digest. Each text begins with the digest of the close before.',
   duties: { reviewer: 'reviewer', treasurer: 'treasurer', coordinator: 'coordinator' } as Record<
     string,

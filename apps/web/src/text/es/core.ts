@@ -314,7 +314,7 @@ export const es: Catalogue = {
   fromTo: (from, to) => `${from} a ${to}`,
   statementEmpty: 'Nada se ha cargado ni pagado en este tiempo.',
   broughtForward: 'Saldo anterior',
-  entryNo: (no) => `asiento ${no}`,
+  entryNo: (no) => `asiento\u00a0${no}`,
   what: 'Qué',
   charge: 'Cargo',
   paid: 'Pagado',

@@ -163,6 +163,7 @@ export const es: ReviewWords = {
   digestHolds: 'el resumen sigue cumpliéndose',
   digestFails: 'el resumen ya no se cumple',
   takeText: 'Llevarse el texto del que sale',
+  takeKinds: 'De qué clase son sus cuentas (CSV)',
   howSummed: 'sha256sum de ese texto da el resumen. Cada texto empieza con el resumen del cierre anterior.',
   duties: { reviewer: 'revisor', treasurer: 'tesorero', coordinator: 'coordinador' },
   signed: (duty) => `firmado como ${duty}`,
