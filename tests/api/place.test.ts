@@ -113,7 +113,7 @@ describe('a logger’s file', () => {
     expect(await refusalOf(app, post)).toEqual(overlap('text'));
     const months = { months: [{ month: '2026-08', tenthsCelsius: 150 }] };
     expect(await refusalOf(app, () => birchall.caller.put(at(`/places/${id}/months`), months))).toEqual(
-      overlap,
+      overlap('months'),
     );
     expect((await post()).body.fields[0].message).toBe(
       'From 2026-08-01 to 2026-08-02 this place has a record already. Take that out first.',
