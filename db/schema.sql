@@ -1950,6 +1950,61 @@ table book.seam_limit row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (body_plate, countersink_least, countersink_most, lid_plate, overlap_percent, source, thickness_least, thickness_most, width_least, width_most) to sheafbook_app
 
+table book.session_cost row level security
+  storehouse_id uuid not null
+  session_settlement_id uuid not null
+  "position" smallint not null
+  kind text not null
+  what text not null
+  supply_id uuid
+  pieces integer
+  minor_units book.amount not null
+  borne_by text not null
+  constraint session_cost_pkey PRIMARY KEY (storehouse_id, session_settlement_id, "position")
+  constraint session_cost_settlement_fk FOREIGN KEY (storehouse_id, session_settlement_id) REFERENCES book.session_settlement(storehouse_id, session_settlement_id)
+  constraint session_cost_supply_fk FOREIGN KEY (storehouse_id, supply_id) REFERENCES book.supply(storehouse_id, supply_id)
+  constraint session_cost_borne_by_known CHECK ((borne_by = ANY (ARRAY['containers'::text, 'storehouse'::text])))
+  constraint session_cost_counts_pieces CHECK ((((supply_id IS NULL) = (pieces IS NULL)) AND (pieces > 0)))
+  constraint session_cost_kind_known CHECK ((kind = ANY (ARRAY['supplies'::text, 'scrap'::text, 'line-fee'::text, 'equipment-fee'::text, 'sundries'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.session_settlement row level security
+  storehouse_id uuid not null
+  session_settlement_id uuid default uuidv7() not null
+  packing_session_id uuid not null
+  entry_id uuid
+  note text default ''::text not null
+  settled_by uuid not null
+  settled_at timestamp with time zone not null
+  undone_at timestamp with time zone
+  undone_entry_id uuid
+  constraint session_settlement_pkey PRIMARY KEY (storehouse_id, session_settlement_id)
+  constraint session_settlement_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint session_settlement_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint session_settlement_settled_by_fk FOREIGN KEY (storehouse_id, settled_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint session_settlement_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint session_settlement_undone_entry_fk FOREIGN KEY (storehouse_id, undone_entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint session_settlement_undone_whole CHECK (((undone_entry_id IS NULL) OR (undone_at IS NOT NULL)))
+  CREATE UNIQUE INDEX session_settlement_one_standing ON book.session_settlement USING btree (storehouse_id, packing_session_id) WHERE (undone_at IS NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (undone_at, undone_entry_id) to sheafbook_app
+
+table book.session_share row level security
+  storehouse_id uuid not null
+  session_settlement_id uuid not null
+  "position" smallint not null
+  household_id uuid not null
+  containers integer not null
+  minor_units book.amount not null
+  constraint session_share_pkey PRIMARY KEY (storehouse_id, session_settlement_id, "position", household_id)
+  constraint session_share_cost_fk FOREIGN KEY (storehouse_id, session_settlement_id, "position") REFERENCES book.session_cost(storehouse_id, session_settlement_id, "position")
+  constraint session_share_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint session_share_counts_containers CHECK ((containers >= 0))
+  CREATE INDEX session_share_by_household ON book.session_share USING btree (storehouse_id, household_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.share row level security
   storehouse_id uuid not null
   split_id uuid not null

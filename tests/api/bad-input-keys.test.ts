@@ -39,6 +39,7 @@ const WITHOUT_KEY = [
   'POST /households/:household/helpers',
   'POST /foods',
   'POST /container-kinds',
+  'POST /packing-sessions/:session/settlement-previews',
   'POST /suppliers',
   'POST /supplies',
   'POST /buys',

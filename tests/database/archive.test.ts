@@ -103,6 +103,13 @@ async function insertTheRest(): Promise<void> {
     select storehouse_id, packing_session_id, 1, 1, household_id, bag_id, ${world.ids.container ?? ''}, 500, 500, 'none',
       ${world.ids.entry ?? ''}, ${personId}, now(), now() from book.packing_bag`;
   await admin`insert into book.supply_price values (${storehouseId}, 'absorber-300', 25)`;
+  await admin`insert into book.session_settlement (storehouse_id, packing_session_id, settled_by, settled_at)
+    select storehouse_id, packing_session_id, ${personId}, now() from book.packing_session limit 1`;
+  await admin`insert into book.session_cost (storehouse_id, session_settlement_id, position, kind, what, minor_units,
+      borne_by)
+    select storehouse_id, session_settlement_id, 0, 'sundries', 'tea', 500, 'containers' from book.session_settlement`;
+  await admin`insert into book.session_share
+    select storehouse_id, session_settlement_id, 0, ${householdId}, 4, 500 from book.session_settlement`;
   await admin`insert into book.seam_limit
     select storehouse_id, container_kind_id, 110, 120, 55, 62, 120, 130, 55, 10, 9, 'an invented sheet'
     from book.container_kind where kind_code = 'can-no-10'`;

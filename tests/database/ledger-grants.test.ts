@@ -106,6 +106,9 @@ const APP_TABLES = {
   'book.stock_count': 'insert select update(entry_id)',
   'book.stop_link': 'delete insert select',
   'book.storehouse': 'insert select update(language, mass_display, name, time_zone, version, year_end_month)',
+  'book.session_cost': 'insert select',
+  'book.session_settlement': 'insert select update(undone_at, undone_entry_id)',
+  'book.session_share': 'insert select',
   'book.supply':
     'insert select update(is_retired, name, pack_minor_units, pack_pieces, pieces_each, version)',
   'book.supply_price': 'delete insert select update(price_minor_units)',

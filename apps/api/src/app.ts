@@ -59,6 +59,7 @@ import { reminderRoutes, stopRoutes } from './features/reminder/routes.ts';
 import { seamRoutes } from './features/seam/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
+import { settlementRoutes } from './features/settlement/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
 import { statementRoutes } from './features/statement/routes.ts';
 import { stockCountRoutes } from './features/stock-count/routes.ts';
@@ -109,6 +110,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', maintenanceRoutes)
   .route('/', foodRoutes)
   .route('/', containerKindRoutes)
+  .route('/', settlementRoutes)
   .route('/', supplierRoutes)
   .route('/', supplyRoutes)
   .route('/', buyRoutes)

@@ -18,6 +18,7 @@ export * from './photo.ts';
 export * from './place.ts';
 export * from './reminder.ts';
 export * from './seal.ts';
+export * from './settlement.ts';
 export * from './sharing-out.ts';
 export * from './supply.ts';
 export * from './year.ts';

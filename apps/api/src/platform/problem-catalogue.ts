@@ -38,6 +38,10 @@ export const PROBLEMS = {
   'storehouse-not-found': refuse(404, 'There is no such storehouse for you.'),
   'thing-not-found': refuse(404, 'There is no such thing in this storehouse.'),
   'stale-version': refuse(409, 'Somebody changed this since you read it. Look at the newer state first.'),
+  'settlement-moved': refuse(
+    409,
+    'Something was bought, counted or poured since this was shown. Look at what it would post now.',
+  ),
   'already-there': refuse(409, 'There is one of these already.'),
   'in-use': refuse(409, 'Something else still depends on this.'),
   'food-is-published': refuse(

@@ -66,6 +66,48 @@ export function lineTimeCharged(event: {
 }
 
 /**
+ * A thing of the storehouse's was used at a session for a fee. Dr 2300, Cr 4010.
+ * Units: minor units. Errors: AssertionError unless the amount is whole and positive.
+ */
+export function equipmentUsed(event: {
+  readonly sessionId: string;
+  readonly itemId: string;
+  readonly amountMinorUnits: number;
+}): MovementDraft[] {
+  const { sessionId, itemId, amountMinorUnits } = event;
+  const credit = moneyAccount('equipment_fees', { causeId: itemId });
+  return [debitCredit({ debit: sessionAccount(sessionId), credit, amountMinorUnits })];
+}
+
+/**
+ * What a session cost besides, paid by the bank, the tin, or a household that is owed for it. Dr 2300, Cr 1000, 1010 or 1100.
+ * Units: minor units. Errors: AssertionError unless the amount is whole and positive.
+ * Source: job map 4.6 names sundries; the accounts are common practice, no source.
+ */
+export function sessionSundry(event: {
+  readonly sessionId: string;
+  readonly paidBy: { readonly till: Till } | { readonly householdId: string };
+  readonly amountMinorUnits: number;
+}): MovementDraft[] {
+  const { sessionId, paidBy, amountMinorUnits } = event;
+  const credit = 'till' in paidBy ? tillAccount(paidBy.till) : householdAccount(paidBy.householdId);
+  return [debitCredit({ debit: sessionAccount(sessionId), credit, amountMinorUnits })];
+}
+
+/**
+ * The storehouse bears what a machine spoilt. Dr 5000, Cr 2300.
+ * Units: minor units. Errors: AssertionError unless the amount is whole and positive. Source: job map 7.9.
+ */
+export function sessionLossBorne(event: {
+  readonly sessionId: string;
+  readonly amountMinorUnits: number;
+}): MovementDraft[] {
+  const { sessionId, amountMinorUnits } = event;
+  const debit = moneyAccount('losses', { causeId: sessionId });
+  return [debitCredit({ debit, credit: sessionAccount(sessionId), amountMinorUnits })];
+}
+
+/**
  * A session's costs are shared out. Dr 1100, Cr 2300. Shares of nothing are left out.
  * Units: minor units. Errors: AssertionError when an amount is not whole and ≥ 0.
  */

@@ -34,6 +34,8 @@ export const MENDED_ELSEWHERE: Readonly<Record<string, string>> = {
   'session-pour-undone': LOG,
   'session-spilled': LOG,
   'session-sampled': LOG,
+  'session-settled': 'Take the settlement back on the page of the session.',
+  'session-settlement-undone': 'Settle the session again instead.',
   'session-difference': 'Count what is there and book the difference instead.',
   'late-bill': 'Enter the same amount as a late credit instead.',
 };

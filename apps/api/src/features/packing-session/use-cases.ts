@@ -36,6 +36,7 @@ import type { Attendance, HandWish, SessionEdit, SessionQuery, SessionWish, Wish
 import { refuseSlotsOutside } from './slots.ts';
 import { requireSessionStage } from './stage.ts';
 
+export { mayJoinSessions } from './policy.ts';
 export { requireSessionStage } from './stage.ts';
 
 export function findSessions(context: Context, query: SessionQuery) {

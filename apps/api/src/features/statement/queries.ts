@@ -9,6 +9,7 @@ import { joinOn } from '../../platform/join-on.ts';
 export type AccountLine = BalanceLine & {
   readonly entryId: string;
   readonly note: string;
+  /** Of the buy, or of the packing session, that the entry belongs to. */
   readonly buyName: string | null;
   readonly subjectId: string | null;
   readonly reversesEntryNo: number | null;
@@ -49,13 +50,15 @@ export async function listAccountLines(
       union all
       select m.entry_id, m.line, -m.amount from a join book.movement m
         on m.storehouse_id = ${storehouseId} and m.source_id = a.account_id)
-    select e.entry_id, e.entry_no, e.on_day, e.recorded_at, e.what, e.note, e.buy_id, b.name as buy_name, e.subject_id,
+    select e.entry_id, e.entry_no, e.on_day, e.recorded_at, e.what, e.note, e.buy_id,
+      coalesce(b.name, ps.name) as buy_name, e.subject_id,
       undone.entry_no as reverses_no, undoing.entry_no as reversed_by_no, p.name as entered_by,
       e.entered_for is not null as is_entered_for, m.amount
     from m
     join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = m.entry_id
     join book.person p on p.storehouse_id = ${storehouseId} and p.person_id = e.person_id
     left join book.buy b on b.storehouse_id = ${storehouseId} and b.buy_id = e.buy_id
+    left join book.packing_session ps on ps.storehouse_id = ${storehouseId} and ps.packing_session_id = e.subject_id
     left join book.entry undone on undone.storehouse_id = ${storehouseId} and undone.entry_id = e.reverses_id
     left join book.entry undoing on undoing.storehouse_id = ${storehouseId} and undoing.reverses_id = e.entry_id
     order by e.entry_no, m.line`);

@@ -19,4 +19,18 @@ export const ES_SUPPLY: Readonly<Record<string, string>> = {
     'Los absorbentes dicen cuánto oxígeno toma uno; los demás no.',
   'Say how many pieces came.': 'Diga cuántas piezas llegaron.',
   'Say what was bought.': 'Diga qué se compró.',
+  'Say what was bought besides.': 'Diga qué más se compró.',
+  'There is no such thing to lend.': 'No existe ese equipo.',
+  'There is no such supply.': 'No existe ese material.',
+  'The book has {} of {}; {} are said to be used. Write down what was bought, or count it.':
+    'El libro tiene {} de {}; se dice que se usaron {}. Anote lo que se compró, o cuéntelo.',
+  'Each supply and each thing stands on one line.': 'Cada material y cada equipo va en una sola línea.',
+  'Sign the grams of this session first; then it can be settled.':
+    'Firme primero los gramos de esta jornada; después se puede liquidar.',
+  'Something was bought, counted or poured since this was shown. Look at what it would post now.':
+    'Desde que se mostró, se compró, contó o envasó algo. Mire lo que se asentaría ahora.',
+  '{} is settled. Look at what your containers cost.': '{} está liquidada. Mire lo que cuestan sus envases.',
+  'Take the settlement back on the page of the session.':
+    'Deshaga la liquidación en la página de la jornada.',
+  'Settle the session again instead.': 'Liquide la jornada otra vez.',
 };

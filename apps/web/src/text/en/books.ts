@@ -271,6 +271,8 @@ export const en = {
     'supplies-bought': 'Supplies bought',
     'supplies-brought': 'Supplies there or given',
     'supplies-counted': 'Supplies counted',
+    'session-settled': 'Packing day settled',
+    'session-settlement-undone': 'Settlement taken back',
     'session-poured': 'Poured at a packing day',
     'session-pour-undone': 'Pour taken back',
     'session-spilled': 'Spilled at a packing day',

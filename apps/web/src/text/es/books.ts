@@ -269,6 +269,8 @@ export const es: BooksWords = {
     'supplies-bought': 'Materiales comprados',
     'supplies-brought': 'Materiales que había o regalados',
     'supplies-counted': 'Recuento de materiales',
+    'session-settled': 'Jornada de envasado liquidada',
+    'session-settlement-undone': 'Liquidación deshecha',
     'session-poured': 'Envasado en una jornada',
     'session-pour-undone': 'Envasado retirado',
     'session-spilled': 'Derramado en una jornada',
