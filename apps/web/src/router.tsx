@@ -26,8 +26,10 @@ import { placeRoutes } from './features/place/routes.ts';
 import { reviewRoutes } from './features/review/routes.ts';
 import { seamRoutes } from './features/seam/routes.ts';
 import { settingsRoutes } from './features/settings/routes.ts';
+import { settlementRoutes } from './features/settlement/routes.ts';
 import { shelfRoutes } from './features/shelf/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
+import { supplyRoutes } from './features/supplies/routes.ts';
 import { tinRoutes } from './features/tin/routes.ts';
 import { treatmentRoutes } from './features/treatment/routes.ts';
 import { wayToKeepRoutes } from './features/way-to-keep/routes.ts';
@@ -105,6 +107,8 @@ export const router = createRouter({
       ...noticeRoutes,
       ...packingRoutes,
       ...seamRoutes,
+      ...supplyRoutes,
+      ...settlementRoutes,
       ...paperRoutes,
       ...buyRoutes,
       ...booksRoutes,

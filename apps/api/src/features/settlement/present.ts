@@ -1,7 +1,6 @@
 import { sumOf } from '@sheafbook/units';
-import { presentSupply } from '../supply/use-cases.ts';
-import type { OwnCosts } from './own-costs.ts';
 import type { Reckoned, Settled, SettlementReading, Undone } from './use-cases.ts';
+import type { OwnCosts } from './use-cases-own.ts';
 
 const named = <Row extends { householdId: string }>(
   rows: readonly Row[],
@@ -70,7 +69,10 @@ export function presentSettlement({
       household: name,
       containers,
     })),
-    proposal: proposal.map(({ row, usedPieces }) => ({ supply: presentSupply(row), usedPieces })),
+    proposal: proposal.map(({ row, usedPieces }) => ({
+      supply: { id: row.supply.supplyId, name: row.supply.name, onHandPieces: row.onHandPieces },
+      usedPieces,
+    })),
     items: items.map(({ equipmentItemId: id, name }) => ({ id, name })),
     posted:
       settlement && posted

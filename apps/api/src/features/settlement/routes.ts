@@ -2,7 +2,6 @@ import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
 import { mayJoinSessions } from '../packing-session/use-cases.ts';
-import { readOwnCosts } from './own-costs.ts';
 import { maySettleSessions, seesSettlements } from './policy.ts';
 import {
   presentOwnCosts,
@@ -13,6 +12,7 @@ import {
 } from './present.ts';
 import { settlementPosting, settlementWish, undoing } from './schema.ts';
 import { previewSettlement, readSettlement, settleDay, undoSettlement } from './use-cases.ts';
+import { readOwnCosts } from './use-cases-own.ts';
 
 const TAG = 'Packing sessions';
 const ONE = '/packing-sessions/:session';

@@ -26,7 +26,6 @@ import {
 import type { Purchase, SupplyCount, SupplyEdit, SupplyWish } from './schema.ts';
 
 export { mayPayFromTill } from './policy.ts';
-export { presentSupply } from './present.ts';
 export { toKept, toSupply } from './session-plan.ts';
 
 export function findSupplies(context: Context) {

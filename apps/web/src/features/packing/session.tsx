@@ -8,6 +8,8 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { CostLinks } from '../settlement/cost-links.tsx';
+import { OwnCosts } from '../settlement/own-costs.tsx';
 import { BookTime } from './book-time.tsx';
 import { ofSession, type SessionPage, sessionApi, sessionQuery } from './queries.ts';
 import { WishesForm } from './wishes-form.tsx';
@@ -43,12 +45,14 @@ function SessionBody({ page }: { page: SessionPage }) {
         {session.endedBecause === '' ? null : <span className="block">{session.endedBecause}</span>}
       </p>
       {leads ? <LeadLinks params={params} stage={session.stage} /> : null}
+      {leads || duties.includes('treasurer') ? <CostLinks {...{ params, stage: session.stage }} /> : null}
       {household === null ? null : (
         <>
           <WishesForm page={page} isOpen={isOpen} />
           {page.wishes.length === 0 ? null : <BookTime page={page} own={own} isOpen={isOpen} />}
         </>
       )}
+      {household === null ? null : <OwnCosts session={session.id} />}
       {isOpen ? <Hand page={page} /> : null}
     </>
   );

@@ -1,0 +1,116 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Choice, Field } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { suppliersQuery } from '../buy/run-queries.ts';
+import { moneyTyped } from '../equipment/typed.ts';
+import type { Purchase, Supply } from './queries.ts';
+import { usePurchases } from './use-purchases.ts';
+import { useSuppliesText } from './words.ts';
+
+export type Bought = {
+  readonly supplyId: string;
+  readonly supply: Supply;
+  readonly packsToBuy: number;
+  readonly costMinorUnits: number | null;
+};
+
+/** What was paid for what was ticked, and who paid. It is kept on the phone first. */
+export function BoughtForm({ lines, onWritten }: { lines: readonly Bought[]; onWritten: () => void }) {
+  const t = useSuppliesText();
+  const { format, household } = useHouse();
+  const { waiting, write, drop } = usePurchases();
+  const [who, setWho] = useState('household');
+  const [paid, setPaid] = useState<Readonly<Record<string, string>>>({});
+  const [isTried, setIsTried] = useState(false);
+  const typedOf = ({ supplyId, costMinorUnits }: Bought) =>
+    paid[supplyId] ?? (costMinorUnits === null ? '' : format.money(costMinorUnits));
+  const read = lines.map((line) => ({ line, minorUnits: moneyTyped(typedOf(line), format.currency) }));
+  const payer = payerOf(who, household);
+  const send = () => {
+    setIsTried(true);
+    if (payer === null || read.some(({ minorUnits }) => typeof minorUnits !== 'number')) return;
+    write({
+      paidBy: payer,
+      lines: read.map(({ line, minorUnits }) => ({
+        supplyId: line.supplyId,
+        pieces: line.packsToBuy * line.supply.packPieces,
+        minorUnits: minorUnits ?? 0,
+      })),
+    });
+    setIsTried(false);
+    onWritten();
+  };
+  return (
+    <>
+      {waiting.map(({ id, refusal }) => (
+        <p key={id} className="said" role="status">
+          {refusal ?? t.waits}{' '}
+          <button type="button" className="btn quiet" onClick={() => drop(id)}>
+            {t.throwAway}
+          </button>
+        </p>
+      ))}
+      {lines.length === 0 ? null : (
+        <form
+          className="stack"
+          noValidate
+          aria-label={t.bought}
+          onSubmit={(event) => {
+            event.preventDefault();
+            send();
+          }}
+        >
+          <h2>{t.bought}</h2>
+          <WhoPaid who={who} onChange={setWho} />
+          {read.map(({ line, minorUnits }) => (
+            <Field
+              key={line.supplyId}
+              label={t.paidFor(line.supply.name, format.count(line.packsToBuy * line.supply.packPieces))}
+              inputMode="decimal"
+              value={typedOf(line)}
+              problem={isTried && typeof minorUnits !== 'number' ? t.moneyProblem : undefined}
+              onChange={(event) => setPaid({ ...paid, [line.supplyId]: event.target.value })}
+            />
+          ))}
+          <p className="soft">{t.boughtSays}</p>
+          <button type="submit" className="btn">
+            {t.writeItDown}
+          </button>
+        </form>
+      )}
+    </>
+  );
+}
+
+const payerOf = (who: string, household: string | null): Purchase['paidBy'] | null => {
+  if (who === 'household') return household === null ? null : { who, householdId: household };
+  if (who === 'bank' || who === 'cash') return { who: 'till', till: who };
+  return who === 'nobody' ? { who } : { who: 'supplier', supplierId: who };
+};
+
+/** The bank and the tin are the treasurer's; a supplier waits for its money. */
+function WhoPaid({ who, onChange }: { who: string; onChange: (who: string) => void }) {
+  const t = useSuppliesText();
+  const { storehouse, householdName, duties } = useHouse();
+  const suppliers = useQuery(suppliersQuery({ storehouse }));
+  const tills = duties.includes('treasurer')
+    ? [
+        { value: 'bank', name: t.bank },
+        { value: 'cash', name: t.tin },
+      ]
+    : [];
+  return (
+    <Choice
+      label={t.whoPaid}
+      value={who}
+      options={[
+        { value: 'household', name: t.ownHousehold(householdName) },
+        ...tills,
+        ...(suppliers.data ?? []).map(({ id, name }) => ({ value: id, name })),
+        { value: 'nobody', name: t.nobody },
+      ]}
+      onChange={onChange}
+    />
+  );
+}
