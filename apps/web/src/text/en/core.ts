@@ -324,6 +324,9 @@ export const en = {
   noDeposits: 'No deposits are held for you.',
   entries: {
     'shared-out': 'Shared out',
+    'session-settled': 'Packing day',
+    'session-settlement-undone': 'Packing day taken back',
+    'supplies-bought': 'Supplies you paid for',
     recharged: 'Charged anew',
     'deposits-applied': 'Deposit applied',
     'payment-received': 'Received from you',

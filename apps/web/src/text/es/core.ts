@@ -324,6 +324,9 @@ export const es: Catalogue = {
   noDeposits: 'No hay depósitos guardados para usted.',
   entries: {
     'shared-out': 'Repartido',
+    'session-settled': 'Jornada de envasado',
+    'session-settlement-undone': 'Jornada de envasado deshecha',
+    'supplies-bought': 'Materiales que pagó',
     recharged: 'Cargado de nuevo',
     'deposits-applied': 'Depósito aplicado',
     'payment-received': 'Recibido de usted',

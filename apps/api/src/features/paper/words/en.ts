@@ -359,6 +359,9 @@ export const en = {
     rounding: 'Each cost is shared to the cent by largest remainder; a tie goes to the lower seat.',
     entries: {
       'shared-out': 'Shared out',
+      'session-settled': 'Packing day',
+      'session-settlement-undone': 'Packing day taken back',
+      'supplies-bought': 'Supplies you paid for',
       recharged: 'Charged anew',
       'deposits-applied': 'Deposit applied',
       'payment-received': 'Received from you',

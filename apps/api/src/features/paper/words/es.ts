@@ -344,6 +344,9 @@ export const es: PaperWords = {
     rounding: 'Cada coste se reparte al centavo por el mayor resto; un empate va al puesto menor.',
     entries: {
       'shared-out': 'Repartido',
+      'session-settled': 'Jornada de envasado',
+      'session-settlement-undone': 'Jornada de envasado deshecha',
+      'supplies-bought': 'Materiales que pagó',
       recharged: 'Cargado de nuevo',
       'deposits-applied': 'Depósito aplicado',
       'payment-received': 'Recibido de usted',
