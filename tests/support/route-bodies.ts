@@ -1,6 +1,7 @@
 import { itemBody } from './equipment.ts';
 import { aJpeg } from './jpeg.ts';
 import { PLACE_BODIES } from './place-bodies.ts';
+import { supplyBodies } from './supply-bodies.ts';
 
 /** The ids that a body may name, by what they name. */
 export type BodyIds = Readonly<Record<string, string>>;
@@ -155,17 +156,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     disposition: 'eat-now',
     note: 'soft',
   },
-  'POST /packing-sessions/:session/settlement-previews': { supplies: [] },
-  'POST /packing-sessions/:session/settlement': { supplies: [], seen: '0'.repeat(64) },
-  'POST /packing-sessions/:session/settlement/undoing': { reason: 'the wrong count' },
-  'POST /supplies': { name: 'Gloves, small', kind: 'glove', packPieces: 100, packMinorUnits: 900 },
-  'PUT /supplies/:supply': { version: 1, name: 'Gloves', packPieces: 100, packMinorUnits: 950 },
-  'POST /supplies/:supply/counts': { countedPieces: 90, bookPieces: 100, reason: 'a box was torn' },
-  'POST /supply-purchases': {
-    paidBy: { who: 'household', householdId: ids.household },
-    lines: [{ supplyId: ids.supply ?? ids.kind, pieces: 100, minorUnits: 900 }],
-  },
-  'PUT /supply-prices': { supplyCode: 'absorber-300', priceMinorUnits: 25 },
+  ...supplyBodies(ids),
   'POST /suppliers': { name: 'Quarry Mill', contact: 'by telephone' },
   'PUT /suppliers/:supplier': { version: 1, name: 'Quarry Mill', contact: '' },
   'POST /buys': {
