@@ -60,7 +60,7 @@ test('the story is told in a database of its own, sums up to the cent and the gr
   expect(buy.billedMinorUnits).toBe(billed - 2_400 - 240 - 3_250 - 400);
   // The sealer goes round three households; the last has it still.
   expect(summary.loans).toEqual({ lent: 3, returned: 2, overlaps: 0 });
-  expect(summary.packing).toEqual({ sessions: 1, containers: 14, overlaps: 0 });
+  expect(summary.packing).toEqual({ sessions: 1, containers: 14, seamChecks: 9, overlaps: 0 });
   expect(households).toHaveLength(14);
   expect(new Set(households.map((row) => row.daysCovered)).size).toBeGreaterThan(5);
   expect(ledger).toMatchObject({ unitsOutOfBalance: 0, accountsDrifted: 0 });
@@ -92,6 +92,7 @@ function holdsWhatItChecks(summary: Summary): void {
     { buy: { ...buy, pouredGrams: buy.sharedGrams + 1 } },
     { packing: { ...summary.packing, overlaps: 1 } },
     { packing: { ...summary.packing, containers: 0 } },
+    { packing: { ...summary.packing, seamChecks: 0 } },
     { households: households.slice(1) },
     { households: households.map((row) => ({ ...row, daysCovered: null })) },
     { ledger: { ...summary.ledger, accountsDrifted: 1 } },

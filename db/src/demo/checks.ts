@@ -88,6 +88,7 @@ function checksOfPacking({ packing }: Summary): Check[] {
   return [
     same('packing days that took place', packing.sessions, 1),
     { says: 'no container was closed on the packing day', holds: packing.containers > 0 },
+    { says: 'no seam was checked on the packing day', holds: packing.seamChecks > 0 },
     same('times on one line that overlap', packing.overlaps, 0),
   ];
 }

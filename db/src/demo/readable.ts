@@ -12,7 +12,7 @@ export function readable(summary: Summary): string {
     '',
     ...householdLines(summary),
     '',
-    `Packing: ${packing.sessions} day, ${packing.containers} containers, ${packing.overlaps} times that overlap.`,
+    `Packing: ${packing.sessions} day, ${packing.containers} containers, ${packing.seamChecks} seams checked, ${packing.overlaps} times that overlap.`,
     `The book: ${ledger.entries} entries, ${ledger.movements} movements, ` +
       `${ledger.unitsOutOfBalance} units out of balance, ${ledger.accountsDrifted} accounts drifted.`,
     failing.length === 0

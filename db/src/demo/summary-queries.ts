@@ -32,9 +32,11 @@ export async function sumUpPacking(tx: Tx) {
     join book.packing_slot b on b.storehouse_id = a.storehouse_id and b.packing_session_id = a.packing_session_id
       and b.line = a.line and b.packing_slot_id > a.packing_slot_id
     where a.state = 'booked' and b.state = 'booked' and a.starts_at < b.ends_at and b.starts_at < a.ends_at`;
+  const seamChecks = sql`select count(*) as figure from book.seal_check`;
   return {
     sessions: await loadNumber(tx, sessions),
     containers: await loadNumber(tx, containers),
+    seamChecks: await loadNumber(tx, seamChecks),
     overlaps: await loadNumber(tx, overlaps),
   };
 }

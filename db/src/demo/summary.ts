@@ -32,7 +32,7 @@ export type HouseholdFigures = {
   runsOutFirst: string | null;
 };
 
-export type PackingFigures = { sessions: number; containers: number; overlaps: number };
+export type PackingFigures = { sessions: number; containers: number; seamChecks: number; overlaps: number };
 
 /** What the demo prints. Parts of the work that the product does not do yet are absent, never zero. */
 export type Summary = {

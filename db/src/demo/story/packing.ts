@@ -1,6 +1,7 @@
 import { type Cast, idIn } from '../cast.ts';
 import { BEANS, type BuyFood, RICE, WHEAT } from '../grain.ts';
 import type { HouseholdName } from '../people.ts';
+import { bringSeamer, findBadSeam } from './seams.ts';
 
 type OwnBags = { bags: { bagId: string; grams: number; food: { id: string } }[] };
 type Wish = {
@@ -48,7 +49,14 @@ export async function packAtTheHall(cast: Cast): Promise<void> {
   await packingLead.post(`${autumn}/start`);
   await packingLead.post(`${autumn}/absorber-packs`, { sizeMillilitres: 300, packets: 25 });
   let count = 0;
-  for (const wish of AUTUMN) count += await pourAtTheLine(cast, autumn, wish);
+  const tearDown = await bringSeamer(cast, autumn);
+  await tearDown({ occasion: 'first' });
+  for (const wish of AUTUMN) {
+    count += await pourAtTheLine(cast, autumn, wish);
+    if (wish.household === 'Marrick') await tearDown({ serial: count });
+    if (wish.household === 'Jessop') await findBadSeam(cast, tearDown);
+  }
+  await tearDown({ serial: count, occasion: 'last' });
   await packingLead.post(`${autumn}/signing`);
   teller.say(`${count} cans are closed at the hall, and Joan signs for every gram.`);
   await openDay(cast, 'Winter canning', ['2026-12-12T18:00:00Z', '2026-12-12T22:00:00Z'], WINTER);
