@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
+import { bodyOf } from '../support/buy.ts';
 import { anItem, aShed, book, type TestShed } from '../support/equipment.ts';
 import { aHousehold, type TestHousehold } from '../support/household.ts';
 
@@ -63,4 +64,26 @@ test('a time given back at the moment in which many ask for it is held by one of
   const [held] = await app.admin<{ count: number }[]>`select count(*)::int as count from book.booking
     where equipment_item_id = ${mill.id} and state in ('offered', 'booked')`;
   expect(held?.count).toBe(1);
+});
+
+test('two packing days that want the last sealer at once: one has it, and no loan gives way twice', async () => {
+  const sealer = await anItem(shed, { name: 'Sealer of two days' });
+  bodyOf(await book(shed.hale.caller, sealer, ['2026-10-10T10:00', '2026-10-10T18:00']), 201);
+  const times = { startsAt: '2026-10-10T14:00:00Z', endsAt: '2026-10-10T20:00:00Z' };
+  const days: string[] = [];
+  for (const name of ['One canning day', 'Another canning day'])
+    days.push(
+      bodyOf(await shed.coordinator.post(`${shed.path}/packing-sessions`, { name, ...times }), 201).id,
+    );
+  const answers = await Promise.all(
+    Array.from({ length: 20 }, (_, at) =>
+      shed.coordinator.post(`${shed.path}/packing-sessions/${days[at % 2]}/equipment`, { itemId: sealer.id }),
+    ),
+  );
+  const statuses = answers.map(({ status }) => status).toSorted();
+  expect(statuses).toEqual([201, ...Array.from({ length: 19 }, () => 409)]);
+  const { bookings } = bodyOf(await shed.hale.caller.get(`${shed.path}/bookings`));
+  expect(bookings.filter(({ itemId }: { itemId: string }) => itemId === sealer.id)).toMatchObject([
+    { state: 'offered' },
+  ]);
 });

@@ -344,6 +344,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'POST /packing-sessions': packingDay,
   'PUT /packing-sessions/:session': { ...packingDay, version: 1 },
   'POST /packing-sessions/:session/calling-off': { because: 'the hall is shut' },
+  'POST /packing-sessions/:session/equipment': { itemId: ids.item },
   'PUT /packing-sessions/:session/wishes': { wishes: [] },
   'POST /packing-sessions/:session/slots': { startsAt: '2026-12-05T17:00:00Z' },
   'POST /packing-sessions/:session/bags': { bagId: ids.bag, householdId: ids.household },

@@ -58,6 +58,7 @@ import { quoteRoutes } from './features/quote/routes.ts';
 import { reminderRoutes, stopRoutes } from './features/reminder/routes.ts';
 import { seamRoutes } from './features/seam/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
+import { sessionEquipmentRoutes } from './features/session-equipment/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { settlementRoutes } from './features/settlement/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
@@ -139,6 +140,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', chargeRoutes)
   .route('/', pickUpRoutes)
   .route('/', packingSessionRoutes)
+  .route('/', sessionEquipmentRoutes)
   .route('/', pourLogRoutes)
   .route('/', closeRoutes)
   .route('/', nextStepRoutes)

@@ -17,6 +17,7 @@ import {
   updateBooking,
   updateWish,
 } from './queries.ts';
+import { letGoOfRelays } from './relay-ends.ts';
 import { buffersOf, chooseUnit, listFree, timesOf, toUnitBooking } from './taken.ts';
 import { HORIZON_DAYS, minutes, refuseTooLong } from './when.ts';
 
@@ -141,8 +142,28 @@ export async function endBooking(
 ): Promise<BookingRow> {
   const item = await lockItem(tx, booking.storehouseId, booking.equipmentItemId);
   const ended = await updateBooking(tx, booking, { state, offeredUntil: null });
+  await keepAsked(tx, context, item, await letGoOfRelays(tx, booking));
   await offerFreedTimes(tx, context, item);
   return ended;
+}
+
+/** Who had asked to take it straight from there gets the time without asking, where nobody else holds it. */
+async function keepAsked(
+  tx: Tx,
+  context: Context,
+  item: EquipmentItemRow,
+  asked: readonly BookingRow[],
+): Promise<void> {
+  for (const booking of asked) {
+    const { rows } = await lookAt(tx, context, item);
+    const isHeld = rows.some(
+      ({ equipmentUnitId, blockedFrom, blockedTo }) =>
+        equipmentUnitId === booking.equipmentUnitId &&
+        blockedFrom < booking.blockedTo &&
+        blockedTo > booking.blockedFrom,
+    );
+    await updateBooking(tx, booking, { state: isHeld ? 'cancelled' : 'booked', relayFromId: null });
+  }
 }
 
 /**

@@ -82,6 +82,7 @@ export type BookingQuery = {
   readonly itemId?: string;
   readonly bookingId?: string;
   readonly unitId?: string;
+  readonly sessionId?: string;
   /** Those that end after this. */
   readonly since?: Date;
   readonly isOpen?: boolean;
@@ -108,6 +109,7 @@ export async function listBookings(tx: Tx, storehouseId: string, of: BookingQuer
         of.itemId === undefined ? undefined : eq(bookings.equipmentItemId, of.itemId),
         of.bookingId === undefined ? undefined : eq(bookings.bookingId, of.bookingId),
         of.unitId === undefined ? undefined : eq(bookings.equipmentUnitId, of.unitId),
+        of.sessionId === undefined ? undefined : eq(bookings.sessionId, of.sessionId),
         of.since === undefined ? undefined : or(gt(bookings.endsAt, of.since), eq(bookings.state, 'out')),
         of.isOpen ? inArray(bookings.state, OPEN) : undefined,
       ),
@@ -137,7 +139,21 @@ export async function findOpenBooking(
   return row;
 }
 
-/** The bookings that a session made and that still hold something. */
+/** Who is to get a piece straight from a booking, agreed or only asked. */
+export async function listRelaysFrom(tx: Tx, from: BookingRow): Promise<BookingRow[]> {
+  return tx
+    .select()
+    .from(bookings)
+    .where(
+      and(
+        eq(bookings.storehouseId, from.storehouseId),
+        eq(bookings.relayFromId, from.bookingId),
+        inArray(bookings.state, ['asked', 'booked']),
+      ),
+    );
+}
+
+/** The bookings that a session made and that still hold something, by thing, so that all lock them in one order. */
 export async function listBookingsOfSession(
   tx: Tx,
   storehouseId: string,
@@ -153,7 +169,7 @@ export async function listBookingsOfSession(
         inArray(bookings.state, HOLDING),
       ),
     )
-    .orderBy(asc(bookings.startsAt));
+    .orderBy(asc(bookings.equipmentItemId), asc(bookings.bookingId));
 }
 
 /** The next booking of a piece that holds it after another one. */

@@ -35,6 +35,7 @@ export {
   offerFreedTimes,
 } from './book.ts';
 export { presentBooking, presentWish } from './present-booking.ts';
+export { bookForSession, countForSession, moveEquipmentOfSession, type SessionTime } from './session.ts';
 export { findOtherPiece, listNextTimes, startNow } from './swap.ts';
 
 /** When a thing is free and when it is busy, over so many days of the storehouse's own calendar. */

@@ -24,7 +24,7 @@ export async function lookAtDesk(tx: Tx, context: Context) {
   const { storehouseId } = context.actor;
   const items = (await listItems(tx, storehouseId, { limit: MOST_ITEMS })).slice(0, MOST_ITEMS);
   const states = await listUnitStates(tx, context, items);
-  const bookings = await listBookings(tx, storehouseId, { isOpen: true });
+  const bookings = (await listBookings(tx, storehouseId, { isOpen: true })).filter(isStillToCome(context));
   const out = (await listLoans(tx, storehouseId, { isOut: true })).map((loan) =>
     withNext(context, loan, bookings),
   );
@@ -47,6 +47,12 @@ export async function lookAtDesk(tx: Tx, context: Context) {
   };
 }
 export type Desk = Awaited<ReturnType<typeof lookAtDesk>>;
+
+/** A day's or a service's own time needs nobody to give it back. */
+const isStillToCome =
+  (context: Context) =>
+  ({ booking }: ListedBooking): boolean =>
+    booking.purpose === 'loan' || booking.endsAt > context.now();
 
 const noteLook = (tx: Tx, context: Context, householdIds: readonly string[]) =>
   notePrivateRead(tx, context, { householdIds, what: 'loans', purpose: 'looking after equipment' });

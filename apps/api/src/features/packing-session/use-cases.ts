@@ -9,6 +9,7 @@ import { pageOf } from '../../platform/paging.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
+import { freeEquipmentOfSession, moveEquipmentOfSession } from '../booking/use-cases.ts';
 import { writeNotice } from '../notice/use-cases.ts';
 import { judgeWishes, warningsOf } from './fit.ts';
 import { planLines, toLineWish, turnsOfLines } from './plan.ts';
@@ -146,6 +147,8 @@ export function editSession(
         edited,
         `${edited.name} has another time or place now. Look at it again.`,
       );
+    if (isMoved || session.endsAt.getTime() !== edited.endsAt.getTime())
+      await moveEquipment(tx, context, edited);
     return edited;
   });
 }
@@ -160,9 +163,22 @@ export function callOffSession(
     const session = await lockSession(tx, storehouseId, sessionId);
     requireSessionStage(session, 'open');
     const ended = await updateSession(tx, session, { stage: 'called-off', endedBecause: because });
+    await freeEquipmentOfSession(tx, context, sessionId);
     await tellEveryone(tx, context, ended, `${ended.name} is called off: ${because}`);
     return ended;
   });
+}
+
+/** The day's things go along with it; what is not free then is told to whoever leads packing. */
+async function moveEquipment(tx: Tx, context: Context, session: PackingSessionRow): Promise<void> {
+  const { packingSessionId: sessionId, name, startsAt, endsAt } = session;
+  const day = { sessionId, name, startMs: startsAt.getTime(), endMs: endsAt.getTime() };
+  for (const thing of await moveEquipmentOfSession(tx, context, day))
+    await writeNotice(tx, context, {
+      ...{ kind: 'packing', audience: { to: 'duty', duty: 'packing_lead' }, about: name },
+      says: `${name} has no ${thing} at its new time. Look for another day or another thing.`,
+      path: `/packing-sessions/${sessionId}`,
+    });
 }
 
 async function tellEveryone(

@@ -14,6 +14,12 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'This time is over. Book from now on.': 'Esa hora ya pasó. Reserve de ahora en adelante.',
   'It is taken at that time.': 'Está ocupado a esa hora.',
   'Nobody books more than {} days ahead.': 'Nadie reserva con más de {} días de antelación.',
+  '{} needs the {} at your time. The same hours of another day are kept for you for three days: say whether you take them.':
+    '{} necesita {} a su hora. Se le guardan las mismas horas de otro día durante tres días: diga si las toma.',
+  '{} needs the {} at your time. No other day is free at those hours: choose another time.':
+    '{} necesita {} a su hora. Ningún otro día está libre a esas horas: elija otra.',
+  '{} has no {} at its new time. Look for another day or another thing.':
+    '{} no tiene {} a su nueva hora. Busque otro día u otro objeto.',
   'This was before it was booked or went out.': 'Eso fue antes de que se reservara o saliera.',
   'What is older than a day the keeper writes down.':
     'Lo que tiene más de un día lo anota quien guarda el equipo.',

@@ -11,6 +11,7 @@ import { useTitle } from '../../ui/use-title.ts';
 import { CostLinks } from '../settlement/cost-links.tsx';
 import { OwnCosts } from '../settlement/own-costs.tsx';
 import { BookTime } from './book-time.tsx';
+import { EquipmentOfDay } from './equipment-of-day.tsx';
 import { ofSession, type SessionPage, sessionApi, sessionQuery } from './queries.ts';
 import { WishesForm } from './wishes-form.tsx';
 import { usePackingText } from './words.ts';
@@ -54,6 +55,7 @@ function SessionBody({ page }: { page: SessionPage }) {
       )}
       {household === null ? null : <OwnCosts session={session.id} />}
       {isOpen ? <Hand page={page} /> : null}
+      {leads ? <EquipmentOfDay session={session.id} isOpen={isOpen} /> : null}
     </>
   );
 }
