@@ -4,18 +4,22 @@ import { isCode, readCode, spellCode } from '@sheafbook/units';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
+import { HOURS } from '../support/packing.ts';
 import { type Pdf, pdfOf, printed, readPdf } from '../support/pdf.ts';
 import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
+import { shelvesOf } from '../support/shelf.ts';
 import { A_PASSWORD, aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let buy: TestSharedBuy;
+let day: string;
 
 beforeAll(async () => {
   app = await openTestApp();
   storehouse = await aStorehouse(app);
   buy = await aSharedBuy(app, storehouse, { name: 'Autumn grain' });
+  day = await aPackingDayOf(storehouse);
 });
 afterAll(() => app.close());
 
@@ -63,12 +67,29 @@ const PAPERS: readonly {
     path: () => `${storehouse.path}/households/${buy.households.Ashdown.householdId}/statement/paper`,
   },
   {
+    name: 'run sheet',
+    title: { en: 'Run sheet', es: 'Hoja de la jornada' },
+    path: () => `${day}/papers/run-sheet`,
+  },
+  {
     name: 'list of who owes',
     title: { en: 'Who owes', es: 'Quién debe' },
     path: () => `${storehouse.path}/balances/paper`,
     by: 'treasurer',
   },
 ];
+
+/** A packing day of the coordinator's, on which its own household wants two cans of wheat. */
+async function aPackingDayOf({ coordinator, path }: TestStorehouse): Promise<string> {
+  const facts = { name: 'Canning day', place: 'the hall', ...HOURS };
+  const { id } = bodyOf(await coordinator.post(`${path}/packing-sessions`, facts), 201);
+  const { kinds } = await shelvesOf(app, storehouse);
+  const [{ food }] = bodyOf(await coordinator.get(`${path}/own-bags`)).bags;
+  const wish = { foodId: food.id, containerKindId: kinds['can-no-10'], treatment: 'none', containers: 2 };
+  const wishes = [{ ...wish, gramsEach: 1000 }];
+  bodyOf(await coordinator.put(`${path}/packing-sessions/${id}/wishes`, { wishes }));
+  return `${path}/packing-sessions/${id}`;
+}
 
 const SIZES = { a4: [595.28, 841.89], letter: [612, 792] } as const;
 const FRAME = {

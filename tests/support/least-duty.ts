@@ -190,6 +190,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /buys/:buy/papers/order': 'member',
   'GET /buys/:buy/papers/landing-sheet': 'member',
   'GET /splits/:split/paper': 'member',
+  'GET /packing-sessions/:session/papers/run-sheet': 'packing_lead coordinator',
   'GET /claims/:claim/paper': 'member',
   'GET /households/:household/statement/paper': 'member',
   'GET /households/:household/month/paper': 'member',

@@ -2,6 +2,7 @@ import type { PackingSessionRow } from '@sheafbook/db/tables';
 import { bulkOf, readKeepingClass } from '@sheafbook/foods';
 import { airInPack, chooseAbsorbers, unitsPerHour } from '@sheafbook/packing';
 import { assert, fractionToNumber } from '@sheafbook/units';
+import { carriedBy } from './plan.ts';
 import { presentSession } from './present-session.ts';
 import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
 import { linesNeeded } from './slots.ts';
@@ -112,7 +113,13 @@ function describeWish(row: WishedPacking | undefined) {
   assert(row, 'every run is somebody’s wish');
   const { household } = row;
   const { id: _, containers: _containers, ...about } = presentWish(row);
-  return { household: household.name, seat: household.seat, ...about, packets: packetsIn(row) };
+  return {
+    household: household.name,
+    seat: household.seat,
+    ...about,
+    packets: packetsIn(row),
+    carries: carriedBy(row.food),
+  };
 }
 
 /** The packets that go into each container; none where the treatment takes none, or nobody knows how heavy the food lies. */

@@ -6,6 +6,9 @@ export const mayPrintWhoOwes = (actor: Actor): boolean => hasDuty(actor, 'treasu
 export const mayPrintComparison = (actor: Actor): boolean =>
   hasDuty(actor, 'coordinator', 'treasurer', 'packing_lead', 'reviewer');
 
+/** A run sheet names households and what they want packed: for whoever plans the day and logs its pours. */
+export const mayPrintRuns = (actor: Actor): boolean => hasDuty(actor, 'packing_lead', 'coordinator');
+
 /** A label tells what stands at a household's home. */
 export const mayPrintLabels = (actor: Actor): boolean => actor.householdId !== null;
 
@@ -16,6 +19,7 @@ export const mayFollowCode = (actor: Actor, { kind, householdId }: Found): boole
   if (kind === 'who-owes') return mayPrintWhoOwes(actor);
   if (kind === 'quote-comparison') return mayPrintComparison(actor);
   if (kind === 'statement') return householdId === actor.householdId || mayPrintWhoOwes(actor);
+  if (kind === 'run-sheet') return mayPrintRuns(actor);
   if (kind === 'month') return householdId === actor.householdId || hasDuty(actor, 'coordinator');
   if (kind === 'pledge-slip')
     return householdId === null || householdId === actor.householdId || mayPrintComparison(actor);

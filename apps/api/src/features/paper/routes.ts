@@ -3,7 +3,7 @@ import { Hono, type Context as HonoContext } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { contextOf, describe, idParam, may, queryOf } from '../../platform/http.ts';
 import { Problem } from '../../platform/problem.ts';
-import { mayPrintComparison, mayPrintLabels, mayPrintWhoOwes } from './policy.ts';
+import { mayPrintComparison, mayPrintLabels, mayPrintRuns, mayPrintWhoOwes } from './policy.ts';
 import { presentPaper } from './present.ts';
 import { labelSheetQuery, orderPaperQuery, paperQuery, slipQuery, statementPaperQuery } from './schema.ts';
 import {
@@ -15,6 +15,7 @@ import {
   printOrder,
   printPledgeSlip,
   printQuoteComparison,
+  printRunSheet,
   printSplitSheet,
   printStatement,
   printWhoOwes,
@@ -102,6 +103,16 @@ export const paperRoutes = new Hono<AppEnv>()
     async (c) => {
       const of = { origin: originOf(c) };
       return answerPdf(c, await printWhoOwes(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/packing-sessions/:session/papers/run-sheet',
+    describe(TAG, 'The run sheet of a packing day as PDF'),
+    may(mayPrintRuns),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { sessionId: idParam(c, 'session'), origin: originOf(c) };
+      return answerPdf(c, await printRunSheet(contextOf(c), of, c.req.valid('query')));
     },
   )
   .get(

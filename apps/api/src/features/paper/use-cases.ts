@@ -14,6 +14,7 @@ import { makeMonth } from './content/month.ts';
 import { makeOrder } from './content/order.ts';
 import { makePledgeSlip } from './content/pledge-slip.ts';
 import { makeQuoteComparison } from './content/quote-comparison.ts';
+import { makeRunSheet } from './content/run-sheet.ts';
 import { makeSplitSheet } from './content/split-sheet.ts';
 import { type AskedDeposit, makeStatement } from './content/statement.ts';
 import { makeWhoOwes } from './content/who-owes.ts';
@@ -92,6 +93,10 @@ export function printStatement(
 /** A household's month on one page, for itself or for whoever has no e-mail. */
 export function printMonth(context: Context, of: { householdId: string } & At, query: PaperQuery) {
   return print(context, { query, ...of, make: (desk) => makeMonth(desk, of.householdId) });
+}
+
+export function printRunSheet(context: Context, of: { sessionId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeRunSheet(desk, of.sessionId) });
 }
 
 export function printWhoOwes(context: Context, of: At, query: PaperQuery) {

@@ -8,6 +8,7 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { LineClock } from './line-clock.tsx';
 import { type LinePlan, ofSession, type PlanBody, planQuery, sessionApi } from './queries.ts';
 import { usePackingText } from './words.ts';
@@ -79,6 +80,7 @@ function PlanPage({ plan, people, onPeople }: PlanProps) {
       )}
       <Crew plan={plan} />
       <Cautions />
+      <PaperLinks papers={[{ kind: 'run-sheet', path: `packing-sessions/${session.id}/papers/run-sheet` }]} />
     </>
   );
 }

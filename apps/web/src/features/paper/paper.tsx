@@ -69,6 +69,14 @@ function WayBack({ paper }: { paper: FoundPaper }) {
         {...shared}
       />
     );
+  if (paper.kind === 'run-sheet')
+    return (
+      <Link
+        to="/s/$storehouse/packing/$session/plan"
+        params={{ storehouse, session: paper.subjectId ?? '' }}
+        {...shared}
+      />
+    );
   if (paper.kind === 'who-owes')
     return <Link to="/s/$storehouse/books/owing" params={{ storehouse }} {...shared} />;
   if (paper.kind === 'landing-sheet')

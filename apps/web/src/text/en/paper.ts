@@ -23,6 +23,7 @@ export const en = {
     statement: 'Statement',
     'who-owes': 'Who owes',
     month: 'The month on one page',
+    'run-sheet': 'Run sheet',
   } as Record<string, string>,
 
   // What a code leads back to

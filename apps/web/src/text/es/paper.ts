@@ -24,6 +24,7 @@ export const es: PaperWords = {
     statement: 'Extracto',
     'who-owes': 'Quién debe',
     month: 'El mes en una página',
+    'run-sheet': 'Hoja de la jornada',
   },
 
   stands: (kind, paperNo, at) => `${kind}, papel n.º ${paperNo}, impreso ${at}.`,

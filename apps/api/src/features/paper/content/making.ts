@@ -12,14 +12,15 @@ export type PaperKind =
   | 'split-sheet'
   | 'statement'
   | 'who-owes'
-  | 'month';
+  | 'month'
+  | 'run-sheet';
 
 /** What a paper is about; its code leads back to this. */
 export type PaperSubject = {
   readonly kind: PaperKind;
   readonly buyId: string | null;
   readonly householdId: string | null;
-  /** The order, the split or the claim. */
+  /** The order, the split, the claim or the packing day. */
   readonly subjectId: string | null;
 };
 

@@ -1,5 +1,6 @@
 import { allergensEn, labelEn } from './label.ts';
 import { monthEn } from './month.ts';
+import { runEn } from './run-sheet.ts';
 /** Every word of the papers in English; `es` has the type of this, so that a missing word does not compile. */
 export const en = {
   titles: {
@@ -13,6 +14,7 @@ export const en = {
     statement: 'Statement',
     'who-owes': 'Who owes',
     month: 'The month ahead',
+    'run-sheet': runEn.title,
   },
   frame: {
     number: (paperNo: number) => `Paper no. ${paperNo}`,
@@ -395,6 +397,7 @@ export const en = {
   },
 
   month: monthEn,
+  run: runEn,
 };
 
 export type PaperWords = typeof en;

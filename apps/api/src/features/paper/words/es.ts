@@ -1,6 +1,7 @@
 import type { PaperWords } from './en.ts';
 import { allergensEs, labelEs } from './label.ts';
 import { monthEs } from './month.ts';
+import { runEs } from './run-sheet.ts';
 
 const sacks = (count: number) => (count === 1 ? '1 saco' : `${count} sacos`);
 
@@ -16,6 +17,7 @@ export const es: PaperWords = {
     statement: 'Extracto',
     'who-owes': 'Quién debe',
     month: 'El mes que viene',
+    'run-sheet': runEs.title,
   },
   label: labelEs,
   allergens: allergensEs,
@@ -380,4 +382,5 @@ export const es: PaperWords = {
   },
 
   month: monthEs,
+  run: runEs,
 };

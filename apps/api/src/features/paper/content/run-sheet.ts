@@ -1,0 +1,135 @@
+import { POUR_BOUNDS } from '@sheafbook/packing';
+import { presentPlan } from '../../packing-session/present.ts';
+import { readPlan } from '../../packing-session/use-cases.ts';
+import { presentBringable } from '../../pour-log/present.ts';
+import { readBringable } from '../../pour-log/use-cases.ts';
+import { type Block, facts, heading, type Row, table, text } from '../content.ts';
+import type { Formats } from '../formats.ts';
+import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
+
+type Plan = ReturnType<typeof presentPlan>;
+type Line = Plan['lines'][number];
+type Run = Line['runs'][number];
+type Bag = ReturnType<typeof presentBringable>;
+
+/** The run sheet of a packing day (paper 7): what each line fills in which order, with room for the pen of whoever leads it. */
+export async function makeRunSheet({ context, formats }: Desk, sessionId: string): Promise<MadePaper> {
+  const plan = presentPlan(await readPlan(context, sessionId));
+  const bags = (await readBringable(context, sessionId)).map(presentBringable);
+  const { session } = plan;
+  const { run } = formats.words;
+  const content = {
+    about: [session.name, formats.instantWithZone(new Date(session.startsAt))],
+    blocks: [
+      facts([
+        { name: run.lead, value: '' },
+        { name: run.place, value: session.place },
+      ]),
+      heading(run.before),
+      text(run.setup(session.setupMinutes)),
+      text(run.cautions),
+      ...plan.lines.flatMap((line, at) => lineBlocks({ line, no: at + 1, plan, bags, formats })),
+      heading(run.cleaning),
+      text(run.cleanDown(session.cleanDownMinutes)),
+      { kind: 'signatures', boxes: [run.sign] } as const,
+    ],
+  };
+  return {
+    subject: subject('run-sheet', { subjectId: sessionId }),
+    contentWith: () => content,
+    isLandscape: true,
+  };
+}
+
+type Of = { line: Line; no: number; plan: Plan; bags: readonly Bag[]; formats: Formats };
+
+function lineBlocks(of: Of): Block[] {
+  const { line, no, plan, formats } = of;
+  const { run } = formats.words;
+  if (line.runs.length === 0) return [heading(run.line(no)), text(run.nothing)];
+  const finish = line.finishSeconds;
+  return [
+    heading(run.line(no)),
+    facts([
+      ...line.blocks.map(({ stations, people }) => ({
+        name: run.crew(stations.map((station) => run.stations[station] ?? station).join(', '), people),
+        value: '',
+      })),
+      { name: run.machine, value: '' },
+      { name: run.scale, value: '' },
+    ]),
+    ...(finish === null
+      ? [text(run.tooFew)]
+      : [text(`${run.ends(hourOf(plan, finish, formats))}. ${run.rest(plan.session.breakMinutes)}`)]),
+    table(
+      columns(formats),
+      line.runs.map((one, at) => runRow(one, at + 1, of)),
+    ),
+    facts([
+      { name: `${run.totals}: ${run.made}`, value: '' },
+      { name: run.scrapped, value: '' },
+      { name: run.left, value: '' },
+    ]),
+  ];
+}
+
+function columns({ words: { run } }: Formats) {
+  return [
+    { name: run.no, isNumber: true, isKey: true },
+    { name: run.starts },
+    { name: run.what },
+    { name: run.container },
+    { name: run.target, isNumber: true },
+    { name: run.units, isNumber: true },
+    { name: run.packets },
+    { name: run.serials },
+    { name: run.minds },
+    { name: run.done, penWidth: 40 },
+  ];
+}
+
+function runRow(one: Run, no: number, { line, plan, bags, formats }: Of): Row {
+  const { run } = formats.words;
+  const own = bags.filter(
+    ({ householdId, food }) => householdId === one.householdId && food.id === one.food.id,
+  );
+  return {
+    kind: 'pen',
+    cells: [
+      String(no),
+      line.finishSeconds === null ? '' : hourOf(plan, one.startsAtSecond, formats),
+      [
+        nameOf(one.food, formats),
+        ...(own.length === 0 ? [] : [run.bags(own.map(({ bagNo }) => bagNo).join(', '))]),
+        formats.words.seatName(one.household, one.seat),
+      ].join('\n'),
+      nameOf(one.kind, formats),
+      `${formats.grams(one.gramsEach)}\n${run.tolerance(formats.grams(POUR_BOUNDS.singleGrams))}`,
+      formats.count(one.containers),
+      one.packets
+        .map(({ count, sizeMillilitres }) => run.packet(count, formats.count(sizeMillilitres)))
+        .join('\n') || run.noPackets,
+      `${one.fromSerial}–${one.toSerial}`,
+      mindsOf(one, line, formats),
+      '',
+    ],
+  };
+}
+
+/** What the run carries, what is to be cleaned before it, and whether somebody must not meet what ran before: no name. */
+function mindsOf(one: Run, line: Line, { words }: Formats): string {
+  const { run, allergens, label } = words;
+  const names = one.carries.map((code) => (code === 'gluten' ? label.gluten : (allergens[code] ?? code)));
+  const { changeoverMinutes } = one;
+  return [
+    names.length === 0 ? run.noAllergens : names.join(', '),
+    ...(changeoverMinutes === 0
+      ? []
+      : [changeoverMinutes > 5 ? run.fullClean(changeoverMinutes) : run.wipeDown(changeoverMinutes)]),
+    ...(line.clashes.some(({ wishId }) => wishId === one.wishId) ? [run.clash] : []),
+  ].join('\n');
+}
+
+/** On the wall of the storehouse, to the minute. */
+const hourOf = ({ session }: Plan, seconds: number, formats: Formats): string =>
+  formats.iso(new Date(Date.parse(session.startsAt) + seconds * 1000)).slice(-5);

@@ -1,0 +1,80 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { openTestApp, type TestApp } from '../support/app.ts';
+import { bodyOf } from '../support/buy.ts';
+import { aHall, aPackingSession, cansOf, type TestHall } from '../support/packing.ts';
+import { printed } from '../support/pdf.ts';
+import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+
+let app: TestApp;
+let storehouse: TestStorehouse;
+let hall: TestHall;
+let day: string;
+beforeAll(async () => {
+  app = await openTestApp();
+  storehouse = await aStorehouse(app);
+  hall = await aHall(app, storehouse);
+  day = await aPackingSession(storehouse, hall, { lines: 2 });
+  for (const [name, containers] of [
+    ['Dell', 4],
+    ['Birchall', 8],
+  ] as const) {
+    const { caller } = hall.buy.households[name];
+    bodyOf(await caller.put(`${day}/wishes`, { wishes: [cansOf(hall, { containers })] }));
+  }
+});
+afterAll(() => app.close());
+
+const sheet = (query = 'language=en') => printed(hall.lead.caller, `${day}/papers/run-sheet?${query}`);
+
+test('the run sheet says what the plan says, run by run, with bags, packets, labels and allergens (paper 7)', async () => {
+  const { text } = await sheet();
+  const { lines, session } = bodyOf(await hall.lead.caller.get(`${day}/plan`));
+  expect(text).toContain(session.name);
+  const [line] = lines;
+  expect(line.runs).toHaveLength(2);
+  let from = text.indexOf('Line 1');
+  for (const [at, run] of line.runs.entries()) {
+    const bagNo = run.household === 'Dell' ? hall.wheat.Dell.bagNo : hall.wheat.Birchall.bagNo;
+    for (const wanted of [
+      hourOf(session.startsAt, run.startsAtSecond),
+      run.food.nameEn,
+      `${bagNo}`,
+      `${run.household}, seat ${run.seat}`,
+      '2,500 g',
+      '± 40 g',
+      `${run.containers}`,
+      '1 × 300 ml',
+      `${run.fromSerial}–${run.toSerial}`,
+      'wheat',
+    ]) {
+      const found = text.indexOf(wanted, from);
+      expect(found, `“${wanted}” in run ${at + 1}`).toBeGreaterThanOrEqual(0);
+    }
+    from = text.indexOf(`${run.household}, seat`, from);
+  }
+  for (const { people } of line.blocks) expect(text).toContain(`(${people})`);
+  expect(text).toContain(`Ends at ${hourOf(session.startsAt, line.finishSeconds)}`);
+  expect(text).toContain('Nobody has said yet what to pack on this line.'); // the second line
+});
+
+test('it is for whoever runs the day, and its code leads only them back', async () => {
+  const { caller } = hall.buy.households.Dell;
+  expect(await caller.get(`${day}/papers/run-sheet`)).toMatchObject({ status: 403 });
+  const code = (await sheet()).pages[0]?.qr.split('/').at(-1) ?? '';
+  const found = bodyOf(await hall.lead.caller.get(`${storehouse.path}/papers/${code}`));
+  expect(found).toMatchObject({ kind: 'run-sheet', subjectId: day.split('/').at(-1) });
+  expect(await caller.get(`${storehouse.path}/papers/${code}`)).toMatchObject({ status: 403 });
+});
+
+test('in Spanish it says the same', async () => {
+  const { text } = await sheet('language=es&large=true');
+  expect(text).toContain('Hoja de la jornada');
+  expect(text).toContain('Trigo duro rojo de invierno');
+  expect(text).toContain('trigo');
+});
+
+/** On the wall of the storehouse, to the minute. */
+const hourOf = (startsAt: string, seconds: number): string =>
+  new Date(Date.parse(startsAt) + Math.floor(seconds) * 1000).toLocaleTimeString('en-GB', {
+    ...{ timeZone: 'America/Chicago', hour: '2-digit', minute: '2-digit' },
+  });
