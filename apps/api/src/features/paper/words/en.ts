@@ -1,5 +1,6 @@
 import { allergensEn, labelEn } from './label.ts';
 import { monthEn } from './month.ts';
+import { owingEn } from './owing.ts';
 import { runEn } from './run-sheet.ts';
 /** Every word of the papers in English; `es` has the type of this, so that a missing word does not compile. */
 export const en = {
@@ -384,17 +385,7 @@ export const en = {
     } as Record<string, string>,
   },
 
-  whoOwes: {
-    lead: 'Owed to the storehouse',
-    days0To30: 'to 30 days',
-    days31To60: '31 to 60',
-    days61To90: '61 to 90',
-    over90: 'over 90',
-    credit: 'In credit',
-    balance: 'Balance',
-    privately:
-      'For the treasurer’s eyes. It names debts, so it hangs on no wall and goes into no shared folder.',
-  },
+  whoOwes: owingEn,
 
   month: monthEn,
   run: runEn,

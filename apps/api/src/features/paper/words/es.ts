@@ -1,6 +1,7 @@
 import type { PaperWords } from './en.ts';
 import { allergensEs, labelEs } from './label.ts';
 import { monthEs } from './month.ts';
+import { owingEs } from './owing.ts';
 import { runEs } from './run-sheet.ts';
 
 const sacks = (count: number) => (count === 1 ? '1 saco' : `${count} sacos`);
@@ -369,17 +370,7 @@ export const es: PaperWords = {
     },
   },
 
-  whoOwes: {
-    lead: 'Se debe al almacén',
-    days0To30: 'hasta 30 días',
-    days31To60: '31 a 60',
-    days61To90: '61 a 90',
-    over90: 'más de 90',
-    credit: 'A su favor',
-    balance: 'Saldo',
-    privately:
-      'Solo para la tesorería. Nombra deudas: no se cuelga en ninguna pared ni se deja en una carpeta común.',
-  },
+  whoOwes: owingEs,
 
   month: monthEs,
   run: runEs,
