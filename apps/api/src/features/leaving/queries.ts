@@ -91,6 +91,38 @@ export async function listOpenBuys(tx: Tx, { storehouseId, householdId }: Subjec
     order by b.name, b.buy_id`);
 }
 
+export type PromiseRow = {
+  what: 'on-loan' | 'booked' | 'packing-day';
+  id: string;
+  name: string;
+  stage: string;
+};
+
+/**
+ * What equipment and packing days still bind the household: a thing that it has or has booked, and a day that is to pack
+ * for it or did and is not settled, so that its charge is still to come.
+ */
+export async function listPromises(tx: Tx, { storehouseId, householdId }: Subject): Promise<PromiseRow[]> {
+  return tx.execute<PromiseRow>(sql`
+    select case b.state when 'out' then 'on-loan' else 'booked' end as what, b.booking_id as id, i.name, b.state as stage
+    from book.booking b
+    join book.equipment_item i on i.storehouse_id = b.storehouse_id and i.equipment_item_id = b.equipment_item_id
+    where b.storehouse_id = ${storehouseId} and b.household_id = ${householdId}
+      and b.state in ('asked', 'offered', 'booked', 'out')
+    union all
+    select 'packing-day', s.packing_session_id, s.name, s.stage
+    from book.packing_session s
+    where s.storehouse_id = ${storehouseId} and s.stage in ('open', 'running', 'signed')
+      and (exists (select from book.packing_wish w where w.storehouse_id = s.storehouse_id
+          and w.packing_session_id = s.packing_session_id and w.household_id = ${householdId})
+        or exists (select from book.packing_slot t where t.storehouse_id = s.storehouse_id
+          and t.packing_session_id = s.packing_session_id and t.household_id = ${householdId}
+          and t.state in ('booked', 'waiting'))
+        or exists (select from book.packing_bag g where g.storehouse_id = s.storehouse_id
+          and g.packing_session_id = s.packing_session_id and g.household_id = ${householdId}))
+    order by 1, 3, 2`);
+}
+
 export type HoldingRow = {
   lot_id: string;
   vessel_id: string;

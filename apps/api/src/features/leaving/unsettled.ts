@@ -31,6 +31,13 @@ export type Unsettled =
       readonly food: string;
       readonly grams: number;
     }
+  | { readonly what: 'on-loan' | 'booked'; readonly bookingId: string; readonly thing: string }
+  | {
+      readonly what: 'packing-day';
+      readonly sessionId: string;
+      readonly sessionName: string;
+      readonly stage: string;
+    }
   | { readonly what: 'last-of-duty'; readonly duty: Duty; readonly personId: string };
 
 /** Says in a member's words what is still to be done. Amounts are left out for whoever may not see the balance. */
@@ -50,6 +57,14 @@ export function sayUnsettled(item: Unsettled, money: { currency: string; isShown
       return `${item.grams} g of ${item.food} in bag ${item.bagCode} wait to be fetched.`;
     case 'on-hold':
       return `${item.grams} g of ${item.food} in bag ${item.bagCode} are on hold.`;
+    case 'on-loan':
+      return `${item.thing} is still out with the household. It is to be brought back first.`;
+    case 'booked':
+      return `${item.thing} is booked for the household. Give the booking back first.`;
+    case 'packing-day':
+      return item.stage === 'open'
+        ? `${item.sessionName} is to pack for the household. Take back what it wants packed there, and its time.`
+        : `${item.sessionName} packed for the household and is not settled. Wait for what it costs.`;
     case 'last-of-duty':
       return `Somebody else must become ${item.duty.replaceAll('_', ' ')} first.`;
   }

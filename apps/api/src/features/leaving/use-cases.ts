@@ -25,7 +25,9 @@ import {
   listMoneyLeft,
   listOpenBuys,
   listPresentPersons,
+  listPromises,
   lockBook,
+  type PromiseRow,
   type Subject,
   updateContainerNotesForgotten,
   updateHelpEnded,
@@ -139,6 +141,7 @@ async function listUnsettled(tx: Tx, subject: Subject): Promise<Unsettled[]> {
   const money = await listMoneyLeft(tx, subject);
   const openBuys = await listOpenBuys(tx, subject);
   const holdings = await listHoldings(tx, subject);
+  const promises = await listPromises(tx, subject);
   return [
     ...money.map(
       ({ kind, minorUnits, buyId, buyName }): Unsettled =>
@@ -156,6 +159,7 @@ async function listUnsettled(tx: Tx, subject: Subject): Promise<Unsettled[]> {
       }),
     ),
     ...holdings.flatMap(stillAtStore),
+    ...promises.map(stillPromised),
     ...last.map(({ duty, personId }): Unsettled => ({ what: 'last-of-duty', duty, personId })),
   ];
 }
@@ -165,6 +169,11 @@ function stillAtStore(row: HoldingRow): Unsettled[] {
   if (row.is_on_hold) return [{ what: 'on-hold', bagId, bagCode, food, grams: row.grams }];
   if (row.waiting_grams === 0) return [];
   return [{ what: 'uncollected', bagId, bagCode, food, grams: row.waiting_grams }];
+}
+
+function stillPromised({ what, id, name, stage }: PromiseRow): Unsettled {
+  if (what === 'packing-day') return { what, sessionId: id, sessionName: name, stage };
+  return { what, bookingId: id, thing: name };
 }
 
 function notSettled(context: Context, householdId: string, unsettled: readonly Unsettled[]): Problem {

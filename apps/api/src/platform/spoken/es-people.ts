@@ -70,6 +70,14 @@ export const ES_PEOPLE: Readonly<Record<string, string>> = {
   'A deposit{}{} is held{}.': 'Se guarda un depósito{}{}{}.',
   '{} g of {} in bag {} wait to be fetched.': '{} g de {} en el saco {} esperan ser recogidos.',
   '{} g of {} in bag {} are on hold.': '{} g de {} en el saco {} están retenidos.',
+  '{} is still out with the household. It is to be brought back first.':
+    '{} está todavía en manos del hogar. Primero hay que devolverlo.',
+  '{} is booked for the household. Give the booking back first.':
+    '{} está reservado para el hogar. Antes hay que devolver la reserva.',
+  '{} is to pack for the household. Take back what it wants packed there, and its time.':
+    '{} va a envasar para el hogar. Antes hay que retirar lo que pidió envasar y su hora.',
+  '{} packed for the household and is not settled. Wait for what it costs.':
+    '{} envasó para el hogar y no está liquidado. Hay que esperar lo que cuesta.',
   'Somebody else must become {} first.': 'Antes otra persona debe asumir: {}.',
   'This is no currency code of ISO 4217, such as USD.':
     'Esto no es un código de moneda de ISO 4217, como USD.',
