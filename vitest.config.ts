@@ -36,7 +36,7 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/support/global-setup.ts', 'tests/browser/support/build-setup.ts'],
           isolate: false, // as above; each file has a browser and a server of its own
-          testTimeout: 60_000,
+          testTimeout: 180_000,
           hookTimeout: 120_000,
         },
       },

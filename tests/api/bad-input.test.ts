@@ -121,4 +121,4 @@ test('what lies at the very edge of what is allowed is done or refused, and neve
   expect(failed).toEqual([]);
   const { findings } = bodyOf(await world.buy.treasurer.get(`${storehouse.path}/audit`));
   expect(findings.filter(({ holds }: { holds: boolean }) => !holds)).toEqual([]);
-});
+}, 180_000); // every route that takes a body, with every edge of it

@@ -39,7 +39,7 @@ test('a payment is entered in two taps, shown as it posts, and taken back again'
   await page.getByRole('button', { name: 'Take it back' }).click();
   await page.getByText(`Posts ${money(before)}`).waitFor();
   expect(await balanceOf('Corran')).toBe(before);
-}, 60_000);
+}, 180_000);
 
 test('an amount that is none keeps the payment from being posted, and says so at its field', async () => {
   const { page } = await enter('birchall');
@@ -50,7 +50,7 @@ test('an amount that is none keeps the payment from being posted, and says so at
   await page.getByText('Write an amount, such as 41.20.').waitFor();
   expect(await field.getAttribute('aria-invalid')).toBe('true');
   expect(await page.getByRole('button', { name: 'By bank' }).isDisabled()).toBe(true);
-}, 60_000);
+}, 180_000);
 
 test('the clearing account comes down as stairs to what the API says is left', async () => {
   const { page } = await enter('birchall');
@@ -70,7 +70,7 @@ test('the clearing account comes down as stairs to what the API says is left', a
     await table.getByText(shown(amountMinorUnits), { exact: true }).first().waitFor();
     await table.getByText(shown(balanceMinorUnits), { exact: true }).first().waitFor();
   }
-}, 60_000);
+}, 180_000);
 
 test('a figure of the trial balance opens the entries behind it, and an entry its movements', async () => {
   const { page } = await enter('birchall');
@@ -89,7 +89,7 @@ test('a figure of the trial balance opens the entries behind it, and an entry it
     .first()
     .click();
   await page.getByRole('heading', { name: /Entries behind/ }).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a claim is credited, another refused, and a supplier paid; more than was claimed is refused at its field', async () => {
   const { page } = await enter('birchall');
@@ -120,7 +120,7 @@ test('a claim is credited, another refused, and a supplier paid; more than was c
   );
   expect(entries[0]).toMatchObject({ what: 'supplier-paid' });
   expect(entries[0].movements[0].amount).toBe(50_210);
-}, 90_000);
+}, 180_000);
 
 test('the statement of each household opens from the list and adds up as the API has it', async () => {
   const { page } = await enter('birchall');
@@ -132,7 +132,7 @@ test('the statement of each household opens from the list and adds up as the API
   );
   await page.getByText('Corran, seat').waitFor();
   await page.locator('tr.sum').first().getByText(money(closingMinorUnits)).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a debt is asked to be written off, with its reason and its two sides said before', async () => {
   const { page } = await enter('birchall');
@@ -144,7 +144,7 @@ test('a debt is asked to be written off, with its reason and its two sides said 
   await page.getByLabel('Reason').fill('Moved away.');
   await page.getByRole('button', { name: 'Write a debt off' }).click();
   await page.getByText('Moved away.').waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a reviewer reads the books and posts nothing; a member has no way in', async () => {
   const { page } = await enter('quill');
@@ -159,4 +159,4 @@ test('a reviewer reads the books and posts nothing; a member has no way in', asy
     .getByRole('heading', { name: 'The books are read by the treasurer and the reviewer.' })
     .waitFor();
   expect(reviewer.householdId).not.toBe('');
-}, 60_000);
+}, 180_000);

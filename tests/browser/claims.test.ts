@@ -38,7 +38,7 @@ test('a claim nobody answers is given up from its page, which tells what happene
   await page.getByRole('cell', { name: 'given up' }).waitFor();
   const { claim } = bodyOf(await buy.treasurer.get(`${storehouse.path}/claims/${buy.claims?.torn}/history`));
   expect(claim).toMatchObject({ outcome: 'written-off', creditedMinorUnits: 0 });
-}, 60_000);
+}, 180_000);
 
 test('a deposit goes back from its page, and no more than is held', async () => {
   const { householdId } = buy.households.Dell;
@@ -61,4 +61,4 @@ test('a deposit goes back from its page, and no more than is held', async () => 
   await dell.getByText(new RegExp(`^${((held - 100) / 100).toFixed(2)} `)).waitFor();
   expect((await deposits()).find((row) => row.householdId === householdId)?.heldMinorUnits).toBe(held - 100);
   expect(await amount.inputValue()).toBe(((held - 100) / 100).toFixed(2));
-}, 60_000);
+}, 180_000);

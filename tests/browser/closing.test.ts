@@ -52,7 +52,7 @@ test('a household that stands at the door signs; without a name nothing leaves',
   expect(await waitingOf('Corran')).toEqual([]);
   const { pickUps } = bodyOf(await storehouse.coordinator.get(`${buy.path}/pick-ups`));
   expect(pickUps).toMatchObject([{ signedBy: 'Cy Corran' }]); // one appointment, however often it was tapped
-}, 60_000);
+}, 180_000);
 
 test('what keeps a buy from closing is listed; the coordinator sees it, and leaves the closing to the treasurer', async () => {
   await coordinator.goto(at('closing'));
@@ -66,7 +66,7 @@ test('what keeps a buy from closing is listed; the coordinator sees it, and leav
   expect(await listViolations(coordinator)).toEqual([]);
   await coordinator.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(coordinator)).toBe(0);
-}, 60_000);
+}, 180_000);
 
 test('a claim granted in part puts the charges behind; charging anew sets them right', async () => {
   const { torn } = buy.claims ?? { torn: '' };
@@ -81,7 +81,7 @@ test('a claim granted in part puts the charges behind; charging anew sets them r
   const charges = bodyOf(await storehouse.coordinator.get(`${buy.path}/charges`));
   expect(charges.chargedMinorUnits).toBe(50_050); // 498.50 and the 2.00 that were not granted
   expect(await treasurer.locator('tr.sum').textContent()).toContain('500.50');
-}, 60_000);
+}, 180_000);
 
 test('the treasurer closes at 0.00, and it stays there', async () => {
   await treasurer.getByRole('button', { name: 'Close the buy' }).click();
@@ -89,7 +89,7 @@ test('the treasurer closes at 0.00, and it stays there', async () => {
   expect(bodyOf(await storehouse.coordinator.get(buy.path)).stage).toBe('closed');
   expect(await listViolations(treasurer)).toEqual([]);
   expect(await smallTargets(treasurer)).toEqual([]);
-}, 60_000);
+}, 180_000);
 
 test('after the group’s days the coordinator takes what nobody fetched to common stock', async () => {
   site.app.clock.now = new Date(site.app.clock.now.getTime() + 9 * DAY);
@@ -100,11 +100,11 @@ test('after the group’s days the coordinator takes what nobody fetched to comm
   await coordinator.getByRole('button', { name: 'Take it to common stock' }).first().click();
   await coordinator.getByRole('heading', { name: '2 of ' }).waitFor();
   expect(await waitingOf('Dell')).toEqual([]);
-}, 60_000);
+}, 180_000);
 
 test('a member is told whose page the closing is', async () => {
   const { page } = await site.visit();
   await signInAs(page, 'dell@example.org');
   await page.goto(at('closing'));
   await page.getByText('Your own part stands in your statement').waitFor();
-}, 60_000);
+}, 180_000);

@@ -97,7 +97,7 @@ test('a buy is planned from the list of buys, its refusals shown at their fields
   buyId = /buys\/([0-9a-f-]{36})\/run/.exec(page.url())?.[1] ?? '';
   await page.getByText('No food of the buy has a quote that stands.').waitFor();
   await isFit(page);
-}, 90_000);
+}, 180_000);
 
 test('a quote with price breaks and free freight is typed as people type, and compared landed', async () => {
   const page = coordinator;
@@ -136,7 +136,7 @@ test('a quote with price breaks and free freight is typed as people type, and co
   await page.getByLabel('Stands until').fill(dayFrom(40));
   await page.getByRole('button', { name: 'Change this quote' }).click();
   await page.getByText('It lapses close upon the order.').waitFor({ state: 'detached' });
-}, 90_000);
+}, 180_000);
 
 test('opened for pledges, its page says who is in, who is late, what it costs and what a bag more would save', async () => {
   const page = coordinator;
@@ -159,7 +159,7 @@ test('opened for pledges, its page says who is in, who is late, what it costs an
   await page.getByRole('button', { name: 'Copy the words for the neighbours' }).click();
   await page.getByText('50 lb more of hard red winter wheat').waitFor();
   await isFit(page);
-}, 60_000);
+}, 180_000);
 
 test('a member names a highest price, and sees what it does before it stands', async () => {
   const page = await signedIn('dell@example.org');
@@ -178,7 +178,7 @@ test('a member names a highest price, and sees what it does before it stands', a
   // For a pound, which is 453.59 g, rounded once.
   expect(own).toMatchObject([{ ceilingMinorUnits: 90, ceilingPerGrams: 454 }]);
   await isFit(page);
-}, 60_000);
+}, 180_000);
 
 test('the days of a gathering buy change, within what its quotes allow', async () => {
   const page = coordinator;
@@ -192,7 +192,7 @@ test('the days of a gathering buy change, within what its quotes allow', async (
   await page.getByRole('button', { name: 'Save name, days and place' }).click();
   await page.getByText('Saved. Everyone sees it now.').waitFor();
   await isFit(page);
-}, 60_000);
+}, 180_000);
 
 test('before fixing it is seen who gets what; a fill by hand needs sums that add up and a reason', async () => {
   const page = coordinator;
@@ -214,7 +214,7 @@ test('before fixing it is seen who gets what; a fill by hand needs sums that add
   await page.getByLabel('Bags of 50 lb from Marl Hill Mill').fill('8');
   await page.getByRole('button', { name: 'Fix it as set by hand' }).click();
   await page.getByRole('heading', { name: 'Spring grain: the order comes to 311.00' }).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a fixed buy is opened again only with a reason, and fixed anew', async () => {
   const page = coordinator;
@@ -235,7 +235,7 @@ test('a fixed buy is opened again only with a reason, and fixed anew', async () 
   await page.getByRole('heading', { name: 'Spring grain: the order comes to 338.00' }).waitFor();
   await page.getByText('2 × A deposit has neither come in').waitFor();
   await isFit(page);
-}, 60_000);
+}, 180_000);
 
 test('what the mill asks now is written down, and two people with a login each order', async () => {
   const page = coordinator;
@@ -273,7 +273,7 @@ test('what the mill asks now is written down, and two people with a login each o
   await isFit(treasurer);
   const { stage } = bodyOf(await storehouse.coordinator.get(`${storehouse.path}/buys/${buyId}`));
   expect(stage).toBe('ordered');
-}, 90_000);
+}, 180_000);
 
 test('after fixing, a household reads what its pledge did for the others', async () => {
   const page = await signedIn('dell@example.org');
@@ -282,7 +282,7 @@ test('after fixing, a household reads what its pledge did for the others', async
   await page.getByText('Without it, the others would have paid 42.22 more for the same food.').waitFor();
   await page.getByText('92.0 → 75.1 ¢ a pound').waitFor();
   await isFit(page);
-}, 60_000);
+}, 180_000);
 
 test('a household is taken out, and a buy called off, each with its reason', async () => {
   const page = coordinator;
@@ -315,7 +315,7 @@ test('a household is taken out, and a buy called off, each with its reason', asy
   await page.getByRole('button', { name: 'Call Summer oats off' }).click();
   await page.getByRole('heading', { name: 'Summer oats was called off' }).waitFor();
   await isFit(page);
-}, 60_000);
+}, 180_000);
 
 test('a member sees the stage and the next step of a buy, but nobody’s pledge', async () => {
   const page = await signedIn('dell@example.org');
@@ -325,4 +325,4 @@ test('a member sees the stage and the next step of a buy, but nobody’s pledge'
   await page.goto(`/s/${storehouse.storehouseId}/buys`);
   await page.getByRole('link', { name: /^Spring grain/ }).waitFor();
   expect(await page.getByText('What needs you today').count()).toBe(0);
-}, 60_000);
+}, 180_000);

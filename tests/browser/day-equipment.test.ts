@@ -44,4 +44,4 @@ test('the lead books things for the day, takes one that a loan has to give way w
   const member = (await site.enter('hale@example.org')).page;
   await member.goto(`/s/${shed.storehouseId}/equipment`);
   await member.getByText(/^Can sealer came free: Sun 27 Sept, 10:00/).waitFor();
-}, 90_000);
+}, 180_000);

@@ -26,7 +26,7 @@ beforeAll(async () => {
   // No command ends a buy that holds a deposit; the treasurer must be able to mend such a one all the same.
   await site.app.admin`update book.buy set stage = 'called-off' where buy_id = ${endedBuy.buyId}`;
   root = `/s/${storehouse.storehouseId}`;
-}, 90_000);
+}, 180_000);
 afterAll(() => site.close());
 
 test('the last three splits stand under each rule, reached by keyboard, whole at 320 px, each sum all that landed', async () => {
@@ -62,7 +62,7 @@ test('the last three splits stand under each rule, reached by keyboard, whole at
   await tabTo(page, 'section.scroll');
   await page.keyboard.press('ArrowRight');
   await expect.poll(() => page.evaluate('document.activeElement.scrollLeft')).toBeGreaterThan(0);
-}, 60_000);
+}, 180_000);
 
 test('a member sees in it what each rule would have given to the own household alone', async () => {
   const { page } = await site.enter('dell@example.org');
@@ -70,7 +70,7 @@ test('a member sees in it what each rule would have given to the own household a
   await page.getByRole('table').first().waitFor();
   const named = new Set(await page.locator('.rules tbody th').allTextContents());
   expect([...named]).toEqual(['Dell']);
-}, 60_000);
+}, 180_000);
 
 test('the reviewer reads what was taken back and by whom, within the days that are picked', async () => {
   const charge = bodyOf(
@@ -98,7 +98,7 @@ test('the reviewer reads what was taken back and by whom, within the days that a
   await from.fill('2026-01-01');
   await row.getByRole('link').click();
   await page.getByRole('heading', { name: /^Entry \d+/ }).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a deposit that an ended buy still holds is pointed out, given back no further than it goes, and then gone', async () => {
   const { page } = await site.enter('birchall@example.org', { width: 320 });
@@ -125,4 +125,4 @@ test('a deposit that an ended buy still holds is pointed out, given back no furt
   await held.getByRole('button', { name: 'Post' }).click();
   await held.waitFor({ state: 'detached' });
   expect((await balance()) - before).toBe(-900);
-}, 60_000);
+}, 180_000);

@@ -30,7 +30,7 @@ test('the desk says whether the bank pays what is due within two weeks, as the A
   bodyOf(await buy.treasurer.post(`${storehouse.path}/fund-receipts`, gift), 201);
   await page.reload();
   await page.getByText('1.00 is left after all that is due by 15 Sept 2026.').waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a deposit and a claim of the desk open what is behind them', async () => {
   const { page } = await site.enter('birchall@example.org', { width: 1280 });
@@ -42,7 +42,7 @@ test('a deposit and a claim of the desk open what is behind them', async () => {
   await page.goto(root);
   await page.getByRole('region', { name: 'Claims outstanding' }).getByRole('link').first().click();
   await page.getByRole('heading', { name: /was claimed of/ }).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a bill says what it posts in all while its amounts are typed', async () => {
   const { page } = await site.enter('birchall@example.org', { width: 1280 });
@@ -51,4 +51,4 @@ test('a bill says what it posts in all while its amounts are typed', async () =>
   await page.getByLabel('Freight').fill('12.50');
   await page.getByLabel('Other costs').fill('2');
   await page.getByText('Posts 14.50, amount by amount: debit 2200 Buy clearing').waitFor();
-}, 60_000);
+}, 180_000);

@@ -18,7 +18,7 @@ test('a member finds a food and reads what is in it and who says so', async () =
   await page.getByText(/Published figures are kept as published/).waitFor();
   expect(await page.getByRole('button', { name: 'Take it off the lists' }).count()).toBe(0);
   expect(await listViolations(page)).toEqual([]);
-}, 60_000);
+}, 180_000);
 
 test('a food of the group’s own is added once its allergens are answered, changed, and taken off the lists', async () => {
   const page = await site.visit('coordinator');
@@ -54,7 +54,7 @@ test('a food of the group’s own is added once its allergens are answered, chan
   await page.getByText('No food here has that name.').waitFor();
   await page.getByLabel('Those taken off the lists too').check();
   await page.getByText('1 food, by code.').waitFor();
-}, 60_000);
+}, 180_000);
 
 test('container kinds show their true capacity; tare and price are set, and an own kind is added', async () => {
   const page = await site.visit('packing-lead');
@@ -82,4 +82,4 @@ test('container kinds show their true capacity; tare and price are set, and an o
   await page.getByRole('row', { name: /Pint jar.*250.*1\.25/ }).waitFor();
   await page.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(page)).toBe(0);
-}, 60_000);
+}, 180_000);

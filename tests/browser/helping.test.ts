@@ -67,7 +67,7 @@ test('a helper acts for a household under a band, enters for it by name, and sto
   await helper.getByText('You act for Hollis').waitFor({ state: 'detached' });
   await settle(helper);
   expect(await helper.locator('header').first().textContent()).toContain('Corran');
-}, 90_000);
+}, 180_000);
 
 test('a helper whose right was ended is told so, and gets back to their own household', async () => {
   const helper = await site.visit('coordinator');
@@ -88,7 +88,7 @@ test('a helper whose right was ended is told so, and gets back to their own hous
   await helper.goto(`${site.root}/household`);
   await settle(helper);
   expect(await helper.getByRole('button', { name: 'Act for Hollis' }).count()).toBe(0);
-}, 90_000);
+}, 180_000);
 
 test('a food that one eater leaves out is said in words, and how far each food alone goes stands beside the groups', async () => {
   const page = await site.visit('member');
@@ -113,4 +113,4 @@ test('a food that one eater leaves out is said in words, and how far each food a
   const table = page.getByRole('region', { name: 'Food by food' });
   expect(await table.getByRole('row').count()).toBeGreaterThan(1);
   expect(await listViolations(page)).toEqual([]);
-}, 90_000);
+}, 180_000);

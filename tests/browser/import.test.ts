@@ -69,4 +69,4 @@ test('the page is reached from the people', async () => {
   await page.goto(`/s/${storehouse.storehouseId}/people`);
   await page.getByRole('link', { name: /over from spreadsheets/ }).click();
   await page.getByRole('heading', { name: 'Bring a group over from its spreadsheets.' }).waitFor();
-}, 60_000);
+}, 180_000);

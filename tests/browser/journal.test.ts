@@ -34,11 +34,11 @@ test('the whole journal is searched by word, kind and day, and what was looked f
   const ofCorran = await entries('words=corran');
   expect(ofCorran.length).toBeGreaterThan(0);
   expect(ofCorran.length).toBeLessThan((await entries('')).length);
-  await expect.poll(() => page.locator('tbody tr').count(), { timeout: 15_000 }).toBe(ofCorran.length);
+  await expect.poll(() => page.locator('tbody tr').count(), { timeout: 40_000 }).toBe(ofCorran.length);
   await page.getByLabel('What', { exact: true }).selectOption({ label: 'Deposit received' });
   await page.waitForURL(/what=/);
   await expect
-    .poll(() => page.locator('tbody tr').count(), { timeout: 15_000 })
+    .poll(() => page.locator('tbody tr').count(), { timeout: 40_000 })
     .toBe((await entries('words=corran&what=deposit,deposit-received')).length);
   await page.getByLabel('To the day').fill('2020-01-01');
   await page.getByText('No entry of the book has that.').waitFor();
@@ -46,7 +46,7 @@ test('the whole journal is searched by word, kind and day, and what was looked f
   expect(await smallTargets(page)).toEqual([]);
   await page.setViewportSize({ width: 320, height: 700 });
   expect(await overflowOf(page)).toBe(0);
-}, 60_000);
+}, 180_000);
 
 test('a coordinator at the desk’s address is told whose it is, with the pages that are theirs', async () => {
   const page = await desk('coordinator');
@@ -61,7 +61,7 @@ test('a coordinator at the desk’s address is told whose it is, with the pages 
     .getByRole('link', { name: 'Year', exact: true })
     .waitFor();
   expect(await listViolations(page)).toEqual([]);
-}, 60_000);
+}, 180_000);
 
 test('after a part of a deposit came in the form offers what is open now, and what is held goes back', async () => {
   await aFixedBuy(site.app, storehouse, { households: buy.households });
@@ -72,14 +72,14 @@ test('after a part of a deposit came in the form offers what is open now, and wh
   expect(await dell.getByLabel('Received').inputValue()).toBe(money(GRAIN_DEPOSITS.Dell));
   await dell.getByLabel('Received').fill('20.00');
   await dell.getByRole('button', { name: 'Post' }).first().click();
-  await expect.poll(() => dell.getByLabel('Received').inputValue(), { timeout: 15_000 }).toBe('3.00');
+  await expect.poll(() => dell.getByLabel('Received').inputValue(), { timeout: 40_000 }).toBe('3.00');
   await dell.getByText('Give back').click();
   expect(await dell.getByLabel('Amount').inputValue()).toBe('20.00');
   await dell.getByText('Posts 20.00 out of the deposit of Dell.').waitFor();
   await dell.getByRole('button', { name: 'Post' }).last().click();
-  await expect.poll(() => dell.getByLabel('Received').inputValue(), { timeout: 15_000 }).toBe('23.00');
+  await expect.poll(() => dell.getByLabel('Received').inputValue(), { timeout: 40_000 }).toBe('23.00');
   expect((await entries('what=deposit-refunded')).length).toBe(1);
-}, 90_000);
+}, 180_000);
 
 test('a payment is entered by keys alone', async () => {
   const page = await desk('birchall');
@@ -98,4 +98,4 @@ test('a payment is entered by keys alone', async () => {
     await buy.treasurer.get(`${storehouse.path}/households/${buy.households.Dell.householdId}/balance`),
   );
   expect(balanceMinorUnits).toBe(0);
-}, 60_000);
+}, 180_000);

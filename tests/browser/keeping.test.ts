@@ -18,7 +18,7 @@ test('treatments are found from the kinds of container, with cautions, steps and
   expect(await listViolations(page)).toEqual([]);
   await page.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(page)).toBe(0);
-}, 60_000);
+}, 180_000);
 
 test('a member asks what wheat can be kept in, and the way that is not safe is told with its reason', async () => {
   const page = await site.visit('member');
@@ -38,7 +38,7 @@ test('a member asks what wheat can be kept in, and the way that is not safe is t
   expect(await listViolations(page)).toEqual([]);
   await page.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(page)).toBe(0);
-}, 60_000);
+}, 180_000);
 
 test('labels are ticked on the shelf, begin at a sticker that is left, and open as a PDF', async () => {
   const page = await site.visit('member');
@@ -55,4 +55,4 @@ test('labels are ticked on the shelf, begin at a sticker that is left, and open 
   expect(await listViolations(page)).toEqual([]);
   await page.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(page)).toBe(0);
-}, 60_000);
+}, 180_000);

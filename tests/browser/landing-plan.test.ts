@@ -53,4 +53,4 @@ test('a coordinator moves the landing of an ordered buy with the keyboard, its d
   await settle(member.page);
   expect(await member.page.getByText('Move the landing').count()).toBe(0);
   expect([...complaints, ...member.complaints]).toEqual([]);
-}, 90_000);
+}, 180_000);

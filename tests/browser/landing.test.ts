@@ -76,7 +76,7 @@ test('a lorry is begun and its bags are counted; what is short is said before an
   await page.getByRole('link', { name: /^Weigh / }).waitFor();
   await allSent();
   expect((await sheet()).lines.map((line: { countedBags: number }) => line.countedBags)).toEqual([6, 3, 4]);
-}, 60_000);
+}, 180_000);
 
 test('bags are weighed as the scale shows them; a torn one says what is short and is kept with a note', async () => {
   await page.getByRole('link', { name: /^Weigh / }).click();
@@ -107,7 +107,7 @@ test('bags are weighed as the scale shows them; a torn one says what is short an
       note: 'Torn.',
     },
   ]);
-}, 60_000);
+}, 180_000);
 
 test('without a signal readings wait on the phone, outlive a closed tab, and go into the book in their order', async () => {
   await loseSignal(true);
@@ -124,7 +124,7 @@ test('without a signal readings wait on the phone, outlive a closed tab, and go 
   expect(await bagsOf('wheat')).toHaveLength(2);
   await page.close();
   page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(40_000);
   await page.goto(at(`/${offers.wheat}`)); // still without a signal: the page itself is on the phone
   await page.getByText('2 things wait to be sent').waitFor();
   await page.getByRole('heading', { name: 'bag 5 of 6' }).waitFor();
@@ -137,7 +137,7 @@ test('without a signal readings wait on the phone, outlive a closed tab, and go 
   expect((await bagsOf('wheat')).map((bag: { grossGrams: number }) => bag.grossGrams)).toEqual([
     22_930, 20_662, 22_910, 22_950,
   ]);
-}, 60_000);
+}, 180_000);
 
 test('a refused reading keeps its number and its place; put right, it goes in before the one behind it', async () => {
   await page.getByRole('button', { name: 'Rub out' }).click();
@@ -165,7 +165,7 @@ test('a refused reading keeps its number and its place; put right, it goes in be
   expect((await bagsOf('wheat')).map((bag: { grossGrams: number }) => bag.grossGrams).slice(4)).toEqual([
     22_930, 22_940,
   ]);
-}, 60_000);
+}, 180_000);
 
 test('a wet bag goes on hold at once; a whole landing is ended and what is short claimed with one tap', async () => {
   await page.goto(at(`/${offers.oats}`));
@@ -209,7 +209,7 @@ test('a wet bag goes on hold at once; a whole landing is ended and what is short
   );
   expect(await smallForGloves()).toEqual([]);
   expect(await listViolations(page)).toEqual([]);
-}, 60_000);
+}, 180_000);
 
 test('a bag is weighed again only with a reason; a hold is asked to end, and needs a second person', async () => {
   await page.getByLabel('Find a bag').fill('oats');
@@ -227,4 +227,4 @@ test('a bag is weighed again only with a reason; a hold is asked to end, and nee
   await page.getByText('A second person must agree').waitFor();
   const [held] = await bagsOf('oats');
   expect(held).toMatchObject({ grossGrams: 22_861, isOnHold: true }); // 50.4 lb
-}, 60_000);
+}, 180_000);

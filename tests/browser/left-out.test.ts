@@ -34,7 +34,7 @@ beforeAll(async () => {
     { name: 'Olga', excludedAllergens: [], excludedFoodCodes: [], avoidsGluten: false },
   ])
     bodyOf(await eskdale.caller.post(eaters, { ...eater, ...facts }), 201);
-}, 60_000);
+}, 180_000);
 afterAll(() => site.close());
 
 const lineAt = (code: string) => `/s/${storehouse.storehouseId}/buys/${buy.buyId}/lines/${buy.lines[code]}`;
@@ -50,7 +50,7 @@ test('before pledging, a household is told whom of its own the food is not for, 
   expect(await overflowOf(page)).toBe(0);
   await page.goto(lineAt(BEANS));
   await page.getByText('Nils does not eat Black beans: no black beans.').waitFor();
-}, 60_000);
+}, 180_000);
 
 test('nobody else is told', async () => {
   const { page } = await site.visit();
@@ -59,4 +59,4 @@ test('nobody else is told', async () => {
   await page.getByLabel('Wanted').first().waitFor();
   await page.waitForLoadState('networkidle');
   expect(await page.getByText(/does not eat/).count()).toBe(0);
-}, 60_000);
+}, 180_000);

@@ -39,7 +39,7 @@ async function openLater(path: string) {
   site.app.clock.now = new Date(site.app.clock.now.getTime() + 3_600_000);
   await lose(false);
   page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(40_000);
   await page.clock.setFixedTime(site.app.clock.now);
   await page.goto(at(path));
 }
@@ -50,7 +50,7 @@ async function faultsOf() {
   await page.setViewportSize({ width: 390, height: 844 });
   return { ...found, over };
 }
-const SOON = { timeout: 15_000 };
+const SOON = { timeout: 40_000 };
 const NO_FAULTS = { axe: [], small: [], over: 0 };
 
 test('a thing goes out without a signal: it waits on the phone, outlives the tab, and is sent once from any page', async () => {
@@ -77,7 +77,7 @@ test('a thing goes out without a signal: it waits on the phone, outlives the tab
   await page.goto(at('/equipment'));
   await page.getByRole('link', { name: 'Bring it back' }).waitFor();
   expect(await loansOf()).toHaveLength(1);
-}, 60_000);
+}, 180_000);
 
 test('it is handed straight on without a signal, and both loans stand once', async () => {
   site.app.clock.now = new Date('2026-08-31T12:00:00Z'); // the day before, so that the keeper could have said no
@@ -109,7 +109,7 @@ test('it is handed straight on without a signal, and both loans stand once', asy
   const handedAt = '2026-09-02T14:00:00.000Z';
   expect(loans.find(({ household }) => household.name === 'Hale')?.inAt).toBe(handedAt);
   expect(loans.find(({ household }) => household.name === 'Moss')?.outAt).toBe(handedAt);
-}, 60_000);
+}, 180_000);
 
 test('what the keeper took back meanwhile is told to whoever wrote it down too, and nothing is doubled', async () => {
   const open = (await loansOf()).find(({ inAt }) => inAt === null);
@@ -135,6 +135,6 @@ test('what the keeper took back meanwhile is told to whoever wrote it down too, 
   await page.getByRole('button', { name: 'Throw it away' }).click();
   await page.getByText('was not taken').waitFor({ state: 'detached' });
   expect((await loansOf()).filter(({ inAt }) => inAt !== null)).toHaveLength(2);
-}, 60_000);
+}, 180_000);
 
 const partOf = (at: number, pieces: number) => ({ partId: sealer.parts[at]?.id, pieces });

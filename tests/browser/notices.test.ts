@@ -57,4 +57,4 @@ test('a coordinator tells everyone something; a member reads it, acknowledges it
   await settle(write);
   expect(await listViolations(write)).toEqual([]);
   expect([...member.complaints, ...coordinator.complaints]).toEqual([]);
-}, 90_000);
+}, 180_000);

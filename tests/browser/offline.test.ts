@@ -95,7 +95,7 @@ test('a page that was opened before opens without a signal, says since when it s
       })`,
     );
   }
-}, 90_000);
+}, 180_000);
 
 test('the app can be put on a phone’s screen: its manifest and every picture that it names are there', async () => {
   const manifest = (await (await fetch(`${site.url}/manifest.webmanifest`)).json()) as {

@@ -25,7 +25,7 @@ beforeAll(async () => {
   supplyId = await aSupply(storehouse, hall, can, { pieces: 24, minorUnits: 24 * 133 });
   lead = (await site.enter('pat-corran@example.org')).page;
   member = (await site.enter('dell@example.org')).page;
-}, 90_000);
+}, 180_000);
 afterAll(() => site.close());
 
 const onPage = (day: string, path = '') =>
@@ -51,7 +51,7 @@ test('a household sees before the day about what it will cost, and what to bring
   await settle(member);
   expect(await listViolations(member)).toEqual([]);
   await narrow(member);
-}, 60_000);
+}, 180_000);
 
 test('the list is ticked off in the shop; ticks outlive a closed tab, and a purchase waits for the signal', async () => {
   const day = await aPackingSession(storehouse, hall, {
@@ -87,7 +87,7 @@ test('the list is ticked off in the shop; ticks outlive a closed tab, and a purc
   await context.setOffline(false);
   await lead.getByRole('heading', { name: 'Nothing is to be bought for 28 containers.' }).waitFor();
   expect(await cansOnHand()).toBe(30);
-}, 90_000);
+}, 180_000);
 
 test('settling shows to the cent what it will post, posts that, and a member sees its part and why', async () => {
   const day = await aFilledDay(
@@ -130,7 +130,7 @@ test('settling shows to the cent what it will post, posts that, and a member see
   await lead.getByRole('button', { name: 'Take it back' }).click();
   await lead.getByRole('heading', { name: 'Say what 10 containers used up.' }).waitFor();
   expect(await cansOnHand()).toBe(30);
-}, 90_000);
+}, 180_000);
 
 test('the shelf says what is there and what it cost; a further supply is kept, and a count is booked', async () => {
   await lead.goto(`/s/${storehouse.storehouseId}/packing/supplies`);
@@ -153,4 +153,4 @@ test('the shelf says what is there and what it cost; a further supply is kept, a
   await settle(lead);
   expect(await listViolations(lead)).toEqual([]);
   await narrow(lead);
-}, 60_000);
+}, 180_000);

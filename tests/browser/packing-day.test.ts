@@ -42,7 +42,7 @@ test('the lead opens a day; what is missing is said at its field, and the typing
   await lead.getByRole('button', { name: 'Open it' }).click();
   await lead.getByRole('heading', { name: /^Autumn canning, / }).waitFor();
   expect(await listViolations(lead)).toEqual([]);
-}, 60_000);
+}, 180_000);
 
 test('a household says what it wants packed, never more than it owns, and books its time', async () => {
   await member.goto(at());
@@ -68,7 +68,7 @@ test('a household says what it wants packed, never more than it owns, and books 
   expect(await listViolations(member)).toEqual([]);
   await member.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(member)).toBe(0);
-}, 60_000);
+}, 180_000);
 
 test('what no line can pack safely is refused with the reason, and one tap takes the nearest that fits', async () => {
   await member.getByLabel('Containers', { exact: true }).fill('1');
@@ -81,7 +81,7 @@ test('what no line can pack safely is refused with the reason, and one tap takes
     .click();
   expect(await member.getByLabel('Treatment').inputValue()).toBe('oxygen-absorber');
   expect(await listViolations(member)).toEqual([]);
-}, 60_000);
+}, 180_000);
 
 test('the plan says when the day ends and what one person more would buy, as people are added', async () => {
   await lead.reload();
@@ -95,7 +95,7 @@ test('the plan says when the day ends and what one person more would buy, as peo
   await settle(lead);
   expect(await listViolations(lead)).toEqual([]);
   await lead.goBack();
-}, 60_000);
+}, 180_000);
 
 test('at the line the biggest key logs a container; what goes over is told, and a slip is taken back', async () => {
   await lead.getByRole('button', { name: 'Begin the day' }).click();
@@ -113,7 +113,7 @@ test('at the line the biggest key logs a container; what goes over is told, and 
   expect(await listViolations(lead)).toEqual([]);
   await lead.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(lead)).toBe(0);
-}, 60_000);
+}, 180_000);
 
 test('packets too small for the air in a can are refused at the line, and one tap puts in enough', async () => {
   await lead.getByText('Container, target and line').click();
@@ -130,7 +130,7 @@ test('packets too small for the air in a can are refused at the line, and one ta
   await lead.getByRole('button', { name: 'Take 3 back' }).click();
   await lead.getByRole('heading', { name: '1 container is closed.' }).waitFor();
   await lead.getByLabel('Packets in each take up').selectOption({ label: '500 ml of oxygen' });
-}, 60_000);
+}, 180_000);
 
 test('without a signal pours wait on the phone, outlive a closed tab, and are sent once', async () => {
   const context = lead.context();
@@ -151,7 +151,7 @@ test('without a signal pours wait on the phone, outlive a closed tab, and are se
   await lead.getByRole('heading', { name: '3 containers are closed.' }).waitFor();
   const { pours } = await logNow();
   expect(pours.filter(({ isUndone }: { isUndone: boolean }) => !isUndone)).toHaveLength(3);
-}, 60_000);
+}, 180_000);
 
 test('the absorbers’ clock runs while a pack is open, and the mass is signed once nothing is missing', async () => {
   await lead.getByRole('button', { name: 'A pack is opened now' }).click();
@@ -175,4 +175,4 @@ test('the absorbers’ clock runs while a pack is open, and the mass is signed o
   await lead.getByRole('button', { name: 'Sign the mass' }).click();
   await lead.getByRole('heading', { name: '3 containers, signed.' }).waitFor();
   expect((await logNow()).stage).toBe('signed');
-}, 60_000);
+}, 180_000);

@@ -100,4 +100,4 @@ test('a wrong password is refused at its field, and whoever is not signed in com
   await field.fill(A_PASSWORD);
   await page.keyboard.press('Enter');
   await page.waitForURL(/\/buys$/);
-}, 60_000);
+}, 180_000);

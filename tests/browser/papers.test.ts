@@ -27,7 +27,7 @@ beforeAll(async () => {
     orderOn: new Date(now + 14 * DAY).toISOString().slice(0, 10),
     quote: { validUntil: new Date(now + 40 * DAY).toISOString().slice(0, 10) },
   });
-}, 60_000);
+}, 180_000);
 afterAll(() => site.close());
 
 async function signedIn(): Promise<Page> {
@@ -78,7 +78,7 @@ test('a slip that a pen filled in is keyed in at the page of its code, with both
   expect(own).toMatchObject([{ wantedGrams: 11_340, leastGrams: 11_340, asTyped: '25 lb' }]);
   await page.goto(`/s/${storehouse.storehouseId}/buys/${buy.buyId}/lines/${buy.lines[WHEAT]}`);
   await page.getByText(/Pledge: by pen on .*, keyed in on .* by Ada Ashdown/).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('the papers of a buy open as PDF in the size and language that were chosen', async () => {
   const page = await signedIn();
@@ -98,14 +98,14 @@ test('the papers of a buy open as PDF in the size and language that were chosen'
   await page.getByLabel('Code on a paper').fill(code.toLowerCase());
   await page.getByRole('button', { name: 'Follow the code' }).click();
   await page.getByRole('heading', { name: /Buy sheet, paper no\./ }).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a misread code says so', async () => {
   const page = await signedIn();
   await page.goto(`/s/${storehouse.storehouseId}/papers/ABCDE`);
   await page.getByText('the last character tells a wrong one').waitFor();
   await expectSound(page);
-}, 60_000);
+}, 180_000);
 
 test('a landing sheet is keyed in: the lorry and its count', async () => {
   const ordered = await anOrderedBuy(site.app, storehouse, { ...grainNow(), name: 'Winter grain' });
@@ -139,4 +139,4 @@ test('a landing sheet is keyed in: the lorry and its count', async () => {
   const { bags } = bodyOf(await storehouse.coordinator.post(path, { bags: bodies, ...pen }), 201);
   await page.goto(`/s/${storehouse.storehouseId}/buys/${ordered.buyId}/landing/bags/${bags[0].id}`);
   await page.getByText(/Bag: by pen on .*, keyed in on .* by Ada Ashdown/).waitFor();
-}, 60_000);
+}, 180_000);

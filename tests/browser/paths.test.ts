@@ -36,7 +36,7 @@ test('a new storehouse is set up in five questions', async () => {
   const later = await site.visit();
   await later.page.goto('/'); // whoever comes after that signs in
   await later.page.getByRole('heading', { name: 'Sign in to your storehouse.' }).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a newcomer comes from the invitation to a home page that counts, and pledges, all by keyboard', async () => {
   const own = await openSite();

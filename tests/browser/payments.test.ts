@@ -45,7 +45,7 @@ test('a charge of the bank says what it posts, is posted, and the bank has that 
     movements: [{ amount: 250 }],
   });
   expect(await page.getByRole('heading', { level: 1 }).textContent()).not.toBe(before);
-}, 60_000);
+}, 180_000);
 
 test('a credit is paid out as far as it goes; more is refused at its field', async () => {
   const { householdId } = buy.households.Dell;
@@ -64,7 +64,7 @@ test('a credit is paid out as far as it goes; more is refused at its field', asy
   await refund.getByRole('button', { name: 'Post' }).click();
   await page.getByText('No household is in credit.').waitFor();
   expect(await newest()).toMatchObject({ what: 'payment-refunded', movements: [{ amount: 1200 }] });
-}, 60_000);
+}, 180_000);
 
 test('a balance of the old book that we owe goes to the credit of its account', async () => {
   const page = await open('birchall', 'payments');
@@ -79,7 +79,7 @@ test('a balance of the old book that we owe goes to the credit of its account', 
   await opening.getByText('Posted.').waitFor();
   const { movements } = await newest();
   expect(movements[0]).toMatchObject({ amount: 500, from: { number: '1000' }, to: { number: '3000' } });
-}, 60_000);
+}, 180_000);
 
 // Job map 4.4: the mill billed 523.50.
 test('a supplier is paid in part, then the rest is preset, and its name opens the entries behind it', async () => {
@@ -98,7 +98,7 @@ test('a supplier is paid in part, then the rest is preset, and its name opens th
   await page.getByRole('heading', { name: /Entries behind/ }).waitFor();
   await page.getByText('Supplier paid').first().waitFor();
   expect(await page.locator('tbody tr').count()).toBe(3);
-}, 60_000);
+}, 180_000);
 
 test('a reviewer reads who is owed and posts nothing', async () => {
   const page = await open('quill', 'payments');
@@ -107,4 +107,4 @@ test('a reviewer reads who is owed and posts nothing', async () => {
   await page.getByRole('link', { name: 'Suppliers' }).click();
   await page.getByText('A name opens the entries behind its row.').waitFor();
   expect(await page.locator('details').count()).toBe(0);
-}, 60_000);
+}, 180_000);

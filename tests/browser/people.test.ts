@@ -47,7 +47,7 @@ test('a coordinator makes a link that lets one person in, and withdraws it, with
   await page.getByText(/^withdrawn, made by Cora/).waitFor();
   await stranger.reload();
   await stranger.getByText('This invitation has been used, withdrawn, or has run out.').waitFor();
-}, 60_000);
+}, 180_000);
 
 test('duties that must be apart are refused in words, and given ones keep their dates', async () => {
   const page = await site.visit('coordinator');
@@ -72,7 +72,7 @@ test('duties that must be apart are refused in words, and given ones keep their 
     .getByRole('row', { name: /equipment keeper/ })
     .first()
     .waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a telephone is looked up for a purpose, and its household sees who looked and why', async () => {
   const owner = await site.visit('member');
@@ -95,7 +95,7 @@ test('a telephone is looked up for a purpose, and its household sees who looked 
   await page.getByText('555 0199').waitFor();
   await owner.reload();
   await owner.getByText(/contact, for the lorry is early/).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('a household is told what keeps it from leaving, and takes its data along', async () => {
   const page = await site.visit('member');
@@ -109,7 +109,7 @@ test('a household is told what keeps it from leaving, and takes its data along',
   await page.getByText('Leaving the storehouse').click();
   await page.getByText('Before your household can leave:').waitFor();
   expect(await page.locator('details[open] li').count()).toBeGreaterThan(0);
-}, 60_000);
+}, 180_000);
 
 test('a password is changed with the one in force, and other sessions end', async () => {
   const page = await site.visit('reviewer');
@@ -126,4 +126,4 @@ test('a password is changed with the one in force, and other sessions end', asyn
   await page.getByText('It is changed.').waitFor();
   await other.goto(site.root);
   await other.waitForURL(/\/sign-in/);
-}, 60_000);
+}, 180_000);

@@ -50,7 +50,7 @@ test('a photo of a torn bag is made smaller on the phone, kept, and seen beside 
   expect(await listViolations(page)).toEqual([]);
   await page.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(page)).toBe(0);
-}, 90_000);
+}, 180_000);
 
 test('a photo taken without a signal waits on the phone, outlives the tab, and is sent once', async () => {
   const { page } = await site.enter('coordinator@example.org');
@@ -70,7 +70,7 @@ test('a photo taken without a signal waits on the phone, outlives the tab, and i
   await again.getByRole('img', { name: `Photo ${before + 1} of ${before + 1}` }).waitFor();
   await again.getByText('waits on this phone').waitFor({ state: 'detached' });
   expect(await photosOf()).toHaveLength(before + 1);
-}, 90_000);
+}, 180_000);
 
 test('a file that is no picture is refused in words, and nothing is sent', async () => {
   const { page } = await site.enter('coordinator@example.org');
@@ -80,4 +80,4 @@ test('a file that is no picture is refused in words, and nothing is sent', async
   await choose(page, Buffer.from('no picture at all'));
   await page.getByText('This phone can’t read that file as a picture.').waitFor();
   expect(await photosOf()).toEqual(before);
-}, 60_000);
+}, 180_000);

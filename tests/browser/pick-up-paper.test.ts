@@ -19,7 +19,7 @@ beforeAll(async () => {
   buy = await aSharedBuy(site.app, storehouse, grainNow());
   coordinator = (await site.visit({ width: 320 })).page;
   await signInAs(coordinator, 'coordinator@example.org');
-}, 60_000);
+}, 180_000);
 afterAll(() => site.close());
 
 const at = (path: string) => `/s/${storehouse.storehouseId}/${path}`;
@@ -43,7 +43,7 @@ test('the split page and the list of who owes have their papers', async () => {
     const list = await page.getByRole('link', { name: 'Who owes' }).last().getAttribute('href');
     expect((await printed(buy.treasurer, list ?? '')).text).toContain('Ashdown');
   }
-}, 60_000);
+}, 180_000);
 
 test('a split sheet that was signed at the door is keyed in, and the hour of the pen stands at the pick-up', async () => {
   const paper = await printed(
@@ -90,4 +90,4 @@ test('a split sheet that was signed at the door is keyed in, and the hour of the
   await signInAs(page, 'dell@example.org');
   await page.goto(at(`buys/${buy.buyId}`));
   await page.getByText(/Pick-up: by pen on .* by Ada Ashdown, entered for the household/).waitFor();
-}, 60_000);
+}, 180_000);

@@ -52,4 +52,4 @@ test('a place is added, a usual year is typed, and a logger’s file is tried, t
   expect(await overflowOf(page)).toBe(0);
   await page.getByRole('button', { name: 'Take back february.csv with all its readings' }).click();
   await page.getByText('february.csv').waitFor({ state: 'detached' });
-}, 90_000);
+}, 180_000);

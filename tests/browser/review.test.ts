@@ -43,7 +43,7 @@ test('the reviewer sees each check with its figure, draws ten traces by a seed, 
   const [entry] = drawn.traces.filter(({ kind }: { kind: string }) => kind === 'entry');
   await page.getByRole('link', { name: `Open entry ${entry.code.slice(1)}`, exact: true }).click();
   await page.getByRole('heading', { name: new RegExp(`Entry ${entry.code.slice(1)}`) }).waitFor();
-}, 90_000);
+}, 180_000);
 
 test('a count of common stock that misses a pound is written down by the reviewer and booked by the treasurer', async () => {
   const { page } = await enter('quill');
@@ -62,7 +62,7 @@ test('a count of common stock that misses a pound is written down by the reviewe
   await treasurer.page.getByRole('button', { name: 'Post' }).click();
   await treasurer.page.getByText(/, booked$/).waitFor();
   expect(bodyOf(await buy.treasurer.get(`${storehouse.path}/audit`)).holds).toBe(true);
-}, 90_000);
+}, 180_000);
 
 test('the year is closed with its transfer shown first, its digest kept, and signed by three', async () => {
   bodyOf(

@@ -72,7 +72,7 @@ test('without the maker’s limits no teardown is taken, and a link leads to whe
   expect(await listViolations(page)).toEqual([]);
   await page.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(page)).toBe(0);
-}, 90_000);
+}, 180_000);
 
 test('a seam that fails stops the machine, and the strip shows what is in doubt and which can to open', async () => {
   await page.goto(`/s/${storehouse.storehouseId}/packing/${day.split('/').at(-1)}/seals`);
@@ -94,7 +94,7 @@ test('a seam that fails stops the machine, and the strip shows what is in doubt 
   expect(await listViolations(page)).toEqual([]);
   expect(await smallTargets(page)).toEqual([]);
   expect(await overflowOf(page)).toBe(0);
-}, 90_000);
+}, 180_000);
 
 test('halving by opening one, three good trials, and what passed is let go', async () => {
   await page.getByRole('button', { name: 'Open number 4', exact: true }).click();
@@ -115,7 +115,7 @@ test('halving by opening one, three good trials, and what passed is let go', asy
   await page.getByLabel('What was found').fill('The seam is too thick.');
   await page.getByRole('button', { name: 'Put 5 into new cans' }).click();
   await page.getByText('Numbers 1 to 8 were in doubt, and all are answered for.').waitFor();
-}, 90_000);
+}, 180_000);
 
 test('its owner reads what to do, and acknowledges it', async () => {
   const owner = (await site.enter('dell@example.org')).page;
@@ -123,4 +123,4 @@ test('its owner reads what to do, and acknowledges it', async () => {
   await owner.getByText(/goes into new containers with fresh absorbers/).waitFor();
   await owner.getByRole('button', { name: 'Understood' }).first().click();
   await owner.getByText(/^You acknowledged it/).waitFor();
-}, 60_000);
+}, 180_000);

@@ -44,7 +44,7 @@ const dayPath = async () => {
 const logNow = async () => bodyOf(await hall.lead.caller.get(`${await dayPath()}/log`));
 const sealsNow = async () => bodyOf(await hall.lead.caller.get(`${await dayPath()}/seals`));
 const key = (page: Page) => page.getByRole('button', { name: /^Container \d+: log / });
-const SOON = { timeout: 15_000 };
+const SOON = { timeout: 40_000 };
 
 test('a packing day, from the first wish to a signed mass, and the sealer there and back', async () => {
   await dayIsOpened();
@@ -162,7 +162,7 @@ async function signalIsLostAndTheTabClosed() {
   expect(await standing()).toHaveLength(4);
   await context.setOffline(false);
   second = await context.newPage();
-  second.setDefaultTimeout(15_000);
+  second.setDefaultTimeout(40_000);
   await second.clock.setFixedTime(site.app.clock.now);
   await second.goto(address);
   await expect.poll(async () => (await standing()).length, SOON).toBe(5);

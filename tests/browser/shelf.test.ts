@@ -38,7 +38,7 @@ test('a share is packed at home, refused past the brim at its field, undone, and
   const wrong = `${code.startsWith('A') ? 'B' : 'A'}${code.slice(1)}`;
   await find.fill(/\d/.test(wrong) ? wrong : 'AAAAAA9');
   await page.getByText('This is no code of ours').waitFor();
-}, 60_000);
+}, 180_000);
 
 test('what is eaten leaves its container, never more than is in it', async () => {
   const page = await site.visit('member');
@@ -54,7 +54,7 @@ test('what is eaten leaves its container, never more than is in it', async () =>
   const left = /([\d.]+ lb) stay in it/.exec(says)?.[1] ?? '';
   await page.keyboard.press('Enter');
   await page.getByText(new RegExp(`^${left} \\(`)).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('what a household has at home is recorded, and the pages are free of what axe finds', async () => {
   const page = await site.visit('member');
@@ -75,7 +75,7 @@ test('what a household has at home is recorded, and the pages are free of what a
   await settle(page);
   await page.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(page)).toBe(0);
-}, 60_000);
+}, 180_000);
 
 test('every kind of entry that the story wrote has its name in both languages', async () => {
   const rows = await site.database.admin<

@@ -56,7 +56,7 @@ test('six rules stand side by side; every gram and cent on the screen is the boo
   await page.setViewportSize({ width: 320, height: 844 });
   expect(await overflowOf(page)).toBe(0);
   await page.setViewportSize({ width: 1280, height: 860 });
-}, 60_000);
+}, 180_000);
 
 test('a rule is chosen and done by keyboard alone; the sheet says who gets which piece, and adds up', async () => {
   await tabTo(page, 'input[name=rule]');
@@ -76,7 +76,7 @@ test('a rule is chosen and done by keyboard alone; the sheet says who gets which
     for (const piece of pieces) expect(row).toContain(`${piece.bagCode}): ${grams(piece.grams)} g`);
   }
   expect(await listViolations(page)).toEqual([]);
-}, 60_000);
+}, 180_000);
 
 test('until it is shared out a split is taken back and done by another rule', async () => {
   await page.getByRole('button', { name: 'Take this split back' }).click();
@@ -89,7 +89,7 @@ test('until it is shared out a split is taken back and done by another rule', as
   await page.getByRole('radio', { name: 'Equal awards' }).check();
   await page.getByRole('button', { name: 'Split by equal awards' }).click();
   await page.getByRole('heading', { name: 'split by equal awards' }).waitFor();
-}, 60_000);
+}, 180_000);
 
 test('when every food is split, the cost is shared out, and the charges are the job map’s to the cent', async () => {
   for (const lineId of [buy.oats, buy.beans])
@@ -106,7 +106,7 @@ test('when every food is split, the cost is shared out, and the charges are the 
     16_548, 15_053, 12_792, 5457,
   ]);
   expect(await listViolations(page)).toEqual([]);
-}, 60_000);
+}, 180_000);
 
 test('a member sees own grams and cents under each rule, and nobody else’s', async () => {
   const later = await aLandedBuy(site.app, storehouse, {
@@ -122,4 +122,4 @@ test('a member sees own grams and cents under each rule, and nobody else’s', a
   expect(await phone.getByRole('button', { name: /^Split / }).count()).toBe(0);
   expect(await listViolations(phone)).toEqual([]);
   expect(await overflowOf(phone)).toBe(0);
-}, 60_000);
+}, 180_000);

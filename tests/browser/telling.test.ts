@@ -79,7 +79,7 @@ test('a member says how and of what to be told, and finds it so again; safety of
   expect(await page.getByLabel('Notices', { exact: true }).isChecked()).toBe(false);
   expect(await page.getByLabel('Your deposit is asked for').isChecked()).toBe(true);
   expect(complaints).toEqual([]);
-}, 90_000);
+}, 180_000);
 
 test('hours that never come, a letter outside them and a zone that does not exist are refused at their fields', async () => {
   const { page } = await site.enter('coordinator@example.org');
@@ -103,7 +103,7 @@ test('hours that never come, a letter outside them and a zone that does not exis
   await settle(page);
   expect(await page.getByLabel('On the clock of').inputValue()).toBe('America/Chicago'); // nothing was kept
   expect(await page.getByLabel('How often').inputValue()).toBe('');
-}, 90_000);
+}, 180_000);
 
 test('the same page reads in Spanish', async () => {
   const { page } = await site.enter('coordinator@example.org', { width: 320, language: 'es' });
@@ -112,7 +112,7 @@ test('the same page reads in Spanish', async () => {
   await page.getByLabel('No después de las', { exact: true }).waitFor();
   expect(await overflowOf(page)).toBe(0);
   expect(await listViolations(page)).toEqual([]);
-}, 60_000);
+}, 180_000);
 
 test('a coordinator sees why a letter failed for good, has it tried again, and it goes out', async () => {
   const { app } = site;
@@ -150,7 +150,7 @@ test('a coordinator sees why a letter failed for good, has it tried again, and i
   await page.getByText('Nothing here.', { exact: true }).waitFor();
   expect(await listViolations(page)).toEqual([]);
   expect(complaints).toEqual([]);
-}, 90_000);
+}, 180_000);
 
 test('a member finds no way there, and is refused with a sentence where the address is known', async () => {
   const { page } = await site.enter('dell@example.org');
@@ -161,4 +161,4 @@ test('a member finds no way there, and is refused with a sentence where the addr
   await page.getByText('Your duties in this storehouse do not include this.').waitFor();
   expect(await page.getByText('that the book does by itself').count()).toBe(0);
   expect(await listViolations(page)).toEqual([]);
-}, 60_000);
+}, 180_000);

@@ -16,7 +16,7 @@ test('the pages before the door are free of what axe finds and fit 320 px', asyn
     await page.setViewportSize({ width: 320, height: 844 });
     expect({ path, over: await overflowOf(page) }).toEqual({ path, over: 0 });
   }
-}, 60_000);
+}, 180_000);
 
 test('what is wrong with a page is found', async () => {
   const page = await site.visit(null);
@@ -33,7 +33,7 @@ test('what is wrong with a page is found', async () => {
   const rules = (await listViolations(page)).map((line) => line.replace(/:.*/s, ''));
   expect(rules).toEqual(expect.arrayContaining(['button-name', 'color-contrast', 'image-alt']));
   expect(await smallTargets(page)).toHaveLength(1);
-}, 60_000);
+}, 180_000);
 
 test('every duty has its pages gone through', () => {
   const files = readdirSync(import.meta.dirname).map((name) => name.replace('.test.ts', ''));

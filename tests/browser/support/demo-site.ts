@@ -69,7 +69,7 @@ export async function openDemoSite(database: { db: Db; sql: Sql }, storehouseId:
       });
       if (looker) await context.addCookies([await cookieOf(looker)]);
       const page = await context.newPage();
-      page.setDefaultTimeout(20_000);
+      page.setDefaultTimeout(40_000);
       await page.clock.setFixedTime(STORY_ENDS_AT);
       return page;
     },

@@ -79,7 +79,7 @@ async function visit(
     reducedMotion: 'reduce',
   });
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(40_000);
   const strays: string[] = [];
   const complaints: string[] = [];
   const bytes = new Map<string, number>(); // by address: what the browser kept is not fetched again

@@ -97,11 +97,6 @@ function WishList({ page, isOpen }: { page: SessionPage; isOpen: boolean }) {
             <span key="food">
               {nameOf(wish.food)}
               <span className="soft block">{`${nameOf(wish.kind)}, ${treatmentOf(wish.treatment)}`}</span>
-              {wish.warnings.map((warning) => (
-                <span key={warning} className="said watch-said block">
-                  {warning}
-                </span>
-              ))}
               {isOpen ? (
                 <button
                   type="button"
@@ -120,6 +115,14 @@ function WishList({ page, isOpen }: { page: SessionPage; isOpen: boolean }) {
           ],
         }))}
       />
+      {page.wishes
+        .filter(({ warnings }) => warnings.length > 0)
+        .map((wish) => (
+          <p key={wish.id} className="said watch-said">
+            <span className="block">{nameOf(wish.food)}</span>
+            {wish.warnings.join(' ')}
+          </p>
+        ))}
       <ProblemSaid error={changing.error} />
     </>
   );
