@@ -88,11 +88,17 @@ function Cautions({ place }: { place: PlaceRecord }) {
   ));
 }
 
+type Month = PlaceRecord['months'][number];
+const hasSpread = ({ coldestTenths, warmestTenths }: Month) => coldestTenths !== warmestTenths;
+
 function Months({ place }: { place: PlaceRecord }) {
   const words = usePlaceText();
   const { format } = useHouse();
   if (place.months.length === 0) return null;
   const shown = [...place.months].reverse().slice(0, 36);
+  const hasEnds = shown.some(hasSpread); // a typed month is one figure
+  const spreadOf = ({ coldestTenths, warmestTenths }: Month) =>
+    `${sayDegrees(coldestTenths, format)} – ${sayDegrees(warmestTenths, format)}`;
   return (
     <section className="stack">
       <h2>{words.record}</h2>
@@ -101,18 +107,19 @@ function Months({ place }: { place: PlaceRecord }) {
         columns={[
           { name: words.month },
           { name: words.agesLikeShort, isNumber: true },
-          { name: words.ends, isNumber: true },
-          { name: words.known },
+          ...(hasEnds ? [{ name: words.ends, isNumber: true }] : []),
         ]}
         rows={shown.map((row) => ({
           key: row.month,
           cells: [
-            `${format.monthName(`${row.month}-01`)} ${row.month.slice(0, 4)}`,
+            <span key="month">
+              {`${format.monthName(`${row.month}-01`)} ${row.month.slice(0, 4)}`}
+              <span className="soft block">
+                {row.isTyped ? words.typed : words.readings(format.count(row.readings))}
+              </span>
+            </span>,
             sayDegrees(row.agesLikeTenths, format),
-            row.coldestTenths === row.warmestTenths
-              ? ''
-              : `${sayDegrees(row.coldestTenths, format)} – ${sayDegrees(row.warmestTenths, format)}`,
-            row.isTyped ? words.typed : words.readings(format.count(row.readings)),
+            ...(hasEnds ? [hasSpread(row) ? spreadOf(row) : ''] : []),
           ],
         }))}
       />

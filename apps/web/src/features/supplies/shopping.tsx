@@ -33,6 +33,7 @@ function ShoppingPage({ body }: { body: ShoppingBody }) {
   useTitle(t.shopping);
   const toBuy = body.lines.filter(({ packsToBuy }) => packsToBuy > 0);
   const ticked = toBuy.filter(({ supplyId }) => draft.ticked.includes(supplyId));
+  const lacks = body.unkept.some(({ kind }) => kind !== 'container'); // a household brings its own containers
   const cost = body.costMinorUnits === null ? null : format.money(body.costMinorUnits);
   const tick = (supplyId: string, isOn: boolean) =>
     change({ ticked: isOn ? [...draft.ticked, supplyId] : draft.ticked.filter((id) => id !== supplyId) });
@@ -46,7 +47,13 @@ function ShoppingPage({ body }: { body: ShoppingBody }) {
         <BackIcon />
         {t.backToDay}
       </Link>
-      <h1>{toBuy.length === 0 ? t.nothingToBuy(body.containers) : t.toBuy(toBuy.length, cost)}</h1>
+      <h1>
+        {toBuy.length > 0
+          ? t.toBuy(toBuy.length, cost)
+          : lacks
+            ? t.keepsNone(body.containers)
+            : t.nothingToBuy(body.containers)}
+      </h1>
       {toBuy.length === 0 ? null : (
         <section className="stack">
           <ul className="ticks">

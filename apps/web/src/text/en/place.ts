@@ -49,7 +49,6 @@ export const en = {
   month: 'Month',
   agesLikeShort: 'Ages as at',
   ends: 'Coldest and warmest',
-  known: 'From',
   typed: 'typed',
   readings: (count: string) => `${count} readings`,
   older: (months: number) => `The newest 36 of ${months} months.`,

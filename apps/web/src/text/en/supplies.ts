@@ -11,6 +11,8 @@ export const en = {
     containers === 0
       ? 'Nobody wants anything packed yet, so there is nothing to buy.'
       : `Nothing is to be bought for ${s(containers, 'container', 'containers')}.`,
+  keepsNone: (containers: number) =>
+    `The store keeps none of what ${s(containers, 'container needs', 'containers need')}.`,
   toBuy: (count: number, cost: string | null) =>
     cost === null
       ? `${s(count, 'thing is', 'things are')} to be bought; not every price is known.`

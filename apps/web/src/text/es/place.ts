@@ -51,7 +51,6 @@ export const es: PlaceWords = {
   month: 'Mes',
   agesLikeShort: 'Envejece como a',
   ends: 'Mínima y máxima',
-  known: 'Origen',
   typed: 'escrito',
   readings: (count) => `${count} lecturas`,
   older: (months) => `Los 36 más recientes de ${months} meses.`,

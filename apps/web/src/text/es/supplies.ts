@@ -12,6 +12,8 @@ export const es: SuppliesText = {
     containers === 0
       ? 'Nadie quiere envasar nada todavía; no hay nada que comprar.'
       : `No hay nada que comprar para ${s(containers, 'envase', 'envases')}.`,
+  keepsNone: (containers) =>
+    `El almacén no guarda lo que ${s(containers, 'envase necesita', 'envases necesitan')}.`,
   toBuy: (count, cost) =>
     cost === null
       ? `Hay que comprar ${s(count, 'cosa', 'cosas')}; no se saben todos los precios.`
