@@ -57,13 +57,14 @@ function OneWritten({ notice, mayTakeBack }: { notice: WrittenNotice; mayTakeBac
     mutationFn: () => ask(noticesOf[':notice'].$delete({ param: { storehouse, notice: notice.id } })),
     onSuccess: () => queries.invalidateQueries({ queryKey: ['notices'] }),
   });
+  const Title = mayTakeBack ? 'h3' : 'h2'; // without the form above it, the list stands right under the page's title
   const whom =
     notice.householdName ??
     notice.buyName ??
     (notice.duty === null ? words.audiences.everyone : (words.duties[notice.duty] ?? notice.duty));
   return (
     <li className="stack">
-      <h3>{`${whom}: ${notice.about}`}</h3>
+      <Title>{`${whom}: ${notice.about}`}</Title>
       {notice.isSafety ? <State kind="wrong" word={words.safety} /> : null}
       <p>{format.sentence(notice.words || notice.text)}</p>
       <p className="soft">
