@@ -5,6 +5,7 @@ import { anOrderedBuy, type TestGrainBuy } from '../support/fixed-buy.ts';
 import { offersOf } from '../support/landed-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { listViolations, overflowOf } from './support/checks.ts';
+import { settle } from './support/crawl.ts';
 import { grainNow } from './support/grain-now.ts';
 import { signInAs } from './support/sign-in.ts';
 import { openSite, type Site } from './support/site.ts';
@@ -25,6 +26,7 @@ beforeAll(async () => {
   page = visit.page;
   context = page.context();
   await signInAs(page, 'coordinator@example.org');
+  await page.evaluate('navigator.serviceWorker.ready.then(() => undefined)'); // from the next page on it keeps what comes
 });
 afterAll(() => site.close());
 
@@ -110,6 +112,7 @@ test('bags are weighed as the scale shows them; a torn one says what is short an
 }, 180_000);
 
 test('without a signal readings wait on the phone, outlive a closed tab, and go into the book in their order', async () => {
+  await settle(page); // whatever the page asks for has come, and stays on the phone
   await loseSignal(true);
   for (const [bagNo, gross] of [
     [3, '22.91'],

@@ -88,6 +88,8 @@ async function dayIsPlannedAndBegun() {
   await lead.getByRole('button', { name: 'Begin the day' }).click();
   await lead.getByRole('link', { name: 'Pour log' }).click();
   for (const whose of [/Dell/, /Birchall/]) {
+    await openLog(lead);
+    await settle(lead);
     const bringing = lead.locator('details', { hasText: 'Bring a bag to the line' });
     const isHere = bringing.getByRole('button', { name: 'It is at the line' });
     await bringing.waitFor();
@@ -106,9 +108,9 @@ async function dayIsPlannedAndBegun() {
 }
 
 async function chooseBy(select: ReturnType<Page['locator']>, whose: RegExp) {
-  const labels = await select.locator('option').allTextContents();
-  const label = labels.find((one) => whose.test(one));
-  if (label !== undefined) await select.selectOption({ label });
+  const wanted = select.locator('option', { hasText: whose }).first();
+  await wanted.waitFor({ state: 'attached' });
+  await select.selectOption({ label: (await wanted.textContent()) ?? '' });
 }
 
 /** Writes a teardown down, as the gauge reads it, and waits until the book has it. */
