@@ -1,17 +1,11 @@
 import type { Tx } from '@sheafbook/db';
 import type { SealCheckRow, SealMachineRow } from '@sheafbook/db/tables';
-import {
-  checkDueAt,
-  closesKind,
-  type Sealed,
-  type SealMachineKind,
-  SQUEEZE_PLAN,
-  TEARDOWN_PLAN,
-} from '@sheafbook/packing';
+import { checkDueAt, closesKind, type Sealed, type SealMachineKind } from '@sheafbook/packing';
 import { dayInZone } from '@sheafbook/units';
 import { hasDuty } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { listMachines } from '../seam/queries.ts';
+import { lastGoodOf } from '../seam/use-cases.ts';
 import type { OpenItem } from './open-item.ts';
 import { answersForSeals } from './policy.ts';
 import { type ClosedNow, listChecksNow, listClosedNow, listUnanswered } from './queries-seals.ts';
@@ -38,7 +32,7 @@ async function listDueChecks(tx: Tx, { actor }: Context, root: string): Promise<
       (check) => check.packingSessionId === packingSessionId && check.line === line,
     );
     return byMachine(ofLine, machines, atLine).flatMap(({ machine, own }): OpenItem[] => {
-      const dueAtMs = dueAtOf(machine, own, atLine);
+      const dueAtMs = dueAtOf(machine, own, { line, checks: atLine });
       if (dueAtMs === null) return [];
       return [
         {
@@ -83,20 +77,15 @@ function byMachine(
 
 /** A line whose machine is out stands still, and waits for something else than a check in its turn. */
 function dueAtOf(
-  { sealMachineId, kind, outSince }: SealMachineRow,
+  machine: SealMachineRow,
   own: readonly ClosedNow[],
-  checks: readonly SealCheckRow[],
+  { line, checks }: { line: number; checks: readonly SealCheckRow[] },
 ): number | null {
-  if (outSince !== null) return null;
-  const isCan = kind === 'can-seamer';
-  const good = checks.findLast(
-    (check) =>
-      check.sealMachineId === sealMachineId && check.passed && check.how === (isCan ? 'teardown' : 'squeeze'),
-  );
-  const through = good ? (good.serial ?? good.closedThrough) : 0;
+  if (machine.outSince !== null) return null;
+  const { good, through, plan } = lastGoodOf(machine, line, checks);
   const since = own.filter(({ serial }) => serial > through);
   const lastGood = good ? { atMs: good.checkedAt.getTime(), kind: good.containerKindId } : null;
-  return checkDueAt(lastGood, since.map(toSealed), isCan ? TEARDOWN_PLAN : SQUEEZE_PLAN);
+  return checkDueAt(lastGood, since.map(toSealed), plan);
 }
 
 const toSealed = ({ pouredAt, containerKindId }: ClosedNow): Sealed => ({

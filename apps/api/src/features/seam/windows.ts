@@ -87,6 +87,24 @@ function openedOf(
   return opened.filter(({ serial, passed }) => !passed || !bad.has(serial));
 }
 
+/**
+ * From where a machine's next check at a line is counted: its last good one of the kind that judges it, up to which serial
+ * that vouches, and how often one is due.
+ */
+export function lastGoodOf(
+  { kind, sealMachineId }: SealMachineRow,
+  line: number,
+  checks: readonly SealCheckRow[],
+) {
+  const how = checkOf(kind);
+  const good = checks.findLast(
+    (check) =>
+      check.passed && check.how === how && check.line === line && check.sealMachineId === sealMachineId,
+  );
+  const plan = how === 'teardown' ? TEARDOWN_PLAN : SQUEEZE_PLAN;
+  return { how, good, through: good ? (good.serial ?? good.closedThrough) : 0, plan };
+}
+
 export type LineWatch = ReturnType<typeof watchLine>;
 
 /** When a machine at a line is to be checked, and how far it is back when it is out. */
@@ -95,21 +113,12 @@ export function watchLine(
   of: { line: number; closed: readonly Closed[]; checks: readonly SealCheckRow[]; now: Date },
 ) {
   const { line, now } = of;
-  const how = checkOf(machine.kind);
+  const { how, good, through, plan } = lastGoodOf(machine, line, of.checks);
   const closed = of.closed.filter(
     (one) => one.line === line && closesKind(machine.kind as SealMachineKind, one.kindCode),
   );
-  const good = of.checks.findLast(
-    (check) =>
-      check.passed &&
-      check.how === how &&
-      check.line === line &&
-      check.sealMachineId === machine.sealMachineId,
-  );
-  const through = good ? (good.serial ?? good.closedThrough) : 0;
   const containers = closed.filter(({ serial }) => serial > through).length;
   const minutes = good ? Math.max(0, (now.getTime() - good.checkedAt.getTime()) / 60_000) : 0;
-  const plan = how === 'teardown' ? TEARDOWN_PLAN : SQUEEZE_PLAN;
   const due = checkDue(good ? { containers, minutes } : null, plan);
   const lastKindId = closed.at(-1)?.containerKindId ?? null;
   const isOtherKind = good !== undefined && containers > 0 && lastKindId !== good.containerKindId;

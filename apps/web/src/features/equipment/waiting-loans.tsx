@@ -1,43 +1,29 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Link, useLocation } from '@tanstack/react-router';
-import { useEffect } from 'react';
 import { sendWaiting, throwAway, useWaiting, type Waiting } from '../../api/outbox.ts';
+import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
 import { counterPlace } from './counter-place.ts';
 import { type LoanAct, sendLoanAct } from './loan-act.ts';
 import { readAnew } from './queries.ts';
 import { type EquipmentWords, useEquipmentText } from './words.ts';
 
-const AGAIN_MS = 8_000;
-
-/** Sends what waits of the shed door from whatever page is open, as soon as somebody answers. */
-function useSending(place: string, hasWaiting: boolean): void {
-  const { storehouse } = useHouse();
-  const queries = useQueryClient();
-  useEffect(() => {
-    const go = async () => {
-      const count = await sendWaiting<LoanAct>(place, (act, key) => sendLoanAct(storehouse, act, key));
-      if (count > 0) await readAnew(queries);
-    };
-    if (hasWaiting) void go();
-    const timer = hasWaiting ? setInterval(() => void go(), AGAIN_MS) : undefined;
-    const again = () => void go();
-    addEventListener('online', again);
-    return () => {
-      clearInterval(timer);
-      removeEventListener('online', again);
-    };
-  }, [place, storehouse, queries, hasWaiting]);
-}
-
-/** What this phone has written down at the shed door and the book has not taken, on every page of the storehouse. */
+/**
+ * What this phone has written down at the shed door and the book has not taken, on every page of the storehouse; it is sent
+ * from whatever page is open, as soon as somebody answers.
+ */
 export function WaitingLoans() {
   const words = useEquipmentText();
-  const place = counterPlace(useHouse());
+  const house = useHouse();
+  const queries = useQueryClient();
+  const place = counterPlace(house);
   const waiting = useWaiting<LoanAct>(place);
   const open = waiting.filter(({ refusal }) => refusal === null);
   const refused = waiting.filter(({ refusal }) => refusal !== null);
-  useSending(place, open.length > 0);
+  useSending(place, open.length > 0, async () => {
+    const count = await sendWaiting<LoanAct>(place, (act, key) => sendLoanAct(house.storehouse, act, key));
+    if (count > 0) await readAnew(queries);
+  });
   return (
     <section className="stack" aria-live="polite">
       {open.length === 0 ? null : (

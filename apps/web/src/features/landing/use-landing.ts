@@ -1,6 +1,6 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
-import { useEffect } from 'react';
 import { newKey } from '../../api/new-key.ts';
+import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
 import { joined } from '../../ui/loaded.tsx';
 import type { Bag, Delivery, Sheet, SheetLine } from './landing-body.ts';
@@ -8,8 +8,6 @@ import { bagsQuery, deliveriesQuery, landingQuery } from './queries.ts';
 import { type Act, isOfDelivery, type Queue } from './queue.ts';
 import { drain } from './send.ts';
 import { placeOf, tell, useQueue, useReached } from './store.ts';
-
-const AGAIN_MS = 8_000;
 
 /** The floor of a landing: what the book has, and what this phone has written down and not sent yet. */
 export function useLanding(buy: string) {
@@ -23,17 +21,7 @@ export function useLanding(buy: string) {
   const deliveries = useQuery(deliveriesQuery(param));
   const bags = useQuery(bagsQuery(param));
   const waits = queue.written.length > 0;
-  useEffect(() => {
-    const sending = { place, param: { storehouse, buy }, queries };
-    const go = () => void drain(sending);
-    if (waits) go();
-    const timer = waits ? setInterval(go, AGAIN_MS) : undefined;
-    addEventListener('online', go);
-    return () => {
-      clearInterval(timer);
-      removeEventListener('online', go);
-    };
-  }, [place, storehouse, buy, queries, waits]);
+  useSending(place, waits, () => drain({ place, param, queries }));
   return {
     param,
     place,

@@ -1,8 +1,8 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import type { InferRequestType } from 'hono/client';
-import { useEffect } from 'react';
 import { ask } from '../../api/client.ts';
 import { put, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
+import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
 import { logQuery, ofSession, sessionApi } from './queries.ts';
 
@@ -10,8 +10,6 @@ import { logQuery, ofSession, sessionApi } from './queries.ts';
 export type LogAct =
   | { readonly kind: 'pour'; readonly json: InferRequestType<typeof sessionApi.pours.$post>['json'] }
   | { readonly kind: 'loss'; readonly json: InferRequestType<typeof sessionApi.losses.$post>['json'] };
-
-const AGAIN_MS = 8_000;
 
 /** The log as the book has it, and what this phone has written down and not sent yet. */
 export function useLog(session: string) {
@@ -31,17 +29,7 @@ export function useLog(session: string) {
     });
     if (count > 0) await queries.invalidateQueries({ queryKey: ofSession(param) });
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is sent is read from the browser, not from this render
-  useEffect(() => {
-    const go = () => void send();
-    if (hasWaiting) go();
-    const timer = hasWaiting ? setInterval(go, AGAIN_MS) : undefined;
-    addEventListener('online', go);
-    return () => {
-      clearInterval(timer);
-      removeEventListener('online', go);
-    };
-  }, [place, hasWaiting]);
+  useSending(place, hasWaiting, send);
   return {
     param,
     reading,

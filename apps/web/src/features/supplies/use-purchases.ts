@@ -1,11 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { useEffect } from 'react';
 import { ask } from '../../api/client.ts';
 import { put, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
+import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
 import { type Purchase, purchasesApi } from './queries.ts';
-
-const AGAIN_MS = 8_000;
 
 /** What was bought where there may be no signal: kept on this phone first, sent once, and said when it was refused. */
 export function usePurchases() {
@@ -22,17 +20,7 @@ export function usePurchases() {
     await queries.invalidateQueries({ queryKey: ['supplies'] });
     await queries.invalidateQueries({ queryKey: ['packing'] });
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is sent is read from the browser, not from this render
-  useEffect(() => {
-    const go = () => void send();
-    if (hasWaiting) go();
-    const timer = hasWaiting ? setInterval(go, AGAIN_MS) : undefined;
-    addEventListener('online', go);
-    return () => {
-      clearInterval(timer);
-      removeEventListener('online', go);
-    };
-  }, [place, hasWaiting]);
+  useSending(place, hasWaiting, send);
   return {
     waiting,
     write(purchase: Purchase): void {
