@@ -1,3 +1,4 @@
+import { saidFinish } from '@sheafbook/packing';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
@@ -53,7 +54,7 @@ test('the run sheet says what the plan says, run by run, with bags, packets, lab
     from = text.indexOf(`${run.household}, seat`, from);
   }
   for (const { people } of line.blocks) expect(text).toContain(`(${people})`);
-  expect(text).toContain(`Ends at ${hourOf(session.startsAt, line.finishSeconds)}`);
+  expect(text).toContain(`Ends at ${hourOf(session.startsAt, saidFinish(line.finishSeconds))}`);
   expect(text).toContain('Nobody has said yet what to pack on this line.'); // the second line
 });
 

@@ -13,6 +13,7 @@ export * from './line-plan.ts';
 export * from './nearest-way.ts';
 export * from './over-pour.ts';
 export * from './oxygen.ts';
+export * from './said-finish.ts';
 export * from './seal-machine.ts';
 export * from './seam-window.ts';
 export * from './session-mass.ts';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { ApiProblem } from '../api/problem.ts';
+import { ApiProblem, isLastWord } from '../api/problem.ts';
 import { useText } from '../text/taste.ts';
 import { ProblemSaid } from './problem-said.tsx';
 
@@ -37,9 +37,11 @@ export function Loaded<Data>({
   return (
     <div className="empty">
       <ProblemSaid error={error} />
-      <button type="button" className="btn" onClick={() => refetch()}>
-        {t.tryAgain}
-      </button>
+      {error instanceof ApiProblem && isLastWord(error.status) ? null : (
+        <button type="button" className="btn" onClick={() => refetch()}>
+          {t.tryAgain}
+        </button>
+      )}
     </div>
   );
 }

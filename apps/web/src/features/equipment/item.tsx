@@ -53,7 +53,7 @@ function Sheet({ param, item }: { param: OfItem; item: Item }) {
             </div>
           ) : null}
           <Maintenance param={param} />
-          <History param={param} />
+          <History param={param} keeps={keeps} />
         </div>
       </div>
     </>
@@ -172,7 +172,7 @@ function Maintenance({ param }: { param: OfItem }) {
   );
 }
 
-function History({ param }: { param: OfItem }) {
+function History({ param, keeps }: { param: OfItem; keeps: boolean }) {
   const words = useEquipmentText();
   const { format } = useHouse();
   const reading = useQuery(itemLoansQuery(param));
@@ -182,7 +182,7 @@ function History({ param }: { param: OfItem }) {
       <Loaded reading={reading}>
         {({ loans }) =>
           loans.length === 0 ? (
-            <p className="soft">{words.noHistory}</p>
+            <p className="soft">{keeps ? words.noHistory : words.noOwnHistory}</p>
           ) : (
             <ul className="list">
               {loans.map((loan) => (

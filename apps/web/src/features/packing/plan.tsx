@@ -1,3 +1,4 @@
+import { saidFinish } from '@sheafbook/packing';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -37,7 +38,7 @@ function PlanPage({ plan, people, onPeople }: PlanProps) {
   const finish = Math.max(0, ...lines.map(({ finishSeconds }) => finishSeconds ?? 0));
   const containers = lines.reduce((sum, line) => sum + line.containers, 0);
   const isShort = lines.some((line) => line.containers > 0 && line.finishSeconds === null);
-  const endsAt = new Date(Date.parse(session.startsAt) + roundUp(finish) * 1000).toISOString();
+  const endsAt = new Date(Date.parse(session.startsAt) + saidFinish(finish) * 1000).toISOString();
   return (
     <>
       <Link className="who" to="/s/$storehouse/packing/$session" params={{ storehouse, session: session.id }}>
@@ -85,9 +86,6 @@ function PlanPage({ plan, people, onPeople }: PlanProps) {
   );
 }
 
-/** As it is said: nobody ends to the second. */
-const roundUp = (seconds: number) => Math.ceil(seconds / 300) * 300;
-
 function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan: PlanBody }) {
   const t = usePackingText();
   const { format } = useHouse();
@@ -98,7 +96,7 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
     food ? (format.language === 'es' ? food.nameEs : food.nameEn) : '';
   const stations = (names: readonly string[]) =>
     names.map((name) => t.stations[name as keyof typeof t.stations] ?? name).join(', ');
-  const shownMore = line.withOneMore && at(roundUp(line.withOneMore.finishSeconds));
+  const shownMore = line.withOneMore && at(saidFinish(line.withOneMore.finishSeconds));
   return (
     <section className="stack">
       {plan.lines.length > 1 ? <h2>{t.line(lineNo)}</h2> : null}

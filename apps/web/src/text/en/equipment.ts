@@ -89,6 +89,7 @@ export const en = {
 
   history: 'Its loans',
   noHistory: 'It has not been lent yet.',
+  noOwnHistory: 'You have not borrowed it yet.',
   who: 'Household',
   out: 'Out',
   due: 'Due',

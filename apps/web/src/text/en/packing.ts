@@ -114,9 +114,10 @@ export const en = {
   wipeDown: (minutes: number) => `wipe down first, ${minutes} min`,
   fullClean: (minutes: number) => `clean the line first, ${minutes} min`,
   crew: 'Who comes',
-  enough: (wanted: number, percent: string) => `Enough hands: ${wanted} or more come with ${percent} %.`,
+  enough: (wanted: number, percent: string) =>
+    `Enough hands: the chance that ${wanted} or more come is ${percent} %.`,
   askMore: (more: number, wanted: number, percent: string) =>
-    `Ask ${s(more, 'person', 'people')} more: ${wanted} are wanted, and so many come with ${percent} %.`,
+    `Ask ${s(more, 'person', 'people')} more. ${wanted} are wanted; by who has said yes so far, the chance of that is ${percent} %.`,
   trained: 'trained at the seamer',
   noLifting: 'no heavy lifting',
   handStates: { coming: 'comes', came: 'is here', 'stayed-away': 'stayed away' },

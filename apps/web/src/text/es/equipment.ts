@@ -91,6 +91,7 @@ export const es: EquipmentWords = {
 
   history: 'Sus préstamos',
   noHistory: 'Aún no se ha prestado.',
+  noOwnHistory: 'Usted aún no lo ha tomado prestado.',
   who: 'Hogar',
   out: 'Salió',
   due: 'Vence',

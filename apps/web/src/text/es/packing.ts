@@ -110,9 +110,10 @@ export const es: PackingWords = {
   wipeDown: (minutes) => `antes, pasar un paño, ${minutes} min`,
   fullClean: (minutes) => `antes, limpiar la línea, ${minutes} min`,
   crew: 'Quién viene',
-  enough: (wanted, percent) => `Hay manos: ${wanted} o más vienen con un ${percent} %.`,
+  enough: (wanted, percent) =>
+    `Hay manos: la probabilidad de que vengan ${wanted} o más es del ${percent} %.`,
   askMore: (more, wanted, percent) =>
-    `Pida a ${s(more, 'persona más', 'personas más')}: hacen falta ${wanted} y vienen tantas con un ${percent} %.`,
+    `Pida a ${s(more, 'persona más', 'personas más')}: hacen falta ${wanted} y, con quienes dijeron que sí, la probabilidad es del ${percent} %.`,
   trained: 'sabe de la cerradora',
   noLifting: 'sin levantar peso',
   handStates: { coming: 'viene', came: 'está aquí', 'stayed-away': 'no vino' },

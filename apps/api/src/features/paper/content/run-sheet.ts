@@ -1,4 +1,4 @@
-import { POUR_BOUNDS } from '@sheafbook/packing';
+import { POUR_BOUNDS, saidFinish } from '@sheafbook/packing';
 import { presentPlan } from '../../packing-session/present.ts';
 import { readPlan } from '../../packing-session/use-cases.ts';
 import { presentBringable } from '../../pour-log/present.ts';
@@ -60,7 +60,11 @@ function lineBlocks(of: Of): Block[] {
     ]),
     ...(finish === null
       ? [text(run.tooFew)]
-      : [text(`${run.ends(hourOf(plan, finish, formats))}. ${run.rest(plan.session.breakMinutes)}`)]),
+      : [
+          text(
+            `${run.ends(hourOf(plan, saidFinish(finish), formats))}. ${run.rest(plan.session.breakMinutes)}`,
+          ),
+        ]),
     table(
       columns(formats),
       line.runs.map((one, at) => runRow(one, at + 1, of)),
