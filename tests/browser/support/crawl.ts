@@ -36,6 +36,14 @@ export async function settle(page: Page): Promise<void> {
     await page.waitForTimeout(20);
 }
 
+type CrawlWish = {
+  readonly from: string;
+  readonly each: (path: string) => Promise<void>;
+  readonly ofOneKind?: number;
+  /** Kinds of pages that somebody else looks at. */
+  readonly isLeftOut?: (kind: string) => boolean;
+};
+
 /**
  * Opens every page that a person can reach by links alone, one after another, and does something on each. A page that
  * no link leads to does not exist for anybody. Of pages of one kind the first few are opened, since a buy that gathers
@@ -43,7 +51,7 @@ export async function settle(page: Page): Promise<void> {
  */
 export async function crawl(
   page: Page,
-  { from, each, ofOneKind = 2 }: { from: string; each: (path: string) => Promise<void>; ofOneKind?: number },
+  { from, each, ofOneKind = 2, isLeftOut = () => false }: CrawlWish,
 ): Promise<string[]> {
   const opened = new Map<string, number>();
   const seen = new Set([from]);
@@ -52,7 +60,7 @@ export async function crawl(
   for (let path = waiting.shift(); path !== undefined; path = waiting.shift()) {
     const kind = kindOf(path);
     const before = opened.get(kind) ?? 0;
-    if (before >= ofOneKind) continue;
+    if (before >= ofOneKind || isLeftOut(kind)) continue;
     opened.set(kind, before + 1);
     await page.goto(path);
     await settle(page);
