@@ -105,6 +105,21 @@ test('settling charges everybody what was shown, and the day’s clearing accoun
   });
 });
 
+test('the audit finds a settled day whose clearing is off by a cent, behind the guard that keeps it at nothing', async () => {
+  const failing = async () => {
+    const { findings } = bodyOf(await storehouse.coordinator.get(`${storehouse.path}/audit`));
+    return findings.filter(({ holds }: { holds: boolean }) => !holds).map(({ key }: { key: string }) => key);
+  };
+  const add = (cents: number, closed: boolean) =>
+    app.admin`update book.account set inflow = inflow + ${cents}, closed = ${closed} where kind = 'session_clearing'`;
+  await expect(add(1, true)).rejects.toMatchObject({ constraint_name: 'account_closed_at_zero' });
+  expect(await failing()).toEqual([]);
+  await add(1, false);
+  expect(await failing()).toContain('ended-sessions');
+  await add(-1, true);
+  expect(await failing()).toEqual([]);
+});
+
 test('a member sees what it pays and why, on the day’s page and on the statement, and nobody else’s part', async () => {
   const { Dell } = hall.buy.households;
   const own = bodyOf(await Dell.caller.get(`${day}/own-costs`));

@@ -60,7 +60,16 @@ test('the story is told in a database of its own, sums up to the cent and the gr
   expect(buy.billedMinorUnits).toBe(billed - 2_400 - 240 - 3_250 - 400);
   // The sealer goes round three households; the last has it still.
   expect(summary.loans).toEqual({ lent: 3, returned: 2, overlaps: 0 });
-  expect(summary.packing).toEqual({ sessions: 1, containers: 14, seamChecks: 9, overlaps: 0 });
+  expect(summary.packing).toEqual({
+    sessions: 1,
+    containers: 14,
+    seamChecks: 9,
+    overlaps: 0,
+    clearingMinorUnits: 0,
+  });
+  // Of 14 containers: cans 14 × 1.33, absorbers 14 × 0.17, labels 14 × 0.065, the line 14 × 0.15 = 24.01; tea 11.40, and the store’s
+  // four cans 5.32.
+  expect(said.error).toContain('The evening cost 40.73; the store bears 5.32 of it.');
   expect(households).toHaveLength(14);
   expect(new Set(households.map((row) => row.daysCovered)).size).toBeGreaterThan(5);
   expect(ledger).toMatchObject({ unitsOutOfBalance: 0, accountsDrifted: 0 });
@@ -79,6 +88,8 @@ function holdsWhatItChecks(summary: Summary): void {
     depositsMinorUnits: 0,
     openWithSuppliersMinorUnits: 0,
     unassignedGrams: 0,
+    unsettledSessions: 0,
+    packingCosts: { settledMinorUnits: 4_073, sharedMinorUnits: 4_073 },
     statementsMinorUnits: summary.households.map((row) => row.balanceMinorUnits),
     auditedLedger: summary.ledger,
   };
@@ -93,6 +104,7 @@ function holdsWhatItChecks(summary: Summary): void {
     { packing: { ...summary.packing, overlaps: 1 } },
     { packing: { ...summary.packing, containers: 0 } },
     { packing: { ...summary.packing, seamChecks: 0 } },
+    { packing: { ...summary.packing, clearingMinorUnits: 1 } },
     { households: households.slice(1) },
     { households: households.map((row) => ({ ...row, daysCovered: null })) },
     { ledger: { ...summary.ledger, accountsDrifted: 1 } },
@@ -100,7 +112,13 @@ function holdsWhatItChecks(summary: Summary): void {
     { audit: [] },
   ];
   for (const change of wrong) expect(listFailures({ ...summary, ...change }, evidence)).not.toEqual([]);
-  expect(listFailures(summary, { ...evidence, depositsMinorUnits: 100 })).toHaveLength(1);
+  const off: Partial<typeof evidence>[] = [
+    { depositsMinorUnits: 100 },
+    { unsettledSessions: 1 },
+    { packingCosts: { settledMinorUnits: 4_074, sharedMinorUnits: 4_073 } },
+    { packingCosts: { settledMinorUnits: 0, sharedMinorUnits: 0 } },
+  ];
+  for (const change of off) expect(listFailures(summary, { ...evidence, ...change })).toHaveLength(1);
 }
 
 test('the demo stays open until it is interrupted, and lets each duty in', {

@@ -114,6 +114,7 @@ test('every check of the audit, and its figure, is said in Spanish', () => {
     entries: [],
     movements: [],
     buys: [],
+    sessions: [],
     costLines: [],
     splits: [],
   };

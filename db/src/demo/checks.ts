@@ -9,7 +9,7 @@ export function listFailures(summary: Summary, evidence: Evidence): string[] {
     ...checksOfBuy(summary, evidence),
     ...checksOfHouseholds(summary, evidence),
     ...checksOfLoans(summary),
-    ...checksOfPacking(summary),
+    ...checksOfPacking(summary, evidence),
     ...checksOfBook(summary, evidence),
   ]
     .filter((check) => !check.holds)
@@ -84,12 +84,17 @@ function checksOfLoans({ loans }: Summary): Check[] {
   ];
 }
 
-function checksOfPacking({ packing }: Summary): Check[] {
+/** The canning evening took place, and what it cost is borne to the cent. */
+function checksOfPacking({ packing }: Summary, { unsettledSessions, packingCosts }: Evidence): Check[] {
   return [
     same('packing days that took place', packing.sessions, 1),
     { says: 'no container was closed on the packing day', holds: packing.containers > 0 },
     { says: 'no seam was checked on the packing day', holds: packing.seamChecks > 0 },
     same('times on one line that overlap', packing.overlaps, 0),
+    same('packing days that nobody settled', unsettledSessions, 0),
+    same('what clearing of packing days holds', packing.clearingMinorUnits, 0),
+    same('settled against shared out', packingCosts.settledMinorUnits, packingCosts.sharedMinorUnits),
+    { says: 'the packing day cost nothing', holds: packingCosts.settledMinorUnits > 0 },
   ];
 }
 

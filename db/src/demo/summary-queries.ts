@@ -32,13 +32,28 @@ export async function sumUpPacking(tx: Tx) {
     join book.packing_slot b on b.storehouse_id = a.storehouse_id and b.packing_session_id = a.packing_session_id
       and b.line = a.line and b.packing_slot_id > a.packing_slot_id
     where a.state = 'booked' and b.state = 'booked' and a.starts_at < b.ends_at and b.starts_at < a.ends_at`;
+  // What does not stand at 0.00 counts whichever way it is off, so that two days can't hide each other.
+  const clearing = sql`select sum(abs(inflow - outflow)) as figure from book.account where kind = 'session_clearing'`;
   const seamChecks = sql`select count(*) as figure from book.seal_check`;
   return {
     sessions: await loadNumber(tx, sessions),
     containers: await loadNumber(tx, containers),
     seamChecks: await loadNumber(tx, seamChecks),
     overlaps: await loadNumber(tx, overlaps),
+    clearingMinorUnits: await loadNumber(tx, clearing),
   };
+}
+
+/** Sessions whose grams are signed for and whose costs nobody bears yet. */
+export const countUnsettled = (tx: Tx) =>
+  loadNumber(tx, sql`select count(*) as figure from book.packing_session where stage = 'signed'`);
+
+/** What households and the store bear of all packing days, as the settlements say and as the book moved it. */
+export async function sumPackingCosts(tx: Tx) {
+  const settled = sql`select sum(c.minor_units) as figure from book.session_cost c
+    join book.session_settlement s using (storehouse_id, session_settlement_id) where s.undone_at is null`;
+  const shared = sql`select sum(a.outflow) as figure from book.account a where a.kind = 'session_clearing'`;
+  return { settledMinorUnits: await loadNumber(tx, settled), sharedMinorUnits: await loadNumber(tx, shared) };
 }
 
 /** A sum comes as text, since it may pass what a driver takes for a number. */

@@ -2,6 +2,7 @@ import type { Db, Tx } from '../connect.ts';
 import type { Cast, Neighbour } from './cast.ts';
 import {
   type ChargeRow,
+  countUnsettled,
   insideStorehouse,
   type LedgerFigures,
   type LoanFigures,
@@ -18,6 +19,7 @@ import {
   sumDeposits,
   sumLostGrams,
   sumOpenWithSuppliers,
+  sumPackingCosts,
   sumPouredGrams,
   sumSharedGrams,
   sumUnassignedGrams,
@@ -32,7 +34,13 @@ export type HouseholdFigures = {
   runsOutFirst: string | null;
 };
 
-export type PackingFigures = { sessions: number; containers: number; seamChecks: number; overlaps: number };
+export type PackingFigures = {
+  sessions: number;
+  containers: number;
+  seamChecks: number;
+  overlaps: number;
+  clearingMinorUnits: number;
+};
 
 /** What the demo prints. Parts of the work that the product does not do yet are absent, never zero. */
 export type Summary = {
@@ -50,7 +58,6 @@ export type Summary = {
     charges: ChargeRow[];
   };
   households: HouseholdFigures[];
-  /** Seam checks are absent until they are told of. */
   packing: PackingFigures;
   loans: LoanFigures;
   ledger: LedgerFigures;
@@ -62,6 +69,9 @@ export type Evidence = {
   depositsMinorUnits: number;
   openWithSuppliersMinorUnits: number;
   unassignedGrams: number;
+  /** Packing days that are signed for and not settled. */
+  unsettledSessions: number;
+  packingCosts: { settledMinorUnits: number; sharedMinorUnits: number };
   /** What each household's own statement closes with, in the order of seats. */
   statementsMinorUnits: number[];
   auditedLedger: LedgerFigures;
@@ -92,6 +102,8 @@ export async function sumUp(
     depositsMinorUnits: await sumDeposits(tx, buyId),
     openWithSuppliersMinorUnits: await sumOpenWithSuppliers(tx, buyId),
     unassignedGrams: await sumUnassignedGrams(tx, buyId),
+    unsettledSessions: await countUnsettled(tx),
+    packingCosts: await sumPackingCosts(tx),
   }));
   const summary = {
     storehouse: read.name,
@@ -110,12 +122,13 @@ export async function sumUp(
     audit: findings.map(({ invariant, holds, figure }) => ({ invariant, holds, figure })),
   };
   const { depositsMinorUnits, openWithSuppliersMinorUnits, unassignedGrams } = read;
+  const { unsettledSessions, packingCosts } = read;
   const statementsMinorUnits = seen.map(({ closingMinorUnits }) => closingMinorUnits);
   return {
     summary,
     evidence: {
       ...{ depositsMinorUnits, openWithSuppliersMinorUnits, unassignedGrams },
-      ...{ statementsMinorUnits, auditedLedger },
+      ...{ unsettledSessions, packingCosts, statementsMinorUnits, auditedLedger },
     },
   };
 }

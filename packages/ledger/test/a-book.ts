@@ -20,6 +20,7 @@ export type ToldEntry = {
 
 const NO_ROWS = {
   buys: [],
+  sessions: [],
   costLines: [],
   splits: [],
   reruns: [],

@@ -1,6 +1,7 @@
 import { type Cast, idIn } from '../cast.ts';
 import { BEANS, type BuyFood, RICE, WHEAT } from '../grain.ts';
 import type { HouseholdName } from '../people.ts';
+import { buySupplies, shareCosts } from './day-costs.ts';
 import { bringSeamer, findBadSeam } from './seams.ts';
 
 type OwnBags = { bags: { bagId: string; grams: number; food: { id: string } }[] };
@@ -34,9 +35,10 @@ const WINTER: readonly Wish[] = [
   { household: 'Fenner', food: RICE, containers: 2, gramsEach: 2_400, startsAt: '2026-12-12T18:30:00Z' },
 ];
 
-/** A canning evening in the hall: booked, poured and signed; and the next one, which is open still. */
+/** A canning evening in the hall: booked, poured, signed and settled; and the next one, which is open still. */
 export async function packAtTheHall(cast: Cast): Promise<void> {
   const { teller, packingLead } = cast;
+  await buySupplies(cast);
   const autumn = await openDay(
     cast,
     'Autumn canning',
@@ -47,7 +49,9 @@ export async function packAtTheHall(cast: Cast): Promise<void> {
     await cast.of(name).caller.put(`${autumn}/hand`, { isComing: true, maySeam: name === 'Corran' });
   teller.goTo('2026-11-19');
   await packingLead.post(`${autumn}/start`);
-  await packingLead.post(`${autumn}/absorber-packs`, { sizeMillilitres: 300, packets: 25 });
+  const pack = await packingLead.post<{ id: string }>(`${autumn}/absorber-packs`, {
+    ...{ sizeMillilitres: 300, packets: 25 },
+  });
   let count = 0;
   const tearDown = await bringSeamer(cast, autumn);
   await tearDown({ occasion: 'first' });
@@ -57,8 +61,10 @@ export async function packAtTheHall(cast: Cast): Promise<void> {
     if (wish.household === 'Jessop') await findBadSeam(cast, tearDown);
   }
   await tearDown({ serial: count, occasion: 'last' });
+  await packingLead.post(`${autumn}/absorber-packs/${pack.id}/shutting`, { packetsLeft: 25 - count });
   await packingLead.post(`${autumn}/signing`);
   teller.say(`${count} cans are closed at the hall, and Joan signs for every gram.`);
+  await shareCosts(cast, autumn);
   await openDay(cast, 'Winter canning', ['2026-12-12T18:00:00Z', '2026-12-12T22:00:00Z'], WINTER);
 }
 

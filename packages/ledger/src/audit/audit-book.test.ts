@@ -58,7 +58,7 @@ test('an empty book passes with nothing looked at, number by number', () => {
   const findings = auditBook(aBook([]));
   expect(new Set(findings.map(({ key }) => key)).size).toBe(findings.length);
   expect(findings.map(({ number }) => number)).toEqual([
-    1, 2, 2, 2, 2, 2, 2, 3, 5, 6, 7, 8, 8, 9, 10, 11, 12, 12, 13, 14, 15, 16,
+    1, 2, 2, 2, 2, 2, 2, 3, 4, 5, 6, 7, 8, 8, 9, 10, 11, 12, 12, 13, 14, 15, 16,
   ]);
   expect(findings.every(({ holds, figure }) => holds && !/[1-9]/.test(figure))).toBe(true);
 });

@@ -48,6 +48,12 @@ export type AuditBuy = {
   readonly moves: readonly { readonly from: BuyStage; readonly to: BuyStage }[];
 };
 
+/** A packing day and where it stands. Units: none. Errors: none. */
+export type AuditSession = {
+  readonly sessionId: string;
+  readonly stage: 'open' | 'running' | 'signed' | 'settled' | 'called-off';
+};
+
 /**
  * One cost line with its frozen weights and what each bore. Weights are bigints: scaled fractions can pass 2^53. A line
  * that brings charges up to what came later holds differences; `chargedBefore…` is what the same cost came to until then,
@@ -173,6 +179,7 @@ export type AuditInput = {
   readonly entries: readonly AuditEntry[];
   readonly movements: readonly AuditMovement[];
   readonly buys: readonly AuditBuy[];
+  readonly sessions: readonly AuditSession[];
   readonly costLines: readonly AuditCostLine[];
   readonly splits: readonly AuditSplit[];
   readonly reruns: readonly AuditRerun[];

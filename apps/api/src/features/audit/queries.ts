@@ -6,6 +6,7 @@ import {
   fillInputs,
   fills,
   movements,
+  packingSessions,
   stageMoves,
   storehouses,
   units,
@@ -20,6 +21,7 @@ import {
   type AuditHold,
   type AuditLot,
   type AuditMovement,
+  type AuditSession,
   type AuditUnit,
   type BuyStage,
   type Guard,
@@ -119,6 +121,14 @@ export async function listBuys(tx: Tx, storehouseId: string): Promise<AuditBuy[]
     found.set(buyId, { buyId, stage: stage as BuyStage, moves: [...moves, ...move] });
   }
   return [...found.values()];
+}
+
+export async function listSessions(tx: Tx, storehouseId: string): Promise<AuditSession[]> {
+  const rows = await tx
+    .select({ sessionId: packingSessions.packingSessionId, stage: packingSessions.stage })
+    .from(packingSessions)
+    .where(eq(packingSessions.storehouseId, storehouseId));
+  return rows.map(({ sessionId, stage }) => ({ sessionId, stage: stage as AuditSession['stage'] }));
 }
 
 /** Weights and amounts in the order of owners, with what the same cost had come to for each before. */

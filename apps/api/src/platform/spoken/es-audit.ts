@@ -71,6 +71,10 @@ export const ES_AUDIT: Readonly<Record<string, string>> = {
     'Cada préstamo volvió después de salir, sin más piezas que las que llevaba, y llevaba todas las imprescindibles',
   'loans: {}, parts: {}, back before out: {}, parts of which more came back: {}, back uncounted: {}, without a critical part: {}':
     'préstamos: {}, piezas: {}, vueltos antes de salir: {}, piezas de las que volvieron más: {}, vueltos sin contar: {}, sin una pieza imprescindible: {}',
+  'packing days ended: {}, accounts not at zero: {}':
+    'jornadas de envasado terminadas: {}, cuentas que no están a cero: {}',
+  'Clearing of every settled or called-off packing day is zero':
+    'La liquidación de cada jornada de envasado liquidada o cancelada está a cero',
   'The deposit of every loan that came back is settled':
     'El depósito de cada préstamo que volvió está liquidado',
   'loans back: {}, deposits not settled: {}': 'préstamos vueltos: {}, depósitos sin liquidar: {}',

@@ -9,6 +9,7 @@ export const AUDIT_PLACES = {
   'bank-matches': '/s/$storehouse/books/bank',
   'tin-counts': '/s/$storehouse/books/tin',
   'ended-buys': '/s/$storehouse/books/deposits',
+  'ended-sessions': '/s/$storehouse/packing',
   'cost-lines': '/s/$storehouse/buys',
   splits: '/s/$storehouse/buys',
   'answers-again': '/s/$storehouse/buys',
