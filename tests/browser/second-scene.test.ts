@@ -5,6 +5,7 @@ import { anItem } from '../support/equipment.ts';
 import { aHousehold } from '../support/household.ts';
 import { aHall, type TestHall } from '../support/packing.ts';
 import { aSeamer } from '../support/seam.ts';
+import { aSupply } from '../support/settlement.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { settle } from './support/crawl.ts';
 import { openSite, type Site } from './support/site.ts';
@@ -27,6 +28,8 @@ beforeAll(async () => {
   const lender = await aHousehold(site.app, storehouse, 'Keeper', { duties: ['equipment_keeper'] });
   await anItem({ ...storehouse, keeper: lender });
   await aSeamer(storehouse, hall);
+  const cans = { name: 'No. 10 cans', kind: 'container', containerKindId: hall.shelves.kinds['can-no-10'] };
+  await aSupply(storehouse, hall, { ...cans, packPieces: 6 }, { pieces: 24, minorUnits: 24 * 133 });
   const enter = async (email: string, width = 390) => (await site.enter(email, { width })).page;
   lead = await enter('pat-corran@example.org');
   second = await enter('coordinator@example.org');
@@ -46,7 +49,7 @@ const sealsNow = async () => bodyOf(await hall.lead.caller.get(`${await dayPath(
 const key = (page: Page) => page.getByRole('button', { name: /^Container \d+: log / });
 const SOON = { timeout: 40_000 };
 
-test('a packing day, from the first wish to a signed mass, and the sealer there and back', async () => {
+test('a packing day, from the first wish to what each household pays, and the sealer there and back', async () => {
   await dayIsOpened();
   await householdsWishAndBook(dell, '3', '10:30');
   await householdsWishAndBook(birchall, '3', '11:00');
@@ -55,6 +58,7 @@ test('a packing day, from the first wish to a signed mass, and the sealer there 
   await signalIsLostAndTheTabClosed();
   await aSeamFails();
   await massIsSignedAtZero();
+  await dayIsSettled();
   await sealerGoesOutAndComesBackLate();
 }, 300_000);
 
@@ -219,6 +223,39 @@ async function massIsSignedAtZero() {
   const { mass } = await logNow();
   expect(mass).toMatchObject({ inContainersGrams: 12_000, spilledGrams: 0, unaccountedGrams: 0 });
   expect(mass.broughtGrams).toBe(mass.inContainersGrams + mass.leftInBagsGrams);
+}
+
+/** Six cans were filled and four spoilt on trial at 1.33 each: households pay 7.98, half of it each, and the store the rest. */
+async function dayIsSettled() {
+  await lead.goto(at(`/packing/${(await dayPath()).split('/').at(-1)}`));
+  await lead.getByRole('link', { name: 'What the day cost' }).click();
+  await lead.getByRole('heading', { name: 'Say what 6 containers used up.' }).waitFor();
+  expect(await lead.getByLabel('No. 10 cans: used').inputValue()).toBe('6');
+  await lead.getByText('Spoilt pieces', { exact: true }).click();
+  await lead.getByLabel('No. 10 cans: spoilt by a machine, the storehouse’s').fill('4');
+  await lead.getByRole('button', { name: 'Show what this will post' }).click();
+  await lead.getByRole('heading', { name: 'This will post 13.30.' }).waitFor();
+  await lead.getByText('The storehouse bears 5.32 itself.').waitFor();
+  await lead.getByRole('button', { name: 'Post it' }).click();
+  await lead.getByRole('heading', { name: 'Autumn canning is settled: 13.30 in all.' }).waitFor();
+  for (const page of [dell, birchall]) {
+    await page.goto(at('/notices'));
+    await page.getByText('Autumn canning is settled. Look at what your containers cost.').waitFor();
+    await page.goto(at(`/packing/${(await dayPath()).split('/').at(-1)}`));
+    await page.getByRole('heading', { name: 'Your containers cost 3.99.' }).waitFor();
+    await page.goto(at('/statement'));
+    await page
+      .getByText(/Packing day/)
+      .first()
+      .waitFor();
+  }
+  const { findings } = bodyOf(await storehouse.coordinator.get(`${storehouse.path}/audit`));
+  expect(findings).toContainEqual(
+    expect.objectContaining({
+      ...{ key: 'ended-sessions', holds: true },
+      figure: 'packing days ended: 1, accounts not at zero: 0',
+    }),
+  );
 }
 
 /** Dell takes the sealer for a morning and brings it back three hours late. */
