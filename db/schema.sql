@@ -73,6 +73,7 @@ CASE
     ELSE 'none'::text
 END))
   constraint account_kind_known CHECK ((kind = ANY (ARRAY['bank'::text, 'cash_tin'::text, 'household'::text, 'supplier_claim'::text, 'supplies'::text, 'common_stock'::text, 'equipment'::text, 'supplier'::text, 'buy_deposit'::text, 'loan_deposit'::text, 'buy_clearing'::text, 'session_clearing'::text, 'store_fund'::text, 'given_value'::text, 'line_fees'::text, 'equipment_fees'::text, 'cash_gifts'::text, 'losses'::text, 'bank_charges'::text, 'repairs'::text, 'debt_written_off'::text, 'mass'::text, 'pieces'::text])))
+  constraint account_kitchen_is_its_owners CHECK (((vessel_kind <> 'kitchen'::text) OR (vessel_id = owner_id)))
   constraint account_never_above_zero CHECK (((guard <> 'not_above'::text) OR ((inflow)::bigint <= (outflow)::bigint)))
   constraint account_never_below_zero CHECK (((guard <> 'not_below'::text) OR ((inflow)::bigint >= (outflow)::bigint)))
   constraint account_owner_fits_kind CHECK (((owner_id IS NOT NULL) OR (kind <> ALL (ARRAY['household'::text, 'supplier'::text, 'supplier_claim'::text, 'buy_deposit'::text, 'loan_deposit'::text, 'mass'::text]))))
@@ -2264,8 +2265,8 @@ table book.vessel row level security
   constraint vessel_pkey PRIMARY KEY (storehouse_id, vessel_id)
   constraint vessel_id_and_kind UNIQUE (storehouse_id, vessel_id, kind)
   constraint vessel_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
-  constraint vessel_kind_known CHECK ((kind = ANY (ARRAY['bag'::text, 'container'::text, 'supplier'::text, 'eaten'::text, 'given'::text, 'animals'::text, 'composted'::text, 'spilled'::text, 'sampled'::text, 'discarded'::text, 'transformed'::text, 'unexplained'::text])))
-  CREATE UNIQUE INDEX vessel_outside_once ON book.vessel USING btree (storehouse_id, kind) WHERE (kind <> ALL (ARRAY['bag'::text, 'container'::text]))
+  constraint vessel_kind_known CHECK ((kind = ANY (ARRAY['bag'::text, 'container'::text, 'kitchen'::text, 'supplier'::text, 'eaten'::text, 'given'::text, 'animals'::text, 'composted'::text, 'spilled'::text, 'sampled'::text, 'discarded'::text, 'transformed'::text, 'unexplained'::text])))
+  CREATE UNIQUE INDEX vessel_outside_once ON book.vessel USING btree (storehouse_id, kind) WHERE (kind <> ALL (ARRAY['bag'::text, 'container'::text, 'kitchen'::text]))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 

@@ -101,6 +101,9 @@ describe('a window', () => {
     const use = (to: string) => () => caller.post(at(`/containers/${containerId}/uses`), { grams: 5, to });
     for (const to of ['eaten', 'given'])
       expect(await refusalOf(app, use(to))).toEqual(refused(409, 'container-in-doubt'));
+    expect(await refusalOf(app, () => caller.post(at(`/containers/${containerId}/kitchen`), {}))).toEqual(
+      refused(409, 'container-in-doubt'),
+    );
     const { onHold } = bodyOf(await caller.get(at('/coverage')));
     expect(onHold.reduce((sum: number, { grams }: { grams: number }) => sum + grams, 0)).toBe(40);
   });

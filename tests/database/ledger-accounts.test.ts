@@ -19,7 +19,15 @@ import { openTestApp, type TestApp } from '../support/app.ts';
 import { aBuy } from '../support/buy.ts';
 import { type TestBooks, theBooks } from '../support/money-books.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
-import { aContext, aLot, aVessel, balanceOfAccount, postDrafts, type TestLot } from '../support/posting.ts';
+import {
+  aContext,
+  aKitchen,
+  aLot,
+  aVessel,
+  balanceOfAccount,
+  postDrafts,
+  type TestLot,
+} from '../support/posting.ts';
 import { databaseRefusal as refusal, asApp as runAsApp } from '../support/refusal.ts';
 
 // Decisions 6.1 to 6.15 of the ledger notes, each on the app's own unprivileged role.
@@ -62,15 +70,30 @@ test.for(MONEY_KINDS)('6.1: an account of kind %s takes the guard of its kind an
   }
 });
 
-test.for(['bag', 'container', ...OUTSIDE_KINDS] as const)(
+test('a kitchen holds its own household’s grams alone', async () => {
+  await aKitchen(context, books.dell.householdId);
+  const made = (ownerId: string) =>
+    asApp(
+      (sql) => sql`insert into book.account (storehouse_id, unit_id, unit_kind, kind, vessel_id, vessel_kind,
+          owner_id, guard)
+        values (${books.storehouseId}, ${lot.lotId}, 'lot', 'mass', ${books.dell.householdId}, 'kitchen', ${ownerId},
+          'not_below')`,
+    );
+  const constraint = 'account_kitchen_is_its_owners';
+  expect(await refusal(made(books.corran.householdId))).toEqual({ code: '23514', constraint });
+  expect(await refusal(made(books.dell.householdId))).toEqual({});
+});
+
+test.for(['bag', 'container', 'kitchen', ...OUTSIDE_KINDS] as const)(
   '6.1: grams in the vessel "%s" take the guard of that place and no other',
   async (vesselKind) => {
-    const isInside = vesselKind === 'bag' || vesselKind === 'container';
+    const isInside = vesselKind === 'bag' || vesselKind === 'container' || vesselKind === 'kitchen';
     const fitting = guardOf(
       { kind: 'mass', ownerId: books.corran.householdId },
       isInside ? null : vesselKind,
     );
     if (vesselKind === 'container') await aVessel(context, 'container');
+    if (vesselKind === 'kitchen') await aKitchen(context, books.corran.householdId);
     for (const guard of ['none', 'not_below', 'not_above']) {
       const made = asApp(
         (

@@ -66,6 +66,27 @@ test('a can that is eaten from and poured back at once ends as one of the two', 
   expect(shown.grams).toBe(0);
 });
 
+test('two phones that take the same can to the kitchen take it once, and an undo at once ends as one of the two', async () => {
+  const { caller, householdId } = buy.households.Birchall;
+  const can = await shelves.aCan(caller, bag);
+  const take = () => caller.post(`${storehouse.path}/containers/${can.id}/kitchen`, {});
+  const taken = await Promise.all([take(), take(), take(), take()]);
+  expect(statuses(taken)).toEqual([201, 409, 409, 409]);
+  expect(await shelves.gramsIn(householdId, householdId)).toBe(1000);
+  const first = taken.find(({ status }) => status === 201)?.body;
+  const [eaten, undone] = await Promise.all([
+    caller.post(`${storehouse.path}/kitchen/uses`, {
+      lotId: first.container.lotId,
+      grams: 1000,
+      to: 'eaten',
+    }),
+    caller.post(`${storehouse.path}/kitchen/takes/${first.entryId}/undoing`, {}),
+  ]);
+  expect(statuses([eaten, undone])).toEqual([201, 409]);
+  expect(await shelves.gramsIn(householdId, householdId)).toBe(0);
+  expect(await shelves.gramsIn(can.id, householdId)).toBe(undone.status === 201 ? 1000 : 0);
+});
+
 test('a bag is put on hold and poured from at once: whatever was poured was poured before the hold', async () => {
   const { caller } = buy.households.Birchall;
   const [held, ...pours] = await Promise.all([

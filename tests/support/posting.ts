@@ -81,8 +81,18 @@ export function aVessel(context: Context, kind: 'bag' | 'container'): Promise<st
   return withTx(context, (tx) => insertVessel(tx, context.actor.storehouseId, kind));
 }
 
-async function insertVessel(tx: Tx, storehouseId: string, kind: VesselKind): Promise<string> {
-  const [row] = await tx.insert(vessels).values({ storehouseId, kind }).returning();
+/** A household's kitchen has the household's own id. */
+export function aKitchen(context: Context, householdId: string): Promise<string> {
+  return withTx(context, (tx) => insertVessel(tx, context.actor.storehouseId, 'kitchen', householdId));
+}
+
+async function insertVessel(
+  tx: Tx,
+  storehouseId: string,
+  kind: VesselKind,
+  vesselId?: string,
+): Promise<string> {
+  const [row] = await tx.insert(vessels).values({ storehouseId, kind, vesselId }).returning();
   return row?.vesselId ?? '';
 }
 

@@ -286,6 +286,9 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'POST /containers/:container/pours': { bagId: ids.bag, grams: 10 },
   'POST /containers/:container/uses': { grams: 10, to: 'eaten', note: '' },
   'POST /pours/:entry/undoing': { reason: 'the wrong bag' },
+  'POST /containers/:container/kitchen': { grams: 10 },
+  'POST /kitchen/takes/:entry/undoing': { reason: 'the wrong can' },
+  'POST /kitchen/uses': { lotId: ids.bag, grams: 10, to: 'eaten', note: '' },
   'POST /stock': {
     ...{ foodId: ids.food, originNote: 'a cellar', harvestYear: 2024, containerKindId: ids.kind, count: 1 },
     ...{ gramsEach: 100, packedOn: '2026-08-01' },

@@ -34,6 +34,7 @@ import { importRoutes } from './features/import/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
 import { invoiceRoutes } from './features/invoice/routes.ts';
 import { keyingRoutes } from './features/keying/routes.ts';
+import { kitchenRoutes } from './features/kitchen/routes.ts';
 import { labelRoutes } from './features/label/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { leavingRoutes } from './features/leaving/routes.ts';
@@ -149,6 +150,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', paperRoutes)
   .route('/', keyingRoutes)
   .route('/', containerRoutes)
+  .route('/', kitchenRoutes)
   .route('/', placeRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)

@@ -16,7 +16,7 @@ export type MassMovement = {
 /**
  * Every gram of a lot, or of all lots of a buy.
  * Units: grams. `inGrams` came from suppliers and by transforms; `outGrams` by outside vessel (never the supplier's);
- * `onHandGrams` is in bags and containers; `pouredGrams` went from bag to container and was not undone;
+ * `onHandGrams` is in bags, containers and kitchens; `pouredGrams` went from bag to container and was not undone;
  * `residualGrams` is in − out − on hand, which is 0 in a sound book; `reconciled` is the part of what came in that is
  * accounted for by name. Errors: none.
  */
@@ -25,6 +25,7 @@ export type MassBalance = {
   readonly outGrams: Readonly<Record<Exclude<OutsideKind, 'supplier'>, number>>;
   readonly inBagsGrams: number;
   readonly inContainersGrams: number;
+  readonly inKitchensGrams: number;
   readonly onHandGrams: number;
   readonly byOwnerGrams: ReadonlyMap<string, number>;
   readonly pouredGrams: number;
@@ -58,13 +59,14 @@ export function massBalance(input: {
     OUTSIDE_KINDS.filter((kind) => kind !== 'supplier').map((kind) => [kind, gramsOf(kind)]),
   ) as Record<Exclude<OutsideKind, 'supplier'>, number>;
   outGrams.transformed = Math.max(0, transformedGrams);
-  const onHandGrams = gramsOf('bag') + gramsOf('container');
+  const onHandGrams = gramsOf('bag') + gramsOf('container') + gramsOf('kitchen');
   const goneGrams = Object.values(outGrams).reduce((sum, grams) => sum + grams, 0);
   return {
     inGrams,
     outGrams,
     inBagsGrams: gramsOf('bag'),
     inContainersGrams: gramsOf('container'),
+    inKitchensGrams: gramsOf('kitchen'),
     onHandGrams,
     byOwnerGrams: byOwner,
     pouredGrams: sumPoured(input.movements, kindOf),

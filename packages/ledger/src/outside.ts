@@ -18,8 +18,14 @@ export const OUTSIDE_KINDS = [
 /** One of the outside vessels. Units: none. Errors: none. */
 export type OutsideKind = (typeof OUTSIDE_KINDS)[number];
 
-/** What a vessel is: a numbered bag, a labelled container, or the outside. Units: none. Errors: none. */
-export type VesselKind = 'bag' | 'container' | OutsideKind;
+/**
+ * What holds stock: a numbered bag, a labelled container, and the kitchen of a household, where it is out of its container.
+ * Units: none. Errors: none.
+ */
+export const STOCK_KINDS = ['bag', 'container', 'kitchen'] as const;
+
+/** What a vessel is: something that holds stock, or the outside. Units: none. Errors: none. */
+export type VesselKind = (typeof STOCK_KINDS)[number] | OutsideKind;
 
 const outsideKinds: ReadonlySet<string> = new Set(OUTSIDE_KINDS);
 

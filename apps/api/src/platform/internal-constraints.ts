@@ -250,6 +250,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'unit_currency_named',
   'unit_kind_known',
   'unit_one_currency',
+  'account_kitchen_is_its_owners',
   'vessel_kind_known',
   'vessel_outside_once',
   'work_dead_explained',

@@ -12,6 +12,9 @@ const vesselKinds: Record<string, VesselKind> = {
   'bag-1': 'bag',
   'bag-2': 'bag',
   'can-1': 'container',
+  ashdown: 'kitchen',
+  birchall: 'kitchen',
+  corran: 'kitchen',
   ...(Object.fromEntries(OUTSIDE_KINDS.map((kind) => [kind, kind])) as Record<OutsideKind, OutsideKind>),
 };
 
@@ -118,6 +121,9 @@ const massEvent = fc.oneof(
   shareInBag.map(ledger.shareAwarded),
   shareInBag.map(ledger.shareReturned),
   shareInBag.map((event) => ledger.poured({ ...event, containerVesselId: 'can-1' })),
+  shareInBag.map(({ lotId, ownerId, amountGrams }) =>
+    ledger.takenToKitchen({ lotId, containerVesselId: 'can-1', householdId: ownerId, amountGrams }),
+  ),
   shareInBag.map((event) =>
     ledger.uncollectedTaken({ ...event, householdId: event.ownerId, commonOwnerId: 'common' }),
   ),

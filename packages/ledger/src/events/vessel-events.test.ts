@@ -9,6 +9,7 @@ import {
   sampled,
   spilled,
   takenToEat,
+  takenToKitchen,
 } from './vessel-events.ts';
 
 const wheat = { lotId: 'wheat', ownerId: 'ashdown', amountGrams: 2600 };
@@ -19,6 +20,16 @@ test('a pour leaves its grams with their owner', () => {
     unit: { kind: 'lot', lotId: 'wheat' },
     source: massAccount('bag-1', 'ashdown'),
     destination: massAccount('can-1', 'ashdown'),
+    amount: 2600,
+  });
+});
+
+test('what is taken to the kitchen stays with its household, in the vessel that has its id', () => {
+  const { ownerId, ...grams } = wheat;
+  const [taken] = takenToKitchen({ ...grams, containerVesselId: 'can-1', householdId: ownerId });
+  expect(taken).toMatchObject({
+    source: massAccount('can-1', 'ashdown'),
+    destination: massAccount('ashdown', 'ashdown'),
     amount: 2600,
   });
 });

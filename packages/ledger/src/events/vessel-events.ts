@@ -18,7 +18,22 @@ export function poured(event: {
 }
 
 /**
- * An owner's grams leave a bag or a container for an outside vessel, which the caller names by its id.
+ * A household takes its grams out of a container into its kitchen, whose vessel has the household's own id.
+ * Units: grams. Errors: AssertionError unless the amount is whole and positive.
+ */
+export function takenToKitchen(event: {
+  readonly lotId: string;
+  readonly containerVesselId: string;
+  readonly householdId: string;
+  readonly amountGrams: number;
+}): MovementDraft[] {
+  const from = massAccount(event.containerVesselId, event.householdId);
+  const to = massAccount(event.householdId, event.householdId);
+  return [moveGrams({ lotId: event.lotId, from, to, amountGrams: event.amountGrams })];
+}
+
+/**
+ * An owner's grams leave a bag, a container or a kitchen for an outside vessel, which the caller names by its id.
  * Units: grams. Errors: none.
  */
 export type Leaving = {

@@ -202,7 +202,14 @@ export async function updateTreatment(
     .where(and(eq(containers.storehouseId, storehouseId), eq(containers.containerId, containerId)));
 }
 
-export async function markOpened(tx: Tx, container: ContainerRow, openedOn: string): Promise<void> {
+export const markOpened = (tx: Tx, container: ContainerRow, openedOn: string): Promise<void> =>
+  updateOpenedOn(tx, container, openedOn);
+
+/** A container that turned out not to have been opened. */
+export const markShut = (tx: Tx, container: ContainerRow): Promise<void> =>
+  updateOpenedOn(tx, container, null);
+
+async function updateOpenedOn(tx: Tx, container: ContainerRow, openedOn: string | null): Promise<void> {
   await tx
     .update(containers)
     .set({ openedOn })

@@ -17,6 +17,7 @@ import {
   shares,
   splits,
 } from '@sheafbook/db/tables';
+import { STOCK_KINDS } from '@sheafbook/ledger';
 import { and, eq, gt, inArray, isNotNull, isNull, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 
@@ -47,7 +48,7 @@ export async function listHoldings(tx: Tx, storehouseId: string, householdIds: r
         eq(accounts.storehouseId, storehouseId),
         inArray(accounts.ownerId, [...householdIds]),
         eq(accounts.kind, 'mass'),
-        inArray(accounts.vesselKind, ['bag', 'container']),
+        inArray(accounts.vesselKind, [...STOCK_KINDS]),
         gt(accounts.inflow, accounts.outflow),
       ),
     )

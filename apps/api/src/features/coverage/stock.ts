@@ -46,9 +46,9 @@ function comingOf(householdId: string, holding: Holding, { awarded, fetched }: M
 }
 
 /** No day is known to end a lot until its place and container are reckoned with. */
-function toStockLot({ vesselId, food }: Holding, grams: number): StockLot {
+function toStockLot({ vesselId, lotId, food }: Holding, grams: number): StockLot {
   return {
-    lotId: vesselId ?? '',
+    lotId: `${vesselId} ${lotId}`, // a kitchen holds several lots
     foodCode: food.foodCode,
     group: food.foodGroup as FoodGroup,
     grams,

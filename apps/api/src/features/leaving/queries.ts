@@ -126,7 +126,8 @@ export async function listPromises(tx: Tx, { storehouseId, householdId }: Subjec
 export type HoldingRow = {
   lot_id: string;
   vessel_id: string;
-  vessel_code: string;
+  /** Null for the kitchen. */
+  vessel_code: string | null;
   food: string;
   grams: number;
   waiting_grams: number;
@@ -134,7 +135,7 @@ export type HoldingRow = {
 };
 
 /**
- * Everything that the household owns in bags and containers. What of a bag still waits at the store is what splits gave
+ * Everything that the household owns in bags, containers and its kitchen. What of a bag still waits at the store is what splits gave
  * and no pick-up fetched, and never more than the bag has: fetching moves no grams, since a place is no account.
  */
 export async function listHoldings(tx: Tx, { storehouseId, householdId }: Subject): Promise<HoldingRow[]> {
@@ -158,7 +159,7 @@ export async function listHoldings(tx: Tx, { storehouseId, householdId }: Subjec
       join book.pick_up p on p.storehouse_id = pp.storehouse_id and p.pick_up_id = pp.pick_up_id
       where pp.storehouse_id = a.storehouse_id and pp.bag_id = a.vessel_id and p.household_id = a.owner_id) fetched
     where a.storehouse_id = ${storehouseId} and a.owner_id = ${householdId} and a.kind = 'mass'
-      and a.vessel_kind in ('bag', 'container') and a.inflow > a.outflow
+      and a.vessel_kind in ('bag', 'container', 'kitchen') and a.inflow > a.outflow
     order by vessel_code, a.account_id`);
 }
 

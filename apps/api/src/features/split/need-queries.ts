@@ -8,6 +8,7 @@ import {
   householdPlans,
   lots,
 } from '@sheafbook/db/tables';
+import { STOCK_KINDS } from '@sheafbook/ledger';
 import { and, eq, inArray, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 
@@ -62,7 +63,7 @@ export async function listOwnGuidelines(
   return new Map(rows.map((row) => [row.householdId, row.grams]));
 }
 
-/** What households hold of a food group, in bags and containers. */
+/** What households hold of a food group, in bags, containers and kitchens. */
 export async function sumStockOf(
   tx: Tx,
   storehouseId: string,
@@ -80,7 +81,7 @@ export async function sumStockOf(
       and(
         eq(accounts.storehouseId, storehouseId),
         eq(accounts.kind, 'mass'),
-        inArray(accounts.vesselKind, ['bag', 'container']),
+        inArray(accounts.vesselKind, [...STOCK_KINDS]),
         inArray(accounts.ownerId, [...householdIds]),
         eq(foods.foodGroup, foodGroup),
       ),

@@ -99,7 +99,7 @@ export async function loadHouseOwners(tx: Tx, storehouseId: string): Promise<Hou
   return { commonId, unassignedId };
 }
 
-/** Where grams come from and go to that are in no bag and no container. The condition is the index's own. */
+/** Where grams come from and go to that are in no stock. The condition is the index's own. */
 export async function loadOutsideVessels(
   tx: Tx,
   storehouseId: string,
@@ -107,7 +107,12 @@ export async function loadOutsideVessels(
   const rows = await tx
     .select({ kind: vessels.kind, vesselId: vessels.vesselId })
     .from(vessels)
-    .where(and(eq(vessels.storehouseId, storehouseId), sql`${vessels.kind} not in ('bag', 'container')`));
+    .where(
+      and(
+        eq(vessels.storehouseId, storehouseId),
+        sql`${vessels.kind} not in ('bag', 'container', 'kitchen')`,
+      ),
+    );
   return (kind) => {
     const vesselId = rows.find((vessel) => vessel.kind === kind)?.vesselId;
     assert(vesselId, 'a storehouse is founded with the vessels of the outside');

@@ -13,6 +13,7 @@ import {
   places,
   placeWarmths,
 } from '@sheafbook/db/tables';
+import { STOCK_KINDS } from '@sheafbook/ledger';
 import { and, eq, gt, inArray, ne, or, sql } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/pg-core';
 import { joinOn } from '../../platform/join-on.ts';
@@ -104,7 +105,7 @@ export function listHoldings(tx: Tx, { storehouseId, householdId }: Subject) {
       and(
         eq(accounts.storehouseId, storehouseId),
         eq(accounts.ownerId, householdId),
-        inArray(accounts.vesselKind, ['bag', 'container']),
+        inArray(accounts.vesselKind, [...STOCK_KINDS]),
         gt(accounts.inflow, accounts.outflow),
       ),
     )

@@ -17,6 +17,8 @@ export const ES_PEOPLE: Readonly<Record<string, string>> = {
   'Say where it came from, or that nobody knows.': 'Diga de dónde vino, o que nadie lo sabe.',
   'There are {} g left in {}.': 'Quedan {} g en {}.',
   'There are {} g left.': 'Quedan {} g.',
+  'There are {} g of it in the kitchen.': 'En la cocina hay {} g de esto.',
+  'Some of it has been eaten in the kitchen since.': 'Desde entonces se comió algo de esto en la cocina.',
   '{} has been eaten from or is empty already.': 'De {} ya se ha comido, o está vacío.',
   '{} g in this bag are yours; {} g were asked for.': 'En este saco {} g son suyos; se pidieron {} g.',
   '{} g of this bag are yours.': '{} g de este saco son suyos.',
