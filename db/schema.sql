@@ -540,6 +540,32 @@ table book.container_kind row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (barrier, is_breakable, is_dark, is_reusable, is_rodent_proof, most_stacked, needs_outer, price_minor_units, tare_grams, traits_source, version) to sheafbook_app
 
+table book.container_move row level security
+  storehouse_id uuid not null
+  container_move_id uuid default uuidv7() not null
+  container_id uuid not null
+  moved_on date not null
+  place_id uuid
+  told_tenths integer
+  moved_by uuid not null
+  moved_at timestamp with time zone not null
+  constraint container_move_pkey PRIMARY KEY (storehouse_id, container_move_id)
+  constraint container_move_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint container_move_moved_by_fk FOREIGN KEY (storehouse_id, moved_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint container_move_place_fk FOREIGN KEY (storehouse_id, place_id) REFERENCES book.place(storehouse_id, place_id) ON DELETE SET NULL (place_id)
+  constraint container_move_happened CHECK ((moved_on <= (((moved_at AT TIME ZONE 'UTC'::text))::date + 1)))
+  constraint container_move_told_of_no_place CHECK (((told_tenths IS NULL) OR (place_id IS NULL)))
+  constraint container_move_told_possible CHECK (((told_tenths >= '-600'::integer) AND (told_tenths <= 700)))
+  CREATE INDEX container_move_by_container ON book.container_move USING btree (storehouse_id, container_id, moved_on)
+  CREATE INDEX container_move_by_place ON book.container_move USING btree (storehouse_id, place_id) WHERE (place_id IS NOT NULL)
+  CREATE CONSTRAINT TRIGGER container_move_fits AFTER INSERT ON book.container_move DEFERRABLE INITIALLY IMMEDIATE FOR EACH ROW EXECUTE FUNCTION book.container_move_fits()
+  policy container_move_private restrictive for all to public using (((storehouse_id, container_id) IN ( SELECT c.storehouse_id,
+    c.container_id
+   FROM book.container c
+  WHERE ((c.household_id IS NULL) OR (c.household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text]))))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.container_wish row level security
   storehouse_id uuid not null
   container_wish_id uuid default uuidv7() not null
@@ -1672,7 +1698,7 @@ table book.place row level security
   constraint place_kind_known CHECK ((kind = ANY (ARRAY['cellar'::text, 'pantry'::text, 'kitchen'::text, 'room'::text, 'garage'::text, 'shed'::text, 'attic'::text, 'cold-room'::text, 'freezer'::text, 'other'::text])))
   constraint place_named CHECK ((name ~ '\S'::text))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  policy place_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'leaving'::text))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
+  policy place_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['leaving'::text, 'coverage-totals'::text, 'need-first'::text])))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
   grant delete, insert, select, update (is_damp, is_lit, is_rodent_proof, kind, name, version) to sheafbook_app
 
 table book.place_log row level security
@@ -2439,6 +2465,31 @@ BEGIN ATOMIC
 END
   owner sheafbook_poster
   execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION book.container_move_fits()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare
+  packed date;
+  owner uuid;
+begin
+  select c.packed_on, c.household_id into packed, owner from book.container c
+    where c.storehouse_id = new.storehouse_id and c.container_id = new.container_id;
+  if new.moved_on < packed then
+    raise exception 'it was packed on %', packed
+      using errcode = 'check_violation', constraint = 'container_move_after_packing';
+  end if;
+  if new.place_id is not null and not exists (select from book.place p where p.storehouse_id = new.storehouse_id
+      and p.place_id = new.place_id and (p.household_id is null or p.household_id = owner)) then
+    raise exception 'the place is another household''s'
+      using errcode = 'check_violation', constraint = 'container_move_to_own_place';
+  end if;
+  return null;
+end $function$
+  owner sheafbook_owner
+  execute: public
 
 CREATE OR REPLACE FUNCTION book.current_household()
  RETURNS uuid

@@ -89,6 +89,7 @@ const APP_TABLES = {
   'book.pledge':
     'insert select update(as_typed, entered_by, is_entered_for, least_grams, most_grams, ranked_at, substitute_line_id, version, wanted_grams, whole_bags, withdrawn_at)',
   'book.place': 'delete insert select update(is_damp, is_lit, is_rodent_proof, kind, name, version)',
+  'book.container_move': 'insert select',
   'book.place_log': 'delete insert select',
   'book.place_warmth': 'delete insert select',
   'book.pledge_ceiling': 'delete insert select update',
@@ -199,6 +200,7 @@ const HOUSEKEEPING = {
 /** Functions that tell nothing but the transaction’s own settings, and triggers. */
 const EVERYBODY = {
   'book.bank_match_fits()': 'execute',
+  'book.container_move_fits()': 'execute',
   'book.current_household()': 'execute',
   'book.current_login()': 'execute',
   'book.current_storehouse()': 'execute',

@@ -88,6 +88,8 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /labels': 'household',
   'GET /labels/paper': 'household',
   'GET /seals': 'coordinator packing_lead equipment_keeper',
+  'POST /container-moves': 'household coordinator packing_lead',
+  'GET /containers/:container/moves': 'member',
   'GET /places': 'member',
   'POST /places': 'household coordinator packing_lead',
   'GET /places/:place': 'member',

@@ -79,7 +79,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     ...(await aPackingDay(Dell.caller, { coordinator, path, can: shelves.kinds['can-no-10'] ?? '' })),
     feed: await idOf(Dell.caller.post(`${path}/calendar-feeds`, { scope: 'mine' })),
     ...(await someEquipment(storehouse, Dell.caller)),
-    ...(await aLoggedPlace(Dell.caller, path)),
+    ...(await aLoggedPlace(Dell.caller, path, can.id)),
     appointment: `gathering-closes.${buy.buyId}`,
   };
   bodyOf(await Dell.caller.put(`${path}/notices/${ids.notice}/reading`, { isAcknowledged: true }));
@@ -155,8 +155,8 @@ async function someEquipment(storehouse: TestStorehouse, dell: Caller) {
   return { item: sealer.id, unit, booking: bodyOf(booked, 201).id, waiting: waits.id, loan: out.id };
 }
 
-/** A cellar of a household's own with a day of a logger. */
-async function aLoggedPlace(caller: Caller, path: string) {
+/** A cellar of a household's own with a day of a logger, and a can that stands in it. */
+async function aLoggedPlace(caller: Caller, path: string, can: string) {
   const facts = {
     name: 'Cellar under the house',
     kind: 'cellar',
@@ -167,5 +167,6 @@ async function aLoggedPlace(caller: Caller, path: string) {
   const { id: place } = bodyOf(await caller.post(`${path}/places`, { of: 'household', ...facts }), 201);
   const file = { text: '2026-08-01 00:00,12.5\n', unit: 'C', dayOrder: 'ymd', fileName: 'august.csv' };
   const { logs } = bodyOf(await caller.post(`${path}/places/${place}/logs`, file), 201);
+  bodyOf(await caller.post(`${path}/container-moves`, { containerIds: [can], placeId: place }), 201);
   return { place, log: logs[0].id };
 }

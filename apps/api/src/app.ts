@@ -33,6 +33,7 @@ import { householdRoutes } from './features/household/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
 import { invoiceRoutes } from './features/invoice/routes.ts';
+import { keepingRoutes } from './features/keeping/routes.ts';
 import { keyingRoutes } from './features/keying/routes.ts';
 import { kitchenRoutes } from './features/kitchen/routes.ts';
 import { labelRoutes } from './features/label/routes.ts';
@@ -152,6 +153,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', containerRoutes)
   .route('/', kitchenRoutes)
   .route('/', placeRoutes)
+  .route('/', keepingRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)
   .route('/', periodRoutes)

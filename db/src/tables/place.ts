@@ -57,3 +57,19 @@ export const placeWarmths = book.table(
   (table) => [primaryKey({ columns: [table.storehouseId, table.placeId, table.fromOn] })],
 );
 export type PlaceWarmthRow = typeof placeWarmths.$inferSelect;
+
+export const containerMoves = book.table(
+  'container_move',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    containerMoveId: uuid('container_move_id').notNull().default(sql`uuidv7()`),
+    containerId: uuid('container_id').notNull(),
+    movedOn: day('moved_on'),
+    placeId: uuid('place_id'),
+    toldTenths: integer('told_tenths'),
+    movedBy: uuid('moved_by').notNull(),
+    movedAt: timestamp('moved_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.containerMoveId] })],
+);
+export type ContainerMoveRow = typeof containerMoves.$inferSelect;

@@ -33,6 +33,7 @@ export type LifeReason =
   | 'opened'
   | 'warm-past'
   | 'gap-in-readings'
+  | 'told-history'
   | 'unknown-history'
   | 'unknown-treatment'
   | 'unknown-container'
@@ -83,7 +84,7 @@ export function keepingLifeOf(kept: KeptContainer): KeepingLife {
     weakestLink: band.weakestLink,
     reasons: listReasons(kept, band, used),
     source: band.source,
-    isEstimate: band.isEstimate || isUncertain,
+    isEstimate: band.isEstimate || isUncertain || isTold(kept),
   };
 }
 
@@ -108,6 +109,8 @@ function moistureFactor(moisturePercent: number | null): number {
 const lightFactor = ({ isDark, standsInLight }: KeptContainer) =>
   isDark || standsInLight === false ? 1 : LIT_PART;
 
+const isTold = ({ history }: KeptContainer) => history.some(({ known }) => known === 'told');
+
 function listUnknowns(kept: KeptContainer): LifeReason[] {
   const unknowns: LifeReason[] = [];
   if (kept.history.some(({ known }) => known === 'unknown')) unknowns.push('unknown-history');
@@ -129,6 +132,7 @@ function listReasons(
   if (kept.openedDaysAgo !== null) reasons.push('opened');
   if (used > days) reasons.push('warm-past');
   if (kept.history.some(({ known }) => known === 'gap')) reasons.push('gap-in-readings');
+  if (isTold(kept)) reasons.push('told-history');
   reasons.push(...listUnknowns(kept));
   if (band.isEstimate) reasons.push('estimate');
   return reasons;

@@ -3,8 +3,11 @@ import { addDays, assert, daysBetween, isDay } from '@sheafbook/units';
 /** One reading of a thermometer. Units: an ISO day, tenths of a degree Celsius. Errors: none by itself. */
 export type Reading = { readonly readOn: string; readonly tenthsCelsius: number };
 
-/** How a stretch is known. `gap` took the warmer neighbour, `unknown` the warm guess. Units: none. Errors: none. */
-export type HowKnown = 'read' | 'gap' | 'unknown';
+/**
+ * How a stretch is known. `told` is the word of whoever kept it, `gap` took the warmer neighbour, `unknown` the warm guess.
+ * Units: none. Errors: none.
+ */
+export type HowKnown = 'read' | 'told' | 'gap' | 'unknown';
 
 /** Days at one temperature. Units: whole days, tenths of a degree Celsius. Errors: none by itself. */
 export type Stretch = { readonly days: number; readonly tenthsCelsius: number; readonly known: HowKnown };

@@ -4,6 +4,7 @@ import {
   bags,
   buys,
   containerKinds,
+  containerMoves,
   containers,
   containerWishes,
   entries,
@@ -82,6 +83,22 @@ export function listPlaceWarmth(tx: Tx, { storehouseId, householdId }: Subject) 
     .innerJoin(places, joinOn(places, placeWarmths, 'placeId'))
     .where(and(eq(placeWarmths.storehouseId, storehouseId), eq(places.householdId, householdId)))
     .orderBy(places.name, fromOn);
+}
+
+/** Where its containers stood, and since when. */
+export function listContainerMoves(tx: Tx, { storehouseId, householdId }: Subject) {
+  return tx
+    .select({
+      containerCode: containers.containerCode,
+      movedOn: containerMoves.movedOn,
+      place: places.name,
+      toldTenths: containerMoves.toldTenths,
+    })
+    .from(containerMoves)
+    .innerJoin(containers, joinOn(containers, containerMoves, 'containerId'))
+    .leftJoin(places, joinOn(places, containerMoves, 'placeId'))
+    .where(and(eq(containerMoves.storehouseId, storehouseId), eq(containers.householdId, householdId)))
+    .orderBy(containers.containerCode, containerMoves.movedOn, containerMoves.movedAt);
 }
 
 /** What the household owns now, by lot and vessel. */

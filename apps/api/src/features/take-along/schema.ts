@@ -20,6 +20,7 @@ export const TABLES = [
   'containers',
   'places',
   'placeWarmth',
+  'containerMoves',
   'holdings',
   'statement',
   'massMovements',

@@ -17,6 +17,7 @@ import {
   listPrivateReads,
 } from './queries.ts';
 import {
+  listContainerMoves,
   listContainers,
   listContainerWishes,
   listHoldings,
@@ -67,6 +68,7 @@ export function takeAlong(context: Context, householdId: string): Promise<Taken>
         containers: await listContainers(tx, subject),
         places: await listOwnPlaces(tx, subject),
         placeWarmth: await listPlaceWarmth(tx, subject),
+        containerMoves: await listContainerMoves(tx, subject),
         holdings: await listHoldings(tx, subject),
         statement: await listStatement(tx, subject),
         massMovements: await listMassMovements(tx, subject),

@@ -55,6 +55,13 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
     'Algunos de estos días ya están en el registro de este lugar.',
   'From {} to {} this place has a record already. Take that out first.':
     'Del {} al {} este lugar ya tiene registro. Quítelo antes.',
+  '{} was packed on {}; it stands nowhere before.': '{} se envasó el {}; antes no está en ningún lugar.',
+  'Common stock stands in a place of the store’s.':
+    'Las existencias comunes están en un lugar de la despensa.',
+  'Name a container at least.': 'Nombre al menos un envase.',
+  'Move 500 containers at a time at most.': 'Mueva 500 envases de una vez como máximo.',
+  'A place has a record of its own; say how warm it was there.':
+    'Un lugar tiene su propio registro; diga allí qué temperatura hubo.',
   'There is a place of this name already.': 'Ya hay un lugar con este nombre.',
   'This month is still to come.': 'Este mes aún no ha llegado.',
   'No line of this file holds a reading that can be.':

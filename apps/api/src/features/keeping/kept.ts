@@ -1,0 +1,173 @@
+import type { Tx } from '@sheafbook/db';
+import type { ContainerMoveRow, PlaceRow, PlaceWarmthRow } from '@sheafbook/db/tables';
+import { readKeepingClass } from '@sheafbook/foods';
+import {
+  type GiftTerms,
+  type KeepingLife,
+  type KeptContainer,
+  keepingLifeOf,
+  readBarrier,
+  readTreatment,
+  type Stretch,
+  type ThreeDates,
+  threeDates,
+  UNKNOWN_TENTHS_CELSIUS,
+} from '@sheafbook/keeping';
+import { daysBetween } from '@sheafbook/units';
+import { listWarmth } from '../place/queries.ts';
+import { warmthNow, warmthOver } from '../place/use-cases.ts';
+import {
+  type KeptRow,
+  listKeptContainers,
+  listMoves,
+  listPlacesById,
+  type WhichContainers,
+} from './queries.ts';
+
+/** `[fromOn, toOn)` at one place; without one somewhere unknown, as warm as somebody said. */
+export type Stay = {
+  readonly fromOn: string;
+  readonly toOn: string;
+  readonly placeId: string | null;
+  readonly toldTenths: number | null;
+};
+
+/** How a container keeps: from what that was reckoned, for asking what else would do, and its dates. */
+export type Keeping = {
+  readonly input: KeptContainer;
+  readonly life: KeepingLife;
+  readonly dates: ThreeDates;
+};
+
+/** A container with how it keeps; null where nobody has said how its food does. */
+export type Kept = KeptRow & {
+  /** Where it stands; null is unknown, and reckoned as warm. */
+  readonly place: PlaceRow | null;
+  readonly stays: readonly Stay[];
+  readonly keeping: Keeping | null;
+};
+
+/** What pantries ask of a gift, and the days for which members are asked first. */
+export type DateTerms = { readonly pantries?: readonly GiftTerms[]; readonly offerDays?: number };
+
+/**
+ * How long containers keep and their three dates: a household's, common stock's (null), or those named. Four statements,
+ * however many there are. Where a place or its warmth is hidden from whoever reads, it counts as unknown, which is warm.
+ */
+export async function loadKept(
+  tx: Tx,
+  storehouseId: string,
+  which: WhichContainers,
+  todayOn: string,
+  terms: DateTerms = {},
+): Promise<Kept[]> {
+  const rows = await listKeptContainers(tx, storehouseId, which);
+  const moves = await listMoves(
+    tx,
+    storehouseId,
+    rows.map(({ container }) => container.containerId),
+  );
+  const placeIds = [...new Set(moves.flatMap(({ placeId }) => placeId ?? []))];
+  const places = await listPlacesById(tx, storehouseId, placeIds);
+  const record = recordOf(places, await listWarmth(tx, storehouseId, placeIds), todayOn);
+  const movesOf = groupBy(moves, ({ containerId }) => containerId);
+  return rows.map((row) => {
+    const stays = staysOf(row.container.packedOn, movesOf.get(row.container.containerId) ?? [], todayOn);
+    return reckonKept(row, stays, { record, todayOn, terms });
+  });
+}
+
+type Reckoning = { readonly record: PlaceRecord; readonly todayOn: string; readonly terms: DateTerms };
+
+function reckonKept(row: KeptRow, stays: readonly Stay[], reckoning: Reckoning): Kept {
+  const place = reckoning.record.placeOf(stays.at(-1)?.placeId ?? null);
+  return { ...row, place, stays, keeping: keepingOf(row, { place, stays }, reckoning) };
+}
+
+function keepingOf(
+  { container, kind, food }: KeptRow,
+  { place, stays }: Pick<Kept, 'place' | 'stays'>,
+  { record, todayOn, terms }: Reckoning,
+): Keeping | null {
+  const keepingClass = readKeepingClass(food.keepingClass);
+  if (keepingClass === null) return null;
+  const input: KeptContainer = {
+    keepingClass,
+    barrier: readBarrier(kind.barrier),
+    isDark: kind.isDark,
+    treatment: readTreatment(container.treatment),
+    moisturePercent: container.moistureTenths === null ? null : container.moistureTenths / 10,
+    standsInLight: place?.isLit ?? null,
+    openedDaysAgo: container.openedOn === null ? null : daysBetween(container.openedOn, todayOn),
+    history: historyOfStays(stays, record),
+    nowTenthsCelsius: record.nowAt(stays.at(-1)).tenthsCelsius,
+  };
+  const life = keepingLifeOf(input);
+  const { pantries = [], ...offer } = terms;
+  return { input, life, dates: threeDates({ todayOn, remainingDays: life.likelyDays, pantries, ...offer }) };
+}
+
+/** Where a container stood from the day it was packed, without gaps; until its first move nobody knows where. */
+export function staysOf(packedOn: string, moves: readonly ContainerMoveRow[], todayOn: string): Stay[] {
+  const starts: Omit<Stay, 'toOn'>[] = [{ fromOn: packedOn, placeId: null, toldTenths: null }];
+  for (const { movedOn, placeId, toldTenths } of moves) {
+    if (starts.at(-1)?.fromOn === movedOn) starts.pop(); // the later word for a day counts
+    const before = starts.at(-1);
+    if (before?.placeId !== placeId || before.toldTenths !== toldTenths)
+      starts.push({ fromOn: movedOn, placeId, toldTenths });
+  }
+  return starts.map((start, at) => ({ ...start, toOn: starts[at + 1]?.fromOn ?? todayOn }));
+}
+
+/** The warmth of a container's whole past. The last stay counts even before its first day is over. */
+function historyOfStays(stays: readonly Stay[], record: PlaceRecord): Stretch[] {
+  const history = stays.flatMap((stay) => record.over(stay));
+  const last = stays.at(-1);
+  const isNew = last !== undefined && last.fromOn >= last.toOn;
+  return isNew ? [...history, { ...record.nowAt(last), days: 0 }] : history;
+}
+
+type PlaceRecord = ReturnType<typeof recordOf>;
+
+/** What is known of some places. Containers that were packed and moved together share one reading of it. */
+function recordOf(places: readonly PlaceRow[], rows: readonly PlaceWarmthRow[], todayOn: string) {
+  const placeById = new Map(places.map((place) => [place.placeId, place]));
+  const rowsOf = groupBy(rows, ({ placeId }) => placeId);
+  const read = new Map<string, Stretch[]>();
+  const now = new Map<string, Omit<Stretch, 'days'>>();
+  const over = ({ fromOn, toOn, placeId, toldTenths }: Stay): Stretch[] => {
+    if (fromOn >= toOn) return [];
+    const days = daysBetween(fromOn, toOn);
+    if (toldTenths !== null) return [{ days, tenthsCelsius: toldTenths, known: 'told' }];
+    if (placeId === null) return [{ days, tenthsCelsius: UNKNOWN_TENTHS_CELSIUS, known: 'unknown' }];
+    return remember(read, `${placeId} ${fromOn} ${toOn}`, () =>
+      warmthOver(rowsOf.get(placeId) ?? [], fromOn, toOn),
+    );
+  };
+  const nowAt = (stay: Stay | undefined): Omit<Stretch, 'days'> => {
+    const { placeId = null, toldTenths = null } = stay ?? {};
+    if (toldTenths !== null) return { tenthsCelsius: toldTenths, known: 'told' };
+    if (placeId === null) return { tenthsCelsius: UNKNOWN_TENTHS_CELSIUS, known: 'unknown' };
+    return remember(now, placeId, () => {
+      const warmth = warmthNow(rowsOf.get(placeId) ?? [], todayOn);
+      return { tenthsCelsius: warmth.agesLikeTenths, known: warmth.unknownDays > 0 ? 'unknown' : 'read' };
+    });
+  };
+  return {
+    over,
+    nowAt,
+    placeOf: (placeId: string | null) => (placeId === null ? null : (placeById.get(placeId) ?? null)),
+  };
+}
+
+function remember<Value>(known: Map<string, Value>, key: string, reckon: () => Value): Value {
+  const value = known.get(key) ?? reckon();
+  known.set(key, value);
+  return value;
+}
+
+function groupBy<Row>(rows: readonly Row[], keyOf: (row: Row) => string): Map<string, Row[]> {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows) remember(groups, keyOf(row), () => []).push(row);
+  return groups;
+}

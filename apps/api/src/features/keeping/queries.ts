@@ -1,0 +1,113 @@
+import type { Tx } from '@sheafbook/db';
+import {
+  containerKinds,
+  containerMoves,
+  containers,
+  foods,
+  lots,
+  type PlaceRow,
+  persons,
+  places,
+  sealHolds,
+} from '@sheafbook/db/tables';
+import { and, asc, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
+import { Problem } from '../../platform/problem.ts';
+
+/** Whose containers: a household's, common stock's (null), or these. */
+export type WhichContainers =
+  | { readonly householdId: string | null }
+  | { readonly containerIds: readonly string[] };
+
+/** Containers with what decides how long they keep, those with something in them and, of named ones, also the empty. */
+export async function listKeptContainers(tx: Tx, storehouseId: string, which: WhichContainers) {
+  const rows = await tx
+    .select({
+      container: containers,
+      kind: containerKinds,
+      food: foods,
+      grams: sql<number>`(select coalesce(sum(a.inflow - a.outflow), 0) from book.account a
+        where a.storehouse_id = ${containers.storehouseId} and a.unit_id = ${containers.lotId}
+          and a.kind = 'mass' and a.vessel_id = ${containers.containerId})`.mapWith(Number),
+      isHeld:
+        sql<boolean>`exists (select from ${sealHolds} where ${sealHolds.storehouseId} = ${containers.storehouseId}
+        and ${sealHolds.containerId} = ${containers.containerId} and ${sealHolds.disposition} is null)`.mapWith(
+          Boolean,
+        ),
+    })
+    .from(containers)
+    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
+    .innerJoin(lots, joinOn(lots, containers, 'lotId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
+    .where(and(eq(containers.storehouseId, storehouseId), areThese(which)))
+    .orderBy(asc(containers.containerId));
+  return 'containerIds' in which ? rows : rows.filter(({ grams }) => grams > 0);
+}
+export type KeptRow = Awaited<ReturnType<typeof listKeptContainers>>[number];
+
+function areThese(which: WhichContainers) {
+  if ('containerIds' in which) return inArray(containers.containerId, [...which.containerIds]);
+  return which.householdId === null
+    ? isNull(containers.householdId)
+    : eq(containers.householdId, which.householdId);
+}
+
+/** Every move of these containers, each container's in the order in which they count. */
+export async function listMoves(tx: Tx, storehouseId: string, containerIds: readonly string[]) {
+  return tx
+    .select()
+    .from(containerMoves)
+    .where(
+      and(
+        eq(containerMoves.storehouseId, storehouseId),
+        inArray(containerMoves.containerId, [...containerIds]),
+      ),
+    )
+    .orderBy(asc(containerMoves.movedOn), asc(containerMoves.movedAt), asc(containerMoves.containerMoveId));
+}
+
+export async function listPlacesById(
+  tx: Tx,
+  storehouseId: string,
+  placeIds: readonly string[],
+): Promise<PlaceRow[]> {
+  return tx
+    .select()
+    .from(places)
+    .where(and(eq(places.storehouseId, storehouseId), inArray(places.placeId, [...placeIds])));
+}
+
+/** A container's moves with where to and who wrote them down. */
+export async function listMovesTold(tx: Tx, storehouseId: string, containerId: string) {
+  return tx
+    .select({ move: containerMoves, place: places, movedBy: persons.name })
+    .from(containerMoves)
+    .innerJoin(persons, joinOn(persons, containerMoves, 'personId', 'movedBy'))
+    .leftJoin(places, joinOn(places, containerMoves, 'placeId'))
+    .where(and(eq(containerMoves.storehouseId, storehouseId), eq(containerMoves.containerId, containerId)))
+    .orderBy(asc(containerMoves.movedOn), asc(containerMoves.movedAt), asc(containerMoves.containerMoveId));
+}
+export type ToldMove = Awaited<ReturnType<typeof listMovesTold>>[number];
+
+/** These containers, each one's own or common stock's. A neighbour's is not there. */
+export async function loadMovables(
+  tx: Tx,
+  storehouseId: string,
+  { containerIds, householdId }: { containerIds: readonly string[]; householdId: string | null },
+) {
+  const rows = await tx
+    .select()
+    .from(containers)
+    .where(and(eq(containers.storehouseId, storehouseId), inArray(containers.containerId, [...containerIds])))
+    .orderBy(asc(containers.containerId));
+  const seen = rows.filter((row) => row.householdId === null || row.householdId === householdId);
+  if (seen.length < containerIds.length) throw new Problem('thing-not-found', { thing: 'container' });
+  return seen;
+}
+
+export async function insertMoves(
+  tx: Tx,
+  rows: readonly (typeof containerMoves.$inferInsert)[],
+): Promise<void> {
+  await tx.insert(containerMoves).values([...rows]);
+}

@@ -1,0 +1,28 @@
+import { Hono } from 'hono';
+import type { AppEnv } from '../../platform/app-env.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { mayMoveSome } from './policy.ts';
+import { presentMoved, presentMoves } from './present.ts';
+import { moveWish } from './schema.ts';
+import { moveContainers, readMoves } from './use-cases.ts';
+
+const TAG = 'Keeping';
+
+export const keepingRoutes = new Hono<AppEnv>()
+  .post(
+    '/container-moves',
+    describe(TAG, 'Say where containers stand since a day: my household’s, or common stock’s'),
+    may(mayMoveSome),
+    jsonBody(moveWish),
+    async (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => moveContainers(context, c.req.valid('json')),
+        present: presentMoved,
+      }),
+  )
+  .get(
+    '/containers/:container/moves',
+    describe(TAG, 'Where one of my containers, or of common stock’s, stood'),
+    async (c) => c.json(presentMoves(await readMoves(contextOf(c), idParam(c, 'container')))),
+  );
