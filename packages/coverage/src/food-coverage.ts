@@ -1,9 +1,8 @@
-import { divideFractions, multiplyFractions, sumFractions } from '@sheafbook/units';
 import { type DaysCovered, daysCovered } from './days-covered.ts';
 import type { EaterFacts } from './eater.ts';
-import type { EaterRate } from './edible-stock.ts';
 import type { FoodGroupCode } from './food-group.ts';
 import { groupBy } from './group-by.ts';
+import { ratesOf } from './group-rates.ts';
 import type { HouseholdCoverage } from './household-coverage.ts';
 import { mayEat } from './may-eat.ts';
 import type { StockLot } from './stock-lot.ts';
@@ -51,18 +50,4 @@ export function coverByFood(
       mayNotEatIds: eaters.map(({ eaterId }) => eaterId).filter((id) => !eating.includes(id)),
     };
   });
-}
-
-/** The group's need, shared out as its eaters are counted. */
-function ratesOf(
-  { eaters, groups }: Pick<HouseholdCoverage, 'eaters' | 'groups'>,
-  group: FoodGroupCode,
-): EaterRate[] {
-  const need = groups.find((covered) => covered.group === group)?.needGramsPerDay;
-  const all = sumFractions(eaters.map(({ adultEquivalents }) => adultEquivalents));
-  if (!need || all.numerator === 0n) return [];
-  return eaters.map(({ eaterId, adultEquivalents }) => ({
-    eaterId,
-    perDay: divideFractions(multiplyFractions(need, adultEquivalents), all),
-  }));
 }

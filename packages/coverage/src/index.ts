@@ -6,6 +6,7 @@ export * from './daily-kilocalories.ts';
 export type { Days } from './days.ts';
 export * from './days-covered.ts';
 export * from './eater.ts';
+export * from './eating-pace.ts';
 export * from './edible-stock.ts';
 export * from './energy-requirement.ts';
 export * from './energy-table.ts';
