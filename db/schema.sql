@@ -1041,6 +1041,39 @@ table book.import_undoing row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
+table book.inspection row level security
+  storehouse_id uuid not null
+  inspection_id uuid default uuidv7() not null
+  container_id uuid not null
+  household_id uuid
+  how text not null
+  findings text[] not null
+  best text not null
+  outcome text not null
+  damaged_kernels integer
+  sample_grams integer
+  note text default ''::text not null
+  entry_id uuid
+  inspected_by uuid not null
+  inspected_at timestamp with time zone not null
+  inspected_on date not null
+  constraint inspection_pkey PRIMARY KEY (storehouse_id, inspection_id)
+  constraint inspection_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint inspection_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint inspection_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint inspection_inspected_by_fk FOREIGN KEY (storehouse_id, inspected_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint inspection_findings_known CHECK ((findings <@ ARRAY['nothing-wrong'::text, 'bulge-hiss-spurt'::text, 'surface-rust'::text, 'pitting-or-seam-rust'::text, 'dented-body'::text, 'dented-seam'::text, 'leak'::text, 'loose-seal'::text, 'torn-liner'::text, 'absorber-hard'::text, 'rancid-smell'::text, 'sour-or-musty-smell'::text, 'chemical-smell'::text, 'live-insects'::text, 'webbing'::text, 'insect-damaged-kernels'::text, 'stones-or-chaff'::text, 'glass-or-metal'::text, 'wet-or-caked'::text, 'mould'::text, 'rodent-marks'::text, 'dark-colour'::text, 'dyed-seed'::text, 'stale-taste'::text]))
+  constraint inspection_finds_something CHECK (((cardinality(findings) > 0) AND ((cardinality(findings) = 1) OR ('nothing-wrong'::text <> ALL (findings)))))
+  constraint inspection_how_known CHECK ((how = ANY (ARRAY['outside'::text, 'opened'::text])))
+  constraint inspection_kernels_of_a_sample CHECK ((((damaged_kernels IS NULL) = (sample_grams IS NULL)) AND (damaged_kernels >= 0) AND (sample_grams > 0)))
+  constraint inspection_moves_what_is_lost CHECK (((entry_id IS NULL) OR (outcome = ANY (ARRAY['animals'::text, 'compost'::text, 'discard'::text]))))
+  constraint inspection_outcome_known CHECK (((outcome = ANY (ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text])) AND (best = ANY (ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text]))))
+  constraint inspection_outcome_never_laxer CHECK ((array_position(ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text], outcome) >= array_position(ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text], best)))
+  CREATE INDEX inspection_by_container ON book.inspection USING btree (storehouse_id, container_id, inspected_at DESC)
+  policy inspection_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.invitation row level security
   storehouse_id uuid not null
   invitation_id uuid default uuidv7() not null
@@ -2294,6 +2327,23 @@ table book.vessel row level security
   constraint vessel_kind_known CHECK ((kind = ANY (ARRAY['bag'::text, 'container'::text, 'kitchen'::text, 'supplier'::text, 'eaten'::text, 'given'::text, 'animals'::text, 'composted'::text, 'spilled'::text, 'sampled'::text, 'discarded'::text, 'transformed'::text, 'unexplained'::text])))
   CREATE UNIQUE INDEX vessel_outside_once ON book.vessel USING btree (storehouse_id, kind) WHERE (kind <> ALL (ARRAY['bag'::text, 'container'::text, 'kitchen'::text]))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.watch row level security
+  storehouse_id uuid not null
+  container_id uuid not null
+  inspection_id uuid not null
+  household_id uuid
+  finding text not null
+  is_same_window boolean not null
+  since timestamp with time zone not null
+  constraint watch_pkey PRIMARY KEY (storehouse_id, container_id, inspection_id)
+  constraint watch_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint watch_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint watch_inspection_fk FOREIGN KEY (storehouse_id, inspection_id) REFERENCES book.inspection(storehouse_id, inspection_id)
+  CREATE INDEX watch_by_household ON book.watch USING btree (storehouse_id, household_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  policy watch_private restrictive for select to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
   grant insert, select to sheafbook_app
 
 table book.withdrawal row level security

@@ -65,6 +65,7 @@ const APP_TABLES = {
   'book.import_file': 'insert select update(taken_back)',
   'book.import_thing': 'insert select',
   'book.import_undoing': 'insert select',
+  'book.inspection': 'insert select',
   'book.invitation': 'insert select update(household_id, household_name, used_at, withdrawn_at)',
   'book.invoice': 'insert select update(void_reason, voided_at, voided_by)',
   'book.invoice_line': 'insert select',
@@ -133,6 +134,7 @@ const APP_TABLES = {
   'book.telling_wish':
     'delete insert select update(digest_hour, from_hour, is_email_on, language, stopped_kinds, time_zone, to_hour, version)',
   'book.vessel': 'insert select',
+  'book.watch': 'insert select',
   'book.withdrawal': 'insert select',
   'book.work': 'delete select update(due_at, ended_at, last_reason, state, tries)',
   'book.write_off': 'insert select update(agreed_at, agreed_by, entry_id, withdrawn_at)',

@@ -1,4 +1,5 @@
 import { itemBody } from './equipment.ts';
+import { INSPECTION_BODIES } from './inspection-bodies.ts';
 import { aJpeg } from './jpeg.ts';
 import { PLACE_BODIES } from './place-bodies.ts';
 import { supplyBodies } from './supply-bodies.ts';
@@ -135,6 +136,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     ...{ tareGrams: 90, priceMinorUnits: 250, source: 'weighed' },
   },
   'PUT /container-kinds/:kind': { version: 1, tareGrams: 90, priceMinorUnits: 250 },
+  ...INSPECTION_BODIES,
   ...PLACE_BODIES,
   'POST /seal-machines': { name: 'Seamer', kind: 'can-seamer' },
   'PUT /seam-limits/:kind': {

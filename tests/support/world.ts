@@ -80,6 +80,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     feed: await idOf(Dell.caller.post(`${path}/calendar-feeds`, { scope: 'mine' })),
     ...(await someEquipment(storehouse, Dell.caller)),
     ...(await aLoggedPlace(Dell.caller, path, can.id)),
+    inspection: await anInspection(Dell.caller, `${path}/containers/${can.id}`),
     appointment: `gathering-closes.${buy.buyId}`,
   };
   bodyOf(await Dell.caller.put(`${path}/notices/${ids.notice}/reading`, { isAcknowledged: true }));
@@ -153,6 +154,12 @@ async function someEquipment(storehouse: TestStorehouse, dell: Caller) {
   const oiled = { what: 'Oiled.', isService: true };
   bodyOf(await coordinator.post(`${path}/equipment-units/${unit}/maintenance`, oiled), 201);
   return { item: sealer.id, unit, booking: bodyOf(booked, 201).id, waiting: waits.id, loan: out.id };
+}
+
+/** A look from outside at a can that is as it should be. */
+async function anInspection(caller: Caller, container: string): Promise<string> {
+  const wish = { how: 'outside', findings: ['nothing-wrong'], outcome: 'table' };
+  return bodyOf(await caller.post(`${container}/inspections`, wish), 201).inspection.id;
 }
 
 /** A cellar of a household's own with a day of a logger, and a can that stands in it. */

@@ -31,6 +31,7 @@ import { helperRoutes } from './features/helper/routes.ts';
 import { holdRoutes } from './features/hold/routes.ts';
 import { householdRoutes } from './features/household/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
+import { inspectionRoutes } from './features/inspection/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
 import { invoiceRoutes } from './features/invoice/routes.ts';
 import { keepingRoutes } from './features/keeping/routes.ts';
@@ -152,6 +153,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', keyingRoutes)
   .route('/', containerRoutes)
   .route('/', kitchenRoutes)
+  .route('/', inspectionRoutes)
   .route('/', placeRoutes)
   .route('/', keepingRoutes)
   .route('/', containerWishRoutes)

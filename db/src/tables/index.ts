@@ -6,6 +6,7 @@ export * from './container.ts';
 export * from './equipment.ts';
 export * from './food.ts';
 export * from './import.ts';
+export * from './inspection.ts';
 export * from './landing.ts';
 export * from './ledger.ts';
 export * from './lending.ts';

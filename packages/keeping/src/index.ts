@@ -2,6 +2,8 @@ export * from './ageing.ts';
 export * from './caution.ts';
 export * from './container-traits.ts';
 export * from './inspection.ts';
+export * from './inspection-due.ts';
+export * from './inspection-words.ts';
 export * from './keeping-life.ts';
 export * from './leave-shut.ts';
 export * from './life-band.ts';

@@ -6,17 +6,25 @@ export const FINDINGS = [
   'bulge-hiss-spurt',
   'surface-rust',
   'pitting-or-seam-rust',
+  'dented-body',
+  'dented-seam',
   'leak',
   'loose-seal',
+  'torn-liner',
   'absorber-hard',
   'rancid-smell',
+  'sour-or-musty-smell',
   'chemical-smell',
   'live-insects',
   'webbing',
+  'insect-damaged-kernels',
+  'stones-or-chaff',
+  'glass-or-metal',
   'wet-or-caked',
   'mould',
   'rodent-marks',
   'dark-colour',
+  'dyed-seed',
   'stale-taste',
 ] as const;
 
@@ -36,40 +44,70 @@ export const OUTCOMES = [
 /** One of `OUTCOMES`. Units: none. Errors: none. */
 export type Outcome = (typeof OUTCOMES)[number];
 
+type Watch = 'none' | 'lot' | 'window' | 'place';
 type Rule = {
   readonly best: Outcome;
-  readonly watch: 'none' | 'lot' | 'window' | 'place';
+  readonly watch: Watch;
   readonly holds: boolean;
   readonly caution: CautionCode | null;
+  /** Whether it shows from outside, or only once the container is open. */
+  readonly shows: 'outside' | 'opened';
 };
 
 const rule = (
   best: Outcome,
-  watch: Rule['watch'] = 'none',
-  caution: CautionCode | null = null,
-  holds = false,
-): Rule => {
-  return { best, watch, holds, caution };
-};
+  watch: Watch = 'none',
+  { caution, holds = false }: { caution?: CautionCode; holds?: boolean } = {},
+): Rule => ({ best, watch, holds, caution: caution ?? null, shows: 'outside' });
+
+const inside = (...facts: Parameters<typeof rule>): Rule => ({ ...rule(...facts), shows: 'opened' });
+
+const BOTULISM = { caution: 'oxygen-free-moist', holds: true } as const;
+const MOULD = { caution: 'rodent-mould' } as const;
 
 /** The best outcome each finding allows. Units: none. Errors: none. Source: common practice, no source; FDA for mould and rodents. */
 export const INSPECTION_RULES: Readonly<Record<Finding, Rule>> = {
   'nothing-wrong': rule('table'),
-  'bulge-hiss-spurt': rule('discard', 'window', 'oxygen-free-moist', true),
+  'bulge-hiss-spurt': rule('discard', 'window', BOTULISM),
   'surface-rust': rule('table'),
   'pitting-or-seam-rust': rule('discard', 'lot'),
-  leak: rule('discard', 'window', null, true),
+  'dented-body': rule('table'),
+  'dented-seam': rule('discard'),
+  leak: rule('discard', 'window', { holds: true }),
   'loose-seal': rule('kitchen-soon', 'lot'),
-  'absorber-hard': rule('table'),
-  'rancid-smell': rule('animals', 'lot'),
-  'chemical-smell': rule('discard', 'window', 'unknown-history', true),
+  'torn-liner': rule('kitchen-soon'),
+  'absorber-hard': inside('table'),
+  'rancid-smell': inside('animals', 'lot'),
+  'sour-or-musty-smell': inside('discard', 'window', { ...MOULD, holds: true }),
+  'chemical-smell': rule('discard', 'window', { caution: 'unknown-history', holds: true }),
   'live-insects': rule('freeze-and-repack', 'place'),
   webbing: rule('animals', 'place'),
-  'wet-or-caked': rule('discard', 'lot', 'rodent-mould'),
-  mould: rule('discard', 'lot', 'rodent-mould'),
-  'rodent-marks': rule('discard', 'place', 'rodent-mould'),
-  'dark-colour': rule('table'),
-  'stale-taste': rule('animals'),
+  'insect-damaged-kernels': inside('animals', 'lot'),
+  'stones-or-chaff': inside('table'),
+  'glass-or-metal': inside('discard', 'lot'),
+  'wet-or-caked': rule('discard', 'lot', MOULD),
+  mould: rule('discard', 'lot', MOULD),
+  'rodent-marks': rule('discard', 'place', MOULD),
+  'dark-colour': inside('table'),
+  'dyed-seed': inside('discard', 'lot', { caution: 'treated-seed', holds: true }),
+  'stale-taste': inside('animals'),
+};
+
+/** Findings that together are worse than each alone. Source: common practice, no source. */
+const WORSE_TOGETHER: readonly (readonly [Finding, Finding])[] = [
+  ['loose-seal', 'rancid-smell'], // a loose seal is for the kitchen soon only while the odour is good
+  ['loose-seal', 'stale-taste'],
+];
+
+/** What an inspection comes to. Units: none. Errors: none. */
+export type Judgement = {
+  readonly best: Outcome;
+  readonly allowed: readonly Outcome[];
+  readonly watch: readonly Watch[];
+  readonly holds: boolean;
+  readonly cautions: readonly CautionCode[];
+  /** The findings that leave nothing better. */
+  readonly deciding: readonly Finding[];
 };
 
 /**
@@ -77,35 +115,55 @@ export const INSPECTION_RULES: Readonly<Record<Finding, Rule>> = {
  * watch or on hold.
  * Units: none. Errors: none. An empty list is no inspection and may not go to anybody's table: it is `discard`.
  */
-export function judgeInspection(findings: readonly Finding[]): {
-  readonly best: Outcome;
-  readonly allowed: readonly Outcome[];
-  readonly watch: readonly Rule['watch'][];
-  readonly holds: boolean;
-  readonly cautions: readonly CautionCode[];
-} {
+export function judgeInspection(findings: readonly Finding[]): Judgement {
   const rules = findings.map((finding) => INSPECTION_RULES[finding]);
+  const together = WORSE_TOGETHER.filter((pair) =>
+    pair.every((finding) => findings.includes(finding)),
+  ).flat();
   const worst = Math.max(
     ...rules.map(({ best }) => OUTCOMES.indexOf(best)),
-    findings.length === 0 ? OUTCOMES.length - 1 : 0,
+    findings.length === 0 || together.length > 0 ? OUTCOMES.length - 1 : 0,
   );
   const best = OUTCOMES[worst] ?? 'discard';
   const isForbiddenToAll = findings.some((finding) => ONLY_DISCARD.includes(finding));
   const allowed = isForbiddenToAll ? (['discard'] as const) : OUTCOMES.slice(worst);
   const watch = [...new Set(rules.map((row) => row.watch))].filter((scope) => scope !== 'none');
   const cautions = [...new Set(rules.flatMap(({ caution }) => caution ?? []))];
-  return { best, allowed, watch, holds: rules.some(({ holds }) => holds), cautions };
+  const deciding = findings.filter(
+    (finding) => INSPECTION_RULES[finding].best === best || together.includes(finding),
+  );
+  return { best, allowed, watch, holds: rules.some(({ holds }) => holds), cautions, deciding };
 }
 
-// Mould, bulge, rodent, chemical smell, wet: never to people, animals or compost.
+// Mould, bulge, rodent, chemical smell, wet, glass, treated seed: never to people, animals or compost.
 const ONLY_DISCARD: readonly Finding[] = [
   'bulge-hiss-spurt',
   'leak',
+  'sour-or-musty-smell',
   'chemical-smell',
+  'glass-or-metal',
   'wet-or-caked',
   'mould',
   'rodent-marks',
+  'dyed-seed',
 ];
+
+/** Where an outcome lets food go, beside the rubbish. Units: none. Errors: none. */
+const LETS_GO_TO: Readonly<Record<Outcome, readonly string[]>> = {
+  table: ['eaten', 'given', 'animals', 'composted', 'sampled'],
+  'kitchen-soon': ['eaten', 'given', 'animals', 'composted', 'sampled'],
+  'freeze-and-repack': ['eaten', 'animals', 'composted', 'sampled'],
+  animals: ['animals', 'composted', 'sampled'],
+  compost: ['composted'],
+  discard: [],
+};
+
+/**
+ * Whether food with this outcome may go there; what is thrown away or spilled always may.
+ * Units: none. Errors: none. Source: common practice, no source.
+ */
+export const letsGoTo = (outcome: Outcome, to: string): boolean =>
+  to === 'discarded' || to === 'spilled' || LETS_GO_TO[outcome].includes(to);
 
 /**
  * How many sealed containers of a lot to look at in a year.

@@ -47,6 +47,7 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   period_signature_once_a_duty: 'already-there',
   period_signature_two_people: 'second-login-needed',
   photo_once: 'already-there',
+  inspection_outcome_never_laxer: 'outcome-contradicts',
   place_name_once: 'already-there',
   place_warmth_once: 'readings-overlap',
   hold_one_open_per_bag: 'bag-already-held',

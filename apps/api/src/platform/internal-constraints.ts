@@ -270,4 +270,10 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'write_off_posted_when_agreed',
   'write_off_withdrawn_before_posting',
   'write_off_writes_something_off',
+  'inspection_finds_something',
+  'inspection_findings_known',
+  'inspection_how_known',
+  'inspection_kernels_of_a_sample',
+  'inspection_moves_what_is_lost',
+  'inspection_outcome_known',
 ]);

@@ -88,6 +88,8 @@ export const PROBLEMS = {
   'does-not-add-up': refuse(422, 'The figures do not add up.'),
   'already-split': refuse(409, 'This has been split already.'),
   'already-collected': refuse(409, 'This pick-up has taken place already.'),
+  'outcome-contradicts': refuse(422, 'What was found leaves no outcome as good as that.'),
+  'inspection-forbids': refuse(409, 'What was found in this container does not allow that.'),
   'over-capacity': refuse(422, 'The container can’t hold that much.'),
   'seam-limits-missing': refuse(
     409,

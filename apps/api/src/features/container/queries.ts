@@ -8,12 +8,14 @@ import {
   containers,
   entries,
   foods,
+  inspections,
   lots,
   movements,
   sealHolds,
   vessels,
 } from '@sheafbook/db/tables';
-import { and, eq, gt, isNull, sql } from 'drizzle-orm';
+import type { Outcome } from '@sheafbook/keeping';
+import { and, desc, eq, gt, isNull, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -189,6 +191,17 @@ export async function refuseInDoubt(tx: Tx, storehouseId: string, containerId: s
     )
     .limit(1);
   if (hold) throw new Problem('container-in-doubt');
+}
+
+/** What the last look at a container made of the food in it. */
+export async function findOutcome(tx: Tx, storehouseId: string, containerId: string) {
+  const [row] = await tx
+    .select({ outcome: inspections.outcome })
+    .from(inspections)
+    .where(and(eq(inspections.storehouseId, storehouseId), eq(inspections.containerId, containerId)))
+    .orderBy(desc(inspections.inspectionId))
+    .limit(1);
+  return row?.outcome as Outcome | undefined;
 }
 
 export async function updateTreatment(

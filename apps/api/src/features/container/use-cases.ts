@@ -1,7 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { ContainerKindRow, ContainerRow, FoodRow } from '@sheafbook/db/tables';
 import { bulkOf, judgeFill, levelGrams, shakenGrams } from '@sheafbook/foods';
-import type { TreatmentCode } from '@sheafbook/keeping';
+import { letsGoTo, OUTCOME_WORDS, type TreatmentCode } from '@sheafbook/keeping';
 import { type MovementDraft, massAccount, moveGrams, poured } from '@sheafbook/ledger';
 import { codeFromNumber, fraction } from '@sheafbook/units';
 import { householdOf } from '../../platform/actor.ts';
@@ -10,7 +10,7 @@ import { newId } from '../../platform/new-id.ts';
 import { type PageQuery, pageOf } from '../../platform/paging.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { noteHelpersRead } from '../../platform/private-read.ts';
-import { Problem } from '../../platform/problem.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { insertLot } from '../bag/queries.ts';
@@ -21,6 +21,7 @@ import { listOpenHolds, refuseIfHeld } from '../hold/queries.ts';
 import { takeNumbers } from '../household/queries.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import {
+  findOutcome,
   insertContainers,
   insertVessels,
   listBagsOfOwner,
@@ -171,6 +172,7 @@ export function useContainer(context: Context, containerId: string, wish: UseUp)
     await lockContainer(tx, storehouseId, containerId);
     const { container, grams } = await loadContainer(tx, storehouseId, { householdId, containerId });
     if (wish.to !== 'discarded') await refuseInDoubt(tx, storehouseId, containerId);
+    await refuseAgainstInspection(tx, storehouseId, { containerId, to: wish.to });
     if (grams < wish.grams)
       throw new Problem('not-enough-left', {
         detail: `There are ${grams} g left in ${container.containerCode}.`,
@@ -187,6 +189,17 @@ export function useContainer(context: Context, containerId: string, wish: UseUp)
     });
     return loadContainer(tx, storehouseId, { householdId, containerId });
   });
+}
+
+/** What was found unfit for people, or for animals, goes to neither. */
+async function refuseAgainstInspection(
+  tx: Tx,
+  storehouseId: string,
+  { containerId, to }: { containerId: string; to: UseUp['to'] },
+): Promise<void> {
+  const outcome = await findOutcome(tx, storehouseId, containerId);
+  if (outcome === undefined || letsGoTo(outcome, to)) return;
+  throw fieldProblem('inspection-forbids', 'to', OUTCOME_WORDS[outcome].todo.en);
 }
 
 /** Takes one's own grams out of a bag for good, such as a bag that is eaten from at home. */

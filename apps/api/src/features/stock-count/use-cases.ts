@@ -18,6 +18,8 @@ import {
 import type { CountBooking, StockCountQuery, StockCountWish } from './schema.ts';
 import { type LotValue, worthOf } from './worth.ts';
 
+export { worthOf } from './worth.ts';
+
 /** Common stock as the book has it, with what was counted of it last and what the difference is worth. */
 export function readCommonStock(context: Context) {
   const { storehouseId, currency } = context.actor;

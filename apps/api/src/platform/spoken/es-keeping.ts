@@ -1,8 +1,25 @@
-import { MISFIT_WORDS } from '@sheafbook/keeping';
+import { FINDING_WORDS, MISFIT_WORDS, OUTCOME_WORDS } from '@sheafbook/keeping';
 
 /** What the server says of containers and treatments, by its English; why a treatment does not suit is said where it is judged. */
 export const ES_KEEPING: Readonly<Record<string, string>> = {
   ...Object.fromEntries(Object.values(MISFIT_WORDS).map(({ en, es }) => [en, es])),
+  ...Object.fromEntries(Object.values(FINDING_WORDS).map(({ why }) => [why.en, why.es])),
+  ...Object.fromEntries(Object.values(OUTCOME_WORDS).map(({ todo }) => [todo.en, todo.es])),
+  'What was found leaves no outcome as good as that.':
+    'Lo que se encontró no permite un resultado tan bueno.',
+  'What was found in this container does not allow that.': 'Lo que se encontró en este envase no lo permite.',
+  'That shows only once the container is open.': 'Eso se ve solo con el envase abierto.',
+  'Nothing was booked out with it.': 'Con ella no se sacó nada.',
+  'There is nothing left in it to book out.': 'No queda nada dentro que sacar.',
+  'Either nothing was wrong, or something was.': 'O no había nada malo, o había algo.',
+  'Say what was found, or that nothing was wrong.': 'Diga qué se encontró, o que no había nada malo.',
+  'Name each finding once.': 'Nombre cada hallazgo una vez.',
+  'Only what goes to animals, compost or the rubbish is booked out.':
+    'Solo se saca lo que va a animales, al compost o a la basura.',
+  'A container of the same lot as yours was looked at: {}. Yours: {}. Look at them from outside, and do not open them, eat from them or give them away before.':
+    'Se revisó un envase del mismo lote que el suyo: {}. Lo suyo: {}. Mírelos por fuera, y antes no los abra, no coma de ellos ni los regale.',
+  'A container of the same lot as yours was looked at: {}. Yours: {}. Look at them, too, before anybody eats from them.':
+    'Se revisó un envase del mismo lote que el suyo: {}. Lo suyo: {}. Mírelos también antes de que alguien coma de ellos.',
   'What this kind of container does is published and stays as it is. Add a kind of your own instead.':
     'Lo que hace este tipo de envase está publicado y queda como está. Agregue un tipo propio.',
   'This treatment does not suit what is to be packed.':

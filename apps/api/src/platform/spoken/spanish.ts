@@ -1,3 +1,4 @@
+import { FINDING_WORDS } from '@sheafbook/keeping';
 import { ES_AUDIT } from './es-audit.ts';
 import { ES_BANK } from './es-bank.ts';
 import { ES_BUY } from './es-buy.ts';
@@ -33,7 +34,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_AUDIT,
 };
 
-/** Single words that stand where a sentence differs: stages and duties. Names, figures and days stay as they are. */
+/** Single words that stand where a sentence differs: stages, duties and findings. Names, figures and days stay as they are. */
 const WORDS: Readonly<Record<string, string>> = {
   planning: 'planeada',
   gathering: 'reuniendo promesas',
@@ -50,6 +51,7 @@ const WORDS: Readonly<Record<string, string>> = {
   'packing lead': 'jefe de envasado',
   'equipment keeper': 'encargado de equipos',
   reviewer: 'revisor',
+  ...Object.fromEntries(Object.values(FINDING_WORDS).map(({ name }) => [name.en, name.es])),
 };
 
 type Pattern = { readonly test: RegExp; readonly parts: readonly string[]; readonly length: number };
@@ -96,6 +98,8 @@ const fill = (parts: readonly string[], values: readonly string[]): string =>
 
 /** "fixed or ordered" word for word; anything else is a name or a figure. */
 function wordsInSpanish(value: string): string {
+  const whole = WORDS[value];
+  if (whole !== undefined) return whole;
   const steps = value.split(/(, | or | and )/);
   const isKnown = steps.every((step, at) => at % 2 === 1 || WORDS[step] !== undefined);
   if (!isKnown) return value;

@@ -302,6 +302,7 @@ export const en = {
     'opened-to-kitchen': 'Opened, to the kitchen',
     'taken-to-kitchen': 'Taken to the kitchen',
     'kitchen-undone': 'Put back from the kitchen',
+    'inspection-undone': 'Grams put back after an inspection',
     'cash-counted': 'Tin counted',
     'stock-counted': 'Stock counted',
     'late-bill': 'Late bill',

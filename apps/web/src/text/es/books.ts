@@ -300,6 +300,7 @@ export const es: BooksWords = {
     'opened-to-kitchen': 'Abierto, a la cocina',
     'taken-to-kitchen': 'Llevado a la cocina',
     'kitchen-undone': 'Devuelto de la cocina',
+    'inspection-undone': 'Gramos devueltos tras una revisión',
     'cash-counted': 'Caja contada',
     'stock-counted': 'Existencias contadas',
     'late-bill': 'Factura tardía',

@@ -1,0 +1,186 @@
+import type { Tx } from '@sheafbook/db';
+import {
+  accounts,
+  containerKinds,
+  containers,
+  foods,
+  type InspectionRow,
+  inspections,
+  lots,
+  packingPours,
+  watches,
+} from '@sheafbook/db/tables';
+import { assert } from '@sheafbook/units';
+import { and, desc, eq, gt, isNull, or, type SQL, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
+import { Problem } from '../../platform/problem.ts';
+
+/** Whose containers: a household's, or null for the common stock's. */
+export type Whose = { readonly householdId: string | null };
+
+const isOf = ({ householdId }: Whose) =>
+  householdId === null ? isNull(containers.householdId) : eq(containers.householdId, householdId);
+
+const gramsNow =
+  sql<number>`(select coalesce(sum(${accounts.inflow} - ${accounts.outflow}), 0) from ${accounts}
+  where ${accounts.storehouseId} = ${containers.storehouseId} and ${accounts.vesselId} = ${containers.containerId})`.mapWith(
+    Number,
+  );
+
+const lastOn = sql<string | null>`(select max(${inspections.inspectedOn}) from ${inspections}
+  where ${inspections.storehouseId} = ${containers.storehouseId}
+    and ${inspections.containerId} = ${containers.containerId})`;
+
+const lookedColumns = {
+  container: containers,
+  kind: containerKinds,
+  food: foods,
+  lot: lots,
+  grams: gramsNow,
+  lastOn,
+};
+
+/** Containers of the storehouse that fit a condition, by code. */
+async function listStock(tx: Tx, storehouseId: string, condition: SQL | undefined) {
+  return tx
+    .select(lookedColumns)
+    .from(containers)
+    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
+    .innerJoin(lots, joinOn(lots, containers, 'lotId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
+    .where(and(eq(containers.storehouseId, storehouseId), condition))
+    .orderBy(containers.containerCode);
+}
+export type Looked = Awaited<ReturnType<typeof listStock>>[number];
+
+/** A container, whoever has it; the caller decides who may look at it. */
+export async function loadLooked(tx: Tx, storehouseId: string, containerId: string): Promise<Looked> {
+  const [row] = await listStock(tx, storehouseId, eq(containers.containerId, containerId));
+  if (!row) throw new Problem('thing-not-found', { thing: 'container' });
+  return row;
+}
+
+/** What somebody has that is not empty, by code. */
+export async function listLooked(tx: Tx, storehouseId: string, whose: Whose): Promise<Looked[]> {
+  return listStock(tx, storehouseId, and(isOf(whose), gt(gramsNow, 0)));
+}
+
+/** Who owns the grams in a container. */
+export async function listOwnersIn(tx: Tx, storehouseId: string, containerId: string) {
+  const grams = sql<number>`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number);
+  const rows = await tx
+    .select({ ownerId: accounts.ownerId, grams })
+    .from(accounts)
+    .where(
+      and(
+        eq(accounts.storehouseId, storehouseId),
+        eq(accounts.vesselId, containerId),
+        gt(accounts.inflow, accounts.outflow),
+      ),
+    )
+    .orderBy(accounts.ownerId);
+  return rows.map(({ ownerId, grams: owned }) => {
+    assert(ownerId !== null, 'grams in a container are somebody’s');
+    return { ownerId, grams: owned };
+  });
+}
+
+const sessionOf = (tx: Tx, storehouseId: string) =>
+  tx
+    .select({ containerId: packingPours.containerId, sessionId: packingPours.packingSessionId })
+    .from(packingPours)
+    .where(and(eq(packingPours.storehouseId, storehouseId), isNull(packingPours.undoneEntryId)))
+    .as('session_of');
+
+/** What is not empty beside a container: of its lot wherever it stands, and with `atHome` whatever else its household has. */
+export async function listBeside(
+  tx: Tx,
+  { storehouseId, containerId, lotId, householdId }: Looked['container'],
+  { atHome }: { atHome: boolean },
+) {
+  const session = sessionOf(tx, storehouseId);
+  const isAtHome =
+    atHome && householdId !== null ? eq(containers.householdId, householdId) : sql<boolean>`false`;
+  const rows = await tx
+    .select({
+      containerId: containers.containerId,
+      code: containers.containerCode,
+      householdId: containers.householdId,
+      isSameLot: sql<boolean>`${containers.lotId} = ${lotId}`,
+      sessionId: session.sessionId,
+    })
+    .from(containers)
+    .leftJoin(session, eq(session.containerId, containers.containerId))
+    .where(
+      and(
+        eq(containers.storehouseId, storehouseId),
+        or(eq(containers.lotId, lotId), isAtHome),
+        or(gt(gramsNow, 0), eq(containers.containerId, containerId)),
+      ),
+    )
+    .orderBy(containers.containerCode);
+  const own = rows.find((row) => row.containerId === containerId);
+  return rows
+    .filter((row) => row.containerId !== containerId)
+    .map((row) => ({ ...row, isSameWindow: row.isSameLot && row.sessionId === (own?.sessionId ?? null) }));
+}
+export type Beside = Awaited<ReturnType<typeof listBeside>>[number];
+
+export async function insertInspection(tx: Tx, row: typeof inspections.$inferInsert): Promise<InspectionRow> {
+  const [inserted] = await tx.insert(inspections).values(row).returning();
+  assert(inserted, 'an insert returns its row');
+  return inserted;
+}
+
+/** Nothing is read back: others' watches are theirs. */
+export async function insertWatches(tx: Tx, rows: readonly (typeof watches.$inferInsert)[]): Promise<void> {
+  if (rows.length > 0) await tx.insert(watches).values([...rows]);
+}
+
+/** Every look at a container, the newest first. */
+export async function listInspections(
+  tx: Tx,
+  storehouseId: string,
+  containerId: string,
+): Promise<InspectionRow[]> {
+  return tx
+    .select()
+    .from(inspections)
+    .where(and(eq(inspections.storehouseId, storehouseId), eq(inspections.containerId, containerId)))
+    .orderBy(desc(inspections.inspectedAt), desc(inspections.inspectionId));
+}
+
+/** One look, and whether the grams that it booked out were put back. */
+export async function loadInspection(tx: Tx, storehouseId: string, inspectionId: string) {
+  const isUndone = sql<boolean>`exists (select from book.entry later
+    where later.storehouse_id = ${storehouseId} and later.reverses_id = inspection.entry_id)`;
+  const [row] = await tx
+    .select({ inspection: inspections, isUndone })
+    .from(inspections)
+    .where(and(eq(inspections.storehouseId, storehouseId), eq(inspections.inspectionId, inspectionId)));
+  if (!row) throw new Problem('thing-not-found', { thing: 'inspection' });
+  return row;
+}
+
+/** The watches of somebody's containers that nobody has looked at since, the oldest first. */
+export async function listWatches(tx: Tx, storehouseId: string, whose: Whose) {
+  return tx
+    .select({ ...lookedColumns, watch: watches })
+    .from(watches)
+    .innerJoin(containers, joinOn(containers, watches, 'containerId'))
+    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
+    .innerJoin(lots, joinOn(lots, containers, 'lotId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
+    .where(
+      and(
+        eq(watches.storehouseId, storehouseId),
+        isOf(whose),
+        gt(gramsNow, 0),
+        sql`not exists (select from ${inspections} where ${inspections.storehouseId} = ${watches.storehouseId}
+          and ${inspections.containerId} = ${watches.containerId}
+          and ${inspections.inspectionId} > ${watches.inspectionId})`,
+      ),
+    )
+    .orderBy(watches.since, containers.containerCode);
+}
+export type Watched = Awaited<ReturnType<typeof listWatches>>[number];

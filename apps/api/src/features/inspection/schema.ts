@@ -1,0 +1,39 @@
+import { FINDINGS, OUTCOMES } from '@sheafbook/keeping';
+import { z } from 'zod';
+
+const WRONG_AND_NOT = 'Either nothing was wrong, or something was.';
+
+/** A look at a container, from outside or as it was opened, and what whoever looked makes of it. */
+export const inspectionWish = z
+  .strictObject({
+    how: z.enum(['outside', 'opened']),
+    findings: z
+      .array(z.enum(FINDINGS))
+      .min(1, 'Say what was found, or that nothing was wrong.')
+      .max(FINDINGS.length)
+      .refine((findings) => new Set(findings).size === findings.length, 'Name each finding once.')
+      .refine((findings) => findings.length === 1 || !findings.includes('nothing-wrong'), WRONG_AND_NOT),
+    outcome: z.enum(OUTCOMES),
+    /** Kernels damaged by insects, counted in a sample. */
+    kernels: z
+      .strictObject({ damaged: z.int().min(0).max(100_000), sampleGrams: z.int().min(1).max(10_000) })
+      .nullable()
+      .default(null),
+    note: z.string().trim().max(500).default(''),
+    /** Books the grams out to animals, compost or the rubbish in the same step. */
+    isMovedOut: z.boolean().default(false),
+  })
+  .refine(({ isMovedOut, outcome }) => !isMovedOut || outcome in WAY_OF_OUTCOME, {
+    path: ['isMovedOut'],
+    message: 'Only what goes to animals, compost or the rubbish is booked out.',
+  });
+export type InspectionWish = z.infer<typeof inspectionWish>;
+
+/** Where the grams of an outcome go. */
+export const WAY_OF_OUTCOME = { animals: 'animals', compost: 'composted', discard: 'discarded' } as const;
+
+export const undoing = z.strictObject({ reason: z.string().trim().min(1, 'Say why.').max(500) });
+
+/** One's own containers, or the common stock's. */
+export const inspectionQuery = z.strictObject({ of: z.enum(['household', 'common']).default('household') });
+export type InspectionQuery = z.infer<typeof inspectionQuery>;

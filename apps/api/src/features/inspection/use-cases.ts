@@ -1,0 +1,183 @@
+import type { Tx } from '@sheafbook/db';
+import type { InspectionRow } from '@sheafbook/db/tables';
+import {
+  FINDING_WORDS,
+  type Finding,
+  INSPECTION_RULES,
+  inspectionsDue,
+  isInsectDamaged,
+  type Judgement,
+  judgeInspection,
+  readBarrier,
+} from '@sheafbook/keeping';
+import type { Context } from '../../platform/context.ts';
+import { newId } from '../../platform/new-id.ts';
+import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
+import { noteHelpersRead } from '../../platform/private-read.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { lockContainer, markOpened } from '../container/queries.ts';
+import { movingOut } from './moving-out.ts';
+import { mayInspectCommon } from './policy.ts';
+import {
+  insertInspection,
+  insertWatches,
+  type Looked,
+  listBeside,
+  listInspections,
+  listLooked,
+  listWatches,
+  loadInspection,
+  loadLooked,
+  type Whose,
+} from './queries.ts';
+import type { InspectionQuery, InspectionWish } from './schema.ts';
+import { tellBeside } from './telling.ts';
+
+/**
+ * Writes down what was found on a container and what becomes of the food. What stood beside it goes on watch, and whoever
+ * has some of that is told to look at it, without a word of who found what.
+ */
+export function inspectContainer(context: Context, containerId: string, wish: InspectionWish) {
+  const { storehouseId, personId } = context.actor;
+  return withTx(context, async (tx) => {
+    await lockContainer(tx, storehouseId, containerId);
+    const looked = await loadMine(tx, context, containerId);
+    const findings = withCounted(wish);
+    const judgement = judgeWish(findings, wish);
+    const { householdId } = looked.container;
+    if (wish.how === 'opened' && looked.container.openedOn === null)
+      await markOpened(tx, looked.container, todayOf(context));
+    const inspectionId = newId(context);
+    const { isMovedOut, outcome, note } = wish;
+    const drafts = isMovedOut ? await movingOut(tx, storehouseId, { looked, outcome }) : null;
+    const entry = drafts && (await postEntry(tx, context, { ...drafts, onDay: todayOf(context), note }));
+    const inspection = await insertInspection(tx, {
+      ...{ storehouseId, inspectionId, containerId, householdId, how: wish.how, findings },
+      ...{ best: judgement.best, outcome, note, entryId: entry?.entryId ?? null },
+      ...{ damagedKernels: wish.kernels?.damaged ?? null, sampleGrams: wish.kernels?.sampleGrams ?? null },
+      ...{ inspectedBy: personId, inspectedAt: context.now(), inspectedOn: todayOf(context) },
+    });
+    const beside = await watchBeside(tx, context, { looked, inspection, judgement });
+    return { inspection, judgement, looked: await loadLooked(tx, storehouseId, containerId), beside };
+  });
+}
+export type Inspected = Awaited<ReturnType<typeof inspectContainer>>;
+
+/** A household's own, or common stock for whoever may look at that; a neighbour's is not there. */
+async function loadMine(tx: Tx, { actor }: Context, containerId: string): Promise<Looked> {
+  const looked = await loadLooked(tx, actor.storehouseId, containerId);
+  const { householdId } = looked.container;
+  const isMine = householdId === null ? mayInspectCommon(actor) : householdId === actor.householdId;
+  if (!isMine) throw new Problem('thing-not-found', { thing: 'container' });
+  return looked;
+}
+
+/** What was counted speaks for itself: too many damaged kernels are a finding, whoever ticked what. */
+function withCounted({ findings, kernels }: InspectionWish): Finding[] {
+  if (kernels === null || !isInsectDamaged(kernels.damaged, kernels.sampleGrams)) return findings;
+  const others = findings.filter((finding) => finding !== 'nothing-wrong');
+  return others.includes('insect-damaged-kernels') ? others : [...others, 'insect-damaged-kernels'];
+}
+
+function judgeWish(findings: readonly Finding[], { how, outcome }: InspectionWish): Judgement {
+  const hidden = findings.find((finding) => INSPECTION_RULES[finding].shows === 'opened');
+  if (how === 'outside' && hidden)
+    throw fieldProblem('invalid-input', 'how', 'That shows only once the container is open.');
+  const judgement = judgeInspection(findings);
+  if (judgement.allowed.includes(outcome)) return judgement;
+  const [deciding] = judgement.deciding;
+  const message = deciding ? FINDING_WORDS[deciding].why.en : '';
+  throw new Problem('outcome-contradicts', {
+    detail: message,
+    fields: [{ field: 'outcome', message }],
+    allowed: judgement.allowed,
+    deciding: judgement.deciding,
+  });
+}
+
+async function watchBeside(
+  tx: Tx,
+  context: Context,
+  found: { looked: Looked; inspection: InspectionRow; judgement: Judgement },
+) {
+  const { looked, inspection, judgement } = found;
+  const { storehouseId, inspectionId, inspectedAt: since } = inspection;
+  const finding = judgement.deciding.find((one) => INSPECTION_RULES[one].watch !== 'none');
+  const watching =
+    finding ?? (inspection.findings as Finding[]).find((one) => INSPECTION_RULES[one].watch !== 'none');
+  if (watching === undefined) return [];
+  const beside = await listBeside(tx, looked.container, { atHome: judgement.watch.includes('place') });
+  await insertWatches(
+    tx,
+    beside.map(({ containerId, householdId, isSameWindow }) => ({
+      ...{ storehouseId, containerId, inspectionId, householdId, finding: watching, isSameWindow, since },
+    })),
+  );
+  await tellBeside(tx, context, { finderId: looked.container.householdId, finding: watching, beside });
+  return beside;
+}
+
+/** Puts the grams back that an inspection booked out; what was found stays written. */
+export function undoMovingOut(context: Context, inspectionId: string, reason: string) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const { inspection, isUndone } = await loadInspection(tx, storehouseId, inspectionId);
+    const { containerId, entryId } = inspection;
+    await loadMine(tx, context, containerId);
+    if (entryId === null) throw new Problem('cannot-reverse', { detail: 'Nothing was booked out with it.' });
+    if (isUndone) throw new Problem('already-reversed');
+    const reversal = {
+      what: 'inspection-undone',
+      onDay: todayOf(context),
+      reversesId: entryId,
+      note: reason,
+    };
+    await reverseEntry(tx, context, reversal);
+    return loadLooked(tx, storehouseId, containerId);
+  });
+}
+
+/** Every look at a container, the newest first. */
+export function readInspections(context: Context, containerId: string) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const looked = await loadMine(tx, context, containerId);
+    if (looked.container.householdId !== null) await noteHelpersRead(tx, context, 'shares and stock');
+    return { looked, inspections: await listInspections(tx, storehouseId, containerId) };
+  });
+}
+
+/** What is to be looked at by today, and what is on watch because of something beside it. */
+export function readToInspect(context: Context, query: InspectionQuery) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const whose = whoseOf(context, query);
+    if (whose.householdId !== null) await noteHelpersRead(tx, context, 'shares and stock');
+    const stock = await listLooked(tx, storehouseId, whose);
+    const due = inspectionsDue(
+      stock.map((looked) => ({ ...lookedAt(looked), looked })),
+      todayOf(context),
+    );
+    return { of: query.of, due, watches: await listWatches(tx, storehouseId, whose) };
+  });
+}
+
+const lookedAt = ({ container, kind, lastOn }: Looked) => ({
+  code: container.containerCode,
+  lotId: container.lotId,
+  barrier: readBarrier(kind.barrier),
+  packedOn: container.packedOn,
+  openedOn: container.openedOn,
+  lastOn,
+});
+
+function whoseOf({ actor }: Context, { of }: InspectionQuery): Whose {
+  if (of === 'common') {
+    if (!mayInspectCommon(actor)) throw new Problem('duty-missing');
+    return { householdId: null };
+  }
+  if (actor.householdId === null) throw new Problem('household-needed');
+  return { householdId: actor.householdId };
+}
