@@ -74,13 +74,13 @@ describe('a seal check', () => {
     expect(await dueOf()).toEqual(['17:05']);
     const [letter, ...others] = await lettersAt('17:15');
     expect(letter).toMatchObject(ON_LINE_1);
-    expect(letter?.text).toContain(`/packing/${day.split('/').at(-1)}`);
+    expect(letter?.text).toContain(`/packing/${day.split('/').at(-1)}/seals`);
     expect(others).toEqual([]);
     expect(await lettersAt('17:30')).toEqual([]);
     expect(await stepsOf(storehouse.coordinator, 'seam-check')).toEqual([]);
     const [item] = await stepsOf(hall.lead.caller, 'seam-check');
     expect(item).toMatchObject({
-      ...{ isOverdue: true, path: day },
+      ...{ isOverdue: true, path: `${day}/seals` },
       words: 'Tear down a can that line 1 has closed, and measure it: Canning day.',
     });
   });
@@ -122,7 +122,7 @@ describe('containers in doubt', () => {
     expect(await open(hall.lead.caller)).toMatchObject([
       {
         words: 'A container of Canning day is in doubt since a check failed: say what becomes of it.',
-        path: day,
+        path: `${day}/seals`,
         dueOn: null,
       },
     ]);

@@ -39,7 +39,7 @@ async function listDueChecks(tx: Tx, { actor }: Context, root: string): Promise<
           ...dueAtInstant(new Date(dueAtMs), timeZone),
           ...{ kind: 'seam-check', words: wordsOf(machine, line, about), about, buy: null, minorUnits: null },
           ...{ part: `line ${line} ${machine.sealMachineId}`, detail: `${line}` },
-          path: `${root}/packing-sessions/${packingSessionId}`,
+          path: `${root}/packing-sessions/${packingSessionId}/seals`,
         },
       ];
     });
@@ -109,7 +109,7 @@ async function listSuspects(tx: Tx, { actor }: Context, root: string): Promise<O
           ? `A container of ${about} is in doubt since a check failed: say what becomes of it.`
           : `${containers} containers of ${about} are in doubt since a check failed: say what becomes of them.`,
       ...{ part: sealCheckId, sinceOn: dayInZone(checkedAt.getTime(), actor.timeZone) },
-      path: `${root}/packing-sessions/${packingSessionId}`,
+      path: `${root}/packing-sessions/${packingSessionId}/seals`,
     }),
   );
 }

@@ -32,6 +32,11 @@ test('whom nobody reached is seen beside what was written', () => {
   expect(pageFor('/api/storehouses/S/notices/N/reach', { isTreasurer: false })).toBe('/s/S/notices/written');
 });
 
+test.for(['', '/seals'])('a packing day is seen at its own page, its seals at theirs: “%s”', (part) => {
+  const path = `/api/storehouses/S/packing-sessions/D${part}`;
+  expect(pageFor(path, { isTreasurer: false })).toBe(`/s/S/packing/D${part}`);
+});
+
 test('what is about no buy, or has no page, leads nowhere', () => {
   expect(pageFor(null, { isTreasurer: true })).toBeNull();
   expect(pageFor('/api/storehouses/S/holds/H', { isTreasurer: false })).toBeNull();

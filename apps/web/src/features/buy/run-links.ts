@@ -31,8 +31,8 @@ const BOOKS: Readonly<Record<string, (buy: string) => string>> = {
 export function pageFor(apiPath: string | null, { isTreasurer }: { isTreasurer: boolean }): string | null {
   const notice = /\/api\/storehouses\/([^/]+)\/notices\/[^/]+\/reach$/.exec(apiPath ?? '');
   if (notice) return `/s/${notice[1]}/notices/written`;
-  const packing = /\/api\/storehouses\/([^/]+)\/packing-sessions\/([^/]+)$/.exec(apiPath ?? '');
-  if (packing) return `/s/${packing[1]}/packing/${packing[2]}`;
+  const packing = /\/api\/storehouses\/([^/]+)\/packing-sessions\/([^/]+?)(\/seals)?$/.exec(apiPath ?? '');
+  if (packing) return `/s/${packing[1]}/packing/${packing[2]}${packing[3] ?? ''}`;
   const found = /\/api\/storehouses\/([^/]+)\/buys\/([^/]+)\/?(.*)$/.exec(apiPath ?? '');
   if (!found) return null;
   const [, storehouse = '', buy = '', what = ''] = found;
