@@ -58,8 +58,24 @@ describe('which treatment suits', () => {
       plan: { keepingClass: 'sugar', needsMoistureTest: false },
       verdict: 'refused',
       misfits: ['sets-hard'],
-      nearest: 'nitrogen-flush',
+      nearest: 'none',
     },
+    // Whatever else is done to it gains nothing, and honey holds 17.1 % water (FoodData Central 19296).
+    {
+      code: 'nitrogen-flush',
+      plan: { keepingClass: 'sugar', needsMoistureTest: false },
+      verdict: 'refused',
+      misfits: ['gains-nothing'],
+      nearest: 'none',
+    },
+    {
+      code: 'oxygen-absorber',
+      plan: { keepingClass: 'honey', needsMoistureTest: false, moisturePercent: null },
+      verdict: 'refused',
+      misfits: ['gains-nothing'],
+      nearest: 'none',
+    },
+    { code: 'none', plan: { keepingClass: 'honey' }, verdict: 'fits', misfits: [], nearest: null },
     // A published list of foods not fit for oxygen-free packs; over 10 % moisture can grow botulism.
     {
       code: 'oxygen-absorber',

@@ -17,6 +17,7 @@ const WHEAT = {
 } as const;
 const FLOUR = { ...WHEAT, keepingClass: 'white-flour', bulkMilligramsPerMillilitre: 528.344 } as const;
 const SUGAR = { ...WHEAT, keepingClass: 'sugar', bulkMilligramsPerMillilitre: 845.351 } as const;
+const HONEY = { ...SUGAR, keepingClass: 'honey', needsMoistureTest: false, moisturePercent: null } as const;
 const NO_10 = { kindId: 'can-no-10', gramsEach: 2500 };
 
 describe('the nearest way to one that does not fit', () => {
@@ -38,6 +39,7 @@ describe('the nearest way to one that does not fit', () => {
       { treatment: 'freeze-thaw-freeze' },
     ],
     ['sugar with an absorber', { ...NO_10, treatment: 'oxygen-absorber' }, SUGAR, { treatment: 'none' }],
+    ['honey with an absorber', { ...NO_10, treatment: 'oxygen-absorber' }, HONEY, { treatment: 'none' }],
     // A No. 2.5 can is too small for 2,500 g (it holds some 700); a half-gallon jar is too (1,536), a No. 10 can is not.
     [
       'too much for a small can',

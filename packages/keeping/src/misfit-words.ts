@@ -23,6 +23,10 @@ export const MISFIT_WORDS: Readonly<Record<Misfit, Words>> = {
     en: 'Sugar and salt set hard with an absorber and gain nothing.',
     es: 'El azúcar y la sal se endurecen con un absorbedor y no ganan nada.',
   },
+  'gains-nothing': {
+    en: 'Sugar, salt and honey keep as they are, dry and shut: this would gain nothing.',
+    es: 'El azúcar, la sal y la miel se conservan tal cual, secos y cerrados: no ganarían nada.',
+  },
   'fat-or-meal-without-oxygen': {
     en: 'Fatty or milled food is not packed without oxygen: it can be unsafe and turns rancid all the same.',
     es: 'Lo graso o molido no se envasa sin oxígeno: puede ser peligroso y se enrancia igual.',

@@ -10,6 +10,7 @@ export const MISFITS = [
   'barrier-leaks',
   'barrier-unknown',
   'sets-hard',
+  'gains-nothing',
   'fat-or-meal-without-oxygen',
   'class-unknown',
   'too-moist-without-oxygen',
@@ -56,6 +57,9 @@ const NOT_WITHOUT_OXYGEN: readonly KeepingClass[] = [
   'oil',
 ];
 const SETS_HARD: readonly KeepingClass[] = ['sugar', 'salt'];
+// Nothing grows or hatches in them as they are. Honey is wetter (17.1 %, FoodData Central 19296) than a pack without oxygen
+// allows. That nothing is to be gained is published for sugar; for salt and honey it is common practice, no source.
+const KEEPS_UNTREATED: readonly KeepingClass[] = ['sugar', 'salt', 'honey'];
 const WARNINGS: readonly Misfit[] = ['more-than-it-treats', 'not-recommended'];
 
 /**
@@ -63,7 +67,8 @@ const WARNINGS: readonly Misfit[] = ['more-than-it-treats', 'not-recommended'];
  * is merely weak is warned of. A modest way that is safe is never refused: `none` always fits.
  * Units: as `PackPlan`. Shape: `nearest` is the best treatment that fits, null when this one does.
  * Errors: AssertionError when a moisture is not between 0 and 100.
- * Source: the rows of `TREATMENTS`; sugar with an absorber sets hard (a published dry-pack page; salt is common practice).
+ * Source: the rows of `TREATMENTS`; sugar with an absorber sets hard and gains nothing (a published dry-pack page; salt and
+ * honey are common practice).
  */
 export function judgeTreatment(code: TreatmentCode, plan: PackPlan): TreatmentFit {
   const { moisturePercent } = plan;
@@ -118,8 +123,8 @@ function listMisfits(code: TreatmentCode, plan: PackPlan): Misfit[] {
   const misfits: Misfit[] = [];
   if (!barriers.includes(barrier ?? 'open'))
     misfits.push(barrier === null ? 'barrier-unknown' : whyNotIn(code, barrier));
-  if (code === 'oxygen-absorber' && keepingClass !== null && SETS_HARD.includes(keepingClass))
-    misfits.push('sets-hard');
+  if (code !== 'none' && keepingClass !== null && KEEPS_UNTREATED.includes(keepingClass))
+    misfits.push(whyUntreated(code, keepingClass));
   if (isOxygenFree) misfits.push(...listDangersWithoutOxygen(plan));
   if (mostGrams !== null && plan.grams > mostGrams) misfits.push('more-than-it-treats');
   if (code === 'food-grade-earth') misfits.push('not-recommended');
@@ -131,6 +136,9 @@ function whyNotIn(code: TreatmentCode, barrier: Barrier): Misfit {
   if (barrier === 'metal') return 'dry-ice-in-metal';
   return barrier === 'open' ? 'barrier-leaks' : 'gas-stays-in-glass';
 }
+
+const whyUntreated = (code: TreatmentCode, keepingClass: KeepingClass): Misfit =>
+  code === 'oxygen-absorber' && SETS_HARD.includes(keepingClass) ? 'sets-hard' : 'gains-nothing';
 
 function listDangersWithoutOxygen(plan: PackPlan): Misfit[] {
   const { keepingClass, moisturePercent, needsMoistureTest } = plan;

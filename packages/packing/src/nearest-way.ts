@@ -15,8 +15,7 @@ type Kind = Pick<KindToUse, 'kindId' | 'capacityMicrolitres' | 'barrier'>;
 /**
  * The nearest way to one that does not fit, that holds the food and needs no warning: the same container with another treatment,
  * then the same treatment in another container, the smallest that holds it, then the same container without a treatment, then any
- * container without one, and last less in the same container. Sugar and salt gain nothing from a pack without oxygen, so for them
- * nothing is the nearest.
+ * container without one, and last less in the same container.
  * Units: whole grams, microlitres of capacity. Shape: null where nothing fits, as when the container is not of these kinds.
  * Ties: the order of `TREATMENT_CODES`, then of the kinds. Errors: as `judgeTreatment`.
  */
@@ -44,7 +43,5 @@ type Candidate = { readonly kind: Kind; readonly code: TreatmentCode; readonly g
 
 function isSound({ kind, code, grams }: Candidate, food: FoodToKeep): boolean {
   if (grams <= 0 || judgeFill(grams, kind, food) === 'too-full') return false;
-  const setsHard = food.keepingClass === 'sugar' || food.keepingClass === 'salt';
-  if (setsHard && code !== 'none') return false;
   return judgeTreatment(code, { ...food, barrier: kind.barrier, grams }).verdict === 'fits';
 }
