@@ -173,6 +173,7 @@ test('a refused reading keeps its number and its place; put right, it goes in be
 test('a wet bag goes on hold at once; a whole landing is ended and what is short claimed with one tap', async () => {
   await page.goto(at(`/${offers.oats}`));
   await page.getByRole('heading', { name: 'bag 1 of 3' }).waitFor();
+  await page.getByRole('button', { name: 'The scale shows lb' }).waitFor(); // for it is the same scale, in kilograms
   await page.getByLabel('On the scale').fill('22.93'); // a real keyboard does as well
   await page.getByRole('button', { name: 'wet' }).click();
   await page.getByText('it goes on hold at once').waitFor();
@@ -219,7 +220,7 @@ test('a bag is weighed again only with a reason; a hold is asked to end, and nee
   await page.locator('.list a', { hasText: 'on hold' }).click();
   await page.getByText('On hold since').waitFor();
   await page.getByText('Weigh it again').click();
-  await page.getByLabel(/^On the scale/).fill('50.4');
+  await page.getByLabel(/^On the scale/).fill('50.4 lb');
   await page.getByText('Say why it is weighed again').waitFor();
   expect(await page.getByRole('button', { name: 'Write down the weight' }).isDisabled()).toBe(true);
   await page.getByLabel('Why again').fill('The scale stood on a stone.');

@@ -14,6 +14,7 @@ import { isRefused, type Written } from './queue.ts';
 import { gramsOf, type PadDraft, padOf, readingOf, type Weighed, weighedBy } from './reading.ts';
 import { scaleText } from './scale.ts';
 import { ScaleFigure } from './scale-figure.tsx';
+import { keepScaleUnit, scaleUnit } from './scale-unit.ts';
 import {
   type Floor,
   floorOf,
@@ -64,7 +65,11 @@ function OnTheScale({ landing, lorry, floor, lines }: OnTheScaleProps) {
   const { format } = useHouse();
   const { line } = floor;
   const name = nameOfLine(line, format.language);
-  const { draft: pad, change, reset } = useDraft<PadDraft>(`pad.${line.bagOfferId}`, padOf(format.massUnit));
+  const {
+    draft: pad,
+    change,
+    reset,
+  } = useDraft<PadDraft>(`pad.${line.bagOfferId}`, padOf(scaleUnit() ?? format.massUnit));
   const kinds = kindsOf(floor);
   const mending = floor.waiting.find(({ id }) => id === pad.mendingId);
   const at = mending ? floor.bags.length + floor.waiting.indexOf(mending) : kinds.indexOf('now');
@@ -185,7 +190,10 @@ function Scale({ pad, change, floor, bagNo, onKept }: ScaleProps) {
       <Reading
         {...{ text: pad.text, unit: pad.unit, problem }}
         onText={(text) => change({ text })}
-        onUnit={(unit) => change({ unit })}
+        onUnit={(unit) => {
+          keepScaleUnit(unit);
+          change({ unit });
+        }}
       />
       <Verdict pad={pad} weighed={weighed} declaredGrams={declaredGrams} />
       <Pad

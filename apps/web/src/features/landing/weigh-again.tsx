@@ -4,6 +4,7 @@ import { useDraft } from '../../ui/use-draft.ts';
 import type { Bag } from './landing-body.ts';
 import { gramsOf, padOf, weighedBy } from './reading.ts';
 import { scaleText } from './scale.ts';
+import { scaleUnit } from './scale-unit.ts';
 import type { Landing } from './use-landing.ts';
 import { useLandingText } from './words.ts';
 
@@ -11,7 +12,7 @@ import { useLandingText } from './words.ts';
 export function WeighAgain({ landing, bag }: { landing: Landing; bag: Bag }) {
   const t = useLandingText();
   const { format } = useHouse();
-  const unit = format.massUnit;
+  const unit = scaleUnit() ?? format.massUnit;
   const tare = bag.tareGrams === null ? padOf(unit).tare : `${bag.tareGrams} g`;
   const { draft, change, reset } = useDraft(`weigh.${bag.id}`, { text: '', tare, reason: '' });
   const weighed = weighedBy({ ...draft, unit }, bag.declaredGrams);
