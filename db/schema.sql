@@ -1108,12 +1108,14 @@ table book.invoice row level security
   voided_by uuid
   voided_at timestamp with time zone
   void_reason text default ''::text not null
+  due_on date
   constraint invoice_pkey PRIMARY KEY (storehouse_id, invoice_id)
   constraint invoice_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
   constraint invoice_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
   constraint invoice_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
   constraint invoice_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
   constraint invoice_voided_by_fk FOREIGN KEY (storehouse_id, voided_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint invoice_due_from_its_day CHECK ((due_on >= on_day))
   constraint invoice_numbered CHECK ((number ~ '\S'::text))
   constraint invoice_void_explained CHECK (((voided_at IS NULL) OR ((voided_by IS NOT NULL) AND (void_reason ~ '\S'::text))))
   CREATE INDEX invoice_by_buy ON book.invoice USING btree (storehouse_id, buy_id)

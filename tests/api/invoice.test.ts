@@ -89,6 +89,8 @@ test.for([
   { why: 'has no number', change: { number: '  ' }, field: 'number' },
   { why: 'is of a day that does not exist', change: { onDay: '2026-02-29' }, field: 'onDay' },
   { why: 'is of a day to come', change: { onDay: '2026-09-02' }, field: 'onDay' },
+  { why: 'is due before its day', change: { onDay: '2026-09-01', dueOn: '2026-08-31' }, field: 'dueOn' },
+  { why: 'is due on a day that does not exist', change: { dueOn: '2026-02-29' }, field: 'dueOn' },
   {
     why: 'bills goods of no food',
     change: { lines: [{ kind: 'goods', minorUnits: 5 }] },

@@ -125,6 +125,16 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
       'Una oferta para Rye vale hasta: domingo, 20 de septiembre de 2026, antes del pedido. Pida antes, o pídala de nuevo. El plazo ya pasó.',
     ],
   },
+  'bill-due': {
+    en: [
+      'A bill is due: Rye',
+      'A bill waits to be paid: Rye. It is due by Sunday, 20 September 2026. This is overdue.',
+    ],
+    es: [
+      'Vence una factura: Rye',
+      'Hay una factura por pagar: Rye. Vence: domingo, 20 de septiembre de 2026. El plazo ya pasó.',
+    ],
+  },
   'claim-window': {
     en: [
       'Claim what came short of Rye',

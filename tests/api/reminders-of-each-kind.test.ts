@@ -5,7 +5,7 @@ import { openTestApp, type TestApp } from '../support/app.ts';
 import { aBuy, bodyOf } from '../support/buy.ts';
 import { type Catcher, openCatcher } from '../support/catcher.ts';
 import { type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
-import { aLandedBuy, aPackingLead } from '../support/landed-buy.ts';
+import { aLandedBuy, aPackingLead, grainInvoice } from '../support/landed-buy.ts';
 import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { doWork } from '../support/work.ts';
@@ -63,6 +63,32 @@ test('what came short is to be claimed: told to coordinator and treasurer while 
   expect(await toldAt('2026-09-01T16:00:00Z', claim)).toEqual(['birchall', 'coordinator']);
   expect(await toldAt('2026-09-02T15:00:00Z', claim)).toEqual(['birchall', 'coordinator']);
   expect(await toldAt('2026-09-03T15:00:00Z', claim)).toEqual([]);
+});
+
+test('a bill that names a day is told to the treasurer: three days before, on it and once after, until it is paid', async () => {
+  app.clock.now = new Date('2026-09-01T15:00:00Z');
+  const buy = await aLandedBuy(app, storehouse, { households, name: 'Late grain', hasInvoice: false });
+  const { treasurer, supplierId } = buy;
+  const bill = { ...grainInvoice(buy), number: 'L-7', dueOn: '2026-09-15' };
+  bodyOf(await treasurer.post(`${buy.path}/invoices`, bill), 201);
+  const due = 'A bill is due: ';
+  expect(await toldAt('2026-09-11T15:00:00Z', due)).toEqual([]);
+  expect(await toldAt('2026-09-12T15:00:00Z', due)).toEqual(['birchall']);
+  expect(await toldAt('2026-09-13T15:00:00Z', due)).toEqual([]);
+  expect(await toldAt('2026-09-15T15:00:00Z', due)).toEqual(['birchall']);
+  expect(await toldAt('2026-09-16T15:00:00Z', due)).toEqual(['birchall']);
+  const foreseen = async (on: string) =>
+    bodyOf(await treasurer.get(`${storehouse.path}/bank/forecast?on=${on}&more=0`)).paymentsMinorUnits;
+  app.clock.now = new Date('2026-09-02T15:00:00Z');
+  const { owedMinorUnits } = bodyOf(await treasurer.get(`${storehouse.path}/suppliers-owed`)).suppliers.find(
+    (one: { supplierId: string }) => one.supplierId === supplierId,
+  );
+  // The other buys' bills name no day and are due now; this one is due later.
+  expect((await foreseen('2026-09-15')) - (await foreseen('2026-09-14'))).toBe(52_350);
+  const all = { supplierId, minorUnits: owedMinorUnits, till: 'bank' };
+  bodyOf(await treasurer.post(`${storehouse.path}/supplier-payments`, all), 201);
+  const { items } = bodyOf(await treasurer.get(`${storehouse.path}/next-steps`));
+  expect(items.filter(({ kind }: { kind: string }) => kind === 'bill-due')).toEqual([]);
 });
 
 describe('a buy that is shared out', () => {

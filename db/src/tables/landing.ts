@@ -139,6 +139,7 @@ export const invoices = book.table(
     voidedBy: uuid('voided_by'),
     voidedAt: timestamp('voided_at', { withTimezone: true, mode: 'date' }),
     voidReason: text('void_reason').notNull().default(''),
+    dueOn: date('due_on', { mode: 'string' }),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.invoiceId] })],
 );

@@ -36,6 +36,7 @@ export * from './mass-account.ts';
 export * from './mass-balance.ts';
 export * from './money-accounts.ts';
 export * from './movement-draft.ts';
+export * from './open-bills.ts';
 export * from './outside.ts';
 export * from './posting-totals.ts';
 export * from './stage-facts.ts';

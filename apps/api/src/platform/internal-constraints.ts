@@ -120,6 +120,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'import_thing_kind_known',
   'import_undoing_explained',
   'invitation_token_once',
+  'invoice_due_from_its_day',
   'invoice_line_asks_something',
   'invoice_line_goods_name_a_line',
   'invoice_line_kind_known',

@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { BankEntry, BookedReceipt, EarlierLine, ExpectedMoney, KnownParty } from '@sheafbook/ledger';
 import { sql } from 'drizzle-orm';
+import { listOpenBills } from '../invoice/queries.ts';
 
 /** An entry that moved the bank's account, in words enough to choose it by. */
 export type EntryAtBank = BankEntry & {
@@ -196,19 +197,12 @@ export async function listReceiptsDue(
   }));
 }
 
-/** What suppliers and carriers are owed now. A bill is due when it is in the book: the book knows no later day. */
+/** What suppliers and carriers are owed, by the days on which their bills are due; what no bill asks is due now. */
 export async function listPaymentsDue(tx: Tx, storehouseId: string, todayOn: string): Promise<Expected[]> {
-  const rows = await tx.execute<{ party: string; minor_units: string }>(sql`
-    select s.name as party, a.outflow - a.inflow as minor_units
-    from book.account a join book.supplier s on s.storehouse_id = ${storehouseId} and s.supplier_id = a.owner_id
-    where a.storehouse_id = ${storehouseId} and a.kind = 'supplier' and a.outflow > a.inflow
-    order by s.name`);
-  return rows.map((row) => ({
-    party: row.party,
-    dueOn: todayOn,
-    minorUnits: Number(row.minor_units),
-    why: 'bill' as const,
-  }));
+  const open = await listOpenBills(tx, storehouseId);
+  return open.map(({ supplier: party, dueOn, minorUnits }) => {
+    return { party, dueOn: dueOn ?? todayOn, minorUnits, why: 'bill' as const };
+  });
 }
 
 /** What the entry of a match is about beside its movements, for whatever takes it back. */

@@ -9,6 +9,8 @@ export function presentInvoice({ invoice, lines }: WholeInvoice) {
     supplierId: invoice.supplierId,
     number: invoice.number,
     onDay: invoice.onDay,
+    dueOn: invoice.dueOn,
+    entryId: invoice.entryId,
     foreignNote: invoice.foreignNote,
     minorUnits: lines.reduce((sum, line) => sum + line.minorUnits, 0),
     lines: lines.map(({ lineNo, kind, buyLineId, minorUnits }) => ({ lineNo, kind, buyLineId, minorUnits })),

@@ -1,7 +1,8 @@
 import type { Tx } from '@sheafbook/db';
 import { type InvoiceLineRow, type InvoiceRow, invoiceLines, invoices } from '@sheafbook/db/tables';
-import { assert } from '@sheafbook/units';
-import { and, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { openBills } from '@sheafbook/ledger';
+import { assert, compareText } from '@sheafbook/units';
+import { and, eq, gt, inArray, isNull, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -126,4 +127,65 @@ export async function updateVoided(
     .returning();
   assert(row, 'the invoice was read under the lock of its buy');
   return row;
+}
+
+/**
+ * What is left to pay of a bill, or of what no bill in the book asks; then bill and buy are null. The day is null where none is
+ * named.
+ */
+export type SupplierBill = {
+  readonly supplierId: string;
+  readonly supplier: string;
+  readonly invoiceId: string | null;
+  readonly number: string;
+  readonly buyId: string | null;
+  readonly dueOn: string | null;
+  readonly minorUnits: number;
+};
+
+type Row = {
+  supplier_id: string;
+  supplier: string;
+  owed: string;
+  invoice_id: string | null;
+  number: string | null;
+  buy_id: string | null;
+  on_day: string | null;
+  due_on: string | null;
+  minor_units: string | null;
+};
+
+/** What suppliers and carriers are owed now, bill by bill in the order of the suppliers' names and of the bills' days. */
+export async function listOpenBills(tx: Tx, storehouseId: string): Promise<SupplierBill[]> {
+  const rows = await tx.execute<Row>(sql`
+    select s.supplier_id, s.name as supplier, a.outflow - a.inflow as owed, i.invoice_id, i.number, i.buy_id,
+      i.on_day, i.due_on, (select sum(l.minor_units) from book.invoice_line l
+        where l.storehouse_id = ${storehouseId} and l.invoice_id = i.invoice_id) as minor_units
+    from book.account a
+    join book.supplier s on s.storehouse_id = ${storehouseId} and s.supplier_id = a.owner_id
+    left join book.invoice i on i.storehouse_id = ${storehouseId} and i.supplier_id = s.supplier_id and i.voided_at is null
+    where a.storehouse_id = ${storehouseId} and a.kind = 'supplier' and a.outflow > a.inflow`);
+  const supplierIds = [...new Set(rows.map(({ supplier_id }) => supplier_id))];
+  return supplierIds
+    .flatMap((supplierId) => openOf(rows.filter(({ supplier_id }) => supplier_id === supplierId)))
+    .sort((a, b) => compareText(a.supplier, b.supplier) || compareText(a.dueOn ?? '', b.dueOn ?? ''));
+}
+
+function openOf(rows: readonly Row[]): SupplierBill[] {
+  const bills = rows.flatMap((row) =>
+    row.invoice_id === null || row.on_day === null
+      ? []
+      : [{ billId: row.invoice_id, dueOn: row.due_on ?? row.on_day, minorUnits: Number(row.minor_units) }],
+  );
+  const [first] = rows;
+  if (!first) return [];
+  return openBills(bills, Number(first.owed)).map(({ billId, minorUnits }) => {
+    const bill = rows.find((row) => billId !== null && row.invoice_id === billId);
+    return {
+      ...{ supplierId: first.supplier_id, supplier: first.supplier, invoiceId: billId, minorUnits },
+      number: bill?.number ?? '',
+      buyId: bill?.buy_id ?? null,
+      dueOn: bill?.due_on ?? null,
+    };
+  });
 }

@@ -18,6 +18,8 @@ export const invoiceWish = z.strictObject({
   supplierId: z.uuid(),
   number: z.string().trim().min(1, 'An invoice has a number.').max(80, 'A number has 80 characters at most.'),
   onDay: bookDay,
+  /** The day by which it asks to be paid; null where it names none. */
+  dueOn: bookDay.nullable().default(null),
   currency,
   lines: z.array(invoiceLine).min(1, 'An invoice has at least one line.').max(200),
   /** What a foreign invoice said in its own currency; the lines are what was really paid. */

@@ -27,9 +27,10 @@ export function enterInvoice(context: Context, buyId: string, wish: InvoiceWish)
   const { storehouseId, personId } = context.actor;
   const onDay = checkedDay(context, wish);
   const minorUnits = sumOfLines(wish);
+  refuseDueBefore(wish);
   return withTx(context, async (tx) => {
     const buy = await lockBuyForUpdate(tx, storehouseId, buyId);
-    const { supplierId, number, foreignNote } = wish;
+    const { supplierId, number, dueOn, foreignNote } = wish;
     await loadSupplier(tx, storehouseId, supplierId);
     await refuseForeignLines(tx, buy, wish);
     requireStage(buy, 'ordered', 'landed', 'shared-out');
@@ -43,13 +44,18 @@ export function enterInvoice(context: Context, buyId: string, wish: InvoiceWish)
       drafts: supplierInvoiced({ buyId, supplierId, amountMinorUnits: minorUnits }),
     });
     const invoice = await insertInvoice(tx, {
-      ...{ storehouseId, invoiceId, buyId, supplierId, number, onDay, foreignNote, entryId },
+      ...{ storehouseId, invoiceId, buyId, supplierId, number, onDay, dueOn, foreignNote, entryId },
       enteredBy: personId,
       enteredAt: context.now(),
     });
     const rows = wish.lines.map((line, at) => ({ ...line, storehouseId, invoiceId, buyId, lineNo: at + 1 }));
     return { invoice, lines: await insertInvoiceLines(tx, rows) };
   });
+}
+
+function refuseDueBefore({ onDay, dueOn }: InvoiceWish): void {
+  if (dueOn !== null && dueOn < onDay)
+    throw fieldProblem('invalid-input', 'dueOn', 'A bill is due on its own day or later.');
 }
 
 /** Each line fits a double; their sum must, too. */

@@ -17,6 +17,7 @@ const KINDS = [
   'seam-check',
   'suspects-open',
   'quote-lapses',
+  'bill-due',
   'deposit-due',
   'pledge-closing',
   'move-buy',

@@ -14,6 +14,7 @@ import { listMissingToLand } from '../landing/use-cases.ts';
 import { mayWriteNotices } from '../notice/use-cases.ts';
 import { listOrderConsents } from '../order/queries.ts';
 import { listMissingToOrder } from '../order/use-cases.ts';
+import { listBillItems } from './bill-items.ts';
 import { listDutyItems } from './duty-items.ts';
 import { byUrgency, type OpenItem } from './open-item.ts';
 import { listOwnItems } from './own-items.ts';
@@ -113,6 +114,7 @@ export async function listOpenItems(tx: Tx, context: Context): Promise<OpenItem[
     ...(await listOwnItems(tx, context, open, rootOf(actor))),
     ...(await listPackingItems(tx, context, rootOf(actor))),
     ...(await listSealItems(tx, context, rootOf(actor))),
+    ...(await listBillItems(tx, context, rootOf(actor))),
     ...(await listDutyItems(tx, context, open, rootOf(actor))),
   ];
 }

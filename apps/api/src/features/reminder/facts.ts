@@ -31,6 +31,7 @@ const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string, path: s
   'equipment-offered': () => '/equipment',
   'move-buy': (buy) => `${buy}/run`,
   'quote-lapses': (buy) => `${buy}/quotes`,
+  'bill-due': () => '/books/suppliers',
   'claim-window': (buy) => `${buy}/landing`,
   'hand-over': (buy) => `${buy}/handing-over`,
   'hold-open': (buy) => `${buy}/landing`,

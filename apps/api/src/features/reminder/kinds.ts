@@ -26,6 +26,7 @@ export const KINDS = {
   'equipment-offered': { before: [1], onTheDay: true },
   'balance-due': { open: 'monthly' },
   'quote-lapses': { before: [7, 3], onTheDay: true, overdue: true },
+  'bill-due': { before: [3], onTheDay: true, overdue: true },
   'claim-window': { before: [2], onTheDay: true },
   'hand-over': { before: [1], onTheDay: true },
   'move-buy': { onTheDay: true, overdue: true },

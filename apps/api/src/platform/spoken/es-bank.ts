@@ -45,6 +45,7 @@ export const ES_BANK: Readonly<Record<string, string>> = {
     'El anticipo de este hogar para esta compra está pagado: se guardan {}.',
   'Say why this is not a second receipt for the same thing.':
     'Diga por qué no es un segundo cobro por lo mismo.',
+  'A bill is due on its own day or later.': 'Una factura vence el mismo día de su fecha o después.',
   'This day has passed. Choose today or a later one.': 'Ese día ya pasó. Elija hoy o uno posterior.',
   'A line of the bank is matched with this entry. Let the line go on the bank page; it can take the entry back, too.':
     'Un movimiento del banco está casado con este asiento. Suéltelo en la página del banco; allí también se puede anular el asiento.',

@@ -98,6 +98,7 @@ export const ES_BUY: Readonly<Record<string, string>> = {
     'Un cambio a mano necesita su motivo escrito, y un motivo, un cambio.',
   'The quote of {} for {} stands until {}, before the order.':
     'La oferta de {} para {} vale hasta {}, antes del pedido.',
+  'Pay {} its bill {} by {}.': 'Pague a {} su factura {} antes de {}.',
   'Claim by {} what came short or damaged of {}.': 'Reclame antes de {} lo que faltó o llegó dañado de {}.',
   'Hand over food of {}: {}.': 'Entregue alimentos de {}: {}.',
   'Bag {} is on hold: find out what is the matter.': 'El saco {} está retenido: averigüe qué le pasa.',

@@ -1,5 +1,6 @@
 import { sumOf } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { api } from '../../api/client.ts';
 import { buyQuery, buysQuery } from '../../api/queries.ts';
@@ -72,6 +73,7 @@ function BillsOfBuy({ buy, suppliers }: { buy: string; suppliers: readonly Suppl
                   { name: t.supplier },
                   { name: t.number },
                   { name: t.day },
+                  { name: t.dueBy },
                   { name: t.state },
                   { name: t.amount, isNumber: true },
                 ]}
@@ -80,13 +82,20 @@ function BillsOfBuy({ buy, suppliers }: { buy: string; suppliers: readonly Suppl
                     key: bill.id,
                     cells: [
                       nameOf.get(bill.supplierId) ?? '',
-                      bill.number,
+                      <Link
+                        key="entry"
+                        to="/s/$storehouse/books/entries/$entry"
+                        params={{ storehouse, entry: bill.entryId }}
+                      >
+                        {bill.number}
+                      </Link>,
                       format.day(bill.onDay),
+                      bill.dueOn === null ? '' : format.day(bill.dueOn),
                       bill.voidedAt === null ? '' : <State key="void" kind="watch" word={t.voided} />,
                       format.money(bill.minorUnits),
                     ],
                   })),
-                  { key: 'sum', isSum: true, cells: [t.all, '', '', '', format.money(sum)] },
+                  { key: 'sum', isSum: true, cells: [t.all, '', '', '', '', format.money(sum)] },
                 ]}
               />
             )}
@@ -165,6 +174,7 @@ function EnterBill({ buy, suppliers }: { buy: string; suppliers: readonly Suppli
               },
               { name: 'number', label: t.billNumber, kind: 'text' },
               { name: 'onDay', label: t.day, kind: 'day', start: format.today() },
+              { name: 'dueOn', label: t.dueBy, kind: 'day', isOptional: true },
               ...goods,
               { name: 'freight', label: t.freight, kind: 'money', isOptional: true },
               { name: 'other', label: t.otherCosts, kind: 'money', isOptional: true },
@@ -178,6 +188,7 @@ function EnterBill({ buy, suppliers }: { buy: string; suppliers: readonly Suppli
                     supplierId: String(sent.supplierId),
                     number: String(sent.number),
                     onDay: String(sent.onDay),
+                    dueOn: sent.dueOn ? String(sent.dueOn) : null,
                     lines: linesOf(sent),
                   },
                 },

@@ -189,6 +189,7 @@ export const en = {
   noBills: 'No bill has come in yet.',
   billsTitle: (buy: string) => `What ${buy} was billed.`,
   enterBill: 'A bill came in',
+  dueBy: 'Due by',
   billNumber: 'Number on the bill',
   goodsOf: (food: string) => `Goods: ${food}`,
   freight: 'Freight',

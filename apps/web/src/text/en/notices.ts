@@ -89,6 +89,7 @@ export const en = {
     'pick-up': 'The hour you chose to fetch your food',
     'balance-due': 'You owe the storehouse, once a month',
     'quote-lapses': 'A quote lapses before its order',
+    'bill-due': 'A supplier’s bill is due',
     'claim-window': 'What came short must be claimed',
     'hand-over': 'Households come to fetch their food',
     'move-buy': 'A buy waits for your step',

@@ -186,6 +186,7 @@ export const es: BooksWords = {
   noBills: 'Aún no ha llegado ninguna factura.',
   billsTitle: (buy) => `Lo que se facturó a ${buy}.`,
   enterBill: 'Llegó una factura',
+  dueBy: 'Vence',
   billNumber: 'Número de la factura',
   goodsOf: (food) => `Mercancía: ${food}`,
   freight: 'Porte',

@@ -91,6 +91,7 @@ export const es: NoticeWords = {
     'pick-up': 'La hora que eligió para recoger su alimento',
     'balance-due': 'Debe al almacén, una vez al mes',
     'quote-lapses': 'Una oferta vence antes de su pedido',
+    'bill-due': 'Vence la factura de un proveedor',
     'claim-window': 'Hay que reclamar lo que faltó',
     'hand-over': 'Vienen hogares a recoger su alimento',
     'move-buy': 'Una compra espera su paso',

@@ -55,6 +55,10 @@ export const en = {
       subject: `A quote for ${about} lapses`,
       says: `A quote for ${about} stands until ${due}, before the order. Order sooner, or ask for it anew.`,
     }),
+    'bill-due': ({ about, due }) => ({
+      subject: `A bill is due: ${about}`,
+      says: `A bill waits to be paid: ${about}. It is due by ${due}.`,
+    }),
     'claim-window': ({ about, due }) => ({
       subject: `Claim what came short of ${about}`,
       says: `What came short or damaged of ${about} is to be claimed by ${due}.`,
@@ -122,6 +126,7 @@ export const en = {
     'pick-up': 'hours to fetch food',
     'balance-due': 'your balance',
     'quote-lapses': 'quotes that lapse',
+    'bill-due': 'bills',
     'claim-window': 'claims',
     'hand-over': 'handing food over',
     'move-buy': 'steps of a buy',

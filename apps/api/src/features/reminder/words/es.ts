@@ -51,6 +51,10 @@ export const es: ReminderWords = {
       subject: `Vence una oferta para ${about}`,
       says: `Una oferta para ${about} vale hasta: ${due}, antes del pedido. Pida antes, o pídala de nuevo.`,
     }),
+    'bill-due': ({ about, due }) => ({
+      subject: `Vence una factura: ${about}`,
+      says: `Hay una factura por pagar: ${about}. Vence: ${due}.`,
+    }),
     'claim-window': ({ about, due }) => ({
       subject: `Reclame lo que faltó de ${about}`,
       says: `Lo que faltó o llegó dañado de ${about} se ha de reclamar hasta: ${due}.`,
@@ -114,6 +118,7 @@ export const es: ReminderWords = {
     'pick-up': 'horas para recoger',
     'balance-due': 'su saldo',
     'quote-lapses': 'ofertas que vencen',
+    'bill-due': 'facturas',
     'claim-window': 'reclamaciones',
     'hand-over': 'entregas de alimento',
     'move-buy': 'pasos de una compra',
