@@ -1584,6 +1584,79 @@ table book.packing_wish row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select to sheafbook_app
 
+table book.pantry row level security
+  storehouse_id uuid not null
+  pantry_id uuid default uuidv7() not null
+  name text not null
+  address text not null
+  time_zone text not null
+  contact_duty text not null
+  contact text not null
+  distance_metres integer not null
+  is_retired boolean default false not null
+  card_version integer default 1 not null
+  version integer default 1 not null
+  constraint pantry_pkey PRIMARY KEY (storehouse_id, pantry_id)
+  constraint pantry_name_once UNIQUE (storehouse_id, name)
+  constraint pantry_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint pantry_named CHECK ((name ~ '\S'::text))
+  constraint pantry_not_behind_us CHECK ((distance_metres >= 0))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (address, card_version, contact, contact_duty, distance_metres, is_retired, name, time_zone, version) to sheafbook_app
+
+table book.pantry_card row level security
+  storehouse_id uuid not null
+  pantry_id uuid not null
+  card_version integer not null
+  accepts_maker_sealed boolean
+  accepts_home_packed boolean
+  accepts_licensed_kitchen boolean
+  accepts_reduced_oxygen boolean
+  most_days_past_best integer
+  past_best_classes text[]
+  least_life_days integer not null
+  container_kind_codes text[]
+  label_facts text[] not null
+  food_codes_wanted text[]
+  food_codes_not_wanted text[] not null
+  allergens_not_taken text[] not null
+  wants_allergens_apart boolean
+  takes_cold boolean
+  gives_receipt boolean
+  most_grams_per_visit bigint
+  most_grams_per_week bigint
+  note text not null
+  confirmed_on date not null
+  confirmed_by text not null
+  written_by uuid not null
+  written_at timestamp with time zone not null
+  constraint pantry_card_pkey PRIMARY KEY (storehouse_id, pantry_id, card_version)
+  constraint pantry_card_pantry_fk FOREIGN KEY (storehouse_id, pantry_id) REFERENCES book.pantry(storehouse_id, pantry_id)
+  constraint pantry_card_written_by_fk FOREIGN KEY (storehouse_id, written_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint pantry_card_confirmed_by_someone CHECK ((confirmed_by ~ '\S'::text))
+  constraint pantry_card_days_whole CHECK (((least_life_days >= 0) AND (most_days_past_best > 0)))
+  constraint pantry_card_masses_positive CHECK (((most_grams_per_visit > 0) AND (most_grams_per_week > 0)))
+  constraint pantry_card_numbered CHECK ((card_version >= 1))
+  constraint pantry_card_takes_a_food CHECK (((food_codes_wanted IS NULL) OR (NOT (food_codes_wanted <@ food_codes_not_wanted))))
+  constraint pantry_card_takes_a_kind CHECK ((container_kind_codes <> '{}'::text[]))
+  constraint pantry_card_takes_a_seal CHECK ((COALESCE(accepts_maker_sealed, false) OR COALESCE(accepts_home_packed, false) OR COALESCE(accepts_licensed_kitchen, false)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.pantry_opening row level security
+  storehouse_id uuid not null
+  pantry_id uuid not null
+  card_version integer not null
+  weekday smallint not null
+  opens_at text not null
+  closes_at text not null
+  constraint pantry_opening_pkey PRIMARY KEY (storehouse_id, pantry_id, card_version, weekday, opens_at)
+  constraint pantry_opening_card_fk FOREIGN KEY (storehouse_id, pantry_id, card_version) REFERENCES book.pantry_card(storehouse_id, pantry_id, card_version)
+  constraint pantry_opening_hours_known CHECK (((opens_at ~ '^([01]\d|2[0-3]):[0-5]\d$'::text) AND (closes_at ~ '^([01]\d|2[0-3]):[0-5]\d$'::text) AND (opens_at < closes_at)))
+  constraint pantry_opening_weekday_known CHECK (((weekday >= 0) AND (weekday <= 6)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.paper row level security
   storehouse_id uuid not null
   paper_id uuid default uuidv7() not null

@@ -65,6 +65,7 @@ const WITHOUT_KEY = [
   'POST /bookings/:booking/not-fetched',
   'POST /bookings/:booking/relay-answer',
   'POST /bookings/:booking/swap',
+  'POST /pantries',
   'POST /places',
   'POST /places/:place/log-previews',
   'POST /seal-machines',
@@ -213,6 +214,8 @@ describe('a version that somebody else has overtaken', () => {
       'PUT /equipment/:item': { rest: `/equipment/${ids.item}` },
       'PUT /equipment-units/:unit': { rest: `/equipment-units/${ids.unit}` },
       'POST /bookings/:booking/swap': { rest: `/bookings/${ids.booking}/swap`, caller: dell },
+      'PUT /pantries/:pantry': { rest: `/pantries/${ids.pantry}` },
+      'PUT /pantries/:pantry/card': { rest: `/pantries/${ids.pantry}/card` },
       'PUT /places/:place': { rest: `/places/${ids.place}`, caller: dell },
       'PUT /packing-sessions/:session': { rest: `/packing-sessions/${ids.session}` },
     };

@@ -89,6 +89,10 @@ const APP_TABLES = {
   'book.pick_up_piece': 'insert select',
   'book.pledge':
     'insert select update(as_typed, entered_by, is_entered_for, least_grams, most_grams, ranked_at, substitute_line_id, version, wanted_grams, whole_bags, withdrawn_at)',
+  'book.pantry':
+    'insert select update(address, card_version, contact, contact_duty, distance_metres, is_retired, name, time_zone, version)',
+  'book.pantry_card': 'insert select',
+  'book.pantry_opening': 'insert select',
   'book.place': 'delete insert select update(is_damp, is_lit, is_rodent_proof, kind, name, version)',
   'book.container_move': 'insert select',
   'book.place_log': 'delete insert select',

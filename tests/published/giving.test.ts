@@ -140,7 +140,9 @@ const card: RuleCard = {
   acceptsMakerSealed: true,
   acceptsHomePacked: null,
   acceptsLicensedKitchen: null,
+  acceptsReducedOxygen: null,
   mostDaysPastBest: null,
+  pastBestClasses: null,
   leastLifeDays: 90,
   containerKindCodes: null,
   labelFacts: ['product', 'pack-date', 'allergens'],
@@ -152,9 +154,11 @@ const card: RuleCard = {
 const gift: Giveable = {
   code: 'A',
   foodCode: 'rice',
+  keepingClass: 'white-rice',
   kindCode: 'can-no-10',
   grams: 2_500,
   sealedBy: 'maker',
+  isReducedOxygen: false,
   eatFirstOn: '2027-09-30',
   allergens: [],
   labelFacts: ['product', 'pack-date', 'allergens', 'net-mass'],
@@ -180,6 +184,27 @@ describe('a rule card', () => {
     [{ isOnHold: true, isTreatedSeed: true, isOpened: true }, ['on-hold', 'treated-seed', 'opened']],
   ] as const)('%j is refused for %j', ([change, refusals]) => {
     expect(listCardRefusals(card, { ...gift, ...change }, '2027-07-02')).toEqual(refusals);
+  });
+
+  // Job map 11.2: home-packed dry food in reduced oxygen is not accepted unless the card says so in writing.
+  test('takes what was packed without oxygen at home only where it says so', () => {
+    const canned: Giveable = { ...gift, sealedBy: 'home', isReducedOxygen: true };
+    const home = { ...card, acceptsHomePacked: true };
+    expect(listCardRefusals(home, canned, '2027-07-02')).toEqual(['reduced-oxygen-not-taken']);
+    expect(listCardRefusals({ ...home, acceptsReducedOxygen: true }, canned, '2027-07-02')).toEqual([]);
+    expect(listCardRefusals(card, { ...canned, sealedBy: 'maker' }, '2027-07-02')).toEqual([]);
+  });
+
+  test('takes food past its date by so many days, of the foods it says', () => {
+    const late = { ...card, mostDaysPastBest: 30, pastBestClasses: ['white-rice'] };
+    expect(listCardRefusals(late, gift, '2027-10-30')).toEqual([]);
+    expect(listCardRefusals(late, gift, '2027-10-31')).toEqual(['past-its-date']);
+    expect(listCardRefusals(late, { ...gift, keepingClass: 'whole-grain' }, '2027-10-01')).toEqual([
+      'past-its-date',
+    ]);
+    expect(
+      listCardRefusals({ ...late, pastBestClasses: null }, { ...gift, keepingClass: null }, '2027-10-30'),
+    ).toEqual([]);
   });
 
   test('one that accepts nothing is told apart', () => {

@@ -1,7 +1,9 @@
 import { itemBody } from './equipment.ts';
+import { givingBodies } from './giving.ts';
 import { INSPECTION_BODIES } from './inspection-bodies.ts';
 import { aJpeg } from './jpeg.ts';
 import { PLACE_BODIES } from './place-bodies.ts';
+import { sealBodies } from './seal-bodies.ts';
 import { supplyBodies } from './supply-bodies.ts';
 
 /** The ids that a body may name, by what they name. */
@@ -138,26 +140,8 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'PUT /container-kinds/:kind': { version: 1, tareGrams: 90, priceMinorUnits: 250 },
   ...INSPECTION_BODIES,
   ...PLACE_BODIES,
-  'POST /seal-machines': { name: 'Seamer', kind: 'can-seamer' },
-  'PUT /seam-limits/:kind': {
-    ...{
-      widthLeast: 110,
-      widthMost: 120,
-      thicknessLeast: 55,
-      thicknessMost: 62,
-      source: 'the maker’s sheet',
-    },
-    ...{ countersinkLeast: 120, countersinkMost: 130, overlapPercent: 55, lidPlate: 10, bodyPlate: 9 },
-  },
-  'POST /seal-checks': {
-    ...{ machineId: ids.machine ?? ids.kind, sessionId: ids.session ?? ids.kind, line: 1, serial: null },
-    ...{ containerKindId: ids.kind, how: 'visual', looksGood: true, note: '' },
-  },
-  'POST /seal-holds/settling': {
-    containerIds: [ids.container ?? ids.kind],
-    disposition: 'eat-now',
-    note: 'soft',
-  },
+  ...givingBodies(ids),
+  ...sealBodies(ids),
   ...supplyBodies(ids),
   'POST /suppliers': { name: 'Quarry Mill', contact: 'by telephone' },
   'PUT /suppliers/:supplier': { version: 1, name: 'Quarry Mill', contact: '' },

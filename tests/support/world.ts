@@ -2,6 +2,7 @@ import type { Caller, TestApp } from './app.ts';
 import { aBankLine } from './bank.ts';
 import { aBuy, aPledge, bodyOf, foodIdsOf, type TestBuy } from './buy.ts';
 import { anItem, book } from './equipment.ts';
+import { aPantryWish } from './giving.ts';
 import { anInvitation } from './household.ts';
 import { bringOver } from './import.ts';
 import { aJpeg } from './jpeg.ts';
@@ -81,6 +82,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     ...(await someEquipment(storehouse, Dell.caller)),
     ...(await aLoggedPlace(Dell.caller, path, can.id)),
     inspection: await anInspection(Dell.caller, `${path}/containers/${can.id}`),
+    pantry: await idOf(coordinator.post(`${path}/pantries`, aPantryWish())),
     appointment: `gathering-closes.${buy.buyId}`,
   };
   bodyOf(await Dell.caller.put(`${path}/notices/${ids.notice}/reading`, { isAcknowledged: true }));

@@ -47,6 +47,7 @@ import { nextStepRoutes } from './features/next-step/routes.ts';
 import { noticeRoutes } from './features/notice/routes.ts';
 import { orderRoutes } from './features/order/routes.ts';
 import { packingSessionRoutes } from './features/packing-session/routes.ts';
+import { pantryRoutes } from './features/pantry/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
 import { periodRoutes } from './features/period/routes.ts';
 import { personRoutes } from './features/person/routes.ts';
@@ -156,6 +157,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', inspectionRoutes)
   .route('/', placeRoutes)
   .route('/', keepingRoutes)
+  .route('/', pantryRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)
   .route('/', periodRoutes)

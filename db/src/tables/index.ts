@@ -13,6 +13,7 @@ export * from './lending.ts';
 export * from './money.ts';
 export * from './notice.ts';
 export * from './packing.ts';
+export * from './pantry.ts';
 export * from './paper.ts';
 export * from './people.ts';
 export * from './photo.ts';

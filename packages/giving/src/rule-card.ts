@@ -18,15 +18,18 @@ export type SealedBy = 'maker' | 'home' | 'licensed-kitchen' | 'unsealed';
 
 /**
  * What one pantry takes, as it was told. What the card does not say is not accepted: a null is a no.
- * Units: whole days, whole grams. Shape: `foodCodesWanted` null where any food is; `containerKindCodes` null where any kind is.
+ * Units: whole days, whole grams. Shape: `foodCodesWanted`, `containerKindCodes` and `pastBestClasses` null where any is.
  * Errors: none by itself.
  */
 export type RuleCard = {
   readonly acceptsMakerSealed: boolean | null;
   readonly acceptsHomePacked: boolean | null;
   readonly acceptsLicensedKitchen: boolean | null;
+  /** Home-packed dry food without oxygen: not unless the card says so (job map 11.2). */
+  readonly acceptsReducedOxygen: boolean | null;
   /** How long past its eat-first it may be; null is not at all. */
   readonly mostDaysPastBest: number | null;
+  readonly pastBestClasses: readonly string[] | null;
   readonly leastLifeDays: number;
   readonly containerKindCodes: readonly string[] | null;
   readonly labelFacts: readonly LabelFact[];
@@ -43,9 +46,12 @@ export type RuleCard = {
 export type Giveable = {
   readonly code: string;
   readonly foodCode: string;
+  readonly keepingClass: string | null;
   readonly kindCode: string;
   readonly grams: number;
   readonly sealedBy: SealedBy;
+  /** Packed with an absorber, under vacuum or under carbon dioxide. */
+  readonly isReducedOxygen: boolean;
   readonly eatFirstOn: string;
   readonly allergens: readonly string[];
   readonly labelFacts: readonly LabelFact[];
@@ -62,6 +68,7 @@ export type CardRefusal =
   | 'maker-sealed-not-taken'
   | 'home-packed-not-taken'
   | 'licensed-kitchen-not-taken'
+  | 'reduced-oxygen-not-taken'
   | 'not-sealed'
   | 'container-kind'
   | 'label-lacks'
@@ -92,10 +99,14 @@ function listSafetyRefusals({ isOnHold, isTreatedSeed, isOpened }: Giveable): Ca
   return refusals;
 }
 
-function listSealRefusals(card: RuleCard, { sealedBy }: Giveable): CardRefusal[] {
+function listSealRefusals(card: RuleCard, { sealedBy, isReducedOxygen }: Giveable): CardRefusal[] {
   if (sealedBy === 'unsealed') return ['not-sealed'];
   if (sealedBy === 'maker') return card.acceptsMakerSealed ? [] : ['maker-sealed-not-taken'];
-  if (sealedBy === 'home') return card.acceptsHomePacked ? [] : ['home-packed-not-taken'];
+  if (sealedBy === 'home')
+    return [
+      ...(card.acceptsHomePacked ? [] : (['home-packed-not-taken'] as const)),
+      ...(isReducedOxygen && !card.acceptsReducedOxygen ? (['reduced-oxygen-not-taken'] as const) : []),
+    ];
   return card.acceptsLicensedKitchen ? [] : ['licensed-kitchen-not-taken'];
 }
 
@@ -113,10 +124,12 @@ function listFoodRefusals(card: RuleCard, gift: Giveable): CardRefusal[] {
   return refusals;
 }
 
-function listLifeRefusals(card: RuleCard, { eatFirstOn }: Giveable, givenOn: string): CardRefusal[] {
-  const daysLeft = daysBetween(givenOn, eatFirstOn);
+function listLifeRefusals(card: RuleCard, gift: Giveable, givenOn: string): CardRefusal[] {
+  const daysLeft = daysBetween(givenOn, gift.eatFirstOn);
+  const { mostDaysPastBest, pastBestClasses } = card;
   if (daysLeft >= 0) return daysLeft < card.leastLifeDays ? ['too-little-life'] : [];
-  return card.mostDaysPastBest === null || -daysLeft > card.mostDaysPastBest ? ['past-its-date'] : [];
+  const isOfClass = pastBestClasses === null || pastBestClasses.includes(gift.keepingClass ?? '');
+  return mostDaysPastBest === null || !isOfClass || -daysLeft > mostDaysPastBest ? ['past-its-date'] : [];
 }
 
 /**

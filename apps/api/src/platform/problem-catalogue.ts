@@ -109,6 +109,8 @@ export const PROBLEMS = {
   'treatment-does-not-fit': refuse(422, 'This treatment does not suit what is to be packed.'),
   'another-lot': refuse(409, 'A container holds one lot only.'),
   'claim-settled': refuse(409, 'This claim has been settled already.'),
+  // Giving
+  'card-accepts-nothing': refuse(422, 'Under this card the pantry would take nothing.'),
   // Packing
   'session-stage-wrong': refuse(409, 'The packing session is not at a stage that allows this.'),
   'line-taken': refuse(409, 'No line is free at that time.'),

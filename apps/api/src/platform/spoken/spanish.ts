@@ -2,6 +2,7 @@ import { FINDING_WORDS } from '@sheafbook/keeping';
 import { ES_AUDIT } from './es-audit.ts';
 import { ES_BANK } from './es-bank.ts';
 import { ES_BUY } from './es-buy.ts';
+import { ES_GIVING } from './es-giving.ts';
 import { ES_IMPORT } from './es-import.ts';
 import { ES_KEEPING } from './es-keeping.ts';
 import { ES_LANDING } from './es-landing.ts';
@@ -29,6 +30,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_PACKING,
   ...ES_SUPPLY,
   ...ES_PAPER,
+  ...ES_GIVING,
   ...ES_IMPORT,
   ...ES_WORK,
   ...ES_AUDIT,
