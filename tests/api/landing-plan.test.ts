@@ -6,6 +6,8 @@ import { aBuy, aPledge, bodyOf } from '../support/buy.ts';
 import { aFeed, eventsOf } from '../support/calendar.ts';
 import { type Catcher, openCatcher } from '../support/catcher.ts';
 import { aFixedBuy, anOrderedBuy, type TestGrainBuy } from '../support/fixed-buy.ts';
+import { aHousehold } from '../support/household.ts';
+import { aPackingLead } from '../support/landed-buy.ts';
 import { refusalOf, refused } from '../support/landing-books.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { doWork } from '../support/work.ts';
@@ -49,6 +51,11 @@ async function lettersAt(instant: string): Promise<{ subject: string; text: stri
     .map(({ source }) => extract(source))
     .map(({ subject = '', text = '' }) => ({ subject: subject.replace('Alder Row Storehouse: ', ''), text }));
 }
+const landsWrittenTo = (who: string): string[] =>
+  catcher.caught
+    .filter(({ to }) => to === `${who}@example.org`)
+    .map(({ source }) => (extract(source).subject ?? '').replace('Alder Row Storehouse: ', ''))
+    .filter((subject) => subject.includes(' lands '));
 const subjectsAt = async (instant: string) => (await lettersAt(instant)).map(({ subject }) => subject);
 
 describe('the landing of an ordered buy', () => {
@@ -78,6 +85,19 @@ describe('the landing of an ordered buy', () => {
 
     expect(bodyOf(await move(null)).landingOn).toBeNull();
     expect(await landing()).toMatchObject({ status: 'CANCELLED', sequence: 2 });
+  });
+
+  test('is told to a packing lead who pledged nothing, since somebody takes it in', async () => {
+    const fenwick = await aHousehold(app, storehouse, 'Fenwick');
+    const lead = await aPackingLead(app, storehouse, fenwick, 'Pat Fenwick');
+    expect(bodyOf(await move('2026-10-09')).landingOn).toBe('2026-10-09');
+    const { notices } = bodyOf(await lead.caller.get(`${storehouse.path}/notices`));
+    expect(notices[0]).toMatchObject({ kind: 'landing-moved', dueOn: '2026-10-09' });
+    expect(bodyOf(await fenwick.caller.get(`${storehouse.path}/notices`)).notices).toEqual([]);
+    await lettersAt('2026-10-06T15:00:00Z');
+    expect(landsWrittenTo('pat-fenwick')).toEqual(['Autumn grain lands Friday, 9 October 2026']);
+    expect(landsWrittenTo('fenwick')).toEqual([]);
+    expect(bodyOf(await move(null)).landingOn).toBeNull();
   });
 
   test('is at another place: told in both languages, read in later letters, and told anew by the calendars', async () => {

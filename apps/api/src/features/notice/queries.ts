@@ -60,7 +60,10 @@ export async function writeNotice(tx: Tx, context: Context, draft: NoticeDraft):
   return noticeId;
 }
 
-/** Those of the book that are for the actor: for everyone, a duty held, the household acted for, a buy it pledged in. */
+/**
+ * Those of the book that are for the actor: for everyone, a duty held, the household acted for, a buy it pledged in; and
+ * that a landing was moved, for whoever helps to take it in.
+ */
 const isFor = ({ storehouseId, householdId, duties }: Actor): SQL | undefined =>
   and(
     eq(notices.storehouseId, storehouseId),
@@ -69,6 +72,9 @@ const isFor = ({ storehouseId, householdId, duties }: Actor): SQL | undefined =>
       eq(notices.audience, 'everyone'),
       duties.size === 0 ? undefined : inArray(notices.duty, [...duties]),
       householdId === null ? undefined : eq(notices.householdId, householdId),
+      duties.has('packing_lead')
+        ? and(eq(notices.audience, 'buy'), eq(notices.kind, 'landing-moved'))
+        : undefined,
       householdId === null
         ? undefined
         : and(

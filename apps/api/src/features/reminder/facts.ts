@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { todayOf } from '../../platform/today.ts';
+import { mayEndLanding } from '../landing/use-cases.ts';
 import { listOpenBuys, listPledgedBuyIds } from '../next-step/queries.ts';
 import { listOpenItems } from '../next-step/use-cases.ts';
 import { listNotices } from '../notice/queries.ts';
@@ -55,14 +56,15 @@ async function listOpenFacts(tx: Tx, context: Context): Promise<ReminderFact[]> 
   });
 }
 
-/** The days on which a buy lands that the household pledged in. */
+/** The days on which a buy lands that the household pledged in, and every one for whoever helps to take it in. */
 export async function listLandingDays(tx: Tx, { actor }: Context): Promise<ReminderFact[]> {
   const { storehouseId, householdId } = actor;
-  if (householdId === null) return [];
-  const pledged = await listPledgedBuyIds(tx, storehouseId, householdId);
+  const pledged =
+    householdId === null ? new Set<string>() : await listPledgedBuyIds(tx, storehouseId, householdId);
+  const isConcerned = (buyId: string) => pledged.has(buyId) || mayEndLanding(actor);
   const buys = await listOpenBuys(tx, storehouseId);
   return buys
-    .filter(({ stage, landingOn, buyId }) => stage === 'ordered' && landingOn !== null && pledged.has(buyId))
+    .filter(({ stage, landingOn, buyId }) => stage === 'ordered' && landingOn !== null && isConcerned(buyId))
     .map(({ buyId, name, landingOn, landingPlace }) => ({
       ...{ kind: 'landing-day', thing: buyId, dueOn: landingOn, dueAt: null },
       // `says` is where it lands.
