@@ -163,6 +163,35 @@ describe('what stood beside it', () => {
   });
 });
 
+test('live insects put on watch what stands in the same place, whatever its lot, and nothing in another', async () => {
+  const { caller } = households.Dell;
+  const foodId = (await foodIdsOf(storehouse))['rice-white-long'];
+  const aJar = async () =>
+    bodyOf(
+      await caller.post(at('/stock'), {
+        ...{ foodId, originNote: 'a shop', containerKindId: shelves.kinds['can-no-10'], count: 1 },
+        ...{ gramsEach: 500, packedOn: '2026-08-01' },
+      }),
+      201,
+    ).containers[0];
+  const aPlace = async (name: string) =>
+    bodyOf(
+      await caller.post(at('/places'), {
+        ...{ of: 'household', name, kind: 'pantry', isLit: false, isDamp: false, isRodentProof: true },
+      }),
+      201,
+    ).id;
+  const [infested, near, far] = [await aJar(), await aJar(), await aJar()];
+  const [pantry, cellar] = [await aPlace('Pantry'), await aPlace('Cellar')];
+  const move = async (placeId: string, containerIds: string[]) =>
+    bodyOf(await caller.post(at('/container-moves'), { containerIds, placeId, movedOn: '2026-08-02' }), 201);
+  await move(pantry, [infested.id, near.id]);
+  await move(cellar, [far.id]);
+  const wish = { findings: ['live-insects'], outcome: 'freeze-and-repack' };
+  bodyOf(await look(caller, infested, wish), 201);
+  expect(codesOf((await toLookAt(caller)).watches)).toEqual([near.code]);
+});
+
 test('the due list names what is open for 30 days; common stock’s is for who packs or runs the store', async () => {
   const { caller } = households.Dell;
   const kinds = shelves.kinds;

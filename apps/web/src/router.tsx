@@ -15,6 +15,7 @@ import { equipmentRoutes } from './features/equipment/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
+import { inspectionRoutes } from './features/inspection/routes.ts';
 import { labelRoutes } from './features/label/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { noticeRoutes } from './features/notices/routes.ts';
@@ -123,6 +124,7 @@ export const router = createRouter({
       ...claimRoutes,
       ...coverageRoutes,
       ...shelfRoutes,
+      ...inspectionRoutes,
       ...placeRoutes,
       ...settingsRoutes,
       ...workRoutes,

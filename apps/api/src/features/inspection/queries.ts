@@ -92,15 +92,29 @@ const sessionOf = (tx: Tx, storehouseId: string) =>
     .where(and(eq(packingPours.storehouseId, storehouseId), isNull(packingPours.undoneEntryId)))
     .as('session_of');
 
-/** What is not empty beside a container: of its lot wherever it stands, and with `atHome` whatever else its household has. */
+/** Where a container stands now, as far as whoever reads may know. */
+const placeOf = (
+  containerId: SQL | typeof containers.containerId,
+) => sql`(select m.place_id from book.container_move m
+  where m.storehouse_id = ${containers.storehouseId} and m.container_id = ${containerId}
+  order by m.moved_on desc, m.moved_at desc, m.container_move_id desc limit 1)`;
+
+/**
+ * What is not empty beside a container: of its lot wherever it stands, and with `atPlace` whatever else stands in its place,
+ * or where nobody has said that, whatever else its household has in no named place.
+ */
 export async function listBeside(
   tx: Tx,
   { storehouseId, containerId, lotId, householdId }: Looked['container'],
-  { atHome }: { atHome: boolean },
+  { atPlace }: { atPlace: boolean },
 ) {
   const session = sessionOf(tx, storehouseId);
-  const isAtHome =
-    atHome && householdId !== null ? eq(containers.householdId, householdId) : sql<boolean>`false`;
+  const place = placeOf(containers.containerId);
+  const here = sql`(${placeOf(sql`${containerId}::uuid`)})`;
+  const isSamePlace = sql<boolean>`case when ${here} is null
+    then ${householdId}::uuid is not null and ${containers.householdId} = ${householdId}::uuid and ${place} is null
+    else ${place} = ${here} end`;
+  const isBeside = atPlace ? isSamePlace : sql<boolean>`false`;
   const rows = await tx
     .select({
       containerId: containers.containerId,
@@ -114,7 +128,7 @@ export async function listBeside(
     .where(
       and(
         eq(containers.storehouseId, storehouseId),
-        or(eq(containers.lotId, lotId), isAtHome),
+        or(eq(containers.lotId, lotId), isBeside),
         or(gt(gramsNow, 0), eq(containers.containerId, containerId)),
       ),
     )

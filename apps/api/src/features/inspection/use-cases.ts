@@ -108,7 +108,7 @@ async function watchBeside(
   const watching =
     finding ?? (inspection.findings as Finding[]).find((one) => INSPECTION_RULES[one].watch !== 'none');
   if (watching === undefined) return [];
-  const beside = await listBeside(tx, looked.container, { atHome: judgement.watch.includes('place') });
+  const beside = await listBeside(tx, looked.container, { atPlace: judgement.watch.includes('place') });
   await insertWatches(
     tx,
     beside.map(({ containerId, householdId, isSameWindow }) => ({
@@ -149,18 +149,24 @@ export function readInspections(context: Context, containerId: string) {
   });
 }
 
-/** What is to be looked at by today, and what is on watch because of something beside it. */
+/** What is on watch because of something beside it, and what else is to be looked at by today. */
 export function readToInspect(context: Context, query: InspectionQuery) {
   const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
     const whose = whoseOf(context, query);
     if (whose.householdId !== null) await noteHelpersRead(tx, context, 'shares and stock');
     const stock = await listLooked(tx, storehouseId, whose);
+    const watches = await listWatches(tx, storehouseId, whose);
+    const watched = new Set(watches.map(({ container }) => container.containerId));
     const due = inspectionsDue(
       stock.map((looked) => ({ ...lookedAt(looked), looked })),
       todayOf(context),
     );
-    return { of: query.of, due, watches: await listWatches(tx, storehouseId, whose) };
+    return {
+      of: query.of,
+      watches,
+      due: due.filter(({ row }) => !watched.has(row.looked.container.containerId)),
+    };
   });
 }
 

@@ -48,7 +48,7 @@ export function Container() {
 
 function Sheet({ shelved }: { shelved: Shelved }) {
   const words = useShelfText();
-  const { format } = useHouse();
+  const { storehouse, format } = useHouse();
   const isSpanish = format.language === 'es';
   const food = isSpanish ? shelved.food.nameEs : shelved.food.nameEn;
   useTitle(food);
@@ -83,6 +83,17 @@ function Sheet({ shelved }: { shelved: Shelved }) {
         <SayTreatment key={`${shelved.treatment} ${shelved.moistureTenths}`} shelved={shelved} />
       )}
       {grams === 0 ? null : <TakeOut key={grams} shelved={shelved} />}
+      {grams === 0 ? null : (
+        <div className="actions">
+          <Link
+            className="btn"
+            to="/s/$storehouse/inspections/$container"
+            params={{ storehouse, container: shelved.id }}
+          >
+            {words.inspect}
+          </Link>
+        </div>
+      )}
       <Siblings shelved={shelved} />
       <p className="soft">{words.notKnown}</p>
     </>

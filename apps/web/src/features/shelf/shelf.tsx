@@ -50,6 +50,9 @@ function OwnShelf() {
               <Link className="btn" to="/s/$storehouse/shelf/ways" params={{ storehouse }}>
                 {words.waysToKeep}
               </Link>
+              <Link className="btn" to="/s/$storehouse/inspections" params={{ storehouse }}>
+                {words.inspections}
+              </Link>
               <Link className="btn" to="/s/$storehouse/places" params={{ storehouse }}>
                 {words.places}
               </Link>

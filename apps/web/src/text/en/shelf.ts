@@ -20,6 +20,8 @@ export const en = {
   toLabels: 'Print labels',
   waysToKeep: 'Ways to keep a food',
   places: 'Places and their warmth',
+  inspections: 'What to look at',
+  inspect: 'Look at it and write down what is found',
   record: 'Record what you have at home',
   notKnown:
     'How long each keeps, and in which place it stands, is not in the book yet. So nothing here is shaded by it.',

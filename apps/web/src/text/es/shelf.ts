@@ -20,6 +20,8 @@ export const es: ShelfWords = {
   toLabels: 'Imprimir etiquetas',
   waysToKeep: 'Maneras de conservar un alimento',
   places: 'Lugares y su calor',
+  inspections: 'Qué revisar',
+  inspect: 'Revisarlo y anotar lo que se encuentra',
   record: 'Anotar lo que tiene en casa',
   notKnown:
     'Cuánto dura cada uno y en qué lugar está aún no figura en el libro. Por eso nada aquí se sombrea según ello.',

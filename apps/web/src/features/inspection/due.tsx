@@ -1,0 +1,116 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import { useText } from '../../text/taste.ts';
+import { Choice } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { keepsStore } from '../place/queries.ts';
+import { type ToInspect, toInspectQuery, type Whose } from './queries.ts';
+import { useInspectionText } from './words.ts';
+
+/** What is to be looked at by today, and what is on watch because of something beside it. */
+export function DuePage() {
+  const t = useText();
+  const words = useInspectionText();
+  const house = useHouse();
+  const [of, setOf] = useState<Whose>(house.household === null ? 'common' : 'household');
+  useTitle(words.title);
+  const isKeeper = keepsStore(house);
+  if (house.household === null && !isKeeper) return <h1>{t.noHousehold}</h1>;
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/shelf" params={{ storehouse: house.storehouse }}>
+        <BackIcon />
+        {words.shelf}
+      </Link>
+      {house.household !== null && isKeeper ? (
+        <Choice
+          label={words.whose}
+          value={of}
+          options={(['household', 'common'] as const).map((value) => ({ value, name: words.owners[value] }))}
+          onChange={(value) => setOf(value as Whose)}
+        />
+      ) : null}
+      <ToLookAt of={of} />
+    </>
+  );
+}
+
+function ToLookAt({ of }: { of: Whose }) {
+  const words = useInspectionText();
+  const { storehouse } = useHouse();
+  const reading = useQuery(toInspectQuery({ storehouse }, of));
+  return (
+    <Loaded reading={reading}>
+      {({ due, watches }) => (
+        <>
+          <h1>{words.waiting(due.length + watches.length)}</h1>
+          <p>{words.outsideFirst}</p>
+          {watches.length === 0 ? null : <Watched watches={watches} />}
+          {due.length === 0 ? null : <Due due={due} />}
+          <p className="soft">{words.howOften}</p>
+        </>
+      )}
+    </Loaded>
+  );
+}
+
+function Watched({ watches }: Pick<ToInspect, 'watches'>) {
+  const words = useInspectionText();
+  const { format } = useHouse();
+  return (
+    <section>
+      <h2>{words.onWatch}</h2>
+      <p>{words.onWatchSays}</p>
+      <ul className="list">
+        {watches.map(({ container, finding, since, isSameWindow }) => (
+          <Row key={`${container.id} ${since}`} container={container}>
+            {words.because(finding.name[format.language], format.day(since.slice(0, 10)))}
+            {isSameWindow ? ` ${words.sameWindow}` : ''}
+          </Row>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Due({ due }: Pick<ToInspect, 'due'>) {
+  const words = useInspectionText();
+  const { format } = useHouse();
+  return (
+    <section>
+      <h2>{words.due}</h2>
+      <ul className="list">
+        {due.map(({ container, why, dueOn }) => (
+          <Row key={container.id} container={container}>
+            {words.dueSince(words.whys[why], format.day(dueOn))}
+          </Row>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Row({
+  container,
+  children,
+}: {
+  container: ToInspect['due'][number]['container'];
+  children: React.ReactNode;
+}) {
+  const { storehouse, format } = useHouse();
+  const name = format.language === 'es' ? container.food.nameEs : container.food.nameEn;
+  return (
+    <li>
+      <Link to="/s/$storehouse/inspections/$container" params={{ storehouse, container: container.id }}>
+        <span>
+          <b>{name}</b> <span className="code">{container.spelled}</span>
+          <span className="soft block">{children}</span>
+        </span>
+      </Link>
+    </li>
+  );
+}

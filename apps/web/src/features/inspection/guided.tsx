@@ -1,0 +1,149 @@
+import { type Finding, isInsectDamaged } from '@sheafbook/keeping';
+import { useState } from 'react';
+import { Check, Field } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { NextStep } from '../../ui/pieces.tsx';
+import { groupsOf } from './groups.ts';
+import type { Found, How, Looks, Rules } from './queries.ts';
+import { Result } from './result.tsx';
+import { useInspectionText } from './words.ts';
+
+type Facts = { readonly container: Looks['container']; readonly rules: Rules };
+
+/** Three questions: from outside or open, what is there, and what becomes of it. */
+export function Guided({ container, rules }: Facts) {
+  const [how, setHow] = useState<How | null>(null);
+  const [found, setFound] = useState<Found | null>(null);
+  if (how === null) return <HowAsked container={container} onHow={setHow} />;
+  if (found === null)
+    return <FoundAsked {...{ how, rules }} onFound={setFound} onBack={() => setHow(null)} />;
+  return <Result {...{ container, rules, found }} onBack={() => setFound(null)} />;
+}
+
+function HowAsked({ container, onHow }: { container: Looks['container']; onHow: (how: How) => void }) {
+  const words = useInspectionText();
+  return (
+    <NextStep title={words.howAsked}>
+      <p>{words.outsideFirst}</p>
+      <div className="stack">
+        <button type="button" className="btn go" onClick={() => onHow('outside')}>
+          {words.hows.outside}
+        </button>
+        <button type="button" className="btn" onClick={() => onHow('opened')}>
+          {words.hows.opened}
+        </button>
+      </div>
+      {container.openedOn === null ? <p className="soft">{words.opensIt}</p> : null}
+    </NextStep>
+  );
+}
+
+function FoundAsked({
+  how,
+  rules,
+  onFound,
+  onBack,
+}: {
+  how: How;
+  rules: Rules;
+  onFound: (found: Found) => void;
+  onBack: () => void;
+}) {
+  const words = useInspectionText();
+  const [ticked, setTicked] = useState<readonly Finding[]>([]);
+  const [damaged, setDamaged] = useState('');
+  const [sample, setSample] = useState('');
+  const kernels = readKernels(damaged, sample);
+  const change = (finding: Finding, isOn: boolean) =>
+    setTicked(isOn ? [...ticked, finding] : ticked.filter((one) => one !== finding));
+  const findings =
+    kernels && isInsectDamaged(kernels.damaged, kernels.sampleGrams)
+      ? [...ticked, 'insect-damaged-kernels' as const]
+      : ticked;
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (kernels !== undefined)
+          onFound({ how, kernels, findings: findings.length === 0 ? ['nothing-wrong'] : findings });
+      }}
+    >
+      <h2>{words.foundAsked}</h2>
+      {groupsOf(how).map((group) => (
+        <fieldset key={group.code} className="looks">
+          <legend>{words.groups[group.code]}</legend>
+          {group.findings.map((finding) => (
+            <OneFinding
+              key={finding}
+              {...{ finding, rules }}
+              isOn={ticked.includes(finding)}
+              onChange={(isOn) => change(finding, isOn)}
+            />
+          ))}
+        </fieldset>
+      ))}
+      {how === 'outside' ? null : (
+        <fieldset className="looks">
+          <legend>{words.kernels}</legend>
+          <div className="pair">
+            <Field
+              label={words.damaged}
+              inputMode="numeric"
+              value={damaged}
+              onChange={(event) => setDamaged(event.target.value)}
+              problem={kernels === undefined ? words.kernelsProblem : undefined}
+            />
+            <Field
+              label={words.sample}
+              inputMode="numeric"
+              value={sample}
+              onChange={(event) => setSample(event.target.value)}
+            />
+          </div>
+        </fieldset>
+      )}
+      <div className="actions">
+        <button type="submit" className="btn go">
+          {findings.length === 0 ? words.nothingWrong : words.judge(findings.length)}
+        </button>
+        <button type="button" className="btn quiet" onClick={onBack}>
+          {words.back}
+        </button>
+      </div>
+    </form>
+  );
+}
+
+/** Null where nothing was counted, undefined where it can't be read. */
+function readKernels(damaged: string, sample: string) {
+  if (damaged.trim() === '' && sample.trim() === '') return null;
+  const isCount = (text: string) => /^\d{1,5}$/.test(text.trim());
+  return isCount(damaged) && isCount(sample) && Number(sample) > 0 && Number(sample) <= 10_000
+    ? { damaged: Number(damaged), sampleGrams: Number(sample) }
+    : undefined;
+}
+
+/** What is to be minded stands at the finding as soon as it is ticked. */
+function OneFinding({
+  finding,
+  rules,
+  isOn,
+  onChange,
+}: {
+  finding: Finding;
+  rules: Rules;
+  isOn: boolean;
+  onChange: (isOn: boolean) => void;
+}) {
+  const { format } = useHouse();
+  const said = rules.findings.find(({ code }) => code === finding);
+  const mind = said?.mind?.[format.language];
+  return (
+    <>
+      <Check label={said?.name[format.language] ?? finding} isOn={isOn} onChange={onChange} />
+      <div role="status">{isOn && mind ? <p className="said">{mind}</p> : null}</div>
+    </>
+  );
+}

@@ -1,0 +1,82 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { joined, Loaded } from '../../ui/loaded.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { Guided } from './guided.tsx';
+import { type Looks, looksQuery, rulesQuery } from './queries.ts';
+import { useInspectionText } from './words.ts';
+import './inspection.css';
+
+/** A look at one container, question by question, and what earlier looks found. */
+export function LookPage() {
+  const { container } = useParams({ from: '/s/$storehouse/inspections/$container' });
+  const { storehouse } = useHouse();
+  const words = useInspectionText();
+  const looks = useQuery(looksQuery({ storehouse, container }));
+  const rules = useQuery(rulesQuery({ storehouse }));
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/inspections" params={{ storehouse }}>
+        <BackIcon />
+        {words.title}
+      </Link>
+      <Loaded reading={joined(looks, rules)}>
+        {([read, known]) => (
+          <>
+            <Head container={read.container} />
+            <Guided container={read.container} rules={known} />
+            <Earlier inspections={read.inspections} />
+          </>
+        )}
+      </Loaded>
+    </>
+  );
+}
+
+function Head({ container }: Pick<Looks, 'container'>) {
+  const words = useInspectionText();
+  const { format } = useHouse();
+  const isSpanish = format.language === 'es';
+  const food = isSpanish ? container.food.nameEs : container.food.nameEn;
+  useTitle(words.lookAt(food));
+  return (
+    <>
+      <div className="row">
+        <h1>{words.lookAt(food)}</h1>
+        <span className="code">{container.spelled}</span>
+      </div>
+      <p className="soft">
+        {[
+          isSpanish ? container.kind.nameEs : container.kind.nameEn,
+          format.mass(container.grams),
+          words.packed(format.day(container.packedOn)),
+        ].join(' · ')}
+      </p>
+    </>
+  );
+}
+
+function Earlier({ inspections }: Pick<Looks, 'inspections'>) {
+  const words = useInspectionText();
+  const { format } = useHouse();
+  if (inspections.length === 0) return null;
+  return (
+    <section>
+      <h2>{words.earlier}</h2>
+      <ul className="list">
+        {inspections.map(({ id, inspectedOn, findings, outcome, note }) => (
+          <li key={id}>
+            <span>
+              <b>{outcome.name[format.language]}</b> {format.day(inspectedOn)}
+              <span className="soft block">
+                {[...findings.map(({ name }) => name[format.language]), note].filter(Boolean).join(' · ')}
+              </span>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
