@@ -508,7 +508,7 @@ table book.container row level security
   constraint container_treatment_known CHECK ((treatment = ANY (ARRAY['oxygen-absorber'::text, 'dry-ice'::text, 'vacuum'::text, 'nitrogen-flush'::text, 'freeze-thaw-freeze'::text, 'food-grade-earth'::text, 'none'::text])))
   CREATE INDEX container_by_household ON book.container USING btree (storehouse_id, household_id)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (moisture_tenths, note, opened_on, treatment) to sheafbook_app
+  grant insert, select, update (household_id, moisture_tenths, note, opened_on, treatment) to sheafbook_app
 
 table book.container_kind row level security
   storehouse_id uuid not null
@@ -1366,7 +1366,7 @@ table book.notice row level security
   constraint notice_audience_fits CHECK ((((audience = 'duty'::text) = (duty IS NOT NULL)) AND ((audience = 'household'::text) = (household_id IS NOT NULL)) AND ((audience <> 'buy'::text) OR (buy_id IS NOT NULL))))
   constraint notice_audience_known CHECK ((audience = ANY (ARRAY['everyone'::text, 'duty'::text, 'household'::text, 'buy'::text])))
   constraint notice_duty_known CHECK ((duty = ANY (ARRAY['coordinator'::text, 'treasurer'::text, 'packing_lead'::text, 'equipment_keeper'::text, 'reviewer'::text])))
-  constraint notice_kind_known CHECK ((kind = ANY (ARRAY['written'::text, 'stage'::text, 'landing-moved'::text, 'held'::text, 'released'::text, 'packing'::text])))
+  constraint notice_kind_known CHECK ((kind = ANY (ARRAY['written'::text, 'stage'::text, 'landing-moved'::text, 'held'::text, 'released'::text, 'packing'::text, 'offer'::text])))
   constraint notice_says_something CHECK (((about ~ '\S'::text) AND (says ~ '\S'::text)))
   CREATE INDEX notice_by_buy ON book.notice USING btree (storehouse_id, buy_id)
   CREATE INDEX notice_by_household ON book.notice USING btree (storehouse_id, household_id)
@@ -1391,6 +1391,92 @@ table book.notice_reading row level security
   CREATE INDEX notice_reading_by_household ON book.notice_reading USING btree (storehouse_id, household_id)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update (acknowledged_at) to sheafbook_app
+
+table book.offer row level security
+  storehouse_id uuid not null
+  offer_id uuid default uuidv7() not null
+  household_id uuid
+  food_id uuid not null
+  price_kind text not null
+  window_hours integer not null
+  offered_at timestamp with time zone not null
+  open_at timestamp with time zone not null
+  closes_at timestamp with time zone not null
+  goes_to_pantry boolean not null
+  note text default ''::text not null
+  offered_by uuid not null
+  constraint offer_pkey PRIMARY KEY (storehouse_id, offer_id)
+  constraint offer_times_once UNIQUE (storehouse_id, offer_id, offered_at, closes_at)
+  constraint offer_food_fk FOREIGN KEY (storehouse_id, food_id) REFERENCES book.food(storehouse_id, food_id)
+  constraint offer_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint offer_offered_by_fk FOREIGN KEY (storehouse_id, offered_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint offer_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint offer_price_kind_known CHECK ((price_kind = ANY (ARRAY['gift'::text, 'named'::text, 'cost'::text])))
+  constraint offer_runs_forward CHECK (((offered_at < closes_at) AND (offered_at <= open_at) AND (open_at <= closes_at)))
+  constraint offer_window_in_range CHECK (((window_hours >= 1) AND (window_hours <= 336)))
+  CREATE INDEX offer_by_household ON book.offer USING btree (storehouse_id, household_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (goes_to_pantry, open_at) to sheafbook_app
+
+table book.offer_claim row level security
+  storehouse_id uuid not null
+  offer_id uuid not null
+  container_id uuid not null
+  household_id uuid not null
+  entry_id uuid not null
+  claimed_at timestamp with time zone not null
+  claimed_by uuid not null
+  constraint offer_claim_once PRIMARY KEY (storehouse_id, offer_id, container_id)
+  constraint offer_claim_claimed_by_fk FOREIGN KEY (storehouse_id, claimed_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint offer_claim_container_fk FOREIGN KEY (storehouse_id, offer_id, container_id) REFERENCES book.offer_container(storehouse_id, offer_id, container_id)
+  constraint offer_claim_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint offer_claim_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  CREATE INDEX offer_claim_by_household ON book.offer_claim USING btree (storehouse_id, household_id)
+  policy offer_claim_private restrictive for select to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['need-first'::text, 'leaving'::text])) OR ((storehouse_id, offer_id) IN ( SELECT o.storehouse_id,
+    o.offer_id
+   FROM book.offer o
+  WHERE (o.household_id = ( SELECT book.current_household() AS current_household))))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.offer_container row level security
+  storehouse_id uuid not null
+  offer_id uuid not null
+  container_id uuid not null
+  grams book.amount not null
+  price_minor_units book.amount not null
+  offered_at timestamp with time zone not null
+  closes_at timestamp with time zone not null
+  ended_at timestamp with time zone
+  ended_how text
+  constraint offer_container_pkey PRIMARY KEY (storehouse_id, offer_id, container_id)
+  constraint offer_container_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint offer_container_offer_fk FOREIGN KEY (storehouse_id, offer_id, offered_at, closes_at) REFERENCES book.offer(storehouse_id, offer_id, offered_at, closes_at)
+  constraint offer_container_ended_how_known CHECK ((ended_how = ANY (ARRAY['taken'::text, 'taken-back'::text])))
+  constraint offer_container_ended_in_time CHECK (((ended_at >= offered_at) AND (ended_at <= closes_at)))
+  constraint offer_container_ended_whole CHECK (((ended_at IS NULL) = (ended_how IS NULL)))
+  constraint offer_container_holds_some CHECK (((grams)::bigint > 0))
+  constraint offer_container_once EXCLUDE USING gist (storehouse_id WITH =, container_id WITH =, tstzrange(offered_at, COALESCE(ended_at, closes_at)) WITH &&)
+  CREATE INDEX offer_container_by_container ON book.offer_container USING btree (storehouse_id, container_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (ended_at, ended_how) to sheafbook_app
+
+table book.offer_turn row level security
+  storehouse_id uuid not null
+  offer_id uuid not null
+  household_id uuid not null
+  group_no integer not null
+  from_at timestamp with time zone not null
+  until_at timestamp with time zone not null
+  passed_at timestamp with time zone
+  constraint offer_turn_pkey PRIMARY KEY (storehouse_id, offer_id, household_id)
+  constraint offer_turn_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint offer_turn_offer_fk FOREIGN KEY (storehouse_id, offer_id) REFERENCES book.offer(storehouse_id, offer_id)
+  constraint offer_turn_runs_forward CHECK (((group_no > 0) AND (from_at <= until_at)))
+  CREATE INDEX offer_turn_by_household ON book.offer_turn USING btree (storehouse_id, household_id)
+  policy offer_turn_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['need-first'::text, 'leaving'::text]))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant delete, insert, select, update (from_at, passed_at, until_at) to sheafbook_app
 
 table book.order_consent row level security
   storehouse_id uuid not null

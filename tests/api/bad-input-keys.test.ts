@@ -66,6 +66,8 @@ const WITHOUT_KEY = [
   'POST /bookings/:booking/relay-answer',
   'POST /bookings/:booking/swap',
   'POST /pantries',
+  'POST /offers/:offer/pass',
+  'POST /offers/:offer/withdrawal',
   'POST /places',
   'POST /places/:place/log-previews',
   'POST /seal-machines',

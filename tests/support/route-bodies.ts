@@ -2,6 +2,7 @@ import { itemBody } from './equipment.ts';
 import { givingBodies } from './giving.ts';
 import { INSPECTION_BODIES } from './inspection-bodies.ts';
 import { aJpeg } from './jpeg.ts';
+import { offerBodies } from './offer.ts';
 import { PLACE_BODIES } from './place-bodies.ts';
 import { sealBodies } from './seal-bodies.ts';
 import { supplyBodies } from './supply-bodies.ts';
@@ -139,6 +140,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   },
   'PUT /container-kinds/:kind': { version: 1, tareGrams: 90, priceMinorUnits: 250 },
   ...INSPECTION_BODIES,
+  ...offerBodies(ids),
   ...PLACE_BODIES,
   ...givingBodies(ids),
   ...sealBodies(ids),
@@ -166,7 +168,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'PUT /buys/:buy/quotes/:quote/confirmed-terms': {
     ...{ version: 1, validUntil: '2026-10-31', freightSteps: [{ fromGrams: 0, minorUnits: 900 }] },
     freightFreeFromMinorUnits: null,
-    offers: [{ bagOfferId: ids.offer, breaks: [{ fromBags: 1, bagPriceMinorUnits: 3600 }] }],
+    offers: [{ bagOfferId: ids.bagOffer, breaks: [{ fromBags: 1, bagPriceMinorUnits: 3600 }] }],
   },
   'PUT /buys/:buy/lines/:line/quote': { version: 1, quoteId: ids.quote },
   'POST /buys/:buy/pledges': { buyLineId: ids.line, ...pledge, ...ceiling },
@@ -178,7 +180,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     override: [
       {
         buyLineId: ids.line,
-        bags: [{ bagOfferId: ids.offer, bags: 2 }],
+        bags: [{ bagOfferId: ids.bagOffer, bags: 2 }],
         allotments: [{ pledgeId: ids.pledge, units: 100 }],
       },
     ],
@@ -207,9 +209,9 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   },
   'PUT /deliveries/:delivery/counts': {
     version: 1,
-    counts: [{ bagOfferId: ids.offer, countedBags: 1, note: '' }],
+    counts: [{ bagOfferId: ids.bagOffer, countedBags: 1, note: '' }],
   },
-  'POST /deliveries/:delivery/bags': { bags: [{ bagOfferId: ids.offer, ...bag }] },
+  'POST /deliveries/:delivery/bags': { bags: [{ bagOfferId: ids.bagOffer, ...bag }] },
   'POST /deliveries/:delivery/finish': { version: 1 },
   'PUT /bags/:bag': {
     ...{ version: 1, condition: 'dry', decision: 'accepted', note: '', moistureTenthsPercent: 120 },

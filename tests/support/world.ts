@@ -6,8 +6,9 @@ import { aPantryWish } from './giving.ts';
 import { anInvitation } from './household.ts';
 import { bringOver } from './import.ts';
 import { aJpeg } from './jpeg.ts';
+import { offerBody } from './offer.ts';
 import { aSharedBuy, type TestSharedBuy } from './shared-buy.ts';
-import { type Shelves, shelvesOf, wheatOf } from './shelf.ts';
+import { type Shelves, shelvesOf, type TestCan, wheatOf } from './shelf.ts';
 import type { TestStorehouse } from './storehouse.ts';
 
 /**
@@ -31,6 +32,10 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
   const gathering = await aBuy(app, storehouse, { foods: ['wheat-hard-red-winter', 'rice-white-long'] });
   const pledge = await aPledge(Dell.caller, gathering, { wanted: 10, ceilingMinorUnits: 99 });
   const can = await shelves.aCan(Dell.caller, await wheatOf(storehouse, buy, Dell));
+  const offered = [
+    await shelves.aCan(Dell.caller, await wheatOf(storehouse, buy, Dell)),
+    await shelves.aCan(Dell.caller, await wheatOf(storehouse, buy, Dell)),
+  ];
   const home = `${path}/households/${Dell.householdId}`;
   const eater = { name: 'Ida Dell', birthOn: '2019-04' };
   const helper = { personId: Corran.personId, days: 30 };
@@ -60,7 +65,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     ...{ pledge: pledge.id, delivery: buy.deliveryId, claim: claimId, invoice: buy.invoiceId ?? '' },
     ...{ split: buy.splitIds.wheat, container: can.id, entry: can.entryId, supplier: buy.supplierId },
     ...{ household: Dell.householdId, person: Dell.personId, helper: helping.id, duty: 'coordinator' },
-    ...{ bag: buy.bags.oats[0]?.id ?? '', offer: buy.offers.wheat, charge: buy.charges.lines[0].id },
+    ...{ bag: buy.bags.oats[0]?.id ?? '', bagOffer: buy.offers.wheat, charge: buy.charges.lines[0].id },
     paper,
     invitation: invitations[0].id,
     eater: await idOf(Dell.caller.post(`${home}/eaters`, eater)),
@@ -83,6 +88,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     ...(await aLoggedPlace(Dell.caller, path, can.id)),
     inspection: await anInspection(Dell.caller, `${path}/containers/${can.id}`),
     pantry: await idOf(coordinator.post(`${path}/pantries`, aPantryWish())),
+    offer: await anOfferOfTwo(path, { giver: Dell.caller, taker: Corran.caller, cans: offered }),
     appointment: `gathering-closes.${buy.buyId}`,
   };
   bodyOf(await Dell.caller.put(`${path}/notices/${ids.notice}/reading`, { isAcknowledged: true }));
@@ -162,6 +168,18 @@ async function someEquipment(storehouse: TestStorehouse, dell: Caller) {
 async function anInspection(caller: Caller, container: string): Promise<string> {
   const wish = { how: 'outside', findings: ['nothing-wrong'], outcome: 'table' };
   return bodyOf(await caller.post(`${container}/inspections`, wish), 201).inspection.id;
+}
+
+/** An offer of two cans, of which one is taken. */
+async function anOfferOfTwo(
+  path: string,
+  { giver, taker, cans }: { giver: Caller; taker: Caller; cans: readonly TestCan[] },
+): Promise<string> {
+  const containerIds = cans.map(({ id }) => id);
+  const { id } = bodyOf(await giver.post(`${path}/offers`, offerBody(containerIds)), 201);
+  const claim = { containerIds: containerIds.slice(1), minorUnits: 0 };
+  bodyOf(await taker.post(`${path}/offers/${id}/claims`, claim), 201);
+  return id;
 }
 
 /** A cellar of a household's own with a day of a logger, and a can that stands in it. */

@@ -45,6 +45,7 @@ import { maintenanceRoutes } from './features/maintenance/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
 import { nextStepRoutes } from './features/next-step/routes.ts';
 import { noticeRoutes } from './features/notice/routes.ts';
+import { offerRoutes } from './features/offer/routes.ts';
 import { orderRoutes } from './features/order/routes.ts';
 import { packingSessionRoutes } from './features/packing-session/routes.ts';
 import { pantryRoutes } from './features/pantry/routes.ts';
@@ -158,6 +159,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', placeRoutes)
   .route('/', keepingRoutes)
   .route('/', pantryRoutes)
+  .route('/', offerRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)
   .route('/', periodRoutes)

@@ -12,6 +12,7 @@ export * from './ledger.ts';
 export * from './lending.ts';
 export * from './money.ts';
 export * from './notice.ts';
+export * from './offer.ts';
 export * from './packing.ts';
 export * from './pantry.ts';
 export * from './paper.ts';

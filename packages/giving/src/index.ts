@@ -1,3 +1,4 @@
+export * from './first-refusal.ts';
 export * from './gift-value.ts';
 export * from './ladder.ts';
 export * from './matching.ts';

@@ -54,6 +54,8 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   pantry_card_takes_a_food: 'card-accepts-nothing',
   place_name_once: 'already-there',
   place_warmth_once: 'readings-overlap',
+  offer_container_once: 'container-offered',
+  offer_claim_once: 'offer-taken',
   hold_one_open_per_bag: 'bag-already-held',
   hold_release_needs_two: 'second-login-needed',
   split_round_once: 'already-split',

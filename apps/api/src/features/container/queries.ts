@@ -11,11 +11,12 @@ import {
   inspections,
   lots,
   movements,
+  offerContainers,
   sealHolds,
   vessels,
 } from '@sheafbook/db/tables';
 import type { Outcome } from '@sheafbook/keeping';
-import { and, desc, eq, gt, isNull, sql } from 'drizzle-orm';
+import { and, desc, eq, gt, inArray, isNull, lte, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -156,6 +157,7 @@ export async function listPoured(
 ) {
   return tx
     .select({
+      containerId: containers.containerId,
       containerCode: containers.containerCode,
       pouredGrams: movements.amount,
       grams: gramsLeft,
@@ -202,6 +204,30 @@ export async function findOutcome(tx: Tx, storehouseId: string, containerId: str
     .orderBy(desc(inspections.inspectionId))
     .limit(1);
   return row?.outcome as Outcome | undefined;
+}
+
+/** Refuses containers that stand in an offer: whoever wants them back takes the offer back first. */
+export async function refuseOffered(
+  tx: Tx,
+  storehouseId: string,
+  { containerIds, now }: { containerIds: readonly string[]; now: Date },
+): Promise<void> {
+  const offered = await tx
+    .select({ code: containers.containerCode })
+    .from(offerContainers)
+    .innerJoin(containers, joinOn(containers, offerContainers, 'containerId'))
+    .where(
+      and(
+        eq(offerContainers.storehouseId, storehouseId),
+        inArray(offerContainers.containerId, [...containerIds]),
+        lte(offerContainers.offeredAt, now),
+        gt(offerContainers.closesAt, now),
+        isNull(offerContainers.endedAt),
+      ),
+    )
+    .orderBy(containers.containerCode);
+  if (offered.length > 0)
+    throw new Problem('container-offered', { containers: offered.map(({ code }) => code) });
 }
 
 export async function updateTreatment(

@@ -99,7 +99,7 @@ export const containerRoutes = new Hono<AppEnv>()
   )
   .post(
     '/containers/:container/uses',
-    describe(TAG, 'Take grams out of a container for good', ['not-enough-left']),
+    describe(TAG, 'Take grams out of a container for good', ['not-enough-left', 'container-offered']),
     ofHousehold,
     jsonBody(useUp),
     async (c) =>

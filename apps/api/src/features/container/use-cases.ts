@@ -32,6 +32,7 @@ import {
   lockContainer,
   markOpened,
   refuseInDoubt,
+  refuseOffered,
   updateTreatment,
 } from './queries.ts';
 import type { BringIn, Pour, PourInto, Treated, UseUp } from './schema.ts';
@@ -88,6 +89,7 @@ export function pourIntoContainer(context: Context, containerId: string, wish: P
     await lockContainer(tx, storehouseId, containerId);
     const held = await loadContainer(tx, storehouseId, { householdId, containerId });
     await refuseInDoubt(tx, storehouseId, containerId);
+    await refuseOffered(tx, storehouseId, { containerIds: [containerId], now: context.now() });
     if (bag.lotId !== held.container.lotId) throw new Problem('another-lot');
     judgeContainerFill(held.grams + wish.grams, held.kind, held.food, 'grams');
     await postEntry(tx, context, {
@@ -164,7 +166,10 @@ export function sayTreatment(context: Context, containerId: string, said: Treate
   });
 }
 
-/** Takes grams out of a container for good: eaten, given, thrown away. The first taking opens it. What is in doubt is only thrown away. */
+/**
+ * Takes grams out of a container for good: eaten, given, thrown away. The first taking opens it. What is in doubt is only
+ * thrown away, and what is offered stays whole until the offer is taken back.
+ */
 export function useContainer(context: Context, containerId: string, wish: UseUp) {
   const { storehouseId } = context.actor;
   const householdId = householdOf(context);
@@ -173,6 +178,7 @@ export function useContainer(context: Context, containerId: string, wish: UseUp)
     const { container, grams } = await loadContainer(tx, storehouseId, { householdId, containerId });
     if (wish.to !== 'discarded') await refuseInDoubt(tx, storehouseId, containerId);
     await refuseAgainstInspection(tx, storehouseId, { containerId, to: wish.to });
+    await refuseOffered(tx, storehouseId, { containerIds: [containerId], now: context.now() });
     if (grams < wish.grams)
       throw new Problem('not-enough-left', {
         detail: `There are ${grams} g left in ${container.containerCode}.`,
@@ -237,6 +243,9 @@ export function undoPour(context: Context, entryId: string, reason: string) {
         containers: blockers.map(({ containerCode }) => containerCode),
       });
     if (first.buyId !== null) await lockBuyForShare(tx, storehouseId, first.buyId);
+    const containerIds = filled.map(({ containerId }) => containerId).toSorted();
+    for (const containerId of containerIds) await lockContainer(tx, storehouseId, containerId);
+    await refuseOffered(tx, storehouseId, { containerIds, now: context.now() });
     const reversal = { what: 'pour-undone', onDay: todayOf(context), reversesId: entryId, note: reason };
     return reverseEntry(tx, context, { ...reversal, buyId: first.buyId ?? undefined });
   });

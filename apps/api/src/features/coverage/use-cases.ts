@@ -17,7 +17,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import { listBuyLines, loadBuy, requireStage } from '../buy/queries.ts';
 import { estimateFill } from '../fill/use-cases.ts';
 import { listFoodsById } from '../food/queries.ts';
-import { landedFoods } from './landed.ts';
+import { type LandedFood, landedFoods } from './landed.ts';
 import {
   listAwardedAndFetched,
   listAwards,
@@ -145,13 +145,7 @@ async function loadFacts(
 }
 
 const isForAll = (food: FoodRow, facts: HouseholdFacts): boolean =>
-  facts.eaters.every((eater) =>
-    mayEat(toFacts(eater), {
-      foodCode: food.foodCode,
-      allergens: food.allergens,
-      gluten: food.gluten as 'yes' | 'no' | 'cross-contact',
-    }),
-  );
+  facts.eaters.every((eater) => mayEat(toFacts(eater), traitsOf(food)));
 
 /** One step of each line that has a price as the buy stands, rounded up to the cent so that no budget is broken. */
 async function listOffers(tx: Tx, context: Context, buyId: string): Promise<{ food: FoodRow; pack: Pack }[]> {
@@ -172,4 +166,35 @@ async function listOffers(tx: Tx, context: Context, buyId: string): Promise<{ fo
     const group = food.foodGroup as FoodGroupCode;
     return { food, pack: { packId: line.buyLineId, group, grams, minorUnits, mostPacks: null } };
   });
+}
+
+/** Who at a household's table may not eat a food, by name: nobody else's to read, so only for whoever acts for it. */
+export async function listMayNotEat(
+  tx: Tx,
+  storehouseId: string,
+  { householdId, foods }: { householdId: string; foods: readonly FoodRow[] },
+): Promise<Map<string, string[]>> {
+  const eaters = await listEatersOf(tx, storehouseId, [householdId]);
+  return new Map(
+    foods.map((food) => [
+      food.foodId,
+      eaters.filter((eater) => !mayEat(toFacts(eater), traitsOf(food))).map(({ name }) => name),
+    ]),
+  );
+}
+
+const traitsOf = (food: FoodRow) => ({
+  ...{ foodCode: food.foodCode, allergens: food.allergens },
+  gluten: food.gluten as 'yes' | 'no' | 'cross-contact',
+});
+
+/** What a food cost a household landed, on the average over its buys; undefined when it bought none. */
+export async function findLandedCost(
+  tx: Tx,
+  storehouseId: string,
+  { householdId, foodId }: { householdId: string; foodId: string },
+): Promise<LandedFood['cost'] | undefined> {
+  const awards = await listAwards(tx, storehouseId, householdId);
+  const landed = landedFoods(awards, await listCharges(tx, storehouseId, householdId));
+  return landed.find(({ food }) => food.foodId === foodId)?.cost;
 }

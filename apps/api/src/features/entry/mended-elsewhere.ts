@@ -37,5 +37,6 @@ export const MENDED_ELSEWHERE: Readonly<Record<string, string>> = {
   'session-settled': 'Take the settlement back on the page of the session.',
   'session-settlement-undone': 'Settle the session again instead.',
   'session-difference': 'Count what is there and book the difference instead.',
+  'offer-claimed': 'Offer it back instead; what changed hands is mended by whoever has it now.',
   'late-bill': 'Enter the same amount as a late credit instead.',
 };

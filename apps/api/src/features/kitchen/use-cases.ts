@@ -6,7 +6,14 @@ import { noteHelpersRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { loadContainer, lockContainer, markOpened, markShut, refuseInDoubt } from '../container/queries.ts';
+import {
+  loadContainer,
+  lockContainer,
+  markOpened,
+  markShut,
+  refuseInDoubt,
+  refuseOffered,
+} from '../container/queries.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { ensureKitchen, hasOtherUses, listKitchen, listTakes, loadTake } from './queries.ts';
 import type { Take, UseKitchen } from './schema.ts';
@@ -26,6 +33,7 @@ export function takeToKitchen(context: Context, containerId: string, { grams }: 
       containerId,
     });
     await refuseInDoubt(tx, storehouseId, containerId);
+    await refuseOffered(tx, storehouseId, { containerIds: [containerId], now: context.now() });
     const takenGrams = grams ?? heldGrams;
     if (heldGrams === 0 || heldGrams < takenGrams)
       throw notEnough(heldGrams, `There are ${heldGrams} g left in ${container.containerCode}.`);

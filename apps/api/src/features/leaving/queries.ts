@@ -15,6 +15,9 @@ import {
   invitations,
   noticeReadings,
   notices,
+  offerContainers,
+  offers,
+  offerTurns,
   type PersonRow,
   persons,
   pickUps,
@@ -22,7 +25,7 @@ import {
   pledgeCeilings,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, eq, inArray, isNull, ne, or, sql } from 'drizzle-orm';
+import { and, eq, gt, inArray, isNull, ne, or, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 
 /** Whose leaving is asked about; every statement here is about this one household. */
@@ -285,6 +288,27 @@ export async function updateContainerNotesForgotten(
     .where(and(eq(containers.storehouseId, storehouseId), eq(containers.householdId, householdId)));
 }
 
+/** What it still offers goes with it, to no other member and to no pantry. */
+export async function updateOffersTakenBack(
+  tx: Tx,
+  { storehouseId, householdId }: Subject,
+  endedAt: Date,
+): Promise<void> {
+  const own = and(eq(offers.storehouseId, storehouseId), eq(offers.householdId, householdId));
+  await tx.update(offers).set({ goesToPantry: false }).where(own);
+  await tx
+    .update(offerContainers)
+    .set({ endedAt, endedHow: 'taken-back' })
+    .where(
+      and(
+        eq(offerContainers.storehouseId, storehouseId),
+        inArray(offerContainers.offerId, tx.select({ id: offers.offerId }).from(offers).where(own)),
+        gt(offerContainers.closesAt, endedAt),
+        isNull(offerContainers.endedAt),
+      ),
+    );
+}
+
 /** Tables of which nothing stays behind. */
 const OWN_TABLES = [
   eaters,
@@ -295,6 +319,7 @@ const OWN_TABLES = [
   containerWishes,
   calendarEvents,
   places, // with their record of warmth
+  offerTurns,
 ] as const;
 
 /** What was told to the household alone, with who read it; what its persons read of the rest. */

@@ -34,6 +34,7 @@ import {
   updateHelpersEnded,
   updateHouseholdLeft,
   updateInvitationsWithdrawn,
+  updateOffersTakenBack,
   updatePersonsLeft,
   updatePickUpsSigned,
   updateWaiversForgotten,
@@ -112,6 +113,7 @@ async function takeOut(tx: Tx, context: Context, household: HouseholdRow): Promi
   await updateInvitationsWithdrawn(tx, subject, context.now());
   await updatePickUpsSigned(tx, subject, name);
   await updateWaiversForgotten(tx, subject);
+  await updateOffersTakenBack(tx, subject, context.now());
   await updateContainerNotesForgotten(tx, subject);
   await deleteOwnNotices(tx, subject);
   await deleteOwnThings(tx, subject);

@@ -26,7 +26,7 @@ export type Audience =
   | { readonly to: 'buy'; readonly buyId: string };
 
 export type NoticeDraft = {
-  readonly kind: 'written' | 'stage' | 'landing-moved' | 'held' | 'released' | 'packing';
+  readonly kind: 'written' | 'stage' | 'landing-moved' | 'held' | 'released' | 'packing' | 'offer';
   readonly audience: Audience;
   readonly about: string;
   readonly says: string;

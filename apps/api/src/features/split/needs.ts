@@ -17,16 +17,12 @@ const DAYS_A_YEAR = fraction(365);
 export async function readNeeds(
   tx: Tx,
   context: Context,
-  wish: { food: FoodRow; ownerIds: readonly string[]; purpose: string },
+  wish: { food: FoodRow; ownerIds: readonly string[]; what?: string; purpose: string },
 ): Promise<Map<string, OwnerNeed>> {
   const { storehouseId } = context.actor;
-  const { food, ownerIds: householdIds, purpose } = wish;
+  const { food, ownerIds: householdIds, what = 'days of stock, as need-first reads it', purpose } = wish;
   const { foodGroup } = food;
-  await notePrivateRead(tx, context, {
-    householdIds,
-    what: 'days of stock, as need-first reads it',
-    purpose,
-  });
+  await notePrivateRead(tx, context, { householdIds, what, purpose });
   const eaters = await listEatersOf(tx, storehouseId, householdIds);
   const yearAdders = await listYearAdders(tx, storehouseId, householdIds);
   const guidelines = await listOwnGuidelines(tx, storehouseId, { householdIds, foodGroup });

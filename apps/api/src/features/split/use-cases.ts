@@ -46,6 +46,7 @@ import { claimsFor, inputOf, loadLine, prepareRound, type SplitRound } from './r
 import type { SplitWish } from './schema.ts';
 
 export { ratioRange } from './claims.ts';
+export { readNeeds } from './needs.ts';
 export type { SplitRound } from './round.ts';
 
 /**

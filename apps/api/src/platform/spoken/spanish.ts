@@ -9,6 +9,7 @@ import { ES_LANDING } from './es-landing.ts';
 import { ES_LENDING } from './es-lending.ts';
 import { ES_MONEY } from './es-money.ts';
 import { ES_NOTICE } from './es-notice.ts';
+import { ES_OFFER } from './es-offer.ts';
 import { ES_PACKING } from './es-packing.ts';
 import { ES_PAPER } from './es-paper.ts';
 import { ES_PEOPLE } from './es-people.ts';
@@ -27,6 +28,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_MONEY,
   ...ES_BANK,
   ...ES_NOTICE,
+  ...ES_OFFER,
   ...ES_PACKING,
   ...ES_SUPPLY,
   ...ES_PAPER,

@@ -272,6 +272,7 @@ export const en = {
     'supplies-bought': 'Supplies bought',
     'supplies-brought': 'Supplies there or given',
     'supplies-counted': 'Supplies counted',
+    'offer-claimed': 'An offer taken',
     'session-settled': 'Packing day settled',
     'session-settlement-undone': 'Settlement taken back',
     'session-poured': 'Poured at a packing day',

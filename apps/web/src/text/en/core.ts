@@ -324,6 +324,7 @@ export const en = {
   noDeposits: 'No deposits are held for you.',
   entries: {
     'shared-out': 'Shared out',
+    'offer-claimed': 'Food changed hands',
     'session-settled': 'Packing day',
     'session-settlement-undone': 'Packing day taken back',
     'supplies-bought': 'Supplies you paid for',

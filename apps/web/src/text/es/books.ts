@@ -270,6 +270,7 @@ export const es: BooksWords = {
     'supplies-bought': 'Materiales comprados',
     'supplies-brought': 'Materiales que había o regalados',
     'supplies-counted': 'Recuento de materiales',
+    'offer-claimed': 'Oferta tomada',
     'session-settled': 'Jornada de envasado liquidada',
     'session-settlement-undone': 'Liquidación deshecha',
     'session-poured': 'Envasado en una jornada',

@@ -324,6 +324,7 @@ export const es: Catalogue = {
   noDeposits: 'No hay depósitos guardados para usted.',
   entries: {
     'shared-out': 'Repartido',
+    'offer-claimed': 'Alimento que cambió de manos',
     'session-settled': 'Jornada de envasado',
     'session-settlement-undone': 'Jornada de envasado deshecha',
     'supplies-bought': 'Materiales que pagó',

@@ -362,6 +362,7 @@ export const en = {
     rounding: 'Each cost is shared to the cent by largest remainder; a tie goes to the lower seat.',
     entries: {
       'shared-out': 'Shared out',
+      'offer-claimed': 'Food changed hands',
       'session-settled': 'Packing day',
       'session-settlement-undone': 'Packing day taken back',
       'supplies-bought': 'Supplies you paid for',

@@ -347,6 +347,7 @@ export const es: PaperWords = {
     rounding: 'Cada coste se reparte al centavo por el mayor resto; un empate va al puesto menor.',
     entries: {
       'shared-out': 'Repartido',
+      'offer-claimed': 'Alimento que cambió de manos',
       'session-settled': 'Jornada de envasado',
       'session-settlement-undone': 'Jornada de envasado deshecha',
       'supplies-bought': 'Materiales que pagó',
