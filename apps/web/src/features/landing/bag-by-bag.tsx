@@ -12,6 +12,7 @@ import { nameOfLine, spoken } from './landing-body.ts';
 import { Pad, Reading } from './pad.tsx';
 import { isRefused, type Written } from './queue.ts';
 import { gramsOf, type PadDraft, padOf, readingOf, type Weighed, weighedBy } from './reading.ts';
+import { SayBag } from './say-bag.tsx';
 import { scaleText } from './scale.ts';
 import { ScaleFigure } from './scale-figure.tsx';
 import { keepScaleUnit, scaleUnit } from './scale-unit.ts';
@@ -168,6 +169,21 @@ function Scale({ pad, change, floor, bagNo, onKept }: ScaleProps) {
       : gross !== null && weighed === null && declaredGrams !== null && !tareProblem
         ? t.lighterThanSack
         : '';
+  const keepSaid = (said: Partial<PadDraft>) => {
+    const heard = { ...pad, ...said };
+    const onScale = declaredGrams === null ? null : weighedBy(heard, declaredGrams);
+    const conditionWords = t.noteOf[heard.condition];
+    if (onScale)
+      onKept(
+        readingOf({
+          pad: heard,
+          bagOfferId: line.bagOfferId,
+          weighed: onScale,
+          isRefused: false,
+          conditionWords,
+        }),
+      );
+  };
   const keep = (isRefused: boolean) => {
     if (isRefused && pad.condition === 'dry' && pad.note.trim() === '') {
       if (more.current) more.current.open = true;
@@ -213,6 +229,7 @@ function Scale({ pad, change, floor, bagNo, onKept }: ScaleProps) {
           {t.keepUnweighed}
         </button>
       </div>
+      <SayBag {...{ pad, bagNo, change }} onKeep={keepSaid} />
       <details ref={more} open={pad.note !== '' || pad.mark !== ''}>
         <summary>{t.markTareNote}</summary>
         <div className="stack tight">
