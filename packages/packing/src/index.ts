@@ -21,5 +21,6 @@ export * from './session-supplies.ts';
 export * from './settlement.ts';
 export * from './show-rate.ts';
 export * from './supplies.ts';
+export * from './unvouched.ts';
 export * from './void-fraction.ts';
 export * from './ways-to-keep.ts';

@@ -104,7 +104,7 @@ function presentPour(row: LoggedPour, judged: Judged | undefined) {
 }
 
 export function presentLog(reading: LogReading) {
-  const { session, pours, packs, balance, now } = reading;
+  const { session, pours, packs, balance, unchecked, now } = reading;
   const judged = judgeAll(pours, reading);
   const total = (
     name: 'broughtGrams' | 'inContainersGrams' | 'leftInBagsGrams' | 'spilledGrams' | 'sampledGrams',
@@ -125,6 +125,9 @@ export function presentLog(reading: LogReading) {
     },
     pours: pours.map((row) => presentPour(row, judged.get(row))),
     packs: packs.map((pack) => presentPack(pack, now)),
+    unchecked: unchecked.map(({ line, machines, fromSerial, toSerial }) => ({
+      ...{ line, machines, fromSerial, toSerial },
+    })),
   };
 }
 

@@ -25,7 +25,7 @@ import {
   updateSession,
 } from '../packing-session/queries.ts';
 import { requireSessionStage } from '../packing-session/use-cases.ts';
-import { findStop, holdLate, refuseStopped } from '../seam/use-cases.ts';
+import { findStop, holdLate, listUnchecked, refuseStopped, refuseUnchecked } from '../seam/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { balanceOf, isUnexplained } from './balance.ts';
 import {
@@ -68,7 +68,9 @@ async function loadLog(tx: Tx, context: Context, sessionId: string) {
   const losses = await sumLosses(tx, storehouseId, sessionId);
   const packs = await listPacks(tx, storehouseId, sessionId);
   const wishes = await listWishes(tx, storehouseId, { sessionId });
-  return { session, pours, packs, wishes, balance: balanceOf(bags, pours, losses), now: context.now() };
+  const unchecked = await listUnchecked(tx, storehouseId, sessionId);
+  const balance = balanceOf(bags, pours, losses);
+  return { session, pours, packs, wishes, unchecked, balance, now: context.now() };
 }
 
 /** The bags that may come to the line, of those who want something packed. */
@@ -270,16 +272,17 @@ export function weighLeft(context: Context, sessionId: string, wish: LeftWish) {
 }
 
 /**
- * Signs a session's mass: every rest is weighed, and what nobody can account for lies within what a scale explains or has a
- * named cause. The difference of each bag is booked, so that in = containers + left + spilled + sampled + unexplained.
+ * Signs a session's mass: every rest is weighed, what nobody can account for lies within what a scale explains or has a named
+ * cause, and a good check stands behind every seal that is not held. The difference of each bag is booked, so that in = containers + left + spilled + sampled + unexplained.
  */
 export function signSession(context: Context, sessionId: string) {
   const { storehouseId, personId } = context.actor;
   return withTx(context, async (tx) => {
     const session = await lockSession(tx, storehouseId, sessionId);
     requireSessionStage(session, 'running');
-    const { balance } = await loadLog(tx, context, sessionId);
+    const { balance, unchecked } = await loadLog(tx, context, sessionId);
     refuseUnbalanced(balance);
+    refuseUnchecked(unchecked);
     const unexplainedVesselId = (await loadOutsideVessels(tx, storehouseId))('unexplained');
     for (const { row, leftInBagsGrams } of balance) {
       const { bag, brought } = row;

@@ -246,6 +246,7 @@ export type SealHeld = Awaited<ReturnType<typeof listSealHolds>>[number];
 export async function listClosedOfSession(tx: Tx, storehouseId: string, sessionId: string) {
   return tx
     .select({
+      containerId: packingPours.containerId,
       line: packingPours.line,
       serial: packingPours.serial,
       containerKindId: containers.containerKindId,

@@ -39,6 +39,7 @@ import { tellFailed } from './telling.ts';
 import { checkOf, VOUCHES, watchLine, windowsOf } from './windows.ts';
 
 export { findStop, holdLate, refuseStopped } from './stop.ts';
+export { listUnchecked, refuseUnchecked } from './unchecked.ts';
 export { lastGoodOf } from './windows.ts';
 
 /** The machines, the limits of each kind of can, and what is still in doubt. */

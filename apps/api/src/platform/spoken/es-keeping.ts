@@ -48,6 +48,10 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
     'Coma pronto lo que hay en {} y no lo guarde más: {} Si uno está hinchado, mojado, mohoso o huele mal, no lo coma ni lo regale; pregunte en la oficina de extensión de su condado.',
   '{} are thrown away: {} Do not eat what is in them or give it away.':
     '{} se tiran: {} No coma lo que hay en ellos ni lo regale.',
+  'Numbers {} to {} of line {} were closed since the last good check of {}. Check the last one, or one closed for trial. If that can’t be done, write it down as failed: they are held, and the day can be signed.':
+    'Los números {} a {} de la línea {} se cerraron desde la última revisión buena de {}. Revise el último, o uno cerrado de prueba. Si no es posible, anótelo como fallido: quedan retenidos y se puede firmar la jornada.',
+  'Numbers {} to {} of line {} were closed, and no seal of {} was checked. Check the last one, or one closed for trial. If that can’t be done, write it down as failed: they are held, and the day can be signed.':
+    'Los números {} a {} de la línea {} se cerraron y no se revisó ningún cierre de {}. Revise el último, o uno cerrado de prueba. Si no es posible, anótelo como fallido: quedan retenidos y se puede firmar la jornada.',
   'The machine of this line is out. Nothing more is closed with it until three checks in a row have passed.':
     'La máquina de esta línea está parada. No se cierra nada más con ella hasta que pasen tres revisiones seguidas.',
   '{} is out since its check failed. Nothing more is closed on line {} until three checks in a row have passed.':

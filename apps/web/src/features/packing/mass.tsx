@@ -1,4 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { ask, askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
@@ -66,7 +67,11 @@ export function Mass({ log, body }: { log: Log; body: LogBody }) {
       />
       <Containers body={body} />
       {isRunning ? <Weigh log={log} bags={bags} /> : null}
-      {isRunning ? <Sign log={log} body={body} /> : null}
+      {isRunning && mass.isWeighed && body.unchecked.length > 0 ? (
+        <LastCheck log={log} unchecked={body.unchecked} />
+      ) : isRunning ? (
+        <Sign log={log} body={body} />
+      ) : null}
     </section>
   );
 }
@@ -213,6 +218,31 @@ function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
         </button>
       </div>
     </details>
+  );
+}
+
+/** Everything is weighed, and a seal still waits for the check that stands behind it. */
+function LastCheck({ log, unchecked }: { log: Log; unchecked: LogBody['unchecked'] }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  return (
+    <NextStep title={t.checkFirst}>
+      {unchecked.map(({ line, machines, fromSerial, toSerial }) => (
+        <p key={`${line} ${fromSerial}`}>
+          {t.uncheckedSays(
+            machines.join(', '),
+            format.count(line),
+            format.count(fromSerial),
+            format.count(toSerial),
+          )}
+        </p>
+      ))}
+      <div className="actions">
+        <Link className="btn go" to="/s/$storehouse/packing/$session/seals" params={log.param}>
+          {t.toSeals}
+        </Link>
+      </div>
+    </NextStep>
   );
 }
 

@@ -216,5 +216,8 @@ export const en = {
   signSays:
     'Once every bag is weighed back: what is missing is booked as dust, within 0.5 % or with its reason.',
   signIt: 'Sign the mass',
+  checkFirst: 'Check the last seal',
+  uncheckedSays: (machines: string, line: string, from: string, to: string) =>
+    `${from === to ? `Number ${from} of line ${line} waits` : `Numbers ${from} to ${to} of line ${line} wait`} for a last good check of ${machines}. The day is signed after it.`,
 };
 export type PackingWords = typeof en;

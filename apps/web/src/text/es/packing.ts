@@ -210,4 +210,7 @@ export const es: PackingWords = {
   signSays:
     'Cuando se haya pesado cada saco: lo que falta se anota como polvo, dentro del 0,5 % o con su razón.',
   signIt: 'Firmar la masa',
+  checkFirst: 'Revisar el último cierre',
+  uncheckedSays: (machines, line, from, to) =>
+    `${from === to ? `El número ${from} de la línea ${line} espera` : `Los números ${from} a ${to} de la línea ${line} esperan`} una última revisión buena de ${machines}. La jornada se firma después.`,
 };
