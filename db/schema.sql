@@ -2055,6 +2055,34 @@ table book.quote_freight_step row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select to sheafbook_app
 
+table book.re_can row level security
+  storehouse_id uuid not null
+  re_can_id uuid default uuidv7() not null
+  old_container_id uuid not null
+  new_container_id uuid not null
+  household_id uuid not null
+  grams book.amount not null
+  spilled_grams book.amount not null
+  note text default ''::text not null
+  entry_id uuid not null
+  done_by uuid not null
+  done_at timestamp with time zone not null
+  undone_entry_id uuid
+  constraint re_can_pkey PRIMARY KEY (storehouse_id, re_can_id)
+  constraint re_can_new_once UNIQUE (storehouse_id, new_container_id)
+  constraint re_can_done_by_fk FOREIGN KEY (storehouse_id, done_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint re_can_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint re_can_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint re_can_new_fk FOREIGN KEY (storehouse_id, new_container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint re_can_old_fk FOREIGN KEY (storehouse_id, old_container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint re_can_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint re_can_undone_entry_fk FOREIGN KEY (storehouse_id, undone_entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint re_can_into_another CHECK ((old_container_id <> new_container_id))
+  constraint re_can_moves_something CHECK ((((grams)::bigint > 0) AND ((spilled_grams)::bigint >= 0)))
+  CREATE UNIQUE INDEX re_can_old_once ON book.re_can USING btree (storehouse_id, old_container_id) WHERE (undone_entry_id IS NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (undone_entry_id) to sheafbook_app
+
 table book.rules row level security
   storehouse_id uuid not null
   rules_version integer not null

@@ -4,6 +4,7 @@ import { bodyOf } from '../support/buy.ts';
 import { aHall, aPackingSession, aPourBody, bringWheat, type TestHall } from '../support/packing.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
+import { settle } from './support/crawl.ts';
 import { openSite, type Site } from './support/site.ts';
 
 let site: Site;
@@ -115,6 +116,23 @@ test('halving by opening one, three good trials, and what passed is let go', asy
   await page.getByLabel('What was found').fill('The seam is too thick.');
   await page.getByRole('button', { name: 'Put 5 into new cans' }).click();
   await page.getByText('Numbers 1 to 8 were in doubt, and all are answered for.').waitFor();
+}, 180_000);
+
+test('what did not pass goes into new cans, and each old code leads to its new one', async () => {
+  await page.getByLabel('Which', { exact: true }).selectOption({ label: 'All 5 that wait' });
+  await page.getByLabel('Treatment').selectOption({ label: 'Oxygen absorber' });
+  await page.getByRole('button', { name: '5 are in new cans' }).click();
+  const moved = page.getByRole('table', { name: 'In new cans' });
+  await moved.waitFor();
+  expect(await moved.locator('tbody tr').count()).toBe(5);
+  await settle(page);
+  expect(await listViolations(page)).toEqual([]);
+  expect(await overflowOf(page)).toBe(0);
+  await page.getByText('One was written down by mistake').click();
+  await page.getByLabel('Why', { exact: true }).fill('that can is full of flour');
+  await page.getByRole('button', { name: 'It is in the old can still' }).click();
+  await page.getByRole('button', { name: '1 is in a new can' }).waitFor();
+  expect(await moved.locator('tbody tr').count()).toBe(4);
 }, 180_000);
 
 test('its owner reads what to do, and acknowledges it', async () => {

@@ -122,6 +122,7 @@ const APP_TABLES = {
   'book.supply':
     'insert select update(is_retired, name, pack_minor_units, pack_pieces, pieces_each, version)',
   'book.supply_price': 'delete insert select update(price_minor_units)',
+  'book.re_can': 'insert select update(undone_entry_id)',
   'book.seal_check': 'insert select',
   'book.seal_hold': 'insert select update(disposition, note, settled_at, settled_by)',
   'book.seal_machine': 'insert select update(out_since, version)',

@@ -120,6 +120,8 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /packing-sessions/:session/seals': 'coordinator packing_lead equipment_keeper',
   'POST /seal-checks': 'coordinator packing_lead equipment_keeper',
   'POST /seal-holds/settling': 'coordinator packing_lead equipment_keeper',
+  'POST /re-cannings': 'coordinator packing_lead equipment_keeper',
+  'POST /re-cannings/:reCanning/undoing': 'coordinator packing_lead equipment_keeper',
   'GET /treatments': 'member',
   'GET /ways-to-keep': 'member',
   'GET /packing-sessions/:session/settlement': 'coordinator packing_lead treasurer reviewer',

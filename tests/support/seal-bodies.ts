@@ -22,4 +22,9 @@ export const sealBodies = (
     disposition: 'eat-now',
     note: 'soft',
   },
+  'POST /re-cannings': {
+    ...{ containers: [{ containerId: ids.container ?? ids.kind }], containerKindId: ids.kind },
+    ...{ treatment: 'none', note: '' },
+  },
+  'POST /re-cannings/:reCanning/undoing': { reason: 'the wrong can' },
 });

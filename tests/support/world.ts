@@ -104,13 +104,36 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
   const [pack] = await app.admin<{ id: string }[]>`
     insert into book.absorber_pack (storehouse_id, packing_session_id, size_millilitres, packets, opened_at, opened_by)
     values (${storehouse.storehouseId}, ${ids.session}, 300, 25, now(), ${Dell.personId}) returning absorber_pack_id as id`;
+  const reCanning = await aReCanning(app, ids, storehouse.storehouseId, Dell.personId);
   return {
     ...{ storehouse, buy, gathering, shelves },
     ids: {
       ...{ ...ids, throughOn: '2020-12-31', count: counted?.id ?? '', work: dead?.id ?? '' },
       pack: pack?.id ?? '',
+      reCanning,
     },
   };
+}
+
+/** The can of the world went into another and back, so that its code stands. */
+async function aReCanning(
+  { admin }: TestApp,
+  ids: Record<string, string>,
+  storehouseId: string,
+  personId: string,
+): Promise<string> {
+  const [vessel] = await admin<{ id: string }[]>`insert into book.vessel (storehouse_id, vessel_id, kind)
+    values (${storehouseId}, uuidv7(), 'container') returning vessel_id as id`;
+  await admin`insert into book.container (storehouse_id, container_id, container_code, container_kind_id, lot_id,
+      household_id, packed_on)
+    select storehouse_id, ${vessel?.id ?? ''}, 'ZZZZZZ' || right(container_code, 1), container_kind_id, lot_id, household_id,
+      packed_on from book.container where container_id = ${ids.container ?? ''}`;
+  const [row] = await admin<{ id: string }[]>`
+    insert into book.re_can (storehouse_id, old_container_id, new_container_id, household_id, grams, spilled_grams,
+      entry_id, undone_entry_id, done_by, done_at)
+    select storehouse_id, container_id, ${vessel?.id ?? ''}, household_id, 5, 0, ${ids.entry ?? ''}, ${ids.entry ?? ''},
+      ${personId}, now() from book.container where container_id = ${ids.container ?? ''} returning re_can_id as id`;
+  return row?.id ?? '';
 }
 
 /** A thing for lending that came from a sheet. */

@@ -1,5 +1,15 @@
 import { sql } from 'drizzle-orm';
-import { boolean, integer, jsonb, primaryKey, smallint, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import {
+  bigint,
+  boolean,
+  integer,
+  jsonb,
+  primaryKey,
+  smallint,
+  text,
+  timestamp,
+  uuid,
+} from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
 
 const instant = (name: string) => timestamp(name, { withTimezone: true, mode: 'date' });
@@ -80,3 +90,23 @@ export const sealHolds = book.table(
   (table) => [primaryKey({ columns: [table.storehouseId, table.containerId, table.sealCheckId] })],
 );
 export type SealHoldRow = typeof sealHolds.$inferSelect;
+
+export const reCans = book.table(
+  're_can',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    reCanId: uuid('re_can_id').notNull().default(sql`uuidv7()`),
+    oldContainerId: uuid('old_container_id').notNull(),
+    newContainerId: uuid('new_container_id').notNull(),
+    householdId: uuid('household_id').notNull(),
+    grams: bigint('grams', { mode: 'number' }).notNull(),
+    spilledGrams: bigint('spilled_grams', { mode: 'number' }).notNull(),
+    note: text('note').notNull().default(''),
+    entryId: uuid('entry_id').notNull(),
+    doneBy: uuid('done_by').notNull(),
+    doneAt: instant('done_at').notNull(),
+    undoneEntryId: uuid('undone_entry_id'),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.reCanId] })],
+);
+export type ReCanRow = typeof reCans.$inferSelect;

@@ -31,6 +31,7 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   food_code_once: 'already-there',
   container_kind_code_once: 'already-there',
   seal_machine_name_once: 'already-there',
+  re_can_old_once: 'already-there',
   session_settlement_one_standing: 'session-stage-wrong',
   supply_name_once: 'already-there',
   supply_one_of_its_sort: 'already-there',

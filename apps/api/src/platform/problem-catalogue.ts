@@ -104,6 +104,7 @@ export const PROBLEMS = {
     409,
     'The machine of this line is out. Nothing more is closed with it until three checks in a row have passed.',
   ),
+  'container-ended': refuse(409, 'This container’s code has ended: what was in it stands in a new one.'),
   'container-in-doubt': refuse(409, 'The seam of this container is in doubt. Somebody answers for it first.'),
   'container-offered': refuse(
     409,

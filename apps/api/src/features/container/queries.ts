@@ -12,6 +12,7 @@ import {
   lots,
   movements,
   offerContainers,
+  reCans,
   sealHolds,
   vessels,
 } from '@sheafbook/db/tables';
@@ -228,6 +229,21 @@ export async function refuseOffered(
     .orderBy(containers.containerCode);
   if (offered.length > 0)
     throw new Problem('container-offered', { containers: offered.map(({ code }) => code) });
+}
+
+/** Refuses a container whose code has ended, since what was in it stands in a new one. */
+export async function refuseEnded(tx: Tx, storehouseId: string, containerId: string): Promise<void> {
+  const [row] = await tx
+    .select({ id: reCans.reCanId })
+    .from(reCans)
+    .where(
+      and(
+        eq(reCans.storehouseId, storehouseId),
+        eq(reCans.oldContainerId, containerId),
+        isNull(reCans.undoneEntryId),
+      ),
+    );
+  if (row) throw new Problem('container-ended');
 }
 
 export async function updateTreatment(

@@ -31,6 +31,7 @@ import {
   loadContainer,
   lockContainer,
   markOpened,
+  refuseEnded,
   refuseInDoubt,
   refuseOffered,
   updateTreatment,
@@ -90,6 +91,7 @@ export function pourIntoContainer(context: Context, containerId: string, wish: P
     const held = await loadContainer(tx, storehouseId, { householdId, containerId });
     await refuseInDoubt(tx, storehouseId, containerId);
     await refuseOffered(tx, storehouseId, { containerIds: [containerId], now: context.now() });
+    await refuseEnded(tx, storehouseId, containerId);
     if (bag.lotId !== held.container.lotId) throw new Problem('another-lot');
     judgeContainerFill(held.grams + wish.grams, held.kind, held.food, 'grams');
     await postEntry(tx, context, {
@@ -305,7 +307,11 @@ export async function lockBagOfOwner(
   return row;
 }
 
-export { judgeAbsorbersIn, judgeFromBagsAt, listWarningsFromBags } from './treatment.ts';
+export {
+  judgeAbsorbersIn,
+  judgeFromBagsAt,
+  listWarningsFromBags,
+} from './treatment.ts';
 
 /**
  * Refuses a fill past what shaking down allows, and says a word about one that needs shaking. `facts` are what else the

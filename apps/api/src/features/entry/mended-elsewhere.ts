@@ -34,6 +34,8 @@ export const MENDED_ELSEWHERE: Readonly<Record<string, string>> = {
   'session-pour-undone': LOG,
   'session-spilled': LOG,
   'session-sampled': LOG,
+  're-canned': 'Take it back among the seals instead.',
+  're-can-undone': 'Put it into a new container again instead.',
   'session-settled': 'Take the settlement back on the page of the session.',
   'session-settlement-undone': 'Settle the session again instead.',
   'session-difference': 'Count what is there and book the difference instead.',

@@ -2,7 +2,9 @@ import type { SealCheckRow, SealMachineRow, SeamLimitRow } from '@sheafbook/db/t
 import type { SeamFault, SeamMeasures } from '@sheafbook/packing';
 import { spellCode } from '@sheafbook/units';
 import type { SealHeld } from './queries.ts';
+import type { ReCanned } from './queries-re-can.ts';
 import type { WatchReading } from './use-cases.ts';
+import type { Moved } from './use-cases-re-can.ts';
 
 export const presentMachine = ({ sealMachineId, name, kind, outSince, version }: SealMachineRow) => ({
   id: sealMachineId,
@@ -72,8 +74,27 @@ export const presentWatch = (watch: WatchReading) => ({
     suspects: suspects.map(({ held, state }) => ({
       ...presentHold(held),
       ...{ state, disposition: held.hold.disposition, note: held.hold.note },
+      ...{ containerKindId: held.containerKindId, movedTo: movedTo(watch.moved, held) },
     })),
   })),
+});
+
+/** The new container of one that did not pass; null while its food is where it was. */
+const movedTo = (moved: readonly ReCanned[], { hold }: SealHeld) => {
+  const own = moved.find(({ reCan }) => reCan.oldContainerId === hold.containerId);
+  return own
+    ? {
+        ...{ reCanningId: own.reCan.reCanId, containerId: own.reCan.newContainerId },
+        ...{ code: own.newCode, spelled: spellCode(own.newCode), grams: own.reCan.grams },
+      }
+    : null;
+};
+
+export const presentMoved = (moved: Moved) => ({
+  moved: moved.map(({ reCanId: id, entry, grams, oldCode, newCode }) => ({
+    ...{ id, entryId: entry.entryId, entryNo: entry.entryNo, grams, oldCode, newCode },
+  })),
+  warnings: [...new Set(moved.flatMap(({ warnings }) => warnings))],
 });
 
 export const presentSeals = (seals: {

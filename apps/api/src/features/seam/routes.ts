@@ -7,11 +7,13 @@ import {
   presentHold,
   presentMachine,
   presentMade,
+  presentMoved,
   presentSeals,
   presentWatch,
 } from './present.ts';
-import { checkWish, limitWish, machineWish, settling } from './schema.ts';
+import { checkWish, limitWish, machineWish, reCanning, settling, undoing } from './schema.ts';
 import { addMachine, checkSeal, readChecks, readSeals, readWatch, setLimits } from './use-cases.ts';
+import { reCan, undoReCan } from './use-cases-re-can.ts';
 import { settleSuspects } from './use-cases-settling.ts';
 
 const TAG = 'Seams and seals';
@@ -78,4 +80,38 @@ export const seamRoutes = new Hono<AppEnv>()
       const { settled, holds } = await settleSuspects(contextOf(c), c.req.valid('json'));
       return c.json({ settled, holds: holds.map(presentHold) });
     },
+  )
+  .post(
+    '/re-cannings',
+    describe(TAG, 'Move what did not pass into new containers, under the same owner', [
+      'thing-not-found',
+      'already-there',
+      'container-in-doubt',
+      'machine-is-out',
+      'not-enough-left',
+    ]),
+    whoChecks,
+    jsonBody(reCanning),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => reCan(context, c.req.valid('json')),
+        present: presentMoved,
+      }),
+  )
+  .post(
+    '/re-cannings/:reCanning/undoing',
+    describe(TAG, 'Take it back: the grams are in the old container again', [
+      'thing-not-found',
+      'already-reversed',
+      'cannot-reverse',
+    ]),
+    whoChecks,
+    jsonBody(undoing),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => undoReCan(context, idParam(c, 'reCanning'), c.req.valid('json')),
+        present: (entry) => entry,
+      }),
   );

@@ -1,4 +1,6 @@
+import { TREATMENT_CODES } from '@sheafbook/keeping';
 import { z } from 'zod';
+import { gramsOrNone, reason } from '../buy/schema.ts';
 import { thingName } from '../storehouse/schema.ts';
 
 const mils = z.int('Give whole thousandths of an inch.').min(1).max(1000);
@@ -87,3 +89,21 @@ export const settling = z.strictObject({
   note: z.string().trim().min(1, 'Say what was found.').max(500),
 });
 export type Settling = z.infer<typeof settling>;
+
+export const reCanning = z
+  .strictObject({
+    containers: z
+      .array(z.strictObject({ containerId: z.uuid(), spilledGrams: gramsOrNone.default(0) }))
+      .min(1, 'Say which containers.')
+      .max(100),
+    containerKindId: z.uuid(),
+    treatment: z.enum(TREATMENT_CODES),
+    note,
+  })
+  .refine(({ containers }) => new Set(containers.map((one) => one.containerId)).size === containers.length, {
+    path: ['containers'],
+    message: 'Each container stands once.',
+  });
+export type ReCanning = z.infer<typeof reCanning>;
+
+export const undoing = z.strictObject({ reason });

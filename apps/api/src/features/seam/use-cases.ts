@@ -34,6 +34,7 @@ import {
   updateMachine,
   upsertLimit,
 } from './queries.ts';
+import { listReCanned } from './queries-re-can.ts';
 import type { CheckWish, LimitWish, MachineWish } from './schema.ts';
 import { tellFailed } from './telling.ts';
 import { checkOf, VOUCHES, watchLine, windowsOf } from './windows.ts';
@@ -71,6 +72,11 @@ export function readWatch(context: Context, sessionId: string) {
     const checks = await listChecks(tx, storehouseId, sessionId);
     const holds = await listSealHolds(tx, storehouseId, { sessionId });
     await noteOwnersRead(tx, context, holds);
+    const moved = await listReCanned(
+      tx,
+      storehouseId,
+      holds.map(({ hold }) => hold.containerId),
+    );
     const machines = await listMachines(tx, storehouseId);
     const closed = await listClosedOfSession(tx, storehouseId, sessionId);
     const now = context.now();
@@ -78,7 +84,7 @@ export function readWatch(context: Context, sessionId: string) {
       machinesAt(line, machines, checks).map((machine) => watchLine(machine, { line, closed, checks, now })),
     );
     return {
-      ...{ session, checks, lines, machines, windows: windowsOf(holds, checks) },
+      ...{ session, checks, lines, machines, moved, windows: windowsOf(holds, checks) },
       ...{
         limits: await listLimits(tx, storehouseId),
         names: await listCheckers(tx, storehouseId, sessionId),

@@ -52,6 +52,20 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
     'Los números {} a {} de la línea {} se cerraron desde la última revisión buena de {}. Revise el último, o uno cerrado de prueba. Si no es posible, anótelo como fallido: quedan retenidos y se puede firmar la jornada.',
   'Numbers {} to {} of line {} were closed, and no seal of {} was checked. Check the last one, or one closed for trial. If that can’t be done, write it down as failed: they are held, and the day can be signed.':
     'Los números {} a {} de la línea {} se cerraron y no se revisó ningún cierre de {}. Revise el último, o uno cerrado de prueba. Si no es posible, anótelo como fallido: quedan retenidos y se puede firmar la jornada.',
+  'What was in it is in {} already.': 'Lo que había en él ya está en {}.',
+  'This container was answered for otherwise; it goes into no new one.':
+    'Se decidió otra cosa sobre este envase; no pasa a uno nuevo.',
+  '{} g are in this container; more can’t go into a new one.':
+    'Hay {} g en este envase; no puede pasar más a uno nuevo.',
+  'Each container stands once.': 'Cada envase figura una sola vez.',
+  'Say which containers.': 'Diga qué envases.',
+  'This container’s code has ended: what was in it stands in a new one.':
+    'El código de este envase terminó: lo que había en él está en uno nuevo.',
+  'What was in doubt stands in new containers now: {}. The old codes have ended.':
+    'Lo que estaba en duda está ahora en envases nuevos: {}. Los códigos viejos terminaron.',
+  'Nothing went into {}: that was taken back. It is in {} still.': 'Nada pasó a {}: se anuló. Sigue en {}.',
+  'Take it back among the seals instead.': 'Anúlelo en los cierres.',
+  'Put it into a new container again instead.': 'Páselo otra vez a un envase nuevo.',
   'The machine of this line is out. Nothing more is closed with it until three checks in a row have passed.':
     'La máquina de esta línea está parada. No se cierra nada más con ella hasta que pasen tres revisiones seguidas.',
   '{} is out since its check failed. Nothing more is closed on line {} until three checks in a row have passed.':

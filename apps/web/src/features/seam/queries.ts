@@ -15,6 +15,8 @@ export type Limit = Watch['limits'][number];
 export type CheckBody = InferRequestType<(typeof inside)['seal-checks']['$post']>['json'];
 export type Settling = InferRequestType<(typeof inside)['seal-holds']['settling']['$post']>['json'];
 
+export type ReCanning = InferRequestType<(typeof inside)['re-cannings']['$post']>['json'];
+
 export const watchQuery = (param: OfSession) =>
   queryOptions({
     queryKey: ['packing', param, 'seals'],

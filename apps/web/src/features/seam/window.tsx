@@ -6,6 +6,7 @@ import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { ofSession } from '../packing/queries.ts';
 import { inside, type SealWindow, type Settling, type Suspect, type Watch } from './queries.ts';
+import { ReCan } from './re-can.tsx';
 import { useSeamText } from './words.ts';
 
 type WindowProps = { window: SealWindow; watch: Watch; onOpen: (serial: number) => void };
@@ -18,7 +19,13 @@ export function WindowOf({ window, watch, onOpen }: WindowProps) {
   const last = suspects.at(-1);
   const open = suspects.filter(({ disposition }) => disposition === null);
   if (!first || !last) return null;
-  if (open.length === 0) return <p className="said well-said">{t.answered(first.serial, last.serial)}</p>;
+  if (open.length === 0)
+    return (
+      <section className="stack">
+        <p className="said well-said">{t.answered(first.serial, last.serial)}</p>
+        <ReCan {...{ suspects, watch }} />
+      </section>
+    );
   const next = open.find(({ serial }) => serial === nextToOpen);
   return (
     <section className="stack">
@@ -42,6 +49,7 @@ export function WindowOf({ window, watch, onOpen }: WindowProps) {
       ) : null}
       <Owners open={open} />
       <Answers {...{ open, watch }} />
+      <ReCan {...{ suspects, watch }} />
     </section>
   );
 }

@@ -294,6 +294,8 @@ export const en = {
     'bag-sampled': 'Taken as a sample',
     'container-sampled': 'Taken as a sample',
     'container-discarded': 'Thrown away',
+    're-canned': 'Put into a new container',
+    're-can-undone': 'Put back into the old container',
     'kitchen-eaten': 'Eaten',
     'kitchen-given': 'Given away',
     'kitchen-animals': 'Fed to animals',

@@ -109,6 +109,21 @@ export const en = {
   },
   found: 'What was found',
   foundHint: 'Its owner reads this.',
+  reCan: 'Put them into new cans',
+  reCanSays:
+    'Each goes gram by gram into a new can of the same owner and the same lot. The old code ends; its owner is told the new one. Print its label, then check the new seal.',
+  allToReCan: (count: number) => (count === 1 ? 'The one that waits' : `All ${count} that wait`),
+  oneToReCan: (serial: number, code: string, whose: string) => `Number ${serial}, ${code}, ${whose}`,
+  newKind: 'New container',
+  newTreatment: 'Treatment',
+  reCanIt: (count: number) => (count === 1 ? '1 is in a new can' : `${count} are in new cans`),
+  inNewCans: 'In new cans',
+  oldCode: 'Old code, owner',
+  newCode: 'New code',
+  grams: 'Grams',
+  notMoved: 'One was written down by mistake',
+  why: 'Why',
+  takeBack: 'It is in the old can still',
   foodCaution:
     'Food that is swollen, wet, mouldy or smells wrong is neither eaten nor given away. Your county extension office or health department decides, not this page.',
   answerIt: {

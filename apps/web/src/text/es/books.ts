@@ -292,6 +292,8 @@ export const es: BooksWords = {
     'bag-sampled': 'Tomado como muestra',
     'container-sampled': 'Tomado como muestra',
     'container-discarded': 'Tirado',
+    're-canned': 'Pasado a un envase nuevo',
+    're-can-undone': 'Devuelto al envase viejo',
     'kitchen-eaten': 'Comido',
     'kitchen-given': 'Regalado',
     'kitchen-animals': 'Dado a los animales',

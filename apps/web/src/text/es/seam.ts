@@ -110,6 +110,21 @@ export const es: typeof en = {
   },
   found: 'Qué se encontró',
   foundHint: 'Su dueño lo lee.',
+  reCan: 'Pasarlos a latas nuevas',
+  reCanSays:
+    'Cada uno pasa gramo por gramo a una lata nueva del mismo dueño y del mismo lote. El código viejo termina; se avisa al dueño del nuevo. Imprima su etiqueta y revise luego el cierre nuevo.',
+  allToReCan: (count) => (count === 1 ? 'El que espera' : `Los ${count} que esperan`),
+  oneToReCan: (serial, code, whose) => `Número ${serial}, ${code}, ${whose}`,
+  newKind: 'Envase nuevo',
+  newTreatment: 'Tratamiento',
+  reCanIt: (count) => (count === 1 ? '1 está en una lata nueva' : `${count} están en latas nuevas`),
+  inNewCans: 'En latas nuevas',
+  oldCode: 'Código viejo, dueño',
+  newCode: 'Código nuevo',
+  grams: 'Gramos',
+  notMoved: 'Uno se anotó por error',
+  why: 'Por qué',
+  takeBack: 'Sigue en la lata vieja',
   foodCaution:
     'La comida hinchada, mojada, mohosa o que huele mal no se come ni se regala. Decide la oficina de extensión de su condado o el departamento de salud, no esta página.',
   answerIt: {

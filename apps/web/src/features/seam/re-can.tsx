@@ -1,0 +1,159 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { askOnce } from '../../api/client.ts';
+import { Choice, Field } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { Ledger } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { ofSession } from '../packing/queries.ts';
+import { kindsQuery } from '../shelf/queries.ts';
+import { treatmentsQuery } from '../treatment/queries.ts';
+import { inside, type ReCanning, type Suspect, type Watch } from './queries.ts';
+import { useSeamText } from './words.ts';
+
+type Props = { suspects: readonly Suspect[]; watch: Watch };
+
+/** What did not pass goes into new cans under the same owner; each old code ends with it and leads to the new one. */
+export function ReCan({ suspects, watch }: Props) {
+  const waiting = suspects.filter(({ disposition, movedTo }) => disposition === 're-can' && movedTo === null);
+  const moved = suspects.filter(({ movedTo }) => movedTo !== null);
+  return (
+    <>
+      {waiting.length > 0 ? <IntoNew {...{ waiting, watch }} /> : null}
+      {moved.length > 0 ? <Moved {...{ moved, watch }} /> : null}
+    </>
+  );
+}
+
+function useSeals(watch: Watch) {
+  const queries = useQueryClient();
+  const { storehouse } = useHouse();
+  const refresh = () =>
+    queries.invalidateQueries({ queryKey: ofSession({ storehouse, session: watch.session.id }) });
+  return { storehouse, refresh };
+}
+
+function IntoNew({ waiting, watch }: { waiting: readonly Suspect[]; watch: Watch }) {
+  const t = useSeamText();
+  const { format } = useHouse();
+  const { storehouse, refresh } = useSeals(watch);
+  const kinds = useQuery(kindsQuery({ storehouse })).data?.containerKinds ?? [];
+  const treatments = useQuery(treatmentsQuery({ storehouse })).data?.treatments ?? [];
+  const [which, setWhich] = useState('all');
+  const [kindId, setKindId] = useState('');
+  const [treatment, setTreatment] = useState<ReCanning['treatment']>('oxygen-absorber');
+  const chosen = waiting.filter(({ containerId }) => which === 'all' || containerId === which);
+  const of = chosen.length > 0 ? chosen : waiting;
+  const kind = kindId || (waiting[0]?.containerKindId ?? '');
+  const moving = useMutation({
+    mutationFn: () => {
+      const containers = of.map(({ containerId }) => ({ containerId, spilledGrams: 0 }));
+      const json = { containers, containerKindId: kind, treatment, note: '' };
+      return askOnce(`re-can.${watch.session.id}`, json, (headers) =>
+        inside['re-cannings'].$post({ param: { storehouse }, json }, { headers }),
+      );
+    },
+    onSuccess: refresh,
+  });
+  const nameOf = (one: { nameEn: string; nameEs: string }) =>
+    format.language === 'es' ? one.nameEs : one.nameEn;
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        moving.mutate();
+      }}
+    >
+      <h3>{t.reCan}</h3>
+      <p>{t.reCanSays}</p>
+      <Choice
+        label={t.which}
+        value={of.length === waiting.length ? 'all' : which}
+        options={[
+          { value: 'all', name: t.allToReCan(waiting.length) },
+          ...(waiting.length > 1 ? waiting : []).map((one) => ({
+            value: one.containerId,
+            name: t.oneToReCan(one.serial, one.spelled, one.household.name),
+          })),
+        ]}
+        onChange={setWhich}
+      />
+      <div className="pair">
+        <Choice
+          label={t.newKind}
+          value={kind}
+          options={kinds.map((one) => ({ value: one.id, name: nameOf(one) }))}
+          onChange={setKindId}
+        />
+        <Choice
+          label={t.newTreatment}
+          value={treatment}
+          options={treatments.map(({ code, names }) => ({ value: code, name: names[format.language] }))}
+          onChange={(value) => setTreatment(value as ReCanning['treatment'])}
+        />
+      </div>
+      <ProblemSaid error={moving.error} />
+      <button type="submit" className="btn" disabled={moving.isPending || kind === ''}>
+        {t.reCanIt(of.length)}
+      </button>
+    </form>
+  );
+}
+
+function Moved({ moved, watch }: { moved: readonly Suspect[]; watch: Watch }) {
+  const t = useSeamText();
+  const { storehouse, refresh } = useSeals(watch);
+  const [which, setWhich] = useState('');
+  const [reason, setReason] = useState('');
+  const one = moved.find(({ containerId }) => containerId === which) ?? moved[0];
+  const undoing = useMutation({
+    mutationFn: (reCanning: string) =>
+      askOnce(`un-can.${reCanning}`, { reason }, (headers) =>
+        inside['re-cannings'][':reCanning'].undoing.$post(
+          { param: { storehouse, reCanning }, json: { reason } },
+          { headers },
+        ),
+      ),
+    onSuccess: () => {
+      setReason('');
+      return refresh();
+    },
+  });
+  return (
+    <>
+      <Ledger
+        caption={t.inNewCans}
+        columns={[{ name: t.oldCode }, { name: t.newCode }, { name: t.grams, isNumber: true }]}
+        rows={moved.map(({ containerId, spelled, household, movedTo }) => ({
+          key: containerId,
+          cells: [`${spelled}, ${household.name}`, movedTo?.spelled ?? '', String(movedTo?.grams ?? '')],
+        }))}
+      />
+      <details>
+        <summary>{t.notMoved}</summary>
+        <form
+          className="stack"
+          noValidate
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (one?.movedTo) undoing.mutate(one.movedTo.reCanningId);
+          }}
+        >
+          <Choice
+            label={t.which}
+            value={one?.containerId ?? ''}
+            options={moved.map(({ containerId, spelled }) => ({ value: containerId, name: spelled }))}
+            onChange={setWhich}
+          />
+          <Field label={t.why} value={reason} onChange={(event) => setReason(event.target.value)} />
+          <ProblemSaid error={undoing.error} />
+          <button type="submit" className="btn" disabled={undoing.isPending || reason.trim() === ''}>
+            {t.takeBack}
+          </button>
+        </form>
+      </details>
+    </>
+  );
+}
