@@ -882,6 +882,93 @@ table book.food row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (allergens, bulk_micrograms_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_code, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version) to sheafbook_app
 
+table book.gift_fact row level security
+  storehouse_id uuid not null
+  container_id uuid not null
+  sealed_by text not null
+  label_facts text[] not null
+  is_treated_seed boolean not null
+  is_mouldy boolean not null
+  said_by uuid not null
+  said_at timestamp with time zone not null
+  constraint gift_fact_pkey PRIMARY KEY (storehouse_id, container_id)
+  constraint gift_fact_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint gift_fact_said_by_fk FOREIGN KEY (storehouse_id, said_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint gift_fact_sealed_by_known CHECK ((sealed_by = ANY (ARRAY['maker'::text, 'home'::text, 'licensed-kitchen'::text, 'unsealed'::text])))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (is_mouldy, is_treated_seed, label_facts, said_at, said_by, sealed_by) to sheafbook_app
+
+table book.gift_line row level security
+  storehouse_id uuid not null
+  gift_manifest_id uuid not null
+  container_id uuid not null
+  "position" integer not null
+  owner_id uuid not null
+  grams bigint not null
+  eat_first_on date not null
+  gift_closes_on date not null
+  is_open boolean default true not null
+  is_accepted boolean
+  refused_because text
+  constraint gift_line_pkey PRIMARY KEY (storehouse_id, gift_manifest_id, container_id)
+  constraint gift_line_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint gift_line_manifest_fk FOREIGN KEY (storehouse_id, gift_manifest_id) REFERENCES book.gift_manifest(storehouse_id, gift_manifest_id)
+  constraint gift_line_owner_fk FOREIGN KEY (storehouse_id, owner_id) REFERENCES book.owner(storehouse_id, owner_id)
+  constraint gift_line_open_unanswered CHECK (((NOT is_open) OR (is_accepted IS NULL)))
+  constraint gift_line_refusal_explained CHECK (((is_accepted IS FALSE) = (refused_because IS NOT NULL)))
+  constraint gift_line_weighs_something CHECK ((grams > 0))
+  CREATE UNIQUE INDEX gift_line_out_once ON book.gift_line USING btree (storehouse_id, container_id) WHERE is_open
+  CREATE TRIGGER gift_is_fit BEFORE INSERT ON book.gift_line FOR EACH ROW EXECUTE FUNCTION book.refuse_unfit_gift()
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (is_accepted, is_open, refused_because) to sheafbook_app
+
+table book.gift_manifest row level security
+  storehouse_id uuid not null
+  gift_manifest_id uuid default uuidv7() not null
+  manifest_no integer not null
+  gift_matching_id uuid not null
+  pantry_id uuid not null
+  card_version integer not null
+  on_day date not null
+  driver text not null
+  stage text default 'out'::text not null
+  signed_out_by uuid not null
+  signed_out_at timestamp with time zone not null
+  received_on date
+  receiver_duty text
+  receipt_note text
+  received_by uuid
+  entry_id uuid
+  called_off_because text
+  version integer default 1 not null
+  constraint gift_manifest_pkey PRIMARY KEY (storehouse_id, gift_manifest_id)
+  constraint gift_manifest_no_once UNIQUE (storehouse_id, manifest_no)
+  constraint gift_manifest_card_fk FOREIGN KEY (storehouse_id, pantry_id, card_version) REFERENCES book.pantry_card(storehouse_id, pantry_id, card_version)
+  constraint gift_manifest_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint gift_manifest_matching_fk FOREIGN KEY (storehouse_id, gift_matching_id) REFERENCES book.gift_matching(storehouse_id, gift_matching_id)
+  constraint gift_manifest_received_by_fk FOREIGN KEY (storehouse_id, received_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint gift_manifest_signed_out_by_fk FOREIGN KEY (storehouse_id, signed_out_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint gift_manifest_calling_off_explained CHECK (((stage = 'called-off'::text) = (called_off_because IS NOT NULL)))
+  constraint gift_manifest_has_a_driver CHECK ((driver ~ '\S'::text))
+  constraint gift_manifest_received_whole CHECK ((((stage = 'received'::text) = (received_on IS NOT NULL)) AND ((received_on IS NULL) = (receiver_duty IS NULL)) AND ((received_on IS NULL) = (received_by IS NULL)) AND ((entry_id IS NULL) OR (stage = 'received'::text))))
+  constraint gift_manifest_stage_known CHECK ((stage = ANY (ARRAY['out'::text, 'received'::text, 'called-off'::text])))
+  CREATE INDEX gift_manifest_by_pantry ON book.gift_manifest USING btree (storehouse_id, pantry_id, on_day)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (called_off_because, entry_id, receipt_note, received_by, received_on, receiver_duty, stage, version) to sheafbook_app
+
+table book.gift_matching row level security
+  storehouse_id uuid not null
+  gift_matching_id uuid default uuidv7() not null
+  inputs jsonb not null
+  answer jsonb not null
+  made_by uuid not null
+  made_at timestamp with time zone not null
+  constraint gift_matching_pkey PRIMARY KEY (storehouse_id, gift_matching_id)
+  constraint gift_matching_made_by_fk FOREIGN KEY (storehouse_id, made_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint gift_matching_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.helper_grant row level security
   storehouse_id uuid not null
   helper_grant_id uuid default uuidv7() not null
@@ -3001,6 +3088,23 @@ begin
       and m.entry_id = new.reverses_id and m.undone_at is null) then
     raise exception 'a line of the bank is matched with this entry'
       using errcode = 'check_violation', constraint = 'entry_not_at_the_bank';
+  end if;
+  return new;
+end $function$
+  owner sheafbook_owner
+  execute: public
+
+CREATE OR REPLACE FUNCTION book.refuse_unfit_gift()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+begin
+  if exists (select from book.gift_fact f where f.storehouse_id = new.storehouse_id and f.container_id = new.container_id
+      and (f.is_treated_seed or f.is_mouldy))
+    or exists (select from book.seal_hold h where h.storehouse_id = new.storehouse_id
+      and h.container_id = new.container_id and h.disposition is null) then
+    raise exception 'this may not be given' using errcode = 'check_violation', constraint = 'gift_is_fit';
   end if;
   return new;
 end $function$

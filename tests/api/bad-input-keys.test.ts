@@ -65,6 +65,7 @@ const WITHOUT_KEY = [
   'POST /bookings/:booking/not-fetched',
   'POST /bookings/:booking/relay-answer',
   'POST /bookings/:booking/swap',
+  'POST /gift-matchings',
   'POST /pantries',
   'POST /offers/:offer/pass',
   'POST /offers/:offer/withdrawal',
@@ -216,6 +217,11 @@ describe('a version that somebody else has overtaken', () => {
       'PUT /equipment/:item': { rest: `/equipment/${ids.item}` },
       'PUT /equipment-units/:unit': { rest: `/equipment-units/${ids.unit}` },
       'POST /bookings/:booking/swap': { rest: `/bookings/${ids.booking}/swap`, caller: dell },
+      'POST /gift-manifests/:manifest/receipt': { rest: `/gift-manifests/${ids.manifest}/receipt` },
+      'POST /gift-manifests/:manifest/receipt-undoing': {
+        rest: `/gift-manifests/${ids.manifest}/receipt-undoing`,
+      },
+      'POST /gift-manifests/:manifest/calling-off': { rest: `/gift-manifests/${ids.manifest}/calling-off` },
       'PUT /pantries/:pantry': { rest: `/pantries/${ids.pantry}` },
       'PUT /pantries/:pantry/card': { rest: `/pantries/${ids.pantry}/card` },
       'PUT /places/:place': { rest: `/places/${ids.place}`, caller: dell },
@@ -252,6 +258,7 @@ describe('a version that somebody else has overtaken', () => {
     const edits = Object.keys(LEAST_DUTY).filter((route) => route.startsWith('PUT '));
     expect(edits.filter((route) => !versioned.includes(route)).toSorted()).toEqual([
       'PUT /buys/:buy/lines/:line/container-wishes',
+      'PUT /containers/:container/gift-facts',
       'PUT /containers/:container/treatment',
       'PUT /equipment/:item/parts',
       'PUT /notices/:notice/reading',

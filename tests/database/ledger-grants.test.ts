@@ -93,6 +93,12 @@ const APP_TABLES = {
   'book.pick_up_piece': 'insert select',
   'book.pledge':
     'insert select update(as_typed, entered_by, is_entered_for, least_grams, most_grams, ranked_at, substitute_line_id, version, wanted_grams, whole_bags, withdrawn_at)',
+  'book.gift_fact':
+    'insert select update(is_mouldy, is_treated_seed, label_facts, said_at, said_by, sealed_by)',
+  'book.gift_matching': 'insert select',
+  'book.gift_manifest':
+    'insert select update(called_off_because, entry_id, receipt_note, received_by, received_on, receiver_duty, stage, version)',
+  'book.gift_line': 'insert select update(is_accepted, is_open, refused_because)',
   'book.pantry':
     'insert select update(address, card_version, contact, contact_duty, distance_metres, is_retired, name, time_zone, version)',
   'book.pantry_card': 'insert select',

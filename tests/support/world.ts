@@ -101,6 +101,15 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
   const [dead] = await app.admin<{ id: string }[]>`
     insert into book.work (storehouse_id, task, payload, state, last_reason, ended_at)
     values (${storehouse.storehouseId}, 'remind', '{}', 'dead', 'It failed.', now()) returning work_id as id`;
+  const [gift] = await app.admin<{ matching: string; manifest: string }[]>`
+    with m as (insert into book.gift_matching (storehouse_id, inputs, answer, made_by, made_at)
+      values (${storehouse.storehouseId}, '{"trips": [], "lots": []}',
+        '{"best": {"pieces": [], "leftContainers": []}, "nearest": {}}', ${Dell.personId}, now())
+      returning storehouse_id, gift_matching_id)
+    insert into book.gift_manifest (storehouse_id, manifest_no, gift_matching_id, pantry_id, card_version, on_day, driver,
+      signed_out_by, signed_out_at)
+    select storehouse_id, 1, gift_matching_id, ${ids.pantry}, 1, '2026-09-01', 'Ruth', ${Dell.personId}, now() from m
+    returning gift_matching_id as matching, gift_manifest_id as manifest`;
   const [pack] = await app.admin<{ id: string }[]>`
     insert into book.absorber_pack (storehouse_id, packing_session_id, size_millilitres, packets, opened_at, opened_by)
     values (${storehouse.storehouseId}, ${ids.session}, 300, 25, now(), ${Dell.personId}) returning absorber_pack_id as id`;
@@ -111,6 +120,8 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
       ...{ ...ids, throughOn: '2020-12-31', count: counted?.id ?? '', work: dead?.id ?? '' },
       pack: pack?.id ?? '',
       reCanning,
+      matching: gift?.matching ?? '',
+      manifest: gift?.manifest ?? '',
     },
   };
 }

@@ -26,6 +26,7 @@ import { equipmentRoutes } from './features/equipment/routes.ts';
 import { exceptionRoutes } from './features/exception/routes.ts';
 import { fillRoutes } from './features/fill/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
+import { giftRoutes } from './features/gift/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
 import { helperRoutes } from './features/helper/routes.ts';
 import { holdRoutes } from './features/hold/routes.ts';
@@ -160,6 +161,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', keepingRoutes)
   .route('/', pantryRoutes)
   .route('/', offerRoutes)
+  .route('/', giftRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)
   .route('/', periodRoutes)

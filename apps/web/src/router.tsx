@@ -13,6 +13,7 @@ import { containerWishRoutes } from './features/container-wish/routes.ts';
 import { coverageRoutes } from './features/coverage/routes.ts';
 import { equipmentRoutes } from './features/equipment/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
+import { givingRoutes } from './features/giving/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
 import { inspectionRoutes } from './features/inspection/routes.ts';
@@ -130,6 +131,7 @@ export const router = createRouter({
       ...workRoutes,
       ...landingRoutes,
       ...splitRoutes,
+      ...givingRoutes,
       ...handingOverRoutes,
       ...closingRoutes,
       ...peopleRoutes,

@@ -5,6 +5,7 @@ export * from './calendar.ts';
 export * from './container.ts';
 export * from './equipment.ts';
 export * from './food.ts';
+export * from './gift.ts';
 export * from './import.ts';
 export * from './inspection.ts';
 export * from './landing.ts';

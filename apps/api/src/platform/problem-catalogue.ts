@@ -122,6 +122,7 @@ export const PROBLEMS = {
   'claim-settled': refuse(409, 'This claim has been settled already.'),
   // Giving
   'card-accepts-nothing': refuse(422, 'Under this card the pantry would take nothing.'),
+  'gift-refused': refuse(409, 'This can’t be given like that. What forbids it is listed.'),
   // Packing
   'session-stage-wrong': refuse(409, 'The packing session is not at a stage that allows this.'),
   'line-taken': refuse(409, 'No line is free at that time.'),

@@ -62,6 +62,11 @@ export const EquipmentIcon = () => (
     <path d="M5 20h14M8 20v-6h8v6M12 14V8M8 8h8V4H8zM16 6h4v3" />
   </Icon>
 );
+export const GivingIcon = () => (
+  <Icon>
+    <path d="M4 14c3-2 5-1 7 1h4c1.500 0 1.500 2 0 2h-4M15 16l4-2c1.500-.5 2 1 1 2l-6 4H8l-4-2zM8 8h8v4M8 8V4h8v4" />
+  </Icon>
+);
 export const PeopleIcon = () => (
   <Icon>
     <circle cx="7" cy="9" r="2.500" />

@@ -40,5 +40,7 @@ export const MENDED_ELSEWHERE: Readonly<Record<string, string>> = {
   'session-settlement-undone': 'Settle the session again instead.',
   'session-difference': 'Count what is there and book the difference instead.',
   'offer-claimed': 'Offer it back instead; what changed hands is mended by whoever has it now.',
+  'gift-received': 'Take the receipt back on the page of its manifest.',
+  'gift-undone': 'Write the receipt again on the page of its manifest.',
   'late-bill': 'Enter the same amount as a late credit instead.',
 };

@@ -21,4 +21,60 @@ export const ES_GIVING: Readonly<Record<string, string>> = {
     'Un máximo es mayor que nada; déjelo vacío si no hay ninguno.',
   'Leave it empty where nothing past its date is taken.':
     'Déjelo vacío si no se acepta nada pasada su fecha.',
+  'This can’t be given like that. What forbids it is listed.':
+    'Esto no se puede dar así. Se dice abajo lo que lo impide.',
+  'Take the receipt back on the page of its manifest.':
+    'Deshaga el recibo en la página de su hoja de entrega.',
+  'Write the receipt again on the page of its manifest.':
+    'Escriba otra vez el recibo en la página de su hoja de entrega.',
+  '{} is on manifest {}.': '{} está en la hoja de entrega {}.',
+  '{} may not go there: treated or mouldy food is thrown away.':
+    '{} no puede ir allí: lo tratado o mohoso se tira.',
+  'Nobody goes to {} any more.': 'Ya nadie va a {}.',
+  'A trip is still to come.': 'Un viaje está aún por hacer.',
+  'Plan at most 90 days ahead.': 'Planee a 90 días como mucho.',
+  '{} is not open on that day of the week.': '{} no abre ese día de la semana.',
+  'Go to a pantry once a week in one matching.': 'En un reparto, vaya a cada banco una vez por semana.',
+  'A trip carries something.': 'Un viaje lleva algo.',
+  'Name a trip.': 'Nombre un viaje.',
+  'Six trips at a time.': 'Seis viajes a la vez.',
+  'Name each trip once.': 'Nombre cada viaje una sola vez.',
+  'Say who drives.': 'Diga quién conduce.',
+  'Say who took it in, by duty.': 'Diga quién lo recibió, según su función.',
+  'Say why it came back.': 'Diga por qué volvió.',
+  'Name each container once.': 'Nombre cada envase una sola vez.',
+  'The matching has no such trip.': 'El reparto no tiene ese viaje.',
+  'There is nothing on this trip.': 'En este viaje no hay nada.',
+  '{} is gone from the store.': '{} ya no está en el almacén.',
+  '{} has a newer card than this matching. Match again.':
+    '{} tiene una ficha más nueva que este reparto. Reparta otra vez.',
+  'The day of this trip is over. Match again.': 'El día de este viaje ya pasó. Reparta otra vez.',
+  '{} takes no more in that week. Match again.': '{} no acepta más en esa semana. Reparta otra vez.',
+  'This is not on the manifest.': 'Esto no está en la hoja de entrega.',
+  'This trip was planned for {}, not before.': 'Este viaje estaba planeado para el {}, no antes.',
+  'The gift of {} closed on {}.': 'El plazo para dar {} cerró el {}.',
+  'This manifest is not out any more.': 'Esta hoja de entrega ya no está en camino.',
+  'There is no receipt of this manifest to take back.': 'Esta hoja de entrega no tiene recibo que deshacer.',
+  '{} is on hold.': '{} está retenido.',
+  '{} holds treated seed, which is never food.': '{} contiene semilla tratada, que nunca es alimento.',
+  '{} was found mouldy.': 'A {} se le halló moho.',
+  '{} has been opened.': '{} se ha abierto.',
+  '{} is not sealed.': '{} no está cerrado.',
+  'The pantry does not take what a maker sealed.': 'El banco no acepta lo cerrado de fábrica.',
+  '{} was packed at home, which the pantry does not take.': '{} se envasó en casa, y el banco no lo acepta.',
+  '{} was packed in a licensed kitchen, which the pantry does not take.':
+    '{} se envasó en una cocina autorizada, y el banco no lo acepta.',
+  '{} was packed at home without oxygen, which the pantry takes only where its card says so.':
+    '{} se envasó en casa sin oxígeno, y el banco solo lo acepta si lo dice su ficha.',
+  '{} is of a kind that the pantry does not take.': '{} es de una clase que el banco no acepta.',
+  'The label of {} lacks something that the pantry asks for.':
+    'A la etiqueta de {} le falta algo que el banco pide.',
+  '{} holds a food that the pantry does not want.': '{} contiene un alimento que el banco no quiere.',
+  '{} holds an allergen that the pantry does not take.': '{} contiene un alérgeno que el banco no acepta.',
+  '{} keeps for fewer days than the pantry asks for: its gift has closed.':
+    '{} dura menos días de los que pide el banco: su plazo para dar ha cerrado.',
+  '{} is past its date: its gift has closed.': '{} pasó su fecha: su plazo para dar ha cerrado.',
+  '{} weighs more than the pantry takes at a time.': '{} pesa más de lo que el banco acepta de una vez.',
+  'Nobody has said how long the food in {} keeps.': 'Nadie ha dicho cuánto dura el alimento de {}.',
+  '{} is on another manifest already.': '{} ya está en otra hoja de entrega.',
 };

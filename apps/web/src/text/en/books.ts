@@ -269,6 +269,8 @@ export const en = {
     'uncollected-taken': 'Not fetched, to common stock',
     waiver: 'Waived',
     'year-end': 'Year end',
+    'gift-received': 'Given to a pantry',
+    'gift-undone': 'Gift taken back',
     'supplies-bought': 'Supplies bought',
     'supplies-brought': 'Supplies there or given',
     'supplies-counted': 'Supplies counted',

@@ -8,6 +8,7 @@ export const en = {
   coverage: 'Coverage',
   shelf: 'Shelf',
   equipment: 'Equipment',
+  giving: 'Giving',
   people: 'People',
   more: 'More',
   morePlaces: 'More places',

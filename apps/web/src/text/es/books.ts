@@ -267,6 +267,8 @@ export const es: BooksWords = {
     'uncollected-taken': 'No recogido, a la reserva común',
     waiver: 'Dispensado',
     'year-end': 'Fin de año',
+    'gift-received': 'Dado a un banco de alimentos',
+    'gift-undone': 'Donación deshecha',
     'supplies-bought': 'Materiales comprados',
     'supplies-brought': 'Materiales que había o regalados',
     'supplies-counted': 'Recuento de materiales',

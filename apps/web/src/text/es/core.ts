@@ -9,6 +9,7 @@ export const es: Catalogue = {
   coverage: 'Cobertura',
   shelf: 'Despensa',
   equipment: 'Equipos',
+  giving: 'Donar',
   people: 'Personas',
   more: 'Más',
   morePlaces: 'Más lugares',

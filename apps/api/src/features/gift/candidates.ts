@@ -1,0 +1,125 @@
+import type { Tx } from '@sheafbook/db';
+import type { GiftFactRow } from '@sheafbook/db/tables';
+import {
+  type Giveable,
+  LABEL_FACTS,
+  type LabelFact,
+  type LadderStep,
+  openSteps,
+  type SealedBy,
+} from '@sheafbook/giving';
+import type { Context } from '../../platform/context.ts';
+import { Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
+import { type Kept, loadKept } from '../keeping/use-cases.ts';
+import { listGiftTerms } from '../pantry/queries.ts';
+import { loadHouseOwners } from '../storehouse/queries.ts';
+import { listFacts, listOut } from './queries.ts';
+
+/** What is known of a container for giving it. Nothing said: packed by us, under our own label. */
+export type GiftFacts = {
+  readonly sealedBy: SealedBy;
+  readonly labelFacts: readonly LabelFact[];
+  readonly isTreatedSeed: boolean;
+  readonly isMouldy: boolean;
+};
+
+/** A container that may be given: what it is, how it keeps, whose it is, and how far down the ladder it has come. */
+export type Candidate = {
+  readonly kept: Kept;
+  readonly facts: GiftFacts;
+  readonly ownerId: string;
+  /** The number of the manifest that it is out on. */
+  readonly outOn: number | null;
+  /** Whether its offer date has come, or a household handed it over. */
+  readonly isDue: boolean;
+  readonly steps: readonly LadderStep[];
+};
+
+/** Our label names food, grams, day, packer and allergens, and what has one ingredient is its own list of them. */
+const OURS: Omit<GiftFacts, 'sealedBy'> = {
+  labelFacts: LABEL_FACTS,
+  isTreatedSeed: false,
+  isMouldy: false,
+};
+
+/** Common stock with something in it, what closes first in front. */
+export async function loadCandidates(tx: Tx, context: Context): Promise<Candidate[]> {
+  const { storehouseId } = context.actor;
+  const todayOn = todayOf(context);
+  const pantries = await listGiftTerms(tx, storehouseId);
+  const { commonId } = await loadHouseOwners(tx, storehouseId);
+  const kept = await loadKept(tx, storehouseId, { householdId: null }, todayOn, { pantries });
+  const facts = new Map((await listFacts(tx, storehouseId)).map((row) => [row.containerId, row]));
+  const out = await listOut(tx, storehouseId);
+  return kept
+    .map((row) => {
+      const { containerId } = row.container;
+      const said = factsOf(row, facts.get(containerId));
+      return {
+        ...{ kept: row, facts: said, ownerId: commonId, outOn: out.get(containerId) ?? null },
+        isDue: row.keeping !== null && row.keeping.dates.offerOn <= todayOn,
+        steps: stepsOf(row, said, todayOn),
+      };
+    })
+    .toSorted((a, b) => (orderOf(a) < orderOf(b) ? -1 : 1));
+}
+
+/** One of them; a household's own is not there until it hands it over. */
+export async function loadCandidate(tx: Tx, context: Context, containerId: string): Promise<Candidate> {
+  const found = (await loadCandidates(tx, context)).find(
+    ({ kept }) => kept.container.containerId === containerId,
+  );
+  if (!found) throw new Problem('thing-not-found', { thing: 'container' });
+  return found;
+}
+
+const LATEST = '9999-12-31';
+const orderOf = ({ kept: { keeping, container } }: Candidate) =>
+  `${keeping?.dates.giftClosesOn ?? LATEST} ${keeping?.dates.eatFirstOn ?? LATEST} ${container.containerCode}`;
+
+function factsOf({ container }: Kept, said: GiftFactRow | undefined): GiftFacts {
+  if (!said) return { ...OURS, sealedBy: container.openedOn === null ? 'home' : 'unsealed' };
+  return {
+    sealedBy: said.sealedBy as SealedBy,
+    labelFacts: said.labelFacts as LabelFact[],
+    isTreatedSeed: said.isTreatedSeed,
+    isMouldy: said.isMouldy,
+  };
+}
+
+function stepsOf({ isHeld, keeping }: Kept, facts: GiftFacts, todayOn: string): LadderStep[] {
+  const closesOn = keeping?.dates.giftClosesOn ?? null;
+  return openSteps({
+    inspected: null,
+    isOnHold: isHeld,
+    isTreatedSeed: facts.isTreatedSeed,
+    isMouldy: facts.isMouldy,
+    isPastEatFirst: keeping === null || keeping.dates.eatFirstOn < todayOn,
+    isOfferOver: false,
+    isGiftClosed: closesOn === null || closesOn < todayOn,
+  });
+}
+
+const WITHOUT_OXYGEN = ['oxygen-absorber', 'dry-ice', 'vacuum', 'nitrogen-flush'];
+
+/** A candidate as a rule card reads it; null where nobody knows how long it keeps. */
+export function giveableOf({ kept, facts }: Candidate): Giveable | null {
+  const { container, food, kind, grams, isHeld, keeping } = kept;
+  if (keeping === null) return null;
+  return {
+    code: container.containerCode,
+    foodCode: food.foodCode,
+    keepingClass: food.keepingClass,
+    kindCode: kind.kindCode,
+    grams,
+    sealedBy: facts.sealedBy,
+    isReducedOxygen: WITHOUT_OXYGEN.includes(container.treatment ?? ''),
+    eatFirstOn: keeping.dates.eatFirstOn,
+    allergens: food.allergens,
+    labelFacts: facts.labelFacts,
+    isOnHold: isHeld,
+    isTreatedSeed: facts.isTreatedSeed,
+    isOpened: container.openedOn !== null,
+  };
+}

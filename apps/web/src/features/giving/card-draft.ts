@@ -1,0 +1,103 @@
+import { parseMass } from '@sheafbook/units';
+import { wholeTyped } from '../equipment/typed.ts';
+import type { CardFacts, Pantry } from './queries.ts';
+
+export const ASKED = [
+  'acceptsMakerSealed',
+  'acceptsHomePacked',
+  'acceptsReducedOxygen',
+  'acceptsLicensedKitchen',
+  'wantsAllergensApart',
+  'takesCold',
+  'givesReceipt',
+] as const;
+export type Asked = (typeof ASKED)[number];
+
+/** A card as it is typed: answers are '', 'yes' or 'no', and each weekday has its hours or none. */
+export type CardDraft = {
+  readonly answers: Readonly<Record<Asked, string>>;
+  readonly leastLife: string;
+  readonly pastBest: string;
+  readonly perVisit: string;
+  readonly perWeek: string;
+  readonly isAnyKind: boolean;
+  readonly kinds: readonly string[];
+  readonly isAnyFood: boolean;
+  readonly foods: readonly string[];
+  readonly foodsNot: readonly string[];
+  readonly allergensNot: readonly string[];
+  readonly labelFacts: readonly string[];
+  readonly hours: readonly { readonly opensAt: string; readonly closesAt: string }[];
+  readonly note: string;
+  readonly confirmedOn: string;
+  readonly confirmedBy: string;
+};
+
+const said = (value: boolean | null | undefined) => (value ? 'yes' : value === false ? 'no' : '');
+const read = (value: string) => (value === '' ? null : value === 'yes');
+const NONE = { opensAt: '', closesAt: '' };
+
+export function draftOf(
+  card: Pantry['card'] | null,
+  today: string,
+  massOf: (grams: number) => string,
+): CardDraft {
+  const massTyped = (grams: number | null | undefined) => (grams ? massOf(grams) : '');
+  return {
+    answers: Object.fromEntries(ASKED.map((key) => [key, said(card?.[key])])) as Record<Asked, string>,
+    leastLife: String(card?.leastLifeDays ?? 90),
+    pastBest: String(card?.mostDaysPastBest ?? ''),
+    perVisit: massTyped(card?.mostGramsPerVisit),
+    perWeek: massTyped(card?.mostGramsPerWeek),
+    isAnyKind: (card?.containerKindCodes ?? null) === null,
+    kinds: card?.containerKindCodes ?? [],
+    isAnyFood: (card?.foodCodesWanted ?? null) === null,
+    foods: card?.foodCodesWanted ?? [],
+    foodsNot: card?.foodCodesNotWanted ?? [],
+    allergensNot: card?.allergensNotTaken ?? [],
+    labelFacts: card?.labelFacts ?? ['product', 'net-mass', 'pack-date', 'allergens'],
+    hours: [0, 1, 2, 3, 4, 5, 6].map(
+      (weekday) => card?.openings.find((opening) => opening.weekday === weekday) ?? NONE,
+    ),
+    note: card?.note ?? '',
+    confirmedOn: today,
+    confirmedBy: card?.confirmedBy ?? '',
+  };
+}
+
+/** The card that was typed, or `undefined` while a figure in it is none. */
+export function cardOf(
+  draft: CardDraft,
+  massUnit: 'lb' | 'kg',
+  before: Pantry['card'] | null,
+): CardFacts | undefined {
+  const [leastLifeDays, mostDaysPastBest] = [wholeTyped(draft.leastLife), wholeTyped(draft.pastBest)];
+  const [visit, week] = [draft.perVisit, draft.perWeek].map((text) => massTyped(text, massUnit));
+  if (typeof leastLifeDays !== 'number' || mostDaysPastBest === undefined) return undefined;
+  if (visit === undefined || week === undefined) return undefined;
+  const answers = Object.fromEntries(ASKED.map((key) => [key, read(draft.answers[key])])) as Record<
+    Asked,
+    boolean | null
+  >;
+  return {
+    ...answers,
+    ...{ leastLifeDays, mostDaysPastBest, pastBestClasses: before?.pastBestClasses ?? null },
+    ...{ mostGramsPerVisit: visit, mostGramsPerWeek: week, note: draft.note },
+    containerKindCodes: draft.isAnyKind ? null : [...draft.kinds],
+    foodCodesWanted: draft.isAnyFood ? null : [...draft.foods],
+    foodCodesNotWanted: [...draft.foodsNot],
+    allergensNotTaken: [...draft.allergensNot] as CardFacts['allergensNotTaken'],
+    labelFacts: [...draft.labelFacts] as CardFacts['labelFacts'],
+    openings: draft.hours.flatMap(({ opensAt, closesAt }, weekday) =>
+      opensAt === '' && closesAt === '' ? [] : [{ weekday, opensAt, closesAt }],
+    ),
+    ...{ confirmedOn: draft.confirmedOn, confirmedBy: draft.confirmedBy },
+  } as CardFacts;
+}
+
+/** Nothing typed is no most, and `undefined` is no mass. */
+export function massTyped(text: string, defaultUnit: 'lb' | 'kg'): number | null | undefined {
+  if (text.trim() === '') return null;
+  const mass = parseMass(text, { defaultUnit });
+  return 'grams' in mass && mass.grams > 0 ? mass.grams : undefined;
+}

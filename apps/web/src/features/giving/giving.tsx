@@ -1,0 +1,215 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import { ask } from '../../api/client.ts';
+import { newKey } from '../../api/new-key.ts';
+import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { joined, Loaded } from '../../ui/loaded.tsx';
+import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { FactsForm } from './facts-form.tsx';
+import {
+  gives,
+  inside,
+  kindNamed,
+  type Manifest,
+  manifestsQuery,
+  named,
+  type Queued,
+  queueQuery,
+} from './queries.ts';
+import { useGivingText } from './words.ts';
+
+/** What has to be given soon, where to, and what is on its way. */
+export function Giving() {
+  const words = useGivingText();
+  const house = useHouse();
+  const { storehouse, format } = house;
+  useTitle(words.title);
+  const reading = joined(useQuery(queueQuery({ storehouse })), useQuery(manifestsQuery({ storehouse })));
+  return (
+    <>
+      <h1>{words.title}</h1>
+      <p>{words.opening}</p>
+      <Loaded reading={reading}>
+        {([{ containers }, { manifests }]) => {
+          const due = containers.filter(({ isDue, outOn }) => isDue && outOn === null);
+          const grams = due.reduce((sum, row) => sum + row.grams, 0);
+          return (
+            <>
+              {due.length === 0 ? (
+                <p>{words.nothingDue}</p>
+              ) : (
+                <NextStep title={words.due(due.length, format.mass(grams))}>
+                  {gives(house) ? (
+                    <Link className="btn go" to="/s/$storehouse/giving/match" params={{ storehouse }}>
+                      {words.match}
+                    </Link>
+                  ) : null}
+                </NextStep>
+              )}
+              <div className="actions">
+                <Link className="btn" to="/s/$storehouse/giving/pantries" params={{ storehouse }}>
+                  {words.pantries}
+                </Link>
+                <Link className="btn" to="/s/$storehouse/giving/year" params={{ storehouse }}>
+                  {words.year}
+                </Link>
+              </div>
+              <Manifests manifests={manifests} />
+              <Queue rows={containers} />
+              {gives(house) && containers.length > 0 ? (
+                <>
+                  <FactsForm rows={containers} />
+                  <SendOn rows={containers.filter(({ outOn, isHeld }) => outOn === null && !isHeld)} />
+                </>
+              ) : null}
+            </>
+          );
+        }}
+      </Loaded>
+    </>
+  );
+}
+
+function Manifests({ manifests }: { manifests: readonly Manifest[] }) {
+  const words = useGivingText();
+  const { storehouse, format } = useHouse();
+  return (
+    <section>
+      <h2>{words.manifests}</h2>
+      {manifests.length === 0 ? <p className="soft">{words.noManifests}</p> : null}
+      <ul className="list">
+        {manifests.map((row) => (
+          <li key={row.id}>
+            <Link to="/s/$storehouse/giving/manifests/$manifest" params={{ storehouse, manifest: row.id }}>
+              <span>
+                <b>{words.manifest(row.number)}</b>
+                <br />
+                <span className="soft">
+                  {row.pantry}, {format.day(row.onDay)}, {format.mass(row.grams)}
+                </span>
+              </span>
+              <State
+                kind={row.stage === 'received' ? 'well' : 'watch'}
+                word={words.stages[row.stage] ?? row.stage}
+              />
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Queue({ rows }: { rows: readonly Queued[] }) {
+  const words = useGivingText();
+  const { format } = useHouse();
+  if (rows.length === 0) return null;
+  const nextOf = (row: Queued) => {
+    if (row.outOn !== null) return words.outOn(row.outOn);
+    if (row.steps.length === 0) return words.nowhere;
+    return row.steps.map((step) => words.steps[step] ?? step).join(', ');
+  };
+  return (
+    <section className="stack">
+      <h2>{words.queue}</h2>
+      <Ledger
+        caption={words.queue}
+        columns={[
+          { name: words.container },
+          { name: words.mass, isNumber: true },
+          { name: words.closes },
+          { name: words.next },
+        ]}
+        rows={rows.map((row) => ({
+          key: row.id,
+          cells: [
+            <span key="what">
+              {row.code}
+              <span className="soft block">
+                {named(row, format.language)}, {kindNamed(row, format.language)}
+              </span>
+            </span>,
+            format.mass(row.grams),
+            row.giftClosesOn === null ? words.noDay : format.day(row.giftClosesOn),
+            nextOf(row),
+          ],
+        }))}
+      />
+    </section>
+  );
+}
+
+/** A container that no pantry takes goes to animals, the compost or the bin. */
+function SendOn({ rows }: { rows: readonly Queued[] }) {
+  const words = useGivingText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const [chosen, setChosen] = useState('');
+  const [to, setTo] = useState<'animals' | 'composted' | 'discarded'>('animals');
+  const [reason, setReason] = useState('');
+  const [key, setKey] = useState(newKey);
+  const container = rows.find(({ id }) => id === chosen) ?? rows[0];
+  const sending = useMutation({
+    mutationFn: () =>
+      ask(
+        inside.containers[':container']['ladder-steps'].$post(
+          { param: { storehouse, container: container?.id ?? '' }, json: { to, reason } },
+          { headers: { 'Idempotency-Key': key } },
+        ),
+      ),
+    onSuccess: () => {
+      setKey(newKey());
+      setReason('');
+      return queries.invalidateQueries({ queryKey: ['giving'] });
+    },
+  });
+  const problems = problemsOf(sending.error);
+  if (!container) return null;
+  return (
+    <details>
+      <summary>{words.sendOn}</summary>
+      <form
+        className="stack"
+        noValidate
+        aria-label={words.sendOn}
+        onSubmit={(event) => {
+          event.preventDefault();
+          sending.mutate();
+        }}
+      >
+        <p>{words.sendWords}</p>
+        <Choice
+          label={words.container}
+          value={container.id}
+          options={rows.map((row) => ({
+            value: row.id,
+            name: `${row.code}, ${named(row, format.language)}`,
+          }))}
+          onChange={setChosen}
+        />
+        <Choice
+          label={words.where}
+          value={to}
+          options={Object.entries(words.sendTo).map(([value, name]) => ({ value, name }))}
+          problem={problems.to}
+          onChange={(value) => setTo(value as typeof to)}
+        />
+        <Field
+          label={words.reason}
+          value={reason}
+          problem={problems.reason}
+          onChange={(event) => setReason(event.target.value)}
+        />
+        {problems.to || problems.reason ? null : <ProblemSaid error={sending.error} />}
+        {sending.data ? <p role="status">{words.sent(format.mass(sending.data.grams))}</p> : null}
+        <button type="submit" className="btn" disabled={sending.isPending}>
+          {words.send}
+        </button>
+      </form>
+    </details>
+  );
+}

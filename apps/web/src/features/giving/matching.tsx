@@ -1,0 +1,213 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link, useNavigate, useParams } from '@tanstack/react-router';
+import { useState } from 'react';
+import { ask } from '../../api/client.ts';
+import { newKey } from '../../api/new-key.ts';
+import { Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { Ledger } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { gives, inside, kindNamed, type Matching, matchingQuery, named } from './queries.ts';
+import { useGivingText } from './words.ts';
+
+/** What goes where, what the nearest door first would have lost, why not, and in which order the van is loaded. */
+export function MatchingPage() {
+  const words = useGivingText();
+  const param = useParams({ from: '/s/$storehouse/giving/matchings/$matching' });
+  useTitle(words.matchTitle);
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/giving" params={param}>
+        <BackIcon />
+        {words.title}
+      </Link>
+      <Loaded reading={useQuery(matchingQuery(param))}>
+        {(matching) => <Matched matching={matching} />}
+      </Loaded>
+    </>
+  );
+}
+
+function Matched({ matching }: { matching: Matching }) {
+  const words = useGivingText();
+  const house = useHouse();
+  const { format } = house;
+  const used = matching.trips.filter(({ grams }) => grams > 0).length;
+  const lost = matching.givenGrams - matching.nearest.givenGrams;
+  return (
+    <>
+      <h1>{words.matched(format.mass(matching.givenGrams), used)}</h1>
+      <p>{lost > 0 ? words.lost(format.mass(lost)) : words.nothingLost}</p>
+      <p className="soft">{words.proved}</p>
+      {matching.trips.map((trip, at) => (
+        <section className="stack" key={`${trip.pantryId} ${trip.onDay}`}>
+          <h2>{words.load(trip.pantry, format.day(trip.onDay))}</h2>
+          {trip.loads.length === 0 ? (
+            <p className="soft">{words.nothingHere}</p>
+          ) : (
+            <>
+              <Loads
+                rows={trip.loads}
+                grams={trip.grams}
+                title={words.load(trip.pantry, format.day(trip.onDay))}
+              />
+              {gives(house) ? <SignOut matching={matching.id} trip={at} pantry={trip.pantry} /> : null}
+            </>
+          )}
+        </section>
+      ))}
+      <Why matching={matching} />
+      <VanOrder matching={matching} />
+    </>
+  );
+}
+
+type Load = Matching['trips'][number]['loads'][number];
+
+function Loads({ rows, grams, title }: { rows: readonly Load[]; grams: number; title: string }) {
+  const words = useGivingText();
+  const { format } = useHouse();
+  return (
+    <Ledger
+      caption={title}
+      columns={[
+        { name: words.food },
+        { name: words.container, isNumber: true },
+        { name: words.mass, isNumber: true },
+        { name: words.closes },
+      ]}
+      rows={[
+        ...rows.map((row) => ({
+          key: String(row.lot),
+          cells: [
+            <span key="what">
+              {named(row, format.language)}
+              <span className="soft block">{row.containers.map(({ code }) => code).join(' ')}</span>
+            </span>,
+            `${row.containers.length} × ${kindNamed(row, format.language)}`,
+            format.mass(row.containers.length * row.containerGrams),
+            row.giftClosesOn === null ? '' : format.day(row.giftClosesOn),
+          ],
+        })),
+        { key: 'sum', isSum: true, cells: [words.total, '', format.mass(grams), ''] },
+      ]}
+    />
+  );
+}
+
+function SignOut({ matching, trip, pantry }: { matching: string; trip: number; pantry: string }) {
+  const words = useGivingText();
+  const { storehouse } = useHouse();
+  const queries = useQueryClient();
+  const navigate = useNavigate();
+  const [driver, setDriver] = useState('');
+  const [key, setKey] = useState(newKey);
+  const signing = useMutation({
+    mutationFn: () =>
+      ask(
+        inside['gift-manifests'].$post(
+          { param: { storehouse }, json: { matchingId: matching, trip, driver } },
+          { headers: { 'Idempotency-Key': key } },
+        ),
+      ),
+    onSuccess: async (manifest) => {
+      setKey(newKey());
+      await queries.invalidateQueries({ queryKey: ['giving'] });
+      await navigate({
+        to: '/s/$storehouse/giving/manifests/$manifest',
+        params: { storehouse, manifest: manifest.id },
+      });
+    },
+  });
+  const problems = problemsOf(signing.error);
+  return (
+    <form
+      className="stack"
+      noValidate
+      aria-label={`${words.signOut}: ${pantry}`}
+      onSubmit={(event) => {
+        event.preventDefault();
+        signing.mutate();
+      }}
+    >
+      <Field
+        label={words.driver}
+        value={driver}
+        problem={problems.driver}
+        onChange={(event) => setDriver(event.target.value)}
+      />
+      {problems.driver ? null : <ProblemSaid error={signing.error} />}
+      <button type="submit" className="btn go" disabled={signing.isPending}>
+        {words.signOut}
+      </button>
+    </form>
+  );
+}
+
+/** Each lot and each trip: it may go, or every rule of the card that says no. */
+function Why({ matching }: { matching: Matching }) {
+  const words = useGivingText();
+  const { format } = useHouse();
+  if (matching.lots.length === 0) return null;
+  return (
+    <section className="stack">
+      <h2>{words.why}</h2>
+      <Ledger
+        caption={words.why}
+        columns={[
+          { name: words.food },
+          ...matching.trips.map(({ pantry, onDay }) => ({ name: `${pantry}, ${format.shortDay(onDay)}` })),
+        ]}
+        rows={matching.lots.map((lot) => ({
+          key: lot.containers[0]?.id ?? '',
+          cells: [
+            <span key="what">
+              {named(lot, format.language)}, {words.containers(lot.containers.length)}
+              <span className="soft block">
+                {lot.containers.map(({ code }) => code).join(' ')}
+                {lot.left > 0 ? `; ${words.left(lot.left)}` : ''}
+              </span>
+            </span>,
+            ...lot.refusals.map((refusals) =>
+              refusals.length === 0
+                ? words.goes
+                : refusals.map((refusal) => words.refusals[refusal] ?? refusal).join('; '),
+            ),
+          ],
+        }))}
+      />
+    </section>
+  );
+}
+
+/** Day by day what goes into the van, first in first. */
+function VanOrder({ matching }: { matching: Matching }) {
+  const words = useGivingText();
+  const { format } = useHouse();
+  const days = matching.loading.filter(({ loads }) => loads.length > 0);
+  if (days.length === 0) return null;
+  return (
+    <section className="stack">
+      <h2>{words.loadVan}</h2>
+      <p className="soft">{words.loadVanWords}</p>
+      {days.map(({ onDay, loads }) => (
+        <section key={onDay}>
+          <h3>{format.day(onDay)}</h3>
+          <ol>
+            {loads.map((load) => (
+              <li key={`${load.lot} ${load.pantry}`}>
+                <b>{load.containers.map(({ code }) => code).join(' ')}</b>, {named(load, format.language)}
+                <span className="soft block">
+                  {load.pantry}; {words.closes}: {format.day(load.giftClosesOn)}
+                </span>
+              </li>
+            ))}
+          </ol>
+        </section>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,118 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { AskedState } from './pantries.tsx';
+import { EditPantry, RenewCard } from './pantry-form.tsx';
+import { gives, type PantryWithCards, pantryQuery } from './queries.ts';
+import { useGivingText } from './words.ts';
+
+/** A pantry: its door, what it takes, and the cards that it had. */
+export function PantryPage() {
+  const words = useGivingText();
+  const param = useParams({ from: '/s/$storehouse/giving/pantries/$pantry' });
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/giving/pantries" params={param}>
+        <BackIcon />
+        {words.pantries}
+      </Link>
+      <Loaded reading={useQuery(pantryQuery(param))}>{(pantry) => <Sheet pantry={pantry} />}</Loaded>
+    </>
+  );
+}
+
+function Sheet({ pantry }: { pantry: PantryWithCards }) {
+  const words = useGivingText();
+  const house = useHouse();
+  useTitle(pantry.name);
+  return (
+    <>
+      <div className="row">
+        <h1>{pantry.name}</h1>
+        <AskedState pantry={pantry} />
+      </div>
+      <p>
+        {pantry.address}
+        <br />
+        <span className="soft">
+          {pantry.contactDuty}
+          {pantry.contact === '' ? '' : `, ${pantry.contact}`}
+        </span>
+      </p>
+      <CardSays card={pantry.card} />
+      {gives(house) ? (
+        <>
+          <details>
+            <summary>{words.newCard}</summary>
+            <RenewCard key={pantry.card.version} pantry={pantry} />
+          </details>
+          <details>
+            <summary>{words.changePantry}</summary>
+            <EditPantry key={pantry.version} pantry={pantry} />
+          </details>
+        </>
+      ) : null}
+      {pantry.cards.length < 2 ? null : (
+        <section className="stack">
+          <h2>{words.olderCards}</h2>
+          {pantry.cards.slice(1).map((card) => (
+            <details key={card.version}>
+              <summary>{words.cardVersion(card.version)}</summary>
+              <CardSays card={card} />
+            </details>
+          ))}
+        </section>
+      )}
+    </>
+  );
+}
+
+type Card = PantryWithCards['card'];
+
+/** A card as sentences; what nobody has said is left out, and counts as a no. */
+function CardSays({ card }: { card: Card }) {
+  const words = useGivingText();
+  const { format } = useHouse();
+  const seals = (Object.keys(words.sealTakes) as (keyof Card)[]).filter((key) => card[key] === true);
+  const listed = (title: string, list: readonly string[] | null, nameOf = (code: string) => code) =>
+    list === null || list.length === 0 ? [] : [`${title}: ${list.map(nameOf).join(', ')}`];
+  const most = (label: string, grams: number | null) =>
+    grams === null ? [] : [`${label.replace(/ \(.*/, '')}: ${format.mass(grams)}`];
+  const lines = [
+    words.takes(seals.map((key) => words.sealTakes[key] ?? key).join(', ')),
+    words.leastLifeSays(card.leastLifeDays),
+    ...(card.acceptsReducedOxygen === true ? [] : [words.refusals['reduced-oxygen-not-taken'] ?? '']),
+    ...listed(words.kinds, card.containerKindCodes),
+    ...listed(words.foods, card.foodCodesWanted),
+    ...listed(words.foodsNot, card.foodCodesNotWanted),
+    ...listed(words.allergensNot, card.allergensNotTaken),
+    ...listed(words.labelMust, card.labelFacts, (fact) => words.labelFacts[fact] ?? fact),
+    ...most(words.perVisit(''), card.mostGramsPerVisit),
+    ...most(words.perWeek(''), card.mostGramsPerWeek),
+    ...(card.note === '' ? [] : [card.note]),
+  ];
+  return (
+    <section className="stack">
+      <h2>{words.cardTitle}</h2>
+      <ul>
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <p>
+        {card.openings
+          .map(({ weekday, opensAt, closesAt }) =>
+            words.open(words.weekdays[weekday] ?? '', opensAt, closesAt),
+          )
+          .join('; ')}
+      </p>
+      <p className="soft">
+        {words.cardVersion(card.version)}, {words.confirmed(format.day(card.confirmedOn))}, {card.confirmedBy}
+        ; {words.writtenBy(card.writtenBy)}
+      </p>
+    </section>
+  );
+}
