@@ -275,6 +275,8 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /containers/:container/uses': 'household',
   'POST /pours/:entry/undoing': 'household',
   'GET /kitchen': 'household',
+  'GET /rotation': 'household',
+  'GET /rotation/store': 'coordinator packing_lead treasurer reviewer',
   'POST /containers/:container/kitchen': 'household',
   'POST /kitchen/takes/:entry/undoing': 'household',
   'POST /kitchen/uses': 'household',

@@ -62,6 +62,7 @@ import { pourLogRoutes } from './features/pour-log/routes.ts';
 import { privateReadRoutes } from './features/private-read/routes.ts';
 import { quoteRoutes } from './features/quote/routes.ts';
 import { reminderRoutes, stopRoutes } from './features/reminder/routes.ts';
+import { rotationRoutes } from './features/rotation/routes.ts';
 import { seamRoutes } from './features/seam/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { sessionEquipmentRoutes } from './features/session-equipment/routes.ts';
@@ -157,6 +158,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', containerRoutes)
   .route('/', kitchenRoutes)
   .route('/', inspectionRoutes)
+  .route('/', rotationRoutes)
   .route('/', placeRoutes)
   .route('/', keepingRoutes)
   .route('/', pantryRoutes)

@@ -77,6 +77,30 @@ export function rotationQueue<Item extends QueueItem>(items: readonly Item[]): I
     );
 }
 
+/** One container of common stock, of which nobody eats. Units: ISO days, whole grams. Errors: none by itself. */
+export type StoreItem = {
+  readonly code: string;
+  readonly isOnHold: boolean;
+  readonly offerOn: string;
+  readonly giftClosesOn: string | null;
+  readonly atRiskGrams: number;
+};
+
+/**
+ * What the storehouse gives next: what is at risk and may be offered by now, first what closes first to gifts, then most at
+ * risk. What no pantry takes comes last.
+ * Units: ISO days. Errors: none. Source: job map 10.4.
+ */
+export function storeQueue<Item extends StoreItem>(items: readonly Item[], todayOn: string): Item[] {
+  const closes = ({ giftClosesOn }: Item) => giftClosesOn ?? '9999';
+  return items
+    .filter((item) => !item.isOnHold && item.atRiskGrams > 0 && item.offerOn <= todayOn)
+    .toSorted(
+      (a, b) =>
+        compareText(closes(a), closes(b)) || b.atRiskGrams - a.atRiskGrams || compareText(a.code, b.code),
+    );
+}
+
 /**
  * The grams at risk by the month in which their eat-first lies, for years ahead.
  * Units: `YYYY-MM`, whole grams. Shape: months that have some, in order. Errors: AssertionError when a day is none.

@@ -31,6 +31,8 @@ import { coverageInput, type HouseholdFacts, reckonCoverage, toFacts } from './r
 import type { GapQuery } from './schema.ts';
 import { sortStock } from './stock.ts';
 
+export { type Eating, loadEating } from './eating.ts';
+
 /** How long the household's own stock feeds its eaters, what runs out first, and what a day costs. */
 export function readCoverage(context: Context) {
   const { storehouseId } = context.actor;

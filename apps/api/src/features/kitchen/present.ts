@@ -4,24 +4,6 @@ import type { KitchenLot, TakeRow } from './queries.ts';
 
 type InKitchen = KitchenLot & { readonly sinceOn: string | null };
 
-export function presentTaken({
-  entry,
-  takenGrams,
-  container: { container, food, grams },
-}: {
-  entry: PostedEntry;
-  takenGrams: number;
-  container: Shelved;
-}) {
-  return {
-    entryId: entry.entryId,
-    entryNo: entry.entryNo,
-    takenGrams,
-    food: presentFood(food),
-    container: presentContainer({ container, grams }),
-  };
-}
-
 export const presentPutBack = ({ entry, container }: { entry: PostedEntry; container: Shelved }) => ({
   entryId: entry.entryId,
   entryNo: entry.entryNo,

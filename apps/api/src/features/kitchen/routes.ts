@@ -2,9 +2,9 @@ import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
 import { hasKitchen } from './policy.ts';
-import { presentKitchen, presentPutBack, presentTaken } from './present.ts';
-import { take, undoTake as undoTakeSchema, useKitchen as useKitchenSchema } from './schema.ts';
-import { readKitchen, takeToKitchen, undoTake, useKitchen } from './use-cases.ts';
+import { presentKitchen, presentPutBack } from './present.ts';
+import { undoTake as undoTakeSchema, useKitchen as useKitchenSchema } from './schema.ts';
+import { readKitchen, undoTake, useKitchen } from './use-cases.ts';
 
 const ofHousehold = may(hasKitchen, 'household-needed');
 const TAG = 'Containers';
@@ -12,18 +12,6 @@ const TAG = 'Containers';
 export const kitchenRoutes = new Hono<AppEnv>()
   .get('/kitchen', describe(TAG, 'What is in my kitchen'), ofHousehold, async (c) =>
     c.json(presentKitchen(await readKitchen(contextOf(c)))),
-  )
-  .post(
-    '/containers/:container/kitchen',
-    describe(TAG, 'Take one of my containers to the kitchen', ['not-enough-left', 'container-in-doubt']),
-    ofHousehold,
-    jsonBody(take),
-    async (c) =>
-      answerOnce(c, {
-        status: 201,
-        run: (context) => takeToKitchen(context, idParam(c, 'container'), c.req.valid('json')),
-        present: presentTaken,
-      }),
   )
   .post(
     '/kitchen/takes/:entry/undoing',

@@ -1,3 +1,4 @@
+import type { Tx } from '@sheafbook/db';
 import { massAccount, moveGrams, takenToKitchen } from '@sheafbook/ledger';
 import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
@@ -23,36 +24,30 @@ import { sinceOf } from './since.ts';
  * Takes a container to the kitchen in one step, all of it or some. It stays the household's and stays stock. The first
  * taking opens the container. What is in doubt stays shut.
  */
-export function takeToKitchen(context: Context, containerId: string, { grams }: Take) {
+export async function takeInto(tx: Tx, context: Context, containerId: string, { grams }: Take) {
   const subject = subjectOf(context);
   const { storehouseId, householdId } = subject;
-  return withTx(context, async (tx) => {
-    await lockContainer(tx, storehouseId, containerId);
-    const { container, grams: heldGrams } = await loadContainer(tx, storehouseId, {
-      householdId,
-      containerId,
-    });
-    await refuseInDoubt(tx, storehouseId, containerId);
-    await refuseOffered(tx, storehouseId, { containerIds: [containerId], now: context.now() });
-    const takenGrams = grams ?? heldGrams;
-    if (heldGrams === 0 || heldGrams < takenGrams)
-      throw notEnough(heldGrams, `There are ${heldGrams} g left in ${container.containerCode}.`);
-    await ensureKitchen(tx, subject);
-    if (container.openedOn === null) await markOpened(tx, container, todayOf(context));
-    const entry = await postEntry(tx, context, {
-      what: container.openedOn === null ? 'opened-to-kitchen' : 'taken-to-kitchen',
-      onDay: todayOf(context),
-      subjectId: containerId,
-      drafts: takenToKitchen({
-        ...{ lotId: container.lotId, containerVesselId: containerId, householdId, amountGrams: takenGrams },
-      }),
-    });
-    return {
-      entry,
-      takenGrams,
-      container: await loadContainer(tx, storehouseId, { householdId, containerId }),
-    };
+  await lockContainer(tx, storehouseId, containerId);
+  const { container, grams: heldGrams } = await loadContainer(tx, storehouseId, { householdId, containerId });
+  await refuseInDoubt(tx, storehouseId, containerId);
+  await refuseOffered(tx, storehouseId, { containerIds: [containerId], now: context.now() });
+  const takenGrams = grams ?? heldGrams;
+  if (heldGrams === 0 || heldGrams < takenGrams)
+    throw notEnough(heldGrams, `There are ${heldGrams} g left in ${container.containerCode}.`);
+  await ensureKitchen(tx, subject);
+  if (container.openedOn === null) await markOpened(tx, container, todayOf(context));
+  const entry = await postEntry(tx, context, {
+    what: container.openedOn === null ? 'opened-to-kitchen' : 'taken-to-kitchen',
+    onDay: todayOf(context),
+    subjectId: containerId,
+    drafts: takenToKitchen({
+      ...{ lotId: container.lotId, containerVesselId: containerId, householdId, amountGrams: takenGrams },
+    }),
   });
+  return {
+    ...{ entry, takenGrams, wasOpenedOn: container.openedOn },
+    container: await loadContainer(tx, storehouseId, { householdId, containerId }),
+  };
 }
 
 /** Puts a taking back into its container, which is shut again if that taking opened it and nothing else was taken out since. */

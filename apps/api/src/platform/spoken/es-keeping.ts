@@ -84,6 +84,7 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
   'A teardown is measured: width, thickness, countersink and both hooks.':
     'Un desmontaje se mide: ancho, grueso, rebaje y ambos ganchos.',
   'Say what was found.': 'Diga qué se encontró.',
+  'Eat ten times as fast at most.': 'Coma como mucho diez veces más rápido.',
   'A moisture is at most 100 %.': 'La humedad es de 100 % como máximo.',
   'Say who says so, or that it is your own judgement.': 'Diga quién lo dice, o que es su propio criterio.',
   'Some of these days are in the record of this place already.':
