@@ -74,6 +74,26 @@ test.for([
   expect(refused.fields).toContain(field);
 });
 
+test('the ninetieth day ahead is booked to its minute, and not a minute later', async () => {
+  // 90 × 24 hours after 15:00 UTC; the clocks have gone back by then, so the wall shows 09:00.
+  const late = () => book(shed.hale.caller, sealer, ['2026-11-30T09:01', '2026-11-30T12:00']);
+  expect(await refusalOf(app, late)).toMatchObject({ code: 'invalid-input', fields: ['from'] });
+  expect((await book(shed.hale.caller, sealer, ['2026-11-30T09:00', '2026-11-30T12:00'])).status).toBe(201);
+});
+
+test('the keeper books nothing for a household that left', async () => {
+  const gone = await aHousehold(app, shed, 'Gone');
+  const { householdId } = gone;
+  bodyOf(await gone.caller.post(`${shed.path}/households/${householdId}/leaving`, { version: 1 }));
+  const forGone = () =>
+    shed.keeper.caller.post(`${sealer.path}/bookings`, {
+      from: SATURDAY[0],
+      until: SATURDAY[1],
+      householdId,
+    });
+  expect(await refusalOf(app, forGone)).toMatchObject({ code: 'household-has-left', isUnchanged: true });
+});
+
 test('three days by the clock are three days, also where an hour comes twice', async () => {
   app.clock.now = new Date('2026-10-20T15:00:00Z');
   // Chicago, job map 8: 1 November 2026 has 25 hours.

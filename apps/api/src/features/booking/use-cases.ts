@@ -9,7 +9,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import type { WorkTask } from '../../platform/work/task.ts';
 import { loadItem, loadUnit, lockItem } from '../equipment/queries.ts';
 import { mayKeepEquipment, seesLoans } from '../equipment/use-cases.ts';
-import { loadHousehold } from '../household/queries.ts';
+import { loadHousehold, loadPresentHousehold } from '../household/queries.ts';
 import { bookEquipment, endBooking, lapseOffersInside, lookAt, offerFreedTimes } from './book.ts';
 import { mayBookFor } from './policy.ts';
 import {
@@ -68,6 +68,7 @@ export function bookForHousehold(context: Context, itemId: string, wish: Booking
   return withTx(context, async (tx) => {
     await loadHousehold(tx, storehouseId, householdId);
     if (!mayBookFor(context.actor, householdId)) throw new Problem('not-your-household');
+    await loadPresentHousehold(tx, storehouseId, householdId); // a keeper still finds the seat of one that left
     const loan = { purpose: 'loan', householdId } as const;
     const asked = { ...readTimes(context, wish), itemId, for: loan, note: wish.note };
     const { bookingId } = wish.byRelay

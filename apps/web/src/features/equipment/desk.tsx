@@ -36,6 +36,9 @@ export function EquipmentDesk() {
               <Link className="btn" to="/s/$storehouse/equipment" params={{ storehouse }}>
                 {words.title}
               </Link>
+              <Link className="btn" to="/s/$storehouse/packing/machines" params={{ storehouse }}>
+                {words.sealMachines}
+              </Link>
             </div>
           </div>
         </>

@@ -3,6 +3,7 @@ const s = (count: number, one: string, many: string): string => `${count} ${coun
 /** Equipment that is lent: finding, booking, taking, bringing back, and the keeper's desk. */
 export const en = {
   title: 'Equipment',
+  sealMachines: 'Seal machines and limits',
   none: 'The group has no equipment in its list yet.',
   owns: (count: number) => `The group lends ${s(count, 'thing', 'things')}.`,
   find: 'Find a thing',

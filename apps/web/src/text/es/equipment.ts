@@ -5,6 +5,7 @@ const s = (count: number, one: string, many: string): string => `${count} ${coun
 /** Los equipos que se prestan: buscar, reservar, llevar, devolver, y la mesa del encargado. */
 export const es: EquipmentWords = {
   title: 'Equipos',
+  sealMachines: 'Máquinas de cerrar y límites',
   none: 'El grupo aún no tiene equipos en su lista.',
   owns: (count) => `El grupo presta ${s(count, 'cosa', 'cosas')}.`,
   find: 'Buscar una cosa',
