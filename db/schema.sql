@@ -147,6 +147,7 @@ table book.bag row level security
   constraint bag_net_possible CHECK (((net_grams)::bigint <= (2 * (declared_grams)::bigint)))
   constraint bag_weighed_whole CHECK ((((gross_grams IS NULL) = (tare_grams IS NULL)) AND ((gross_grams)::bigint >= (tare_grams)::bigint)))
   CREATE INDEX bag_by_buy ON book.bag USING btree (storehouse_id, buy_id)
+  CREATE TRIGGER bag_joins_holds AFTER INSERT ON book.bag FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (condition, decision, gross_grams, is_exempt_from_weighing, moisture_tenths_percent, net_grams, note, tare_grams, version, weighed_at) to sheafbook_app
 
@@ -507,6 +508,7 @@ table book.container row level security
   constraint container_moisture_in_range CHECK (((moisture_tenths >= 0) AND (moisture_tenths <= 1000)))
   constraint container_treatment_known CHECK ((treatment = ANY (ARRAY['oxygen-absorber'::text, 'dry-ice'::text, 'vacuum'::text, 'nitrogen-flush'::text, 'freeze-thaw-freeze'::text, 'food-grade-earth'::text, 'none'::text])))
   CREATE INDEX container_by_household ON book.container USING btree (storehouse_id, household_id)
+  CREATE TRIGGER container_joins_holds AFTER INSERT ON book.container FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (household_id, moisture_tenths, note, opened_on, treatment) to sheafbook_app
 
@@ -969,6 +971,29 @@ table book.gift_matching row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
+view book.held with (security_invoker=true)
+  storehouse_id uuid
+  vessel_id uuid
+  hold_id uuid
+  reason text
+  grant select to sheafbook_app
+  grant select to sheafbook_poster
+  as
+ SELECT v.storehouse_id,
+    v.vessel_id,
+    v.hold_id,
+    h.reason
+   FROM book.hold_vessel v
+     JOIN book.hold h ON h.storehouse_id = v.storehouse_id AND h.hold_id = v.hold_id
+  WHERE v.ended_at IS NULL
+UNION ALL
+ SELECT s.storehouse_id,
+    s.container_id AS vessel_id,
+    NULL::uuid AS hold_id,
+    NULL::text AS reason
+   FROM book.seal_hold s
+  WHERE s.disposition IS NULL;
+
 table book.helper_grant row level security
   storehouse_id uuid not null
   helper_grant_id uuid default uuidv7() not null
@@ -991,7 +1016,7 @@ table book.helper_grant row level security
 table book.hold row level security
   storehouse_id uuid not null
   hold_id uuid default uuidv7() not null
-  bag_id uuid not null
+  bag_id uuid
   reason text not null
   held_by uuid not null
   held_at timestamp with time zone not null
@@ -999,15 +1024,52 @@ table book.hold row level security
   release_asked_by uuid
   released_by uuid
   released_at timestamp with time zone
+  scope text default 'bag'::text not null
+  lot_id uuid
+  packing_session_id uuid
+  line smallint
+  from_serial integer
+  to_serial integer
+  delivery_id uuid
+  supplier_id uuid
+  supplier_mark text
+  food_id uuid
+  from_on date
+  to_on date
   constraint hold_pkey PRIMARY KEY (storehouse_id, hold_id)
   constraint hold_bag_fk FOREIGN KEY (storehouse_id, bag_id) REFERENCES book.bag(storehouse_id, bag_id)
+  constraint hold_delivery_fk FOREIGN KEY (storehouse_id, delivery_id) REFERENCES book.delivery(storehouse_id, delivery_id)
+  constraint hold_food_fk FOREIGN KEY (storehouse_id, food_id) REFERENCES book.food(storehouse_id, food_id)
   constraint hold_held_by_fk FOREIGN KEY (storehouse_id, held_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint hold_lot_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.lot(storehouse_id, lot_id)
   constraint hold_release_asked_by_fk FOREIGN KEY (storehouse_id, release_asked_by) REFERENCES book.person(storehouse_id, person_id)
   constraint hold_released_by_fk FOREIGN KEY (storehouse_id, released_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint hold_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint hold_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
   constraint hold_release_needs_two CHECK (((released_by IS NULL) OR ((release_asked_by IS NOT NULL) AND (release_asked_by <> released_by) AND (finding ~ '\S'::text))))
+  constraint hold_scope_fits CHECK ((((scope = 'bag'::text) = (bag_id IS NOT NULL)) AND ((scope = 'lot'::text) = (lot_id IS NOT NULL)) AND ((scope = 'session'::text) = (packing_session_id IS NOT NULL)) AND ((scope = 'delivery'::text) = (delivery_id IS NOT NULL)) AND ((scope = 'mark'::text) = (supplier_id IS NOT NULL)) AND ((scope = 'mark'::text) = (supplier_mark IS NOT NULL)) AND ((scope = 'food'::text) = (food_id IS NOT NULL)) AND ((scope = 'food'::text) = (from_on IS NOT NULL)) AND ((from_on IS NULL) = (to_on IS NULL)) AND (from_on <= to_on)))
+  constraint hold_scope_known CHECK ((scope = ANY (ARRAY['bag'::text, 'lot'::text, 'containers'::text, 'session'::text, 'delivery'::text, 'mark'::text, 'food'::text])))
+  constraint hold_window_fits CHECK ((((line IS NULL) OR (scope = 'session'::text)) AND ((from_serial IS NULL) = (to_serial IS NULL)) AND ((from_serial IS NULL) OR (line IS NOT NULL)) AND ((from_serial >= 1) AND (from_serial <= to_serial))))
   CREATE UNIQUE INDEX hold_one_open_per_bag ON book.hold USING btree (storehouse_id, bag_id) WHERE (released_at IS NULL)
+  CREATE INDEX hold_open ON book.hold USING btree (storehouse_id) WHERE (released_at IS NULL)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (finding, release_asked_by, released_at, released_by) to sheafbook_app
+  grant select to sheafbook_poster
+
+table book.hold_vessel row level security
+  storehouse_id uuid not null
+  hold_id uuid not null
+  vessel_id uuid not null
+  reached_at timestamp with time zone not null
+  ended_at timestamp with time zone
+  constraint hold_vessel_pkey PRIMARY KEY (storehouse_id, hold_id, vessel_id)
+  constraint hold_vessel_hold_fk FOREIGN KEY (storehouse_id, hold_id) REFERENCES book.hold(storehouse_id, hold_id)
+  constraint hold_vessel_vessel_fk FOREIGN KEY (storehouse_id, vessel_id) REFERENCES book.vessel(storehouse_id, vessel_id)
+  constraint hold_vessel_runs_forward CHECK ((reached_at <= ended_at))
+  CREATE INDEX hold_vessel_standing ON book.hold_vessel USING btree (storehouse_id, vessel_id) WHERE (ended_at IS NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (ended_at) to sheafbook_app
+  grant select to sheafbook_poster
 
 table book.household row level security
   storehouse_id uuid not null
@@ -1671,6 +1733,7 @@ table book.packing_pour row level security
   constraint packing_pour_serial_counted CHECK ((((line >= 1) AND (line <= 20)) AND (serial > 0)))
   constraint packing_pour_weighs_something CHECK ((((grams)::bigint > 0) AND ((target_grams)::bigint > 0)))
   CREATE INDEX packing_pour_by_entry ON book.packing_pour USING btree (storehouse_id, entry_id)
+  CREATE TRIGGER packing_pour_joins_holds AFTER INSERT ON book.packing_pour FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (undone_entry_id) to sheafbook_app
 
@@ -2250,6 +2313,7 @@ table book.seal_hold row level security
   constraint seal_hold_settled_whole CHECK ((((disposition IS NULL) = (settled_by IS NULL)) AND ((settled_by IS NULL) = (settled_at IS NULL))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (disposition, note, settled_at, settled_by) to sheafbook_app
+  grant select to sheafbook_poster
 
 table book.seal_machine row level security
   storehouse_id uuid not null
@@ -2906,6 +2970,24 @@ end $function$
   owner sheafbook_owner
   execute: sheafbook_app
 
+CREATE OR REPLACE FUNCTION book.extend_holds()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+begin
+  insert into book.hold_vessel (storehouse_id, hold_id, vessel_id, reached_at)
+    select h.storehouse_id, h.hold_id, r.vessel_id, greatest(h.held_at, e.recorded_at)
+    from book.hold h cross join lateral book.list_reach(h.storehouse_id, h.hold_id) r
+    left join book.book_state b on b.storehouse_id = h.storehouse_id
+    left join book.entry e on e.storehouse_id = b.storehouse_id and e.entry_no = b.last_entry_no -- what filled it came before
+    where h.storehouse_id = book.current_storehouse() and h.released_at is null and h.scope not in ('bag', 'containers')
+    on conflict do nothing;
+  return null;
+end $function$
+  owner sheafbook_owner
+  execute: public
+
 CREATE OR REPLACE FUNCTION book.keep_house(now_at timestamp with time zone)
  RETURNS void
  LANGUAGE sql
@@ -2973,6 +3055,80 @@ end $function$
   owner sheafbook_owner
   execute: sheafbook_app
 
+CREATE OR REPLACE FUNCTION book.list_reach(p_storehouse uuid, p_hold uuid)
+ RETURNS TABLE(vessel_id uuid)
+ LANGUAGE sql
+ STABLE PARALLEL SAFE
+ SET search_path TO 'pg_catalog', 'pg_temp'
+BEGIN ATOMIC
+ WITH RECURSIVE h AS (
+          SELECT hold.storehouse_id,
+             hold.hold_id,
+             hold.bag_id,
+             hold.reason,
+             hold.held_by,
+             hold.held_at,
+             hold.finding,
+             hold.release_asked_by,
+             hold.released_by,
+             hold.released_at,
+             hold.scope,
+             hold.lot_id,
+             hold.packing_session_id,
+             hold.line,
+             hold.from_serial,
+             hold.to_serial,
+             hold.delivery_id,
+             hold.supplier_id,
+             hold.supplier_mark,
+             hold.food_id,
+             hold.from_on,
+             hold.to_on
+            FROM book.hold
+           WHERE ((hold.storehouse_id = list_reach.p_storehouse) AND (hold.hold_id = list_reach.p_hold))
+         ), named AS (
+          SELECT b.bag_id AS vessel_id
+            FROM (((h
+              JOIN book.bag b ON ((b.storehouse_id = h.storehouse_id)))
+              JOIN book.lot l ON (((l.storehouse_id = b.storehouse_id) AND (l.lot_id = b.lot_id))))
+              JOIN book.delivery d ON (((d.storehouse_id = b.storehouse_id) AND (d.delivery_id = b.delivery_id))))
+           WHERE ((b.decision <> 'refused'::text) AND ((b.bag_id = h.bag_id) OR (b.lot_id = h.lot_id) OR (b.delivery_id = h.delivery_id) OR ((l.supplier_id = h.supplier_id) AND (l.supplier_mark = h.supplier_mark)) OR ((l.food_id = h.food_id) AND ((d.arrived_on >= h.from_on) AND (d.arrived_on <= h.to_on)))))
+         UNION
+          SELECT c.container_id
+            FROM ((h
+              JOIN book.container c ON ((c.storehouse_id = h.storehouse_id)))
+              JOIN book.lot l ON (((l.storehouse_id = c.storehouse_id) AND (l.lot_id = c.lot_id))))
+           WHERE ((c.lot_id = h.lot_id) OR ((l.supplier_id = h.supplier_id) AND (l.supplier_mark = h.supplier_mark)) OR ((l.food_id = h.food_id) AND ((c.packed_on >= h.from_on) AND (c.packed_on <= h.to_on))))
+         UNION
+          SELECT p.container_id
+            FROM (h
+              JOIN book.packing_pour p ON (((p.storehouse_id = h.storehouse_id) AND (p.packing_session_id = h.packing_session_id))))
+           WHERE ((p.undone_entry_id IS NULL) AND ((h.line IS NULL) OR (p.line = h.line)) AND ((h.from_serial IS NULL) OR ((p.serial >= h.from_serial) AND (p.serial <= h.to_serial))))
+         UNION
+          SELECT v.vessel_id
+            FROM (h
+              JOIN book.hold_vessel v ON (((v.storehouse_id = h.storehouse_id) AND (v.hold_id = h.hold_id))))
+           WHERE (h.scope = 'containers'::text)
+         ), reached AS (
+          SELECT n.vessel_id
+            FROM named n
+         UNION
+          SELECT d.vessel_id
+            FROM ((((reached r_1
+              JOIN book.account s ON (((s.storehouse_id = list_reach.p_storehouse) AND (s.vessel_id = r_1.vessel_id))))
+              JOIN book.movement m ON (((m.storehouse_id = list_reach.p_storehouse) AND (m.source_id = s.account_id))))
+              JOIN book.entry e ON (((e.storehouse_id = list_reach.p_storehouse) AND (e.entry_id = m.entry_id) AND (e.reverses_id IS NULL))))
+              JOIN book.account d ON (((d.storehouse_id = list_reach.p_storehouse) AND (d.account_id = m.destination_id))))
+           WHERE ((d.vessel_kind = ANY (ARRAY['bag'::text, 'container'::text])) AND (d.vessel_id <> s.vessel_id) AND (NOT (EXISTS ( SELECT
+                    FROM book.entry u
+                   WHERE ((u.storehouse_id = list_reach.p_storehouse) AND (u.reverses_id = e.entry_id))))))
+         )
+  SELECT r.vessel_id
+    FROM reached r;
+END
+  owner sheafbook_owner
+  execute: sheafbook_app
+
 CREATE OR REPLACE FUNCTION book.lock_book()
  RETURNS bigint
  LANGUAGE sql
@@ -3031,6 +3187,15 @@ begin
   if wanted <> found then
     raise exception 'an account of this entry is not in this storehouse'
       using errcode = 'foreign_key_violation', constraint = 'movement_source_fk';
+  end if;
+  if p_reverses is null and exists (
+    select from unnest(p_sources, p_destinations) m (source_id, destination_id)
+    join book.account f on f.storehouse_id = s and f.account_id = m.source_id and f.kind = 'mass'
+    join book.account t on t.storehouse_id = s and t.account_id = m.destination_id
+    join book.held v on v.storehouse_id = s and v.vessel_id in (f.vessel_id, t.vessel_id)
+    where not (array[f.vessel_kind, t.vessel_kind] && array['supplier', 'discarded', 'sampled', 'spilled', 'unexplained']))
+  then
+    raise exception 'something in this entry is on hold' using errcode = 'check_violation', constraint = 'nothing_held_moves';
   end if;
   insert into book.entry (storehouse_id, entry_id, entry_no, what, on_day, recorded_at, person_id, entered_for, buy_id,
     subject_id, reverses_id, note)

@@ -52,6 +52,7 @@ const WITHOUT_KEY = [
   'POST /import-trials',
   'POST /deliveries/:delivery/finish',
   'POST /bags/:bag/holds',
+  'POST /holds',
   'POST /holds/:hold/release-request',
   'POST /holds/:hold/release',
   'POST /buys/:buy/landing',

@@ -116,7 +116,7 @@ test('a bag on hold is thrown away whole, whoever owns it, and that ends the hol
   expect([...discarded]).toEqual([...owned]);
   const { holds } = bodyOf(await coordinator().get(at('/holds')));
   expect(holds.find((hold: { bagId: string }) => hold.bagId === bagId(0))).toMatchObject({
-    ended: 'with-the-bag',
+    ended: 'nothing-left',
     finding: 'Larvae throughout.',
     releasedBy: null,
   });

@@ -174,12 +174,12 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
   },
   'hold-open': {
     en: [
-      'A bag of Rye is on hold',
-      'A bag of Rye is on hold and waits for you: to find out what is the matter, or to agree to its release. Nobody eats from it until two people have let it go.',
+      'On hold: Rye',
+      'Food of Rye is on hold and waits for you: to find out what is the matter, or to agree to its release. Nobody eats any of it until two people have let it go.',
     ],
     es: [
-      'Un saco de Rye está retenido',
-      'Un saco de Rye está retenido y le espera: para ver qué pasa, o para consentir en soltarlo. Nadie come de él hasta que dos personas lo suelten.',
+      'Retenido: Rye',
+      'Hay alimento de Rye retenido que le espera: para ver qué pasa, o para consentir en soltarlo. Nadie come de ello hasta que dos personas lo suelten.',
     ],
   },
   'seam-check': {

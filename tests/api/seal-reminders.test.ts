@@ -155,7 +155,7 @@ test('a bag on hold that nobody answers is told again each week, and to the seco
   );
   const told = async (time: string) =>
     (await lettersAt(new Date(time)))
-      .filter(({ subject }) => subject.startsWith('A bag of'))
+      .filter(({ subject }) => subject.startsWith('On hold: '))
       .map(({ to }) => to)
       .toSorted();
   const both = ['coordinator@example.org', LEAD];

@@ -56,7 +56,9 @@ const APP_TABLES = {
   'book.food':
     'insert select update(allergens, bulk_micrograms_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_code, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version)',
   'book.helper_grant': 'insert select update(ended_at, reason)',
+  'book.held': 'select',
   'book.hold': 'insert select update(finding, release_asked_by, released_at, released_by)',
+  'book.hold_vessel': 'insert select update(ended_at)',
   'book.household': 'insert select update(left_on, name, version)',
   'book.household_contact': 'delete insert select update',
   'book.household_guideline': 'delete insert select update',
@@ -168,6 +170,7 @@ const APP_FUNCTIONS = {
   'book.enqueue_work()': 'execute',
   'book.keep_house()': 'execute',
   'book.list_leaning_on_import()': 'execute',
+  'book.list_reach()': 'execute',
   'book.lock_book()': 'execute',
   'book.post_entry()': 'execute',
   'book.retry_work()': 'execute',
@@ -199,7 +202,11 @@ const POSTER = {
   'book.current_storehouse()': 'execute',
   'book.current_task()': 'execute',
   'book.entry': 'insert select',
+  'book.held': 'select',
+  'book.hold': 'select',
+  'book.hold_vessel': 'select',
   'book.movement': 'insert select',
+  'book.seal_hold': 'select',
   'book.unit': 'select',
 };
 
@@ -222,6 +229,7 @@ const EVERYBODY = {
   'book.current_login()': 'execute',
   'book.current_storehouse()': 'execute',
   'book.current_task()': 'execute',
+  'book.extend_holds()': 'execute',
   'book.refuse_left_household()': 'execute',
   'book.refuse_reversal_of_matched()': 'execute',
 };

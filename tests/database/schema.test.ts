@@ -21,9 +21,10 @@ test('the printed schema notices a right, a policy and an owner that nobody mean
   await book.admin`create policy all_of_it on book.diary using (true)`;
   await book.admin`create view book.notes with (security_invoker = true) as select note from book.diary`;
   const after = await printSchema(book.admin);
-  const linesBefore = new Set(before.split('\n'));
+  const blocksBefore = new Set(before.split('\n\n'));
   const [me] = await book.admin`select current_user as name`;
-  expect(after.split('\n').filter((line) => !linesBefore.has(line))).toEqual([
+  const added = after.split('\n\n').filter((block) => !blocksBefore.has(block));
+  expect(added.flatMap((block) => block.split('\n'))).toEqual([
     `table book.diary no row level security owner ${me?.name}`,
     '  storehouse_id uuid',
     "  note text default 'none'::text",

@@ -208,6 +208,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /bags/:bag/discard': 'coordinator packing_lead',
   'POST /bags/:bag/holds': 'coordinator packing_lead',
   'POST /bags/:bag/uses': 'household',
+  'POST /holds': 'coordinator packing_lead',
   'GET /holds': 'member',
   'GET /holds/:hold': 'member',
   'POST /holds/:hold/release-request': 'coordinator packing_lead',

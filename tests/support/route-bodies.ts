@@ -1,5 +1,6 @@
 import { itemBody } from './equipment.ts';
 import { givingBodies } from './giving.ts';
+import { HOLD_BODIES } from './hold-bodies.ts';
 import { INSPECTION_BODIES } from './inspection-bodies.ts';
 import { aJpeg } from './jpeg.ts';
 import { offerBodies } from './offer.ts';
@@ -141,6 +142,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'PUT /container-kinds/:kind': { version: 1, tareGrams: 90, priceMinorUnits: 250 },
   ...INSPECTION_BODIES,
   ...offerBodies(ids),
+  ...HOLD_BODIES,
   ...PLACE_BODIES,
   ...givingBodies(ids),
   ...sealBodies(ids),

@@ -1,5 +1,15 @@
 import { sql } from 'drizzle-orm';
-import { bigint, boolean, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import {
+  bigint,
+  boolean,
+  date,
+  integer,
+  primaryKey,
+  smallint,
+  text,
+  timestamp,
+  uuid,
+} from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
 
 export const lots = book.table(
@@ -88,7 +98,7 @@ export const holds = book.table(
   {
     storehouseId: uuid('storehouse_id').notNull(),
     holdId: uuid('hold_id').notNull().default(sql`uuidv7()`),
-    bagId: uuid('bag_id').notNull(),
+    bagId: uuid('bag_id'),
     reason: text('reason').notNull(),
     heldBy: uuid('held_by').notNull(),
     heldAt: timestamp('held_at', { withTimezone: true, mode: 'date' }).notNull(),
@@ -96,10 +106,45 @@ export const holds = book.table(
     releaseAskedBy: uuid('release_asked_by'),
     releasedBy: uuid('released_by'),
     releasedAt: timestamp('released_at', { withTimezone: true, mode: 'date' }),
+    scope: text('scope').notNull().default('bag'),
+    lotId: uuid('lot_id'),
+    packingSessionId: uuid('packing_session_id'),
+    line: smallint('line'),
+    fromSerial: integer('from_serial'),
+    toSerial: integer('to_serial'),
+    deliveryId: uuid('delivery_id'),
+    supplierId: uuid('supplier_id'),
+    supplierMark: text('supplier_mark'),
+    foodId: uuid('food_id'),
+    fromOn: date('from_on', { mode: 'string' }),
+    toOn: date('to_on', { mode: 'string' }),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.holdId] })],
 );
 export type HoldRow = typeof holds.$inferSelect;
+
+export const holdVessels = book.table(
+  'hold_vessel',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    holdId: uuid('hold_id').notNull(),
+    vesselId: uuid('vessel_id').notNull(),
+    reachedAt: timestamp('reached_at', { withTimezone: true, mode: 'date' }).notNull(),
+    endedAt: timestamp('ended_at', { withTimezone: true, mode: 'date' }),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.holdId, table.vesselId] })],
+);
+export type HoldVesselRow = typeof holdVessels.$inferSelect;
+
+/** A view: whatever may not move, each once for every hold on it; of a seam or seal in doubt the hold is null. */
+export const held = book
+  .view('held', {
+    storehouseId: uuid('storehouse_id').notNull(),
+    vesselId: uuid('vessel_id').notNull(),
+    holdId: uuid('hold_id'),
+    reason: text('reason'),
+  })
+  .existing();
 
 export const claims = book.table(
   'claim',

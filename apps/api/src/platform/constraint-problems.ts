@@ -60,6 +60,7 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   place_warmth_once: 'readings-overlap',
   offer_container_once: 'container-offered',
   offer_claim_once: 'offer-taken',
+  nothing_held_moves: 'on-hold',
   hold_one_open_per_bag: 'bag-already-held',
   hold_release_needs_two: 'second-login-needed',
   split_round_once: 'already-split',

@@ -116,12 +116,15 @@ function holdsFinding(input: AuditInput): AuditFinding {
     invariant: 'Nothing on hold moved, and every release was signed by two logins',
     holds: moved.length === 0 && carelessly.length === 0,
     counts: [
-      [input.holds.length, 'holds'],
+      [countHolds(input.holds), 'holds'],
       [moved.length, 'movements during a hold'],
-      [carelessly.length, 'releases without two logins'],
+      [countHolds(carelessly), 'releases without two logins'],
     ],
   });
 }
+
+/** A hold of several lots stands in several rows. */
+const countHolds = (holds: readonly AuditHold[]): number => new Set(holds.map(({ holdId }) => holdId)).size;
 
 function isDuring({ heldAt, releasedAt }: AuditHold, recordedAt: string): boolean {
   const isBeforeRelease = releasedAt === null || compareInstants(recordedAt, releasedAt) < 0;

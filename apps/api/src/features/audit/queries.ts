@@ -258,26 +258,32 @@ export async function listCodes(tx: Tx, storehouseId: string): Promise<string[]>
   return rows.map((row) => row.code);
 }
 
+/** Holds by what they reached and for how long: bags and containers of one lot that came to be held, and ended, together. */
 export async function listHolds(tx: Tx, storehouseId: string): Promise<AuditHold[]> {
   const rows = await tx.execute<{
     hold_id: string;
     lot_id: string;
-    bag_id: string;
+    vessel_ids: string[];
     held_at: string;
     released_at: string | null;
     login_ids: string[];
     is_released: boolean;
   }>(sql`
-    select h.hold_id, b.lot_id, h.bag_id, h.held_at, h.released_at, h.released_by is not null as is_released,
+    select h.hold_id, coalesce(b.lot_id, c.lot_id) as lot_id, array_agg(v.vessel_id) as vessel_ids,
+      v.reached_at as held_at, v.ended_at as released_at, h.released_by is not null as is_released,
       (select coalesce(array_agg(coalesce(p.login_id, p.person_id)::text), '{}') from book.person p
         where p.storehouse_id = ${storehouseId} and p.person_id in (h.release_asked_by, h.released_by)) as login_ids
     from book.hold h
-    join book.bag b on b.storehouse_id = ${storehouseId} and b.bag_id = h.bag_id
-    where h.storehouse_id = ${storehouseId} order by h.hold_id`);
+    join book.hold_vessel v on v.storehouse_id = ${storehouseId} and v.hold_id = h.hold_id
+    left join book.bag b on b.storehouse_id = ${storehouseId} and b.bag_id = v.vessel_id
+    left join book.container c on c.storehouse_id = ${storehouseId} and c.container_id = v.vessel_id
+    where h.storehouse_id = ${storehouseId}
+    group by h.storehouse_id, h.hold_id, coalesce(b.lot_id, c.lot_id), v.reached_at, v.ended_at
+    order by h.hold_id, lot_id, held_at`);
   return rows.map((row) => ({
     holdId: row.hold_id,
     lotUnitId: row.lot_id,
-    vesselIds: [row.bag_id],
+    vesselIds: row.vessel_ids,
     heldAt: row.held_at,
     releasedAt: row.released_at,
     releasedByLoginIds: row.is_released ? row.login_ids : null,

@@ -5,7 +5,7 @@ import {
   bags,
   buyLines,
   entries,
-  holds,
+  held,
   households,
   type LotRow,
   lots,
@@ -14,7 +14,7 @@ import {
   vessels,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, gt, inArray, isNull, max, ne, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, inArray, max, ne, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -62,16 +62,13 @@ export async function listBagsToSplit(
         eq(owners.kind, 'unassigned'),
       ),
     )
-    .leftJoin(
-      holds,
-      and(eq(holds.storehouseId, bags.storehouseId), eq(holds.bagId, bags.bagId), isNull(holds.releasedAt)),
-    )
     .where(
       and(
         eq(bags.storehouseId, storehouseId),
         eq(bags.buyLineId, buyLineId),
         ne(bags.decision, 'refused'),
-        isNull(holds.holdId),
+        sql`not exists (select from ${held} where ${held.storehouseId} = ${bags.storehouseId}
+          and ${held.vesselId} = ${bags.bagId})`,
         gt(accounts.inflow, accounts.outflow),
       ),
     )
@@ -221,8 +218,8 @@ export async function listSeenBags(
       bag: bags,
       supplierMark: lots.supplierMark,
       harvestYear: lots.harvestYear,
-      isOnHold: sql<boolean>`exists (select from book.hold h where h.storehouse_id = ${bags.storehouseId}
-        and h.bag_id = ${bags.bagId} and h.released_at is null)`,
+      isOnHold: sql<boolean>`exists (select from book.held h where h.storehouse_id = ${bags.storehouseId}
+        and h.vessel_id = ${bags.bagId})`,
       leftGrams: sql`(select coalesce(sum(a.inflow - a.outflow), 0) from book.account a
         where a.storehouse_id = ${bags.storehouseId} and a.vessel_id = ${bags.bagId})`.mapWith(Number),
     })

@@ -6,7 +6,7 @@ import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { loadDelivery } from '../delivery/queries.ts';
-import { endHoldOfEmptyBag } from '../hold/queries.ts';
+import { endHoldsOfEmpty } from '../hold/queries.ts';
 import { loadClosedThrough } from '../period/queries.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import { listContents, listReceipts } from './queries.ts';
@@ -60,5 +60,10 @@ export async function sendBack(tx: Tx, context: Context, bag: BagRow): Promise<v
       subjectId: bag.bagId,
       reversesId: receipt.entryId,
     });
-  await endHoldOfEmptyBag(tx, bag, { finding: 'The bag was refused and went back.', at: context.now() });
+  const vesselIds = [bag.bagId];
+  await endHoldsOfEmpty(
+    tx,
+    { storehouseId: bag.storehouseId, vesselIds },
+    { finding: 'The bag was refused and went back.', at: context.now() },
+  );
 }

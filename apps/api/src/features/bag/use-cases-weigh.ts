@@ -5,7 +5,7 @@ import type { Context } from '../../platform/context.ts';
 import { postEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
-import { endHoldOfEmptyBag, listOpenHolds } from '../hold/queries.ts';
+import { endHoldsOfEmpty, listHeld } from '../hold/queries.ts';
 import { keepKeying } from '../keying/use-cases.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import { type BagContent, listContents, loadSeenBag, type SeenBag, updateBag } from './queries.ts';
@@ -120,7 +120,7 @@ async function shareDifference(
 /** Books grams that were lost after landing and before they were anyone's. */
 export function loseFromBag(context: Context, bagId: string, loss: BagLoss): Promise<SeenBag> {
   return withBag(context, bagId, async (tx, bag) => {
-    const isHeld = (await listOpenHolds(tx, bag.storehouseId, [bagId])).length > 0;
+    const isHeld = (await listHeld(tx, bag.storehouseId, [bagId])).length > 0;
     if (isHeld && !ALLOWED_ON_HOLD.has(loss.to)) throw new Problem('bag-on-hold', { bagId });
     const contents = await listContents(tx, bag.storehouseId, bag);
     const unassignedGrams = contents.find(({ kind }) => kind === 'unassigned')?.grams ?? 0;
@@ -141,7 +141,12 @@ export function loseFromBag(context: Context, bagId: string, loss: BagLoss): Pro
     });
     await postOfBag(tx, context, { bag, what: 'bag-lost', drafts, note: loss.because });
     const isEmpty = contents.every(({ kind, grams }) => kind === 'unassigned' && grams === loss.grams);
-    if (isHeld && isEmpty) await endHoldOfEmptyBag(tx, bag, { finding: loss.because, at: context.now() });
+    if (isHeld && isEmpty)
+      await endHoldsOfEmpty(
+        tx,
+        { storehouseId: bag.storehouseId, vesselIds: [bagId] },
+        { finding: loss.because, at: context.now() },
+      );
     return loadSeenBag(tx, bag.storehouseId, bagId);
   });
 }
@@ -152,7 +157,7 @@ export function discardBag(context: Context, bagId: string, { finding }: BagDisc
     context,
     bagId,
     async (tx, bag) => {
-      const [held] = await listOpenHolds(tx, bag.storehouseId, [bagId]);
+      const [held] = await listHeld(tx, bag.storehouseId, [bagId]);
       if (!held) throw new Problem('hold-ended', { detail: 'Only a bag on hold is thrown away whole.' });
       const vesselIdOf = await loadOutsideVessels(tx, bag.storehouseId);
       const contents = await listContents(tx, bag.storehouseId, bag);
@@ -166,7 +171,11 @@ export function discardBag(context: Context, bagId: string, { finding }: BagDisc
         }),
       );
       await postOfBag(tx, context, { bag, what: 'bag-discarded', drafts, note: finding });
-      await endHoldOfEmptyBag(tx, bag, { finding, at: context.now() });
+      await endHoldsOfEmpty(
+        tx,
+        { storehouseId: bag.storehouseId, vesselIds: [bagId] },
+        { finding, at: context.now() },
+      );
       return loadSeenBag(tx, bag.storehouseId, bagId);
     },
     { isAtAnyStage: true },

@@ -115,8 +115,7 @@ async function listLandedLines(tx: Tx, storehouseId: string, buyId: string): Pro
       and s.buy_line_id = b.buy_line_id and s.undone_at is null order by s.round_no limit 1) as rule
     from book.bag b
     where b.storehouse_id = ${storehouseId} and b.buy_id = ${buyId} and b.decision <> 'refused'
-      and not exists (select from book.hold h where h.storehouse_id = b.storehouse_id and h.bag_id = b.bag_id
-        and h.released_at is null)
+      and not exists (select from book.held h where h.storehouse_id = b.storehouse_id and h.vessel_id = b.bag_id)
       and exists (select from book.account i where i.storehouse_id = b.storehouse_id and i.vessel_id = b.bag_id
         and i.inflow > i.outflow)
     order by b.buy_line_id`);
@@ -141,8 +140,8 @@ async function listLotFacts(tx: Tx, storehouseId: string, buyId: string): Promis
     select l.lot_id,
       coalesce((select -sum(grams) from mass m where m.lot_id = l.lot_id and vessel_kind = 'supplier'), 0) as landed,
       coalesce((select sum(grams) from mass m where m.lot_id = l.lot_id and vessel_kind = 'bag'
-        and owner_kind = 'unassigned' and exists (select from book.hold h where h.storehouse_id = l.storehouse_id
-          and h.bag_id = m.vessel_id and h.released_at is null)), 0) as on_hold,
+        and owner_kind = 'unassigned' and exists (select from book.held h where h.storehouse_id = l.storehouse_id
+          and h.vessel_id = m.vessel_id)), 0) as on_hold,
       coalesce((select sum(grams) from pieces p where p.lot_id = l.lot_id and owner_kind = 'household'), 0) as shared,
       coalesce((select sum(grams) from pieces p where p.lot_id = l.lot_id and owner_kind = 'common'), 0) as common,
       coalesce((select sum(grams) from mass m where m.lot_id = l.lot_id and owner_kind = 'unassigned'

@@ -13,13 +13,13 @@ import {
   movements,
   offerContainers,
   reCans,
-  sealHolds,
   vessels,
 } from '@sheafbook/db/tables';
 import type { Outcome } from '@sheafbook/keeping';
 import { and, desc, eq, gt, inArray, isNull, lte, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
+import { refuseHeld } from '../hold/queries.ts';
 
 /** What a mass account holds now. */
 const gramsLeft = sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number);
@@ -180,21 +180,9 @@ export async function listPoured(
     );
 }
 
-/** Refuses a container whose seam or seal is in doubt. */
-export async function refuseInDoubt(tx: Tx, storehouseId: string, containerId: string): Promise<void> {
-  const [hold] = await tx
-    .select({ id: sealHolds.containerId })
-    .from(sealHolds)
-    .where(
-      and(
-        eq(sealHolds.storehouseId, storehouseId),
-        eq(sealHolds.containerId, containerId),
-        isNull(sealHolds.disposition),
-      ),
-    )
-    .limit(1);
-  if (hold) throw new Problem('container-in-doubt');
-}
+/** Refuses a container that is on hold, or whose seam or seal is in doubt. */
+export const refuseInDoubt = (tx: Tx, storehouseId: string, containerId: string): Promise<void> =>
+  refuseHeld(tx, storehouseId, [containerId]);
 
 /** What the last look at a container made of the food in it. */
 export async function findOutcome(tx: Tx, storehouseId: string, containerId: string) {

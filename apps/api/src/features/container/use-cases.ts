@@ -17,7 +17,7 @@ import { insertLot } from '../bag/queries.ts';
 import { lockBuyForShare } from '../buy/queries.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
 import { loadFood } from '../food/queries.ts';
-import { listOpenHolds, refuseIfHeld } from '../hold/queries.ts';
+import { endHoldsOfEmpty, listHeld, refuseHeld } from '../hold/queries.ts';
 import { takeNumbers } from '../household/queries.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import {
@@ -195,6 +195,8 @@ export function useContainer(context: Context, containerId: string, wish: UseUp)
       note: wish.note,
       drafts: await leaving(tx, context, { vesselId: containerId, lotId: container.lotId, wish }),
     });
+    if (wish.to === 'discarded' && wish.grams === grams)
+      await endHoldsOfEmpty(tx, { storehouseId, vesselIds: [containerId] }, emptied(context, wish.note));
     return loadContainer(tx, storehouseId, { householdId, containerId });
   });
 }
@@ -229,6 +231,12 @@ export function useOwnBag(context: Context, bagId: string, wish: UseUp) {
   });
 }
 
+/** How a hold ends that has nothing left to hold. */
+const emptied = (context: Context, note: string) => ({
+  finding: note || 'What it held was thrown away.',
+  at: context.now(),
+});
+
 /** Puts a pour back into its bag; refused with the containers that have been eaten from since (ledger-notes 6.3). */
 export function undoPour(context: Context, entryId: string, reason: string) {
   const { storehouseId } = context.actor;
@@ -247,6 +255,7 @@ export function undoPour(context: Context, entryId: string, reason: string) {
     if (first.buyId !== null) await lockBuyForShare(tx, storehouseId, first.buyId);
     const containerIds = filled.map(({ containerId }) => containerId).toSorted();
     for (const containerId of containerIds) await lockContainer(tx, storehouseId, containerId);
+    await refuseHeld(tx, storehouseId, containerIds);
     await refuseOffered(tx, storehouseId, { containerIds, now: context.now() });
     const reversal = { what: 'pour-undone', onDay: todayOf(context), reversesId: entryId, note: reason };
     return reverseEntry(tx, context, { ...reversal, buyId: first.buyId ?? undefined });
@@ -267,12 +276,12 @@ export function listOwnBags(context: Context) {
   const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
     const rows = await listBagsOfOwner(tx, storehouseId, householdOf(context));
-    const holds = await listOpenHolds(
+    const holds = await listHeld(
       tx,
       storehouseId,
       rows.map(({ bag }) => bag.bagId),
     );
-    const held = new Set(holds.map(({ bag }) => bag.bagId));
+    const held = new Set(holds.map(({ vesselId }) => vesselId));
     await noteHelpersRead(tx, context, 'shares and stock');
     return rows.map((row) => ({ ...row, isHeld: held.has(row.bag.bagId) }));
   });
@@ -296,7 +305,7 @@ export async function lockBagOfOwner(
 ) {
   const { bag } = await loadBagOfOwner(tx, storehouseId, wish);
   await lockBuyForShare(tx, storehouseId, bag.buyId);
-  await refuseIfHeld(tx, storehouseId, [wish.bagId]);
+  await refuseHeld(tx, storehouseId, [wish.bagId]);
   const row = await loadBagOfOwner(tx, storehouseId, wish);
   if (row.ownGrams < wish.grams)
     throw new Problem('not-enough-left', {

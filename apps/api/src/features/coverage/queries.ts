@@ -5,14 +5,13 @@ import {
   chargeShares,
   eaters,
   foods,
-  holds,
+  held,
   householdGuidelines,
   householdPlans,
   households,
   lots,
   pickUpPieces,
   pickUps,
-  sealHolds,
   sharePieces,
   shares,
   splits,
@@ -33,12 +32,8 @@ export async function listHoldings(tx: Tx, storehouseId: string, householdIds: r
       lotId: lots.lotId,
       food: foods,
       grams,
-      isHeld: sql<boolean>`exists (select from ${holds} where ${holds.storehouseId} = ${accounts.storehouseId}
-        and ${holds.bagId} = ${accounts.vesselId} and ${holds.releasedAt} is null)
-        or exists (select from ${sealHolds} where ${sealHolds.storehouseId} = ${accounts.storehouseId}
-        and ${sealHolds.containerId} = ${accounts.vesselId} and ${sealHolds.disposition} is null)`.mapWith(
-        Boolean,
-      ),
+      isHeld: sql<boolean>`exists (select from ${held} where ${held.storehouseId} = ${accounts.storehouseId}
+        and ${held.vesselId} = ${accounts.vesselId})`.mapWith(Boolean),
     })
     .from(accounts)
     .innerJoin(lots, joinOn(lots, accounts, 'lotId', 'unitId'))

@@ -1,14 +1,37 @@
-import type { HoldOfBag } from './queries.ts';
+import type { Actor } from '../../platform/actor.ts';
+import { nameOf } from './name.ts';
+import { mayHold } from './policy.ts';
+import type { SeenHold } from './queries.ts';
 
-/** `ended` says how a hold ended: released by two, or with the bag, which was thrown away or went back. */
-export function presentHold({ hold, bag }: HoldOfBag) {
-  const ended = hold.releasedBy === null ? 'with-the-bag' : 'released';
+/**
+ * `ended` says how a hold ended: released by two, or with what it was on, which was thrown away or went back. How much it
+ * reached may be one household's, so only those who handle holds see that.
+ */
+export function presentHold(actor: Actor, seen: SeenHold) {
+  const { hold, bag, lot, food, supplier, delivery, session } = seen;
+  const ended = hold.releasedBy === null ? 'nothing-left' : 'released';
+  const isSeen = mayHold(actor);
   return {
     id: hold.holdId,
+    scope: hold.scope,
+    about: nameOf(seen),
     bagId: hold.bagId,
-    bagCode: bag.bagCode,
-    bagNo: bag.bagNo,
-    buyId: bag.buyId,
+    bagCode: bag?.bagCode ?? null,
+    bagNo: bag?.bagNo ?? null,
+    buyId: bag?.buyId ?? null,
+    lotId: hold.lotId,
+    mark: hold.supplierMark ?? (lot?.supplierMark || null),
+    food: food && { id: food.foodId, name: food.nameEn, nameEs: food.nameEs },
+    supplier: supplier && { id: supplier.supplierId, name: supplier.name },
+    deliveredOn: delivery?.arrivedOn ?? null,
+    session: session && { id: session.packingSessionId, name: session.name },
+    line: hold.line,
+    fromSerial: hold.fromSerial,
+    toSerial: hold.toSerial,
+    fromOn: hold.fromOn,
+    toOn: hold.toOn,
+    vessels: isSeen ? seen.vessels : null,
+    grams: isSeen ? seen.grams : null,
     reason: hold.reason,
     heldBy: hold.heldBy,
     heldAt: hold.heldAt.toISOString(),
@@ -17,5 +40,16 @@ export function presentHold({ hold, bag }: HoldOfBag) {
     releasedBy: hold.releasedBy,
     endedAt: hold.releasedAt?.toISOString() ?? null,
     ended: hold.releasedAt === null ? null : ended,
+  };
+}
+
+/** A row of the spreadsheet. */
+export function holdRow(actor: Actor, seen: SeenHold) {
+  const { food, supplier, session, ...flat } = presentHold(actor, seen);
+  return {
+    ...flat,
+    food: food?.name ?? null,
+    supplier: supplier?.name ?? null,
+    session: session?.name ?? null,
   };
 }

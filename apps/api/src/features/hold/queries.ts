@@ -1,42 +1,31 @@
 import type { Tx } from '@sheafbook/db';
-import { type BagRow, bags, dutyGrants, type HoldRow, holds, persons } from '@sheafbook/db/tables';
+import {
+  type BagRow,
+  bags,
+  deliveries,
+  dutyGrants,
+  foods,
+  type HoldRow,
+  holds,
+  lots,
+  packingSessions,
+  persons,
+  suppliers,
+} from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { and, eq, gt, inArray, isNull, sql } from 'drizzle-orm';
+import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { Duty } from '../../platform/actor.ts';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
+export { endHoldsOfEmpty } from './queries-reach.ts';
+export { listHeld, refuseHeld } from './refuse-held.ts';
+
 const isThis = (storehouseId: string, holdId: string) =>
   and(eq(holds.storehouseId, storehouseId), eq(holds.holdId, holdId));
 
-/**
- * Refuses when one of these bags is on hold. The bags are share-locked, in a fixed order, so that nobody can put one
- * on hold between this check and whatever leaves it in the same transaction.
- */
-export async function refuseIfHeld(tx: Tx, storehouseId: string, bagIds: readonly string[]): Promise<void> {
-  await lockBags(tx, storehouseId, bagIds);
-  const held = await listOpenHolds(tx, storehouseId, bagIds);
-  if (held.length === 0) return;
-  throw new Problem('bag-on-hold', {
-    bags: held.map(({ hold, bag }) => ({
-      bagId: bag.bagId,
-      bagCode: bag.bagCode,
-      bagNo: bag.bagNo,
-      reason: hold.reason,
-    })),
-  });
-}
-
-async function lockBags(tx: Tx, storehouseId: string, bagIds: readonly string[]): Promise<void> {
-  await tx
-    .select({ bagId: bags.bagId })
-    .from(bags)
-    .where(and(eq(bags.storehouseId, storehouseId), inArray(bags.bagId, [...bagIds])))
-    .orderBy(bags.bagId)
-    .for('share');
-}
-
-/** The holds of these bags that still stand. */
+/** The holds that stand on these bags alone, and not on more with them. */
 export async function listOpenHolds(tx: Tx, storehouseId: string, bagIds: readonly string[]) {
   return tx
     .select({ hold: holds, bag: bags })
@@ -90,23 +79,6 @@ export async function updateHold(
   return row;
 }
 
-/**
- * Ends the open hold of a bag that has nothing left to hold, since it was thrown away or went back. Nobody releases
- * it: `released_by` stays empty, and nothing of it may ever be used.
- */
-export async function endHoldOfEmptyBag(
-  tx: Tx,
-  bag: { storehouseId: string; bagId: string },
-  end: { finding: string; at: Date },
-): Promise<void> {
-  await tx
-    .update(holds)
-    .set({ finding: end.finding, releasedAt: end.at })
-    .where(
-      and(eq(holds.storehouseId, bag.storehouseId), eq(holds.bagId, bag.bagId), isNull(holds.releasedAt)),
-    );
-}
-
 export async function listDutiesOf(tx: Tx, storehouseId: string, personId: string): Promise<Set<Duty>> {
   const rows = await tx
     .select({ duty: dutyGrants.duty })
@@ -123,15 +95,59 @@ export async function listDutiesOf(tx: Tx, storehouseId: string, personId: strin
   return new Set(rows.map((row) => row.duty as Duty));
 }
 
-export type HoldOfBag = { readonly hold: HoldRow; readonly bag: BagRow };
+/** What a hold is on, as far as its scope names it: a bag, a lot and its food, a session, a delivery, a supplier. */
+const seenColumns = {
+  hold: holds,
+  bag: bags,
+  lot: lots,
+  food: foods,
+  supplier: { supplierId: suppliers.supplierId, name: suppliers.name },
+  delivery: deliveries,
+  session: { packingSessionId: packingSessions.packingSessionId, name: packingSessions.name },
+  vessels: sql`(select count(*) from book.hold_vessel v where v.storehouse_id = ${holds.storehouseId}
+    and v.hold_id = ${holds.holdId})`.mapWith(Number),
+  grams: sql`(select coalesce(sum(a.inflow - a.outflow), 0) from book.hold_vessel v
+    join book.account a on a.storehouse_id = v.storehouse_id and a.vessel_id = v.vessel_id
+    where v.storehouse_id = ${holds.storehouseId} and v.hold_id = ${holds.holdId} and v.ended_at is null)`.mapWith(
+    Number,
+  ),
+};
 
-/** One hold with its bag. */
-export async function loadHold(tx: Tx, storehouseId: string, holdId: string): Promise<HoldOfBag> {
-  const [row] = await tx
-    .select({ hold: holds, bag: bags })
+function seen(tx: Tx) {
+  return tx
+    .select(seenColumns)
     .from(holds)
-    .innerJoin(bags, joinOn(bags, holds, 'bagId'))
-    .where(isThis(storehouseId, holdId));
+    .leftJoin(bags, joinOn(bags, holds, 'bagId'))
+    .leftJoin(
+      lots,
+      and(
+        eq(lots.storehouseId, holds.storehouseId),
+        sql`${lots.lotId} = coalesce(${holds.lotId}, ${bags.lotId})`,
+      ),
+    )
+    .leftJoin(
+      foods,
+      and(
+        eq(foods.storehouseId, holds.storehouseId),
+        sql`${foods.foodId} = coalesce(${holds.foodId}, ${lots.foodId})`,
+      ),
+    )
+    .leftJoin(deliveries, joinOn(deliveries, holds, 'deliveryId'))
+    .leftJoin(
+      suppliers,
+      and(
+        eq(suppliers.storehouseId, holds.storehouseId),
+        sql`${suppliers.supplierId} = coalesce(${holds.supplierId}, ${deliveries.supplierId}, ${lots.supplierId})`,
+      ),
+    )
+    .leftJoin(packingSessions, joinOn(packingSessions, holds, 'packingSessionId'));
+}
+
+export type SeenHold = Awaited<ReturnType<typeof loadHold>>;
+
+/** One hold with what it is on. */
+export async function loadHold(tx: Tx, storehouseId: string, holdId: string) {
+  const [row] = await seen(tx).where(isThis(storehouseId, holdId));
   if (!row) throw new Problem('thing-not-found', { thing: 'hold' });
   return row;
 }
@@ -146,12 +162,9 @@ export async function listHolds(
     isOpen?: boolean | undefined;
     buyId?: string | undefined;
   },
-): Promise<HoldOfBag[]> {
+): Promise<SeenHold[]> {
   const { after, limit, isOpen = false, buyId } = page;
-  return tx
-    .select({ hold: holds, bag: bags })
-    .from(holds)
-    .innerJoin(bags, joinOn(bags, holds, 'bagId'))
+  return seen(tx)
     .where(
       and(
         eq(holds.storehouseId, storehouseId),
@@ -162,4 +175,40 @@ export async function listHolds(
     )
     .orderBy(holds.holdId)
     .limit(limit);
+}
+
+const SCOPE_FIELDS = [
+  'scope',
+  'bagId',
+  'lotId',
+  'packingSessionId',
+  'line',
+  'fromSerial',
+  'toSerial',
+  'deliveryId',
+  'supplierId',
+  'supplierMark',
+  'foodId',
+  'fromOn',
+  'toOn',
+] as const;
+
+/** What a hold is on, by the columns of its row; what is left out is null. */
+export type Scope = Pick<typeof holds.$inferInsert, Exclude<(typeof SCOPE_FIELDS)[number], 'bagId'>> & {
+  readonly bagId?: string;
+};
+
+/** A standing hold of the very same scope, if there is one. */
+export async function findSameHold(tx: Tx, storehouseId: string, of: Scope): Promise<HoldRow | undefined> {
+  const same = SCOPE_FIELDS.map((field) => {
+    const value = of[field];
+    const column: PgColumn = holds[field];
+    return value === undefined || value === null ? isNull(column) : eq(column, value);
+  });
+  const [row] = await tx
+    .select()
+    .from(holds)
+    .where(and(eq(holds.storehouseId, storehouseId), isNull(holds.releasedAt), ...same))
+    .limit(1);
+  return row;
 }

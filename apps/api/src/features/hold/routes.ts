@@ -4,9 +4,10 @@ import { answerCsv } from '../../platform/csv.ts';
 import { contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { pageOf } from '../../platform/paging.ts';
 import { mayHold } from './policy.ts';
-import { presentHold } from './present.ts';
-import { holdFinding, holdQuery, holdReason } from './schema.ts';
+import { holdRow, presentHold } from './present.ts';
+import { holdFinding, holdQuery, holdReason, newHold } from './schema.ts';
 import { agreeToRelease, askForRelease, holdBag, readHold, readHolds } from './use-cases.ts';
+import { beginScopeHold } from './use-cases-scope.ts';
 
 const TAG = 'Holds';
 
@@ -17,7 +18,22 @@ export const holdRoutes = new Hono<AppEnv>()
     may(mayHold),
     jsonBody(holdReason),
     async (c) =>
-      c.json(presentHold(await holdBag(contextOf(c), idParam(c, 'bag'), c.req.valid('json'))), 201),
+      c.json(
+        presentHold(c.get('actor'), await holdBag(contextOf(c), idParam(c, 'bag'), c.req.valid('json'))),
+        201,
+      ),
+  )
+  .post(
+    '/holds',
+    describe(
+      TAG,
+      'Put everything on hold that a lot, a mark, a delivery, a session or a food of some days reaches',
+      ['already-on-hold', 'nothing-to-hold'],
+    ),
+    may(mayHold),
+    jsonBody(newHold),
+    async (c) =>
+      c.json(presentHold(c.get('actor'), await beginScopeHold(contextOf(c), c.req.valid('json'))), 201),
   )
   .get(
     '/holds',
@@ -27,12 +43,18 @@ export const holdRoutes = new Hono<AppEnv>()
       const query = c.req.valid('query');
       const found = await readHolds(contextOf(c), query);
       const { rows, next } = pageOf(found, query.limit, ({ hold }) => hold.holdId);
-      const holds = rows.map(presentHold);
-      return query.format === 'csv' ? answerCsv(c, 'holds', holds) : c.json({ holds, next });
+      const actor = c.get('actor');
+      return query.format === 'csv'
+        ? answerCsv(
+            c,
+            'holds',
+            rows.map((row) => holdRow(actor, row)),
+          )
+        : c.json({ holds: rows.map((row) => presentHold(actor, row)), next });
     },
   )
   .get('/holds/:hold', describe(TAG, 'One hold', ['thing-not-found']), async (c) =>
-    c.json(presentHold(await readHold(contextOf(c), idParam(c, 'hold')))),
+    c.json(presentHold(c.get('actor'), await readHold(contextOf(c), idParam(c, 'hold')))),
   )
   .post(
     '/holds/:hold/release-request',
@@ -40,11 +62,16 @@ export const holdRoutes = new Hono<AppEnv>()
     may(mayHold),
     jsonBody(holdFinding),
     async (c) =>
-      c.json(presentHold(await askForRelease(contextOf(c), idParam(c, 'hold'), c.req.valid('json')))),
+      c.json(
+        presentHold(
+          c.get('actor'),
+          await askForRelease(contextOf(c), idParam(c, 'hold'), c.req.valid('json')),
+        ),
+      ),
   )
   .post(
     '/holds/:hold/release',
     describe(TAG, 'Agree to a release as the second of two', ['second-login-needed', 'hold-ended']),
     may(mayHold),
-    async (c) => c.json(presentHold(await agreeToRelease(contextOf(c), idParam(c, 'hold')))),
+    async (c) => c.json(presentHold(c.get('actor'), await agreeToRelease(contextOf(c), idParam(c, 'hold')))),
   );

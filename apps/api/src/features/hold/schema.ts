@@ -1,3 +1,4 @@
+import { isDay } from '@sheafbook/units';
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
 
@@ -5,6 +6,54 @@ const words = (message: string) => z.string().trim().min(1, message).max(1000, '
 
 export const holdReason = z.strictObject({ reason: words('Say why the bag is put on hold.') });
 export type HoldReason = z.infer<typeof holdReason>;
+
+const day = z.string().refine(isDay, 'There is no such day; one looks like 2026-10-24.');
+const serial = z.int().min(1).max(1_000_000);
+
+/** What to hold: a lot, some containers, what a line closed, a delivery, a supplier's mark, or a food of some days. */
+const holdOf = z.discriminatedUnion('scope', [
+  z.strictObject({ scope: z.literal('lot'), lotId: z.uuid() }),
+  z.strictObject({
+    scope: z.literal('containers'),
+    containerIds: z.array(z.uuid()).min(1, 'Name at least one container.').max(500),
+  }),
+  z
+    .strictObject({
+      scope: z.literal('session'),
+      sessionId: z.uuid(),
+      line: z.int().min(1).max(20).optional(),
+      fromSerial: serial.optional(),
+      toSerial: serial.optional(),
+    })
+    .refine(({ fromSerial, toSerial }) => (fromSerial === undefined) === (toSerial === undefined), {
+      path: ['toSerial'],
+      message: 'Give both numbers, or neither.',
+    })
+    .refine(({ line, fromSerial }) => fromSerial === undefined || line !== undefined, {
+      path: ['line'],
+      message: 'Each line counts for itself: say which one.',
+    })
+    .refine(({ fromSerial, toSerial }) => (fromSerial ?? 0) <= (toSerial ?? fromSerial ?? 0), {
+      path: ['toSerial'],
+      message: 'The last number comes after the first.',
+    }),
+  z.strictObject({ scope: z.literal('delivery'), deliveryId: z.uuid() }),
+  z.strictObject({
+    scope: z.literal('mark'),
+    supplierId: z.uuid(),
+    mark: z.string().trim().min(1, 'Write the mark as it stands on the bag.').max(120),
+  }),
+  z
+    .strictObject({ scope: z.literal('food'), foodId: z.uuid(), fromOn: day, toOn: day })
+    .refine(({ fromOn, toOn }) => fromOn <= toOn, {
+      path: ['toOn'],
+      message: 'The last day comes after the first.',
+    }),
+]);
+export type HoldOf = z.infer<typeof holdOf>;
+
+export const newHold = z.strictObject({ of: holdOf, reason: words('Say why it is put on hold.') });
+export type NewHold = z.infer<typeof newHold>;
 
 export const holdFinding = z.strictObject({
   finding: words('Write down what was found, so that a second person can agree to it.'),

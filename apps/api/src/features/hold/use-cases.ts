@@ -6,10 +6,10 @@ import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockBuyForUpdate } from '../buy/queries.ts';
 import { writeNotice } from '../notice/use-cases.ts';
+import { nameOf } from './name.ts';
 import { mayReleaseTogether } from './policy.ts';
 import {
   findBuyOfBag,
-  type HoldOfBag,
   insertHold,
   listDutiesOf,
   listHolds,
@@ -17,15 +17,18 @@ import {
   loadHold,
   lockBagToHold,
   lockHold,
+  type SeenHold,
   updateHold,
 } from './queries.ts';
-import { listOwnersOfLot, listToldOfHold, type OwnerOfLot } from './queries-owners.ts';
+import { listConcerned, listOwnersOfLot, listToldOfHold, type OwnerOfLot } from './queries-owners.ts';
+import { endVesselsOf, insertReach } from './queries-reach.ts';
 import type { HoldFinding, HoldQuery, HoldReason } from './schema.ts';
 
+export { nameOf } from './name.ts';
 export { mayHold, mayReleaseTogether } from './policy.ts';
 
 /** Stops a bag: nothing leaves it until two people let it go. At any stage, since a recall may come years later. */
-export function holdBag(context: Context, bagId: string, { reason }: HoldReason): Promise<HoldOfBag> {
+export function holdBag(context: Context, bagId: string, { reason }: HoldReason): Promise<SeenHold> {
   const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
     await lockBuyForUpdate(tx, storehouseId, await findBuyOfBag(tx, storehouseId, bagId));
@@ -35,11 +38,15 @@ export function holdBag(context: Context, bagId: string, { reason }: HoldReason)
         detail: 'The bag was refused, so there is nothing of it here.',
       });
     if ((await listOpenHolds(tx, storehouseId, [bagId])).length > 0) throw new Problem('bag-already-held');
-    return { hold: await beginHold(tx, context, { bag, reason }), bag };
+    const { holdId } = await beginHold(tx, context, { bag, reason });
+    return loadHold(tx, storehouseId, holdId);
   });
 }
 
-/** Puts a bag on hold inside the caller's transaction, which is alone with its buy and found no hold on it. */
+/**
+ * Puts a bag on hold inside the caller's transaction, which is alone with its buy and found no hold on it. What was poured
+ * out of it is held with it; who has other food of its lot is told too.
+ */
 export async function beginHold(
   tx: Tx,
   context: Context,
@@ -48,9 +55,10 @@ export async function beginHold(
   const { storehouseId, personId } = context.actor;
   const { bagId } = bag;
   const hold = await insertHold(tx, { bagId, reason, storehouseId, heldBy: personId, heldAt: context.now() });
+  await insertReach(tx, hold);
   for (const owner of await listOwnersOfLot(tx, storehouseId, bag))
     await tellOwner(tx, context, {
-      ...{ bag, hold, kind: 'held', householdId: owner.householdId },
+      ...{ about: bag.bagCode, buyId: bag.buyId, hold, kind: 'held', householdId: owner.householdId },
       says: wordsOfHeld(bag.bagCode, endSentence(reason), owner),
     });
   return hold;
@@ -59,7 +67,7 @@ export async function beginHold(
 type HeldBag = Pick<BagRow, 'bagId' | 'bagCode' | 'buyId' | 'lotId'>;
 
 /** Past this many codes whoever reads looks at the shelf anyway. */
-const MOST_CODES = 12;
+export const MOST_CODES = 12;
 
 function wordsOfHeld(
   bagCode: string,
@@ -76,14 +84,22 @@ function wordsOfHeld(
 }
 
 /** Each household hears of what is its own, and of nobody else who has some (job map 12). */
-async function tellOwner(
+export async function tellOwner(
   tx: Tx,
   context: Context,
-  told: { bag: HeldBag; hold: HoldRow; kind: 'held' | 'released'; householdId: string; says: string },
+  told: {
+    about: string;
+    buyId: string | null;
+    hold: HoldRow;
+    kind: 'held' | 'released';
+    householdId: string;
+    says: string;
+  },
 ): Promise<void> {
-  const { bag, hold, kind, householdId, says } = told;
+  const { about, buyId, hold, kind, householdId, says } = told;
   await writeNotice(tx, context, {
-    ...{ kind, says, about: bag.bagCode, buyId: bag.buyId, isSafety: kind === 'held' },
+    ...{ kind, says, about, isSafety: kind === 'held' },
+    ...(buyId === null ? {} : { buyId }),
     audience: { to: 'household', householdId },
     path: `/holds/${hold.holdId}`,
   });
@@ -92,15 +108,16 @@ async function tellOwner(
 /** The first of two: writes down what was found and asks for the release. Asking again replaces the finding. */
 export function askForRelease(context: Context, holdId: string, { finding }: HoldFinding) {
   const { personId } = context.actor;
-  return withOpenHold(context, holdId, (tx, { hold }) =>
-    updateHold(tx, hold, { finding, releaseAskedBy: personId }),
-  );
+  return withOpenHold(context, holdId, async (tx, { hold }) => {
+    await updateHold(tx, hold, { finding, releaseAskedBy: personId });
+  });
 }
 
 /** The second of two, another person, so that both duties were at it: packing lead and coordinator. */
 export function agreeToRelease(context: Context, holdId: string) {
   const { storehouseId, personId, duties } = context.actor;
-  return withOpenHold(context, holdId, async (tx, { hold, bag }) => {
+  return withOpenHold(context, holdId, async (tx, seen) => {
+    const { hold } = seen;
     if (hold.releaseAskedBy === null)
       throw new Problem('second-login-needed', { detail: 'Nobody has asked for the release yet.' });
     if (hold.releaseAskedBy === personId)
@@ -110,49 +127,58 @@ export function agreeToRelease(context: Context, holdId: string) {
       throw new Problem('second-login-needed', {
         detail: 'A release takes a packing lead and a coordinator, two different people.',
       });
-    const released = await updateHold(tx, hold, { releasedBy: personId, releasedAt: context.now() });
-    const says = `Bag ${bag.bagCode} is released: ${endSentence(hold.finding ?? '')} What you have of it may be used again.`;
-    for (const householdId of await listConcerned(tx, storehouseId, { bag, holdId }))
-      await tellOwner(tx, context, { bag, hold, kind: 'released', householdId, says });
-    return released;
+    const at = context.now();
+    await updateHold(tx, hold, { releasedBy: personId, releasedAt: at });
+    await endVesselsOf(tx, storehouseId, [holdId], at);
+    await tellReleased(tx, context, seen);
   });
 }
 
-/** Who was told of the hold, and who came to have some of it since. */
-async function listConcerned(
-  tx: Tx,
-  storehouseId: string,
-  { bag, holdId }: { bag: HeldBag; holdId: string },
-): Promise<string[]> {
-  const told = await listToldOfHold(tx, storehouseId, holdId);
-  const owners = await listOwnersOfLot(tx, storehouseId, bag);
-  return [...new Set([...told, ...owners.map(({ householdId }) => householdId)])];
+/** Whoever was told of the hold, and who came to have some of it since. */
+async function tellReleased(tx: Tx, context: Context, seen: SeenHold): Promise<void> {
+  const { storehouseId } = context.actor;
+  const { hold, bag } = seen;
+  const finding = endSentence(hold.finding);
+  const owners = bag ? await listOwnersOfLot(tx, storehouseId, bag) : await listConcerned(tx, hold);
+  const told = await listToldOfHold(tx, storehouseId, hold.holdId);
+  const says = bag
+    ? `Bag ${bag.bagCode} is released: ${finding} What you have of it may be used again.`
+    : `What was on hold is released: ${finding} What you have of it may be used again, unless it is on hold for something else.`;
+  for (const householdId of new Set([...told, ...owners.map((owner) => owner.householdId)]))
+    await tellOwner(tx, context, {
+      ...{ about: nameOf(seen) || NAMELESS, buyId: bag?.buyId ?? null, hold, kind: 'released', householdId },
+      says,
+    });
 }
 
-export function readHold(context: Context, holdId: string): Promise<HoldOfBag> {
+/** Chosen containers have no name in common, and the codes of one household are not for another to read. */
+export const NAMELESS = '…';
+
+export function readHold(context: Context, holdId: string): Promise<SeenHold> {
   return withTx(context, (tx) => loadHold(tx, context.actor.storehouseId, holdId));
 }
 
-export function readHolds(context: Context, query: HoldQuery): Promise<HoldOfBag[]> {
+export function readHolds(context: Context, query: HoldQuery): Promise<SeenHold[]> {
   const { after, limit, open: isOpen, buyId } = query;
   return withTx(context, (tx) =>
     listHolds(tx, context.actor.storehouseId, { after, limit: limit + 1, isOpen, buyId }),
   );
 }
 
-/** Locks the buy first, as every use case of a buy does; then the hold can't end twice. */
-function withOpenHold(
+/** Locks the buy of a bag first, as every use case of a buy does; then the hold can't end twice. */
+export function withOpenHold(
   context: Context,
   holdId: string,
-  work: (tx: Tx, held: HoldOfBag) => Promise<HoldOfBag['hold']>,
-): Promise<HoldOfBag> {
+  work: (tx: Tx, seen: SeenHold) => Promise<void>,
+): Promise<SeenHold> {
   const { storehouseId } = context.actor;
   const inside = async (tx: Tx) => {
-    const { bag } = await loadHold(tx, storehouseId, holdId);
-    await lockBuyForUpdate(tx, storehouseId, bag.buyId);
+    const seen = await loadHold(tx, storehouseId, holdId);
+    if (seen.bag) await lockBuyForUpdate(tx, storehouseId, seen.bag.buyId);
     const hold = await lockHold(tx, storehouseId, holdId);
     if (hold.releasedAt) throw new Problem('hold-ended');
-    return { hold: await work(tx, { hold, bag }), bag };
+    await work(tx, { ...seen, hold });
+    return loadHold(tx, storehouseId, holdId);
   };
   return withTx(context, inside, { task: 'notice' });
 }

@@ -146,8 +146,7 @@ export async function listHoldings(tx: Tx, { storehouseId, householdId }: Subjec
     select a.unit_id as lot_id, a.vessel_id, coalesce(b.bag_code, c.container_code) as vessel_code,
       f.name_en as food, (a.inflow - a.outflow)::double precision as grams,
       greatest(0, least(given.grams - fetched.grams, a.inflow - a.outflow))::double precision as waiting_grams,
-      exists (select from book.hold h where h.storehouse_id = a.storehouse_id and h.bag_id = a.vessel_id
-        and h.released_at is null) as is_on_hold
+      exists (select from book.held h where h.storehouse_id = a.storehouse_id and h.vessel_id = a.vessel_id) as is_on_hold
     from book.account a
     join book.lot l on l.storehouse_id = a.storehouse_id and l.lot_id = a.unit_id
     join book.food f on f.storehouse_id = l.storehouse_id and f.food_id = l.food_id

@@ -26,8 +26,8 @@ export type Unsettled =
     }
   | {
       readonly what: 'on-hold';
-      readonly bagId: string;
-      readonly bagCode: string;
+      readonly vesselId: string;
+      readonly code: string;
       readonly food: string;
       readonly grams: number;
     }
@@ -56,7 +56,7 @@ export function sayUnsettled(item: Unsettled, money: { currency: string; isShown
     case 'uncollected':
       return `${item.grams} g of ${item.food} in bag ${item.bagCode} wait to be fetched.`;
     case 'on-hold':
-      return `${item.grams} g of ${item.food} in bag ${item.bagCode} are on hold.`;
+      return `${item.grams} g of ${item.food} in ${item.code} are on hold.`;
     case 'on-loan':
       return `${item.thing} is still out with the household. It is to be brought back first.`;
     case 'booked':

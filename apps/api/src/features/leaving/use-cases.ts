@@ -169,7 +169,7 @@ async function listUnsettled(tx: Tx, subject: Subject): Promise<Unsettled[]> {
 function stillAtStore(row: HoldingRow): Unsettled[] {
   const { vessel_id: bagId, food } = row;
   const bagCode = row.vessel_code ?? '';
-  if (row.is_on_hold) return [{ what: 'on-hold', bagId, bagCode, food, grams: row.grams }];
+  if (row.is_on_hold) return [{ what: 'on-hold', vesselId: bagId, code: bagCode, food, grams: row.grams }];
   if (row.waiting_grams === 0) return [];
   return [{ what: 'uncollected', bagId, bagCode, food, grams: row.waiting_grams }];
 }

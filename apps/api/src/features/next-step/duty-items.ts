@@ -7,8 +7,8 @@ import { listBuyLines } from '../buy/queries.ts';
 import { mayRunBuys } from '../buy/use-cases.ts';
 import { mayKeepClaims } from '../claim/use-cases.ts';
 import { listFixedBags } from '../fill/queries.ts';
-import { type HoldOfBag, listDutiesOf, listHolds } from '../hold/queries.ts';
-import { mayHold, mayReleaseTogether } from '../hold/use-cases.ts';
+import { listDutiesOf, listHolds, type SeenHold } from '../hold/queries.ts';
+import { mayHold, mayReleaseTogether, nameOf } from '../hold/use-cases.ts';
 import { lookAtLanding } from '../landing/use-cases.ts';
 import { listToTelephone, mayWriteNotices } from '../notice/use-cases.ts';
 import { listOrderConsents } from '../order/queries.ts';
@@ -141,7 +141,7 @@ function listHandOvers({ actor }: Context, { appointments }: Open, root: string)
 
 const MOST_HOLDS = 200;
 
-/** Bags on hold that wait for the actor: to be looked at, or for the agreement of a second person. */
+/** Holds that wait for the actor: to be looked at, or for the agreement of a second person. */
 async function listOpenHolds(tx: Tx, context: Context, root: string): Promise<OpenItem[]> {
   const { storehouseId } = context.actor;
   if (!mayHold(context.actor)) return [];
@@ -149,31 +149,46 @@ async function listOpenHolds(tx: Tx, context: Context, root: string): Promise<Op
   const buys = await listBuysById(
     tx,
     storehouseId,
-    held.map(({ bag }) => bag.buyId),
+    held.flatMap(({ bag }) => bag?.buyId ?? []),
   );
   const items: OpenItem[] = [];
-  for (const { hold, bag } of held) {
-    const words = await wordsOfHold(tx, context, { hold, bag });
+  for (const seen of held) {
+    const { hold, bag } = seen;
+    const words = await wordsOfHold(tx, context, seen);
     if (words === null) continue;
-    const buy = buys.find((candidate) => candidate.buyId === bag.buyId) ?? null;
+    const buy = buys.find((candidate) => candidate.buyId === bag?.buyId) ?? null;
     const path = `${root}/holds/${hold.holdId}`;
     const sinceOn = dayInZone(hold.heldAt.getTime(), context.actor.timeZone);
     const part = hold.releaseAskedBy === null ? 'look' : 'agree';
     items.push({
       ...{ kind: 'hold-open', words, buy, dueOn: null, dueAt: null, minorUnits: null, path },
       ...{ part, sinceOn },
+      ...(bag ? {} : { about: nameOf(seen) }),
     });
   }
   return items;
 }
 
-async function wordsOfHold(tx: Tx, { actor }: Context, { hold, bag }: HoldOfBag): Promise<string | null> {
-  if (hold.releaseAskedBy === null) return `Bag ${bag.bagCode} is on hold: find out what is the matter.`;
+async function wordsOfHold(tx: Tx, { actor }: Context, seen: SeenHold): Promise<string | null> {
+  const { hold } = seen;
+  if (hold.releaseAskedBy === null) return wordsOfLook(hold.scope, nameOf(seen));
   if (hold.releaseAskedBy === actor.personId) return null;
   const asker = await listDutiesOf(tx, actor.storehouseId, hold.releaseAskedBy);
-  return mayReleaseTogether(asker, actor.duties)
-    ? `Bag ${bag.bagCode} is on hold: agree to its release, or let it be.`
-    : null;
+  return mayReleaseTogether(asker, actor.duties) ? wordsOfAgreeing(hold.scope, nameOf(seen)) : null;
+}
+
+function wordsOfLook(scope: string, name: string): string {
+  if (name === '') return 'Some containers are on hold: find out what is the matter.';
+  return scope === 'bag'
+    ? `Bag ${name} is on hold: find out what is the matter.`
+    : `${name} is on hold: find out what is the matter.`;
+}
+
+function wordsOfAgreeing(scope: string, name: string): string {
+  if (name === '') return 'Some containers are on hold: agree to their release, or let it be.';
+  return scope === 'bag'
+    ? `Bag ${name} is on hold: agree to its release, or let it be.`
+    : `${name} is on hold: agree to its release, or let it be.`;
 }
 
 /** Past this many names the page that the item leads to is the better list. */

@@ -123,8 +123,7 @@ export async function listHoldings(tx: Tx, storehouseId: string, buyId: string):
             and r.reverses_id = e.entry_id)), 0) as taken_grams,
       coalesce((select a.inflow - a.outflow from book.account a where a.storehouse_id = p.storehouse_id
         and a.vessel_id = p.bag_id and a.owner_id = p.owner_id and a.unit_id = b.lot_id), 0) as balance_grams,
-      exists (select from book.hold h where h.storehouse_id = p.storehouse_id and h.bag_id = p.bag_id
-        and h.released_at is null) as is_held,
+      exists (select from book.held h where h.storehouse_id = p.storehouse_id and h.vessel_id = p.bag_id) as is_held,
       greatest(p.made_at, (select max(m.moved_at) from book.stage_move m where m.storehouse_id = p.storehouse_id
         and m.buy_id = b.buy_id and m.to_stage = 'shared-out')) as since_at
     from p join book.bag b on b.storehouse_id = p.storehouse_id and b.bag_id = p.bag_id

@@ -11,7 +11,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForShare, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
 import { listChargeLines } from '../charge/queries.ts';
 import { shareByLot } from '../charge/use-cases.ts';
-import { refuseIfHeld } from '../hold/queries.ts';
+import { refuseHeld } from '../hold/queries.ts';
 import { loadHousehold } from '../household/queries.ts';
 import { keepKeying } from '../keying/use-cases.ts';
 import { listAwardsOfBuy } from '../split/queries.ts';
@@ -91,7 +91,7 @@ export function signCollection(context: Context, pickUpId: string, wish: Collect
       holdings.filter((holding) => holding.householdId === householdId),
       wish,
     );
-    await refuseIfHeld(
+    await refuseHeld(
       tx,
       storehouseId,
       pieces.map((piece) => piece.bagId),
@@ -216,7 +216,7 @@ export function takeUncollected(
     const due = waiting.filter((holding) => fetchUntil(context, holding, uncollectedDays) < todayOf(context));
     refuseNoneDue(context, waiting, { due, uncollectedDays });
     const taken = due.map((holding) => ({ ...holding, grams: waitingGrams(holding) }));
-    await refuseIfHeld(
+    await refuseHeld(
       tx,
       storehouseId,
       taken.map((piece) => piece.bagId),

@@ -19,7 +19,7 @@ import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
-import { refuseIfHeld } from '../hold/queries.ts';
+import { refuseHeld } from '../hold/queries.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { carryChanges, ratioRange } from './claims.ts';
 import { seesAllShares } from './policy.ts';
@@ -63,7 +63,7 @@ export function makeSplit(context: Context, where: { buyId: string; lineId: stri
       requireStage(buy, 'landed', 'shared-out');
       const round = await prepareRound(tx, context, { buy, lineId: where.lineId });
       const bagIds = round.bags.map((bag) => bag.bagId);
-      await refuseIfHeld(tx, storehouseId, bagIds); // and no hold begins before this commits
+      await refuseHeld(tx, storehouseId, bagIds); // and no hold begins before this commits
       const rule = chooseRule(round, wish.rule);
       const claims = await claimsFor(tx, context, { round, rule, purpose: 'splitting by need first' });
       const frozen = freezeSplit(inputOf(round, rule, claims));

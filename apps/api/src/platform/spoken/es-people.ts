@@ -71,7 +71,7 @@ export const ES_PEOPLE: Readonly<Record<string, string>> = {
     'Al hogar se le debe{}. Primero hay que devolverlo.',
   'A deposit{}{} is held{}.': 'Se guarda un depósito{}{}{}.',
   '{} g of {} in bag {} wait to be fetched.': '{} g de {} en el saco {} esperan ser recogidos.',
-  '{} g of {} in bag {} are on hold.': '{} g de {} en el saco {} están retenidos.',
+  '{} g of {} in {} are on hold.': '{} g de {} en {} están retenidos.',
   '{} is still out with the household. It is to be brought back first.':
     '{} está todavía en manos del hogar. Primero hay que devolverlo.',
   '{} is booked for the household. Give the booking back first.':

@@ -3,6 +3,7 @@ import { ES_AUDIT } from './es-audit.ts';
 import { ES_BANK } from './es-bank.ts';
 import { ES_BUY } from './es-buy.ts';
 import { ES_GIVING } from './es-giving.ts';
+import { ES_HOLD } from './es-hold.ts';
 import { ES_IMPORT } from './es-import.ts';
 import { ES_KEEPING } from './es-keeping.ts';
 import { ES_LANDING } from './es-landing.ts';
@@ -22,6 +23,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_REQUEST,
   ...ES_PEOPLE,
   ...ES_BUY,
+  ...ES_HOLD,
   ...ES_LANDING,
   ...ES_LENDING,
   ...ES_KEEPING,

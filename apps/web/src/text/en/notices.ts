@@ -94,7 +94,7 @@ export const en = {
     'hand-over': 'Households come to fetch their food',
     'move-buy': 'A buy waits for your step',
     notice: 'Notices',
-    'hold-open': 'A bag on hold waits for you',
+    'hold-open': 'Food on hold waits for you',
     'seam-check': 'A seal is to be checked while a line runs',
     'suspects-open': 'Containers are in doubt and nobody has answered for them',
     unreached: 'Households to telephone about safety',

@@ -96,7 +96,7 @@ export const es: NoticeWords = {
     'hand-over': 'Vienen hogares a recoger su alimento',
     'move-buy': 'Una compra espera su paso',
     notice: 'Avisos',
-    'hold-open': 'Un saco retenido le espera',
+    'hold-open': 'Alimento retenido le espera',
     'seam-check': 'Toca revisar un cierre mientras corre una línea',
     'suspects-open': 'Hay envases en duda y nadie ha respondido por ellos',
     unreached: 'Hogares a los que llamar por seguridad',

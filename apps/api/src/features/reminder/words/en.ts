@@ -73,8 +73,8 @@ export const en = {
     }),
     notice: ({ about, says }) => ({ subject: about, says }),
     'hold-open': ({ about }) => ({
-      subject: `A bag of ${about} is on hold`,
-      says: `A bag of ${about} is on hold and waits for you: to find out what is the matter, or to agree to its release. Nobody eats from it until two people have let it go.`,
+      subject: `On hold: ${about}`,
+      says: `Food of ${about} is on hold and waits for you: to find out what is the matter, or to agree to its release. Nobody eats any of it until two people have let it go.`,
     }),
     'seam-check': ({ about, due, says: line }) => ({
       subject: `Check a seal: line ${line} of ${about}`,

@@ -69,8 +69,8 @@ export const es: ReminderWords = {
     }),
     notice: ({ about, says }) => ({ subject: about, says }),
     'hold-open': ({ about }) => ({
-      subject: `Un saco de ${about} está retenido`,
-      says: `Un saco de ${about} está retenido y le espera: para ver qué pasa, o para consentir en soltarlo. Nadie come de él hasta que dos personas lo suelten.`,
+      subject: `Retenido: ${about}`,
+      says: `Hay alimento de ${about} retenido que le espera: para ver qué pasa, o para consentir en soltarlo. Nadie come de ello hasta que dos personas lo suelten.`,
     }),
     'seam-check': ({ about, due, says: line }) => ({
       subject: `Revise un cierre: línea ${line} de ${about}`,

@@ -1,0 +1,88 @@
+import type { Tx } from '@sheafbook/db';
+import { type HoldRow, holds, holdVessels } from '@sheafbook/db/tables';
+import { and, eq, inArray, isNull, sql } from 'drizzle-orm';
+
+const reachOf = ({ storehouseId, holdId }: HoldRow) =>
+  sql`select r.vessel_id from book.list_reach(${storehouseId}, ${holdId}) r`;
+
+/**
+ * Writes down which bags and containers a hold reaches, and how many those are. They are locked first, bags before
+ * containers, and then the book: whatever was about to leave one has left it, and what waits finds the hold.
+ */
+export async function insertReach(tx: Tx, hold: HoldRow): Promise<number> {
+  await tx.execute(sql`select b.bag_id from book.bag b where b.storehouse_id = ${hold.storehouseId}
+    and b.bag_id in (${reachOf(hold)}) order by b.bag_id for update`);
+  await tx.execute(sql`select c.container_id from book.container c where c.storehouse_id = ${hold.storehouseId}
+    and c.container_id in (${reachOf(hold)}) order by c.container_id for update`);
+  await tx.execute(sql`select book.lock_book()`);
+  await tx.execute(sql`insert into book.hold_vessel (storehouse_id, hold_id, vessel_id, reached_at)
+    select ${hold.storehouseId}, ${hold.holdId}, r.vessel_id, ${hold.heldAt.toISOString()}::timestamptz
+    from (${reachOf(hold)}) r on conflict do nothing`);
+  return tx.$count(holdVessels, isOf(hold.storehouseId, [hold.holdId]));
+}
+
+/** The containers that somebody chose, before what was poured out of them is added. */
+export async function insertChosen(tx: Tx, hold: HoldRow, vesselIds: readonly string[]): Promise<void> {
+  const { storehouseId, holdId, heldAt: reachedAt } = hold;
+  const chosen = [...new Set(vesselIds)];
+  await tx
+    .insert(holdVessels)
+    .values(chosen.map((vesselId) => ({ storehouseId, holdId, vesselId, reachedAt })));
+}
+
+const isOf = (storehouseId: string, holdIds: readonly string[]) =>
+  and(eq(holdVessels.storehouseId, storehouseId), inArray(holdVessels.holdId, [...holdIds]));
+
+/** Lets go of everything that these holds still have. */
+export async function endVesselsOf(tx: Tx, storehouseId: string, holdIds: readonly string[], at: Date) {
+  if (holdIds.length === 0) return;
+  await tx
+    .update(holdVessels)
+    .set({ endedAt: notBefore(at) })
+    .where(and(isOf(storehouseId, holdIds), isNull(holdVessels.endedAt)));
+}
+
+const notBefore = (at: Date) => sql`greatest(${holdVessels.reachedAt}, ${at.toISOString()}::timestamptz)`;
+
+/**
+ * Takes what was emptied for good, thrown away or gone back, out of its holds, and ends those that have no gram left to
+ * hold. Nobody releases them: `released_by` stays empty, and nothing of it may ever be used.
+ */
+export async function endHoldsOfEmpty(
+  tx: Tx,
+  { storehouseId, vesselIds }: { storehouseId: string; vesselIds: readonly string[] },
+  end: { finding: string; at: Date },
+): Promise<void> {
+  const ended = await tx
+    .update(holdVessels)
+    .set({ endedAt: notBefore(end.at) })
+    .where(
+      and(
+        eq(holdVessels.storehouseId, storehouseId),
+        inArray(holdVessels.vesselId, [...vesselIds]),
+        isNull(holdVessels.endedAt),
+      ),
+    )
+    .returning({ holdId: holdVessels.holdId });
+  if (ended.length === 0) return;
+  const over = await tx
+    .update(holds)
+    .set({ finding: end.finding, releasedAt: end.at })
+    .where(
+      and(
+        eq(holds.storehouseId, storehouseId),
+        inArray(holds.holdId, [...new Set(ended.map(({ holdId }) => holdId))]),
+        isNull(holds.releasedAt),
+        sql`not exists (select from book.hold_vessel v join book.account a on a.storehouse_id = v.storehouse_id
+          and a.vessel_id = v.vessel_id and a.inflow > a.outflow where v.storehouse_id = ${holds.storehouseId}
+          and v.hold_id = ${holds.holdId} and v.ended_at is null)`,
+      ),
+    )
+    .returning({ holdId: holds.holdId });
+  await endVesselsOf(
+    tx,
+    storehouseId,
+    over.map(({ holdId }) => holdId),
+    end.at,
+  );
+}

@@ -1,0 +1,32 @@
+/** Holds of every scope, and the way of a lot, in Spanish. */
+export const ES_HOLD: Readonly<Record<string, string>> = {
+  'Something in this is on hold, so it stays as it is until that is released.':
+    'Algo de esto está retenido, así que se queda como está hasta que se libere.',
+  'On hold: {}. It is neither eaten, opened, given nor lent until it is released.':
+    'Retenido: {}. No se come, abre, da ni presta hasta que se libere.',
+  'What it held was thrown away.': 'Lo que había se tiró.',
+  'This is on hold already.': 'Esto ya está retenido.',
+  'Nothing that is or was here falls under this.': 'Nada de lo que hay o hubo aquí entra en esto.',
+  'There is no such thing here.': 'Aquí no hay tal cosa.',
+  'Say why it is put on hold.': 'Diga por qué se retiene.',
+  'Name at least one container.': 'Nombre al menos un recipiente.',
+  'Give both numbers, or neither.': 'Dé los dos números, o ninguno.',
+  'Each line counts for itself: say which one.': 'Cada línea cuenta por sí misma: diga cuál.',
+  'The last number comes after the first.': 'El último número va después del primero.',
+  'Write the mark as it stands on the bag.': 'Escriba la marca como está en el saco.',
+  'The last day comes after the first.': 'El último día va después del primero.',
+  'Food that you had is on hold: {} By the book you have none of it left. Look whether that is so, eat none of it, and say what became of it.':
+    'Un alimento que usted tuvo está retenido: {} Según el libro no le queda nada. Mire si es así, no coma nada de ello y diga qué fue de él.',
+  'Food that you have is on hold: {} It is in {}. Do not eat any of it, open it or give it away until you hear more.':
+    'Un alimento que usted tiene está retenido: {} Está en {}. No coma nada de ello, no lo abra ni lo dé hasta saber más.',
+  'Food that you have is on hold: {} It is in {}. Do not eat any of it, open it or give it away until you hear more. You used some of it before: say what became of it.':
+    'Un alimento que usted tiene está retenido: {} Está en {}. No coma nada de ello, no lo abra ni lo dé hasta saber más. Antes usó una parte: diga qué fue de ella.',
+  'What was on hold is released: {} What you have of it may be used again, unless it is on hold for something else.':
+    'Lo que estaba retenido queda libre: {} Lo que usted tiene de ello se puede usar otra vez, salvo que esté retenido por otra cosa.',
+  'Some containers are on hold: find out what is the matter.':
+    'Hay recipientes retenidos: averigüe qué les pasa.',
+  'Some containers are on hold: agree to their release, or let it be.':
+    'Hay recipientes retenidos: apruebe su liberación, o déjelo.',
+  '{} is on hold: find out what is the matter.': '{} está retenido: averigüe qué pasa.',
+  '{} is on hold: agree to its release, or let it be.': '{} está retenido: apruebe su liberación, o déjelo.',
+};

@@ -1,0 +1,195 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
+import { bodyOf } from '../support/buy.ts';
+import { aPackingLead } from '../support/landed-buy.ts';
+import { refusalOf, refused } from '../support/landing-books.ts';
+import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
+import { type Shelves, shelvesOf, type TestCan, type TestPiece, wheatOf } from '../support/shelf.ts';
+import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+
+let app: TestApp;
+let storehouse: TestStorehouse;
+let buy: TestSharedBuy;
+let shelves: Shelves;
+let lead: Caller;
+let bag: TestPiece;
+let can: TestCan;
+let facts: { lotId: string; deliveryId: string; supplierId: string; mark: string; foodId: string };
+beforeAll(async () => {
+  app = await openTestApp();
+  storehouse = await aStorehouse(app);
+  buy = await aSharedBuy(app, storehouse);
+  shelves = await shelvesOf(app, storehouse);
+  lead = (await aPackingLead(app, storehouse, buy.households.Corran)).caller;
+  bag = await wheatOf(storehouse, buy, buy.households.Dell);
+  can = await shelves.aCan(buy.households.Dell.caller, bag);
+  await app.admin`update book.lot l set supplier_mark = 'K-77' from book.bag b
+    where b.lot_id = l.lot_id and b.bag_id = ${bag.bagId}`;
+  const [row] = await app.admin<(typeof facts)[]>`
+    select b.lot_id as "lotId", b.delivery_id as "deliveryId", l.supplier_id as "supplierId", l.supplier_mark as mark,
+      l.food_id as "foodId" from book.bag b join book.lot l using (storehouse_id, lot_id) where b.bag_id = ${bag.bagId}`;
+  if (!row) throw new Error('the bag has a lot');
+  facts = row;
+});
+afterAll(() => app.close());
+
+const at = (path: string) => `${storehouse.path}${path}`;
+const begin = (of: object) => lead.post(at('/holds'), { of, reason: 'A notice of the supplier.' });
+async function release(id: string): Promise<void> {
+  bodyOf(await lead.post(at(`/holds/${id}/release-request`), { finding: 'The test came back clean.' }));
+  bodyOf(await storehouse.coordinator.post(at(`/holds/${id}/release`)));
+}
+const onHoldOf = async (caller: Caller) =>
+  bodyOf(await caller.get(at('/coverage'))).onHold as { grams: number }[];
+
+/** Everything that takes grams of Dell's from the bag or the can, with the code that refuses it while they are held. */
+const takings = () => {
+  const { caller } = buy.households.Dell;
+  const uses = (path: string, to: string) => () => caller.post(at(`${path}/uses`), { grams: 10, to });
+  const ways = ['eaten', 'given', 'animals', 'composted', 'spilled', 'sampled'];
+  return [
+    ...ways.map((to) => ({ call: uses(`/containers/${can.id}`, to), code: 'on-hold' })),
+    ...ways.map((to) => ({ call: uses(`/bags/${bag.bagId}`, to), code: 'bag-on-hold' })),
+    { call: () => shelves.pour(caller, bag), code: 'bag-on-hold' },
+    {
+      call: () => caller.post(at(`/containers/${can.id}/pours`), { bagId: bag.bagId, grams: 10 }),
+      code: 'bag-on-hold',
+    },
+    {
+      call: () => caller.post(at(`/pours/${can.entryId}/undoing`), { reason: 'Wrong can.' }),
+      code: 'on-hold',
+    },
+  ];
+};
+
+describe('a hold hides what it reaches everywhere', () => {
+  const scopes = {
+    lot: () => ({ scope: 'lot', lotId: facts.lotId }),
+    delivery: () => ({ scope: 'delivery', deliveryId: facts.deliveryId }),
+    'supplier’s mark': () => ({ scope: 'mark', supplierId: facts.supplierId, mark: facts.mark }),
+    'food of some days': () => ({
+      ...{ scope: 'food', foodId: facts.foodId, fromOn: '2026-01-01', toOn: '2026-12-31' },
+    }),
+  };
+  test.for(Object.entries(scopes))('%s: bag and can, in every way out and in coverage', async ([, of]) => {
+    const { Dell } = buy.households;
+    const hold = bodyOf(await begin(of()), 201);
+    expect(hold).toMatchObject({ scope: of().scope, grams: expect.any(Number), ended: null });
+    for (const { call, code } of takings()) expect(await refusalOf(app, call)).toEqual(refused(409, code));
+    const held = (await onHoldOf(Dell.caller)).reduce((sum, { grams }) => sum + grams, 0);
+    const [own] = await app.admin<{ grams: string }[]>`select sum(inflow - outflow) as grams from book.account
+      where owner_id = ${Dell.householdId} and vessel_id in (${bag.bagId}, ${can.id})`;
+    expect(held).toBeGreaterThanOrEqual(Number(own?.grams));
+    const again = await begin(of());
+    expect([again.status, again.body.code]).toEqual([409, 'already-on-hold']);
+    await release(hold.id);
+    bodyOf(await shelves.pour(Dell.caller, bag), 201);
+    expect(await onHoldOf(Dell.caller)).toEqual([]);
+  });
+
+  test('chosen cans alone: the bag that they came from may still be poured', async () => {
+    const { Dell } = buy.households;
+    const hold = bodyOf(await begin({ scope: 'containers', containerIds: [can.id] }), 201);
+    expect(hold).toMatchObject({ vessels: 1, about: '' });
+    const [eat] = takings();
+    const answer = await eat?.call();
+    expect(answer?.body).toMatchObject({ code: 'on-hold', containers: [{ code: can.code }] });
+    bodyOf(await shelves.pour(Dell.caller, bag), 201);
+    await release(hold.id);
+  });
+
+  test('the database refuses it too, whoever forgot to ask', async () => {
+    const hold = bodyOf(await begin({ scope: 'containers', containerIds: [can.id] }), 201);
+    const post = (to: string) =>
+      app.admin.begin(async (tx) => {
+        await tx`select set_config('app.storehouse', ${storehouse.storehouseId}, true)`;
+        await tx`insert into book.account (storehouse_id, unit_id, unit_kind, kind, vessel_id, vessel_kind, owner_id, guard)
+          select a.storehouse_id, a.unit_id, 'lot', 'mass', v.vessel_id, v.kind, a.owner_id, 'not_below'
+          from book.account a join book.vessel v on v.storehouse_id = a.storehouse_id and v.kind = ${to}
+          where a.vessel_id = ${can.id} on conflict do nothing`;
+        return tx`select p.entry_no from book.account a
+          join book.account d on d.unit_id = a.unit_id and d.owner_id = a.owner_id and d.vessel_kind = ${to},
+          lateral book.post_entry('a-test', '2026-09-01', '2026-09-01T12:00:00Z', ${buy.households.Dell.personId}, null, null,
+            null, null, '', array[a.unit_id], array[a.account_id], array[d.account_id], array[5::bigint]) p
+          where a.vessel_id = ${can.id}`;
+      });
+    await expect(post('eaten')).rejects.toMatchObject({ constraint_name: 'nothing_held_moves' });
+    await expect(post('given')).rejects.toMatchObject({ constraint_name: 'nothing_held_moves' });
+    expect(await post('discarded')).toHaveLength(1);
+    await release(hold.id);
+    expect(await post('eaten')).toHaveLength(1);
+  });
+});
+
+describe('a hold of a bag', () => {
+  test('reaches what was poured out of it, and ends with it', async () => {
+    const { Dell } = buy.households;
+    const hold = bodyOf(await lead.post(at(`/bags/${bag.bagId}/holds`), { reason: 'A smell of mice' }), 201);
+    const [eat] = takings();
+    expect(await refusalOf(app, eat?.call ?? (() => begin({})))).toEqual(refused(409, 'on-hold'));
+    bodyOf(await Dell.caller.post(at(`/containers/${can.id}/uses`), { grams: 100, to: 'discarded' }), 201);
+    await release(hold.id);
+  });
+});
+
+test('a household that ate all of it is told too, and asked what became of it', async () => {
+  const { Dell } = buy.households;
+  const { grams } = bodyOf(await Dell.caller.get(at(`/containers/${can.id}`)));
+  bodyOf(await Dell.caller.post(at(`/containers/${can.id}/uses`), { grams, to: 'eaten' }), 201);
+  const hold = bodyOf(await begin({ scope: 'containers', containerIds: [can.id] }), 201);
+  const { notices } = bodyOf(await Dell.caller.get(at('/notices')));
+  expect(notices[0]).toMatchObject({
+    ...{ kind: 'held', isSafety: true },
+    words:
+      'Food that you had is on hold: A notice of the supplier. By the book you have none of it left. Look whether that is so, eat none of it, and say what became of it.',
+  });
+  await release(hold.id);
+});
+
+describe('is refused, and changes nothing', () => {
+  const unknown = '0192f0c8-5a00-7000-8000-000000000001';
+  test.for([
+    { why: 'a lot that is not here', of: { scope: 'lot', lotId: unknown }, field: 'of.lotId' },
+    {
+      why: 'a can that is not here',
+      of: { scope: 'containers', containerIds: [unknown] },
+      field: 'of.containerIds',
+    },
+    {
+      why: 'a mark that nobody delivered',
+      of: { scope: 'mark', supplierId: unknown, mark: 'X' },
+      field: 'of.mark',
+    },
+    {
+      why: 'a session that is not here',
+      of: { scope: 'session', sessionId: unknown },
+      field: 'of.sessionId',
+    },
+  ])('$why', async ({ of, field }) => {
+    expect(await refusalOf(app, () => begin(of))).toEqual(refused(404, 'thing-not-found', field));
+  });
+  test.for([
+    {
+      why: 'days that run backwards',
+      of: { scope: 'food', foodId: unknown, fromOn: '2026-02-01', toOn: '2026-01-01' },
+      field: 'of.toOn',
+    },
+    {
+      why: 'numbers of no line',
+      of: { scope: 'session', sessionId: unknown, fromSerial: 1, toSerial: 2 },
+      field: 'of.line',
+    },
+    { why: 'no container', of: { scope: 'containers', containerIds: [] }, field: 'of.containerIds' },
+  ])('$why', async ({ of, field }) => {
+    expect(await refusalOf(app, () => begin(of))).toEqual(refused(400, 'invalid-input', field));
+  });
+  test('a food of days on which nothing came', async () => {
+    const of = { scope: 'food', foodId: facts.foodId, fromOn: '2019-01-01', toOn: '2019-12-31' };
+    expect(await refusalOf(app, () => begin(of))).toEqual(refused(409, 'nothing-to-hold'));
+  });
+});
+
+test('the book holds up to its audit after all of this', async () => {
+  const audit = bodyOf(await storehouse.coordinator.get(at('/audit')));
+  expect(audit.findings.filter(({ holds }: { holds: boolean }) => !holds)).toEqual([]);
+});

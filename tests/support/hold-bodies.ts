@@ -1,0 +1,7 @@
+/** A body that is well formed for each route of holds over more than one bag. */
+export const HOLD_BODIES: Record<string, Record<string, unknown>> = {
+  'POST /holds': {
+    of: { scope: 'lot', lotId: '0192f0c8-5a00-7000-8000-000000000001' },
+    reason: 'a notice of the supplier',
+  },
+};
