@@ -232,6 +232,7 @@ const EVERYBODY = {
   'book.extend_holds()': 'execute',
   'book.refuse_left_household()': 'execute',
   'book.refuse_reversal_of_matched()': 'execute',
+  'book.refuse_unfit_gift()': 'execute',
 };
 
 let book: TestDatabase;

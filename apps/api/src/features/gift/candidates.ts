@@ -12,9 +12,10 @@ import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { type Kept, loadKept } from '../keeping/use-cases.ts';
+import { listForGiving } from '../offer/use-cases.ts';
 import { listGiftTerms } from '../pantry/queries.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
-import { listFacts, listOut } from './queries.ts';
+import { listFacts, listOfferedNow, listOut } from './queries.ts';
 
 /** What is known of a container for giving it. Nothing said: packed by us, under our own label. */
 export type GiftFacts = {
@@ -31,6 +32,8 @@ export type Candidate = {
   readonly ownerId: string;
   /** The number of the manifest that it is out on. */
   readonly outOn: number | null;
+  /** Whether members are being offered it at this moment. */
+  readonly isOffered: boolean;
   /** Whether its offer date has come, or a household handed it over. */
   readonly isDue: boolean;
   readonly steps: readonly LadderStep[];
@@ -43,13 +46,21 @@ const OURS: Omit<GiftFacts, 'sealedBy'> = {
   isMouldy: false,
 };
 
-/** Common stock with something in it, what closes first in front. */
+/** Common stock with something in it and what a household’s offer handed over, what closes first in front. */
 export async function loadCandidates(tx: Tx, context: Context): Promise<Candidate[]> {
   const { storehouseId } = context.actor;
   const todayOn = todayOf(context);
   const pantries = await listGiftTerms(tx, storehouseId);
   const { commonId } = await loadHouseOwners(tx, storehouseId);
-  const kept = await loadKept(tx, storehouseId, { householdId: null }, todayOn, { pantries });
+  const handed = (await listForGiving(tx, storehouseId, context.now())).filter(
+    ({ householdId }) => householdId !== null,
+  );
+  const ownerOf = new Map(handed.map(({ containerId, householdId }) => [containerId, householdId]));
+  const kept = [
+    ...(await loadKept(tx, storehouseId, { householdId: null }, todayOn, { pantries })),
+    ...(await loadKept(tx, storehouseId, { containerIds: [...ownerOf.keys()] }, todayOn, { pantries })),
+  ];
+  const offered = await listOfferedNow(tx, storehouseId, context.now());
   const facts = new Map((await listFacts(tx, storehouseId)).map((row) => [row.containerId, row]));
   const out = await listOut(tx, storehouseId);
   return kept
@@ -57,8 +68,10 @@ export async function loadCandidates(tx: Tx, context: Context): Promise<Candidat
       const { containerId } = row.container;
       const said = factsOf(row, facts.get(containerId));
       return {
-        ...{ kept: row, facts: said, ownerId: commonId, outOn: out.get(containerId) ?? null },
-        isDue: row.keeping !== null && row.keeping.dates.offerOn <= todayOn,
+        ...{ kept: row, facts: said, outOn: out.get(containerId) ?? null },
+        ownerId: ownerOf.get(containerId) ?? commonId,
+        isOffered: offered.has(containerId),
+        isDue: ownerOf.has(containerId) || (row.keeping !== null && row.keeping.dates.offerOn <= todayOn),
         steps: stepsOf(row, said, todayOn),
       };
     })

@@ -9,11 +9,12 @@ import {
   giftManifests,
   giftMatchings,
   lots,
+  offerContainers,
   pantries,
   persons,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, desc, eq, inArray, max, ne, sql } from 'drizzle-orm';
+import { and, desc, eq, gt, inArray, isNull, lte, max, ne, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -37,6 +38,22 @@ export async function listOut(tx: Tx, storehouseId: string): Promise<Map<string,
     .innerJoin(giftManifests, joinOn(giftManifests, giftLines, 'giftManifestId'))
     .where(and(eq(giftLines.storehouseId, storehouseId), eq(giftLines.isOpen, true)));
   return new Map(rows.map(({ containerId, manifestNo }) => [containerId, manifestNo]));
+}
+
+/** What members are being offered at this moment. */
+export async function listOfferedNow(tx: Tx, storehouseId: string, now: Date): Promise<Set<string>> {
+  const rows = await tx
+    .select({ containerId: offerContainers.containerId })
+    .from(offerContainers)
+    .where(
+      and(
+        eq(offerContainers.storehouseId, storehouseId),
+        isNull(offerContainers.endedAt),
+        lte(offerContainers.offeredAt, now),
+        gt(offerContainers.closesAt, now),
+      ),
+    );
+  return new Set(rows.map(({ containerId }) => containerId));
 }
 
 export async function lockContainers(tx: Tx, storehouseId: string, containerIds: readonly string[]) {

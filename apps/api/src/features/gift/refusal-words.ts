@@ -21,5 +21,6 @@ export const REFUSAL_WORDS: Readonly<Record<GiftRefusal, (code: string) => strin
   'past-its-date': (code) => `${code} is past its date: its gift has closed.`,
   'heavier-than-a-visit': (code) => `${code} weighs more than the pantry takes at a time.`,
   'life-unknown': (code) => `Nobody has said how long the food in ${code} keeps.`,
+  offered: (code) => `${code} is being offered to members.`,
   'already-out': (code) => `${code} is on another manifest already.`,
 };

@@ -75,7 +75,8 @@ export function takeStep(context: Context, containerId: string, { to, reason }: 
         amountGrams: kept.grams,
       },
     };
-    const worth = worthOf(await loadLotValue(tx, storehouseId, lotId), kept.grams);
+    const isCommon = kept.container.householdId === null;
+    const worth = isCommon ? worthOf(await loadLotValue(tx, storehouseId, lotId), kept.grams) : 0;
     const entry = await postEntry(tx, context, {
       ...{ what: `container-${to}`, onDay: todayOf(context), subjectId: containerId, note: reason },
       drafts: [...DOWN[to](leaving), ...commonStockCounted({ causeId: lotId, differenceMinorUnits: -worth })],

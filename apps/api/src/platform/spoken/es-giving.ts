@@ -76,5 +76,6 @@ export const ES_GIVING: Readonly<Record<string, string>> = {
   '{} is past its date: its gift has closed.': '{} pasó su fecha: su plazo para dar ha cerrado.',
   '{} weighs more than the pantry takes at a time.': '{} pesa más de lo que el banco acepta de una vez.',
   'Nobody has said how long the food in {} keeps.': 'Nadie ha dicho cuánto dura el alimento de {}.',
+  '{} is being offered to members.': '{} se está ofreciendo a los miembros.',
   '{} is on another manifest already.': '{} ya está en otra hoja de entrega.',
 };

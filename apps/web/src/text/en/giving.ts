@@ -177,6 +177,7 @@ export const en = {
     'past-its-date': 'past its date',
     'heavier-than-a-visit': 'heavier than a visit',
     'life-unknown': 'nobody knows how long it keeps',
+    offered: 'members are being offered it',
     'already-out': 'out on another manifest',
   } as Record<string, string>,
   // Manifest

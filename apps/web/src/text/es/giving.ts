@@ -168,6 +168,7 @@ export const es: GivingWords = {
     'past-its-date': 'pasada su fecha',
     'heavier-than-a-visit': 'pesa más que una visita',
     'life-unknown': 'nadie sabe cuánto dura',
+    offered: 'se está ofreciendo a los miembros',
     'already-out': 'está en otra hoja de entrega',
   },
   manifest: (number) => `Hoja de entrega ${number}`,
