@@ -98,6 +98,20 @@ test('two that move one can at once move it once', async () => {
   ).toEqual([2_385, 2_410, null]);
 });
 
+test('its owner reads what to do with each, and where the rest is now; a neighbour reads nothing of it', async () => {
+  const { doubts } = bodyOf(await owner().get(at('/own-doubts')));
+  expect(
+    doubts.map(({ serial, disposition, grams, newCode }: Record<string, unknown>) => [
+      ...[serial, disposition, grams, newCode !== null],
+    ]),
+  ).toEqual([
+    [1, 're-can', 0, true],
+    [2, 're-can', 0, true],
+    [3, 'eat-now', 2_420, false],
+  ]);
+  expect(bodyOf(await hall.buy.households.Dell.caller.get(at('/own-doubts'))).doubts).toEqual([]);
+});
+
 test('it is taken back once, by a reversing entry, and not after the new can was opened', async () => {
   const undo = (id: string) => lead().post(at(`/re-cannings/${id}/undoing`), { reason: 'the wrong can' });
   bodyOf(await undo(moved.id), 201);

@@ -141,4 +141,11 @@ test('its owner reads what to do, and acknowledges it', async () => {
   await owner.getByText(/goes into new containers with fresh absorbers/).waitFor();
   await owner.getByRole('button', { name: 'Understood' }).first().click();
   await owner.getByText(/^You acknowledged it/).waitFor();
+  await owner.goto(`/s/${storehouse.storehouseId}/shelf`);
+  await owner.getByRole('link', { name: 'What was in doubt stands in new containers' }).click();
+  await owner.getByRole('heading', { name: 'None of your containers is in doubt.' }).waitFor();
+  await owner.getByRole('heading', { name: 'In new containers' }).waitFor();
+  await settle(owner);
+  expect(await listViolations(owner)).toEqual([]);
+  expect(await overflowOf(owner)).toBe(0);
 }, 180_000);

@@ -268,6 +268,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /buys/:buy/lines/:line/container-wishes': 'household',
   'PUT /buys/:buy/lines/:line/container-wishes': 'household',
   'GET /own-bags': 'household',
+  'GET /own-doubts': 'household',
   'GET /containers': 'household',
   'POST /containers': 'household',
   'GET /containers/:container': 'household',

@@ -4,6 +4,7 @@ import { spellCode } from '@sheafbook/units';
 import type { SealHeld } from './queries.ts';
 import type { ReCanned } from './queries-re-can.ts';
 import type { WatchReading } from './use-cases.ts';
+import type { OwnDoubts } from './use-cases-own.ts';
 import type { Moved } from './use-cases-re-can.ts';
 
 export const presentMachine = ({ sealMachineId, name, kind, outSince, version }: SealMachineRow) => ({
@@ -89,6 +90,25 @@ const movedTo = (moved: readonly ReCanned[], { hold }: SealHeld) => {
       }
     : null;
 };
+
+export const presentOwnDoubt = ({
+  hold,
+  checkedAt,
+  code,
+  serial,
+  food,
+  session,
+  grams,
+  newCode,
+}: OwnDoubts[number]) => ({
+  ...{ containerId: hold.containerId, code, spelled: spellCode(code), serial, grams },
+  food: { id: food.foodId, nameEn: food.nameEn, nameEs: food.nameEs },
+  session: { id: session.packingSessionId, name: session.name },
+  disposition: hold.disposition,
+  note: hold.note,
+  newCode: newCode === null ? null : spellCode(newCode),
+  checkedAt: checkedAt.toISOString(),
+});
 
 export const presentMoved = (moved: Moved) => ({
   moved: moved.map(({ reCanId: id, entry, grams, oldCode, newCode }) => ({

@@ -1,18 +1,20 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
-import { mayCheckSeals } from './policy.ts';
+import { hasContainers, mayCheckSeals } from './policy.ts';
 import {
   presentCheck,
   presentHold,
   presentMachine,
   presentMade,
   presentMoved,
+  presentOwnDoubt,
   presentSeals,
   presentWatch,
 } from './present.ts';
 import { checkWish, limitWish, machineWish, reCanning, settling, undoing } from './schema.ts';
 import { addMachine, checkSeal, readChecks, readSeals, readWatch, setLimits } from './use-cases.ts';
+import { readOwnDoubts } from './use-cases-own.ts';
 import { reCan, undoReCan } from './use-cases-re-can.ts';
 import { settleSuspects } from './use-cases-settling.ts';
 
@@ -25,6 +27,12 @@ export const seamRoutes = new Hono<AppEnv>()
     describe(TAG, 'Machines, the makers’ limits, and containers in doubt'),
     whoChecks,
     async (c) => c.json(presentSeals(await readSeals(contextOf(c)))),
+  )
+  .get(
+    '/own-doubts',
+    describe(TAG, 'My containers whose seal is in doubt, and what to do with each'),
+    may(hasContainers, 'household-needed'),
+    async (c) => c.json({ doubts: (await readOwnDoubts(contextOf(c))).map(presentOwnDoubt) }),
   )
   .post(
     '/seal-machines',

@@ -1,2 +1,3 @@
+export { Doubts } from './doubts.tsx';
 export { Machines } from './machines.tsx';
 export { Seals } from './seals.tsx';

@@ -17,6 +17,14 @@ export type Settling = InferRequestType<(typeof inside)['seal-holds']['settling'
 
 export type ReCanning = InferRequestType<(typeof inside)['re-cannings']['$post']>['json'];
 
+export type OwnDoubt = InferResponseType<(typeof inside)['own-doubts']['$get'], 200>['doubts'][number];
+
+export const ownDoubtsQuery = (param: { readonly storehouse: string }) =>
+  queryOptions({
+    queryKey: ['own-doubts', param],
+    queryFn: () => ask(inside['own-doubts'].$get({ param })),
+  });
+
 export const watchQuery = (param: OfSession) =>
   queryOptions({
     queryKey: ['packing', param, 'seals'],

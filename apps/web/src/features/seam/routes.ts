@@ -14,4 +14,10 @@ const seals = createRoute({
   component: lazyRouteComponent(pages, 'Seals'),
 });
 
-export const seamRoutes = [machines, seals] as const;
+const doubts = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/shelf/doubts',
+  component: lazyRouteComponent(pages, 'Doubts'),
+});
+
+export const seamRoutes = [machines, seals, doubts] as const;

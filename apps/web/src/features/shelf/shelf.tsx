@@ -8,6 +8,7 @@ import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { ownDoubtsQuery } from '../seam/queries.ts';
 import { ShelfPicture } from './picture.tsx';
 import { containersQuery, kindsQuery, type OwnBag, ownBagsQuery, type Shelved } from './queries.ts';
 import { useShelfText } from './words.ts';
@@ -20,6 +21,22 @@ export function Shelf() {
   const { household } = useHouse();
   useTitle(words.title);
   return household === null ? <h1>{t.noHousehold}</h1> : <OwnShelf />;
+}
+
+/** A failed seal of one's own comes before all else on the shelf. */
+function InDoubt() {
+  const words = useShelfText();
+  const { storehouse } = useHouse();
+  const doubts = useQuery(ownDoubtsQuery({ storehouse })).data?.doubts ?? [];
+  const open = doubts.filter(({ newCode }) => newCode === null).length;
+  if (doubts.length === 0) return null;
+  return (
+    <div className="said watch-said">
+      <Link to="/s/$storehouse/shelf/doubts" params={{ storehouse }}>
+        {words.inDoubt(open)}
+      </Link>
+    </div>
+  );
 }
 
 function OwnShelf() {
@@ -37,6 +54,7 @@ function OwnShelf() {
           <>
             <h1>{full.length === 0 ? words.empty : words.stands(format.mass(grams), full.length)}</h1>
             {full.length === 0 ? <p>{words.emptyWords}</p> : null}
+            <InDoubt />
             <InBags bags={own} />
             <div className="actions">
               <Link className="btn" to="/s/$storehouse/shelf/record" params={{ storehouse }}>

@@ -109,6 +109,33 @@ export const en = {
   },
   found: 'What was found',
   foundHint: 'Its owner reads this.',
+  ownDoubts: 'In doubt',
+  ownDoubtsTitle: (count: number) =>
+    count === 0
+      ? 'None of your containers is in doubt.'
+      : count === 1
+        ? 'A seal puts 1 of your containers in doubt.'
+        : `A seal puts ${count} of your containers in doubt.`,
+  advice: {
+    wait: 'Wait',
+    're-can': 'Bring them back',
+    'eat-now': 'Eat them now',
+    discard: 'Throw them away',
+    moved: 'In new containers',
+  },
+  adviceSays: {
+    wait: 'Do not open them, eat from them or give them away. You are told what is found.',
+    're-can': 'What is in them goes into new containers with fresh absorbers. Bring them back closed.',
+    'eat-now': 'Open them soon and keep what is in them no longer.',
+    discard: 'Do not eat what is in them, and do not give it away.',
+    moved: 'The old codes have ended. Nothing is left for you to do.',
+  },
+  ownCode: 'Code',
+  ownFood: 'Food',
+  whyDoubted: 'What was found',
+  movedTo: (code: string, newCode: string) => `${code}, now ${newCode}`,
+  numberAt: (serial: number, day: string) => `Number ${serial} of ${day} waits for its answer`,
+  toShelf: 'To the shelf',
   reCan: 'Put them into new cans',
   reCanSays:
     'Each goes gram by gram into a new can of the same owner and the same lot. The old code ends; its owner is told the new one. Print its label, then check the new seal.',

@@ -20,6 +20,8 @@ export const en = {
   toLabels: 'Print labels',
   waysToKeep: 'Ways to keep a food',
   places: 'Places and their warmth',
+  inDoubt: (count: number) =>
+    count === 0 ? 'What was in doubt stands in new containers' : `In doubt: ${count}. See what to do`,
   inspections: 'What to look at',
   inspect: 'Look at it and write down what is found',
   record: 'Record what you have at home',

@@ -110,6 +110,33 @@ export const es: typeof en = {
   },
   found: 'Qué se encontró',
   foundHint: 'Su dueño lo lee.',
+  ownDoubts: 'En duda',
+  ownDoubtsTitle: (count) =>
+    count === 0
+      ? 'Ninguno de sus envases está en duda.'
+      : count === 1
+        ? 'Un cierre pone en duda 1 de sus envases.'
+        : `Un cierre pone en duda ${count} de sus envases.`,
+  advice: {
+    wait: 'Espere',
+    're-can': 'Devuélvalos',
+    'eat-now': 'Cómalos ya',
+    discard: 'Tírelos',
+    moved: 'En envases nuevos',
+  },
+  adviceSays: {
+    wait: 'No los abra, no coma de ellos ni los regale. Se le dirá lo que se encuentre.',
+    're-can': 'Lo que hay en ellos pasa a envases nuevos con absorbedores nuevos. Devuélvalos cerrados.',
+    'eat-now': 'Ábralos pronto y no guarde más lo que hay en ellos.',
+    discard: 'No coma lo que hay en ellos ni lo regale.',
+    moved: 'Los códigos viejos terminaron. No le queda nada por hacer.',
+  },
+  ownCode: 'Código',
+  ownFood: 'Alimento',
+  whyDoubted: 'Lo que se encontró',
+  movedTo: (code, newCode) => `${code}, ahora ${newCode}`,
+  numberAt: (serial, day) => `El número ${serial} de ${day} espera su respuesta`,
+  toShelf: 'A la despensa',
   reCan: 'Pasarlos a latas nuevas',
   reCanSays:
     'Cada uno pasa gramo por gramo a una lata nueva del mismo dueño y del mismo lote. El código viejo termina; se avisa al dueño del nuevo. Imprima su etiqueta y revise luego el cierre nuevo.',

@@ -20,6 +20,8 @@ export const es: ShelfWords = {
   toLabels: 'Imprimir etiquetas',
   waysToKeep: 'Maneras de conservar un alimento',
   places: 'Lugares y su calor',
+  inDoubt: (count) =>
+    count === 0 ? 'Lo que estaba en duda está en envases nuevos' : `En duda: ${count}. Vea qué hacer`,
   inspections: 'Qué revisar',
   inspect: 'Revisarlo y anotar lo que se encuentra',
   record: 'Anotar lo que tiene en casa',

@@ -1,0 +1,31 @@
+import { householdOf } from '../../platform/actor.ts';
+import type { Context } from '../../platform/context.ts';
+import { noteHelpersRead } from '../../platform/private-read.ts';
+import { withTx } from '../../platform/with-tx.ts';
+import { listOwnDoubts } from './queries-own.ts';
+import { listReCanned } from './queries-re-can.ts';
+
+/**
+ * What of a household's own containers is in doubt, or was answered for and still asks for something: bring it back, eat it now,
+ * throw it away. What passed is no longer among it; what went into a new container leads there.
+ */
+export function readOwnDoubts(context: Context) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const doubts = await listOwnDoubts(tx, storehouseId, householdOf(context));
+    await noteHelpersRead(tx, context, 'containers in doubt');
+    const moved = await listReCanned(
+      tx,
+      storehouseId,
+      doubts.map(({ hold }) => hold.containerId),
+    );
+    return doubts
+      .filter(({ hold }) => hold.disposition !== 'release')
+      .map((doubt) => ({
+        ...doubt,
+        newCode: moved.find(({ reCan }) => reCan.oldContainerId === doubt.hold.containerId)?.newCode ?? null,
+      }))
+      .filter(({ grams, newCode }) => grams > 0 || newCode !== null);
+  });
+}
+export type OwnDoubts = Awaited<ReturnType<typeof readOwnDoubts>>;
