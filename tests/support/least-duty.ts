@@ -1,9 +1,12 @@
+import { SEAL_DUTIES } from './seal-duties.ts';
+
 /**
  * Who may pass the door of each route inside a storehouse: "member" is anybody who belongs to it, "household" whoever
  * acts for a household, any other word a duty. What a route then shows, and of whom, is the business of its own tests.
  * Job map 1.1 says what each duty is for, section 14 what it may see.
  */
 export const LEAST_DUTY: Readonly<Record<string, string>> = {
+  ...SEAL_DUTIES,
   'GET /': 'member',
   'PUT /': 'coordinator',
   'POST /rules': 'coordinator treasurer',
@@ -92,7 +95,6 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /containers/:container/inspections': 'household coordinator packing_lead',
   'POST /containers/:container/inspections': 'household coordinator packing_lead',
   'POST /inspections/:inspection/undoing': 'household coordinator packing_lead',
-  'GET /seals': 'coordinator packing_lead equipment_keeper',
   'POST /container-moves': 'household coordinator packing_lead',
   'GET /containers/:container/moves': 'member',
   'GET /pantries': 'member',
@@ -126,14 +128,6 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /places/:place/log-previews': 'household coordinator packing_lead',
   'POST /places/:place/logs': 'household coordinator packing_lead',
   'DELETE /places/:place/logs/:log': 'household coordinator packing_lead',
-  'POST /seal-machines': 'coordinator packing_lead equipment_keeper',
-  'PUT /seam-limits/:kind': 'coordinator packing_lead equipment_keeper',
-  'GET /packing-sessions/:session/seal-checks': 'coordinator packing_lead equipment_keeper',
-  'GET /packing-sessions/:session/seals': 'coordinator packing_lead equipment_keeper',
-  'POST /seal-checks': 'coordinator packing_lead equipment_keeper',
-  'POST /seal-holds/settling': 'coordinator packing_lead equipment_keeper',
-  'POST /re-cannings': 'coordinator packing_lead equipment_keeper',
-  'POST /re-cannings/:reCanning/undoing': 'coordinator packing_lead equipment_keeper',
   'GET /treatments': 'member',
   'GET /ways-to-keep': 'member',
   'GET /packing-sessions/:session/settlement': 'coordinator packing_lead treasurer reviewer',
@@ -268,7 +262,6 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /buys/:buy/lines/:line/container-wishes': 'household',
   'PUT /buys/:buy/lines/:line/container-wishes': 'household',
   'GET /own-bags': 'household',
-  'GET /own-doubts': 'household',
   'GET /containers': 'household',
   'POST /containers': 'household',
   'GET /containers/:container': 'household',
