@@ -26,6 +26,7 @@ import { paymentsRoutes } from './features/payments/routes.ts';
 import { peopleRoutes } from './features/people/routes.ts';
 import { placeRoutes } from './features/place/routes.ts';
 import { reviewRoutes } from './features/review/routes.ts';
+import { rotationRoutes } from './features/rotation/routes.ts';
 import { seamRoutes } from './features/seam/routes.ts';
 import { settingsRoutes } from './features/settings/routes.ts';
 import { settlementRoutes } from './features/settlement/routes.ts';
@@ -125,6 +126,7 @@ export const router = createRouter({
       ...claimRoutes,
       ...coverageRoutes,
       ...shelfRoutes,
+      ...rotationRoutes,
       ...inspectionRoutes,
       ...placeRoutes,
       ...settingsRoutes,

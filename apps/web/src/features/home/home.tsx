@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
+import { lazy, Suspense } from 'react';
 import { balanceQuery, coverageQuery, planQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { useHouse, useOwnHousehold } from '../../ui/house.ts';
@@ -13,6 +14,8 @@ import { HomeStep } from './home-step.tsx';
 import { Lasting } from './lasting.tsx';
 import { useCoverageText } from './words.ts';
 import { YearRibbon } from './year-ribbon.tsx';
+
+const EatFirst = lazy(() => import('../rotation/eat-first.tsx').then((page) => ({ default: page.EatFirst })));
 
 /** How long would we last, what runs out first, what do we owe, what do I do next. */
 export function Home() {
@@ -57,6 +60,9 @@ function MemberHome() {
               coverage={covered}
               isSaidAbove={items.some(({ kind }) => kind === 'balance-due')}
             />
+            <Suspense>
+              <EatFirst />
+            </Suspense>
             <Duties />
           </div>
           {covered.state === 'no-eaters' ? null : (

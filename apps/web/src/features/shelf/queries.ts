@@ -37,4 +37,4 @@ export const ownBagsQuery = (param: InHouse) =>
   queryOptions({ queryKey: ['own-bags', param], queryFn: () => ask(inside['own-bags'].$get({ param })) });
 
 /** What of the cache a change of one's own stock makes old. */
-export const OF_STOCK = ['containers', 'container', 'own-bags', 'coverage'] as const;
+export const OF_STOCK = ['containers', 'container', 'own-bags', 'coverage', 'rotation', 'kitchen'] as const;

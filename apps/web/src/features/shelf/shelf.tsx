@@ -65,6 +65,11 @@ function OwnShelf() {
                   {words.toLabels}
                 </Link>
               )}
+              {full.length === 0 ? null : (
+                <Link className="btn" to="/s/$storehouse/rotation" params={{ storehouse }}>
+                  {words.eatNext}
+                </Link>
+              )}
               <Link className="btn" to="/s/$storehouse/shelf/ways" params={{ storehouse }}>
                 {words.waysToKeep}
               </Link>

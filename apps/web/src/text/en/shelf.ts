@@ -18,6 +18,7 @@ export const en = {
   moistureProblem: 'Write per cent, such as 9.5, or nothing.',
   deferTo: (who: string) => `First comes the word of: ${who}.`,
   toLabels: 'Print labels',
+  eatNext: 'What to eat next',
   waysToKeep: 'Ways to keep a food',
   places: 'Places and their warmth',
   inDoubt: (count: number) =>

@@ -18,6 +18,7 @@ export const es: ShelfWords = {
   moistureProblem: 'Escriba un por ciento, como 9,5, o nada.',
   deferTo: (who) => `Primero está la palabra de: ${who}.`,
   toLabels: 'Imprimir etiquetas',
+  eatNext: 'Qué comer ahora',
   waysToKeep: 'Maneras de conservar un alimento',
   places: 'Lugares y su calor',
   inDoubt: (count) =>

@@ -1,0 +1,140 @@
+import { spellCode } from '@sheafbook/units';
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import { askOnce } from '../../api/client.ts';
+import { useHouse } from '../../ui/house.ts';
+import { NextStep } from '../../ui/pieces.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { OF_STOCK } from '../shelf/queries.ts';
+import { inside, type Queued, type Rotation } from './queries.ts';
+import { useRotationText } from './words.ts';
+
+const SHOWN = 10;
+type Taken = { readonly entryId: string; readonly says: string; readonly warning: string | null };
+
+/** The first ten, each with one tap to the kitchen, and the last taking to be undone. */
+export function EatNext({ queue, leaveShut }: Pick<Rotation, 'queue' | 'leaveShut'>) {
+  const words = useRotationText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const [taken, setTaken] = useState<Taken | null>(null);
+  const nameOf = (food: Queued['food']) => (format.language === 'es' ? food.nameEs : food.nameEn);
+  const renew = () => Promise.all(OF_STOCK.map((key) => queries.invalidateQueries({ queryKey: [key] })));
+  const taking = useMutation({
+    mutationFn: (container: string) =>
+      askOnce(`kitchen.${container}`, {}, (headers) =>
+        inside.containers[':container'].kitchen.$post(
+          { param: { storehouse, container }, json: {} },
+          { headers },
+        ),
+      ),
+    onSuccess: ({ entryId, food, takenGrams, next, earlier }) => {
+      const after = next?.container ? words.thenNext(spellCode(next.container.code)) : words.lastOne;
+      setTaken({
+        entryId,
+        says: `${words.taken(format.mass(takenGrams), nameOf(food))} ${after}`,
+        warning: earlier?.container ? words.earlier(spellCode(earlier.container.code)) : null,
+      });
+      return renew();
+    },
+  });
+  const undoing = useMutation({
+    mutationFn: (entry: string) => {
+      const json = { reason: '' };
+      return askOnce(`kitchen-undo.${entry}`, json, (headers) =>
+        inside.kitchen.takes[':entry'].undoing.$post({ param: { storehouse, entry }, json }, { headers }),
+      );
+    },
+    onSuccess: () => {
+      setTaken(null);
+      return renew();
+    },
+  });
+  const next = queue.filter(({ container }) => container !== null).slice(0, SHOWN);
+  return (
+    <NextStep title={words.eatNext}>
+      <div role="status">
+        {taken === null ? null : (
+          <>
+            <p className="said well-said">{taken.says}</p>
+            {taken.warning === null ? null : <p className="said watch-said">{taken.warning}</p>}
+            <button
+              type="button"
+              className="btn"
+              disabled={undoing.isPending}
+              onClick={() => undoing.mutate(taken.entryId)}
+            >
+              {words.undo}
+            </button>
+          </>
+        )}
+      </div>
+      <ProblemSaid error={taking.error ?? undoing.error} />
+      {next.length === 0 ? <p>{words.nothingWords}</p> : null}
+      <ol className="list eat-next">
+        {next.map(({ container, food, place, grams, isOpen, daysLeft, atRiskGrams }) =>
+          container === null ? null : (
+            <li key={container.id}>
+              <Link to="/s/$storehouse/shelf/$container" params={{ storehouse, container: container.id }}>
+                <span>
+                  <b>{nameOf(food)}</b> <span className="code">{spellCode(container.code)}</span>
+                  <br />
+                  <span className="soft">
+                    {[
+                      format.mass(grams),
+                      place?.name ?? words.noPlace,
+                      isOpen ? words.open : null,
+                      daysLeft === null ? words.untold : words.keeps(daysLeft),
+                      atRiskGrams > 0 ? words.tooMuch(format.mass(atRiskGrams)) : null,
+                    ]
+                      .filter(Boolean)
+                      .join(' · ')}
+                  </span>
+                </span>
+              </Link>
+              <button
+                type="button"
+                className="btn"
+                disabled={taking.isPending}
+                aria-label={words.takeOne(spellCode(container.code))}
+                onClick={() => taking.mutate(container.id)}
+              >
+                {words.take}
+              </button>
+            </li>
+          ),
+        )}
+      </ol>
+      <LeaveShut leaveShut={leaveShut} />
+    </NextStep>
+  );
+}
+
+/** Good cans that are only old stay shut; one line a food says why. */
+function LeaveShut({ leaveShut }: Pick<Rotation, 'leaveShut'>) {
+  const words = useRotationText();
+  const { format } = useHouse();
+  const foods = [...new Map(leaveShut.map((one) => [one.container.food.code, one])).values()];
+  if (foods.length === 0) return null;
+  return (
+    <section>
+      <h2>{words.leaveShut}</h2>
+      <ul>
+        {foods.map(({ container: { food }, because, costsDays, inPlaceOf }) => {
+          const name = format.language === 'es' ? food.nameEs : food.nameEn;
+          const count = leaveShut.filter((one) => one.container.food.code === food.code).length;
+          const instead = inPlaceOf.container ? spellCode(inPlaceOf.container.code) : words.theKitchen;
+          return (
+            <li key={food.code}>
+              {because === 'one-is-open'
+                ? words.oneIsOpen(name, count, instead)
+                : words.olderButKeeps(name, count, instead)}{' '}
+              {words.opensCosts(costsDays)}
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

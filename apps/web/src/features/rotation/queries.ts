@@ -1,0 +1,29 @@
+import { queryOptions } from '@tanstack/react-query';
+import type { InferResponseType } from 'hono/client';
+import { api, ask } from '../../api/client.ts';
+
+export const inside = api.storehouses[':storehouse'];
+type InHouse = { readonly storehouse: string };
+
+export type Rotation = InferResponseType<typeof inside.rotation.$get, 200>;
+export type Queued = Rotation['queue'][number];
+export type Kitchen = InferResponseType<typeof inside.kitchen.$get, 200>;
+export type WhatIf = 'none' | 'faster' | 'repack' | 'give' | `to ${string}`;
+
+/** What is asked beside how things are. */
+function queryOf(whatIf: WhatIf): Record<string, string> {
+  if (whatIf === 'faster') return { eatPercent: '150' };
+  if (whatIf === 'repack') return { repack: 'true' };
+  if (whatIf === 'give') return { give: 'true' };
+  return whatIf === 'none' ? {} : { moveTo: whatIf.slice(3) };
+}
+
+export const rotationQuery = (param: InHouse, whatIf: WhatIf = 'none') =>
+  queryOptions({
+    queryKey: ['rotation', param, whatIf],
+    queryFn: () => ask(inside.rotation.$get({ param, query: queryOf(whatIf) })),
+    placeholderData: (before: Rotation | undefined) => before, // the picture stands while the what-if is reckoned
+  });
+
+export const kitchenQuery = (param: InHouse) =>
+  queryOptions({ queryKey: ['kitchen', param], queryFn: () => ask(inside.kitchen.$get({ param })) });
