@@ -176,6 +176,39 @@ describe('what a container has left', () => {
     );
   });
 
+  test('no longer and no warmer past ever lengthens a life', () => {
+    const stretch = fc.record({ days: fc.nat(2000), tenthsCelsius: fc.integer({ min: -200, max: 450 }) });
+    const read = (parts: readonly { days: number; tenthsCelsius: number }[]): Stretch[] =>
+      parts.map((part) => ({ ...part, known: 'read' }));
+    fc.assert(
+      fc.property(fc.array(stretch, { maxLength: 5 }), stretch, fc.nat(200), (past, more, warmer) => {
+        const before = keepingLifeOf({ ...canOfWheat, history: read(past) });
+        const longer = keepingLifeOf({ ...canOfWheat, history: read([...past, more]) });
+        const hotter = keepingLifeOf({
+          ...canOfWheat,
+          history: read(past.map((part) => ({ ...part, tenthsCelsius: part.tenthsCelsius + warmer }))),
+        });
+        for (const days of ['lowDays', 'likelyDays', 'highDays'] as const) {
+          expect(longer[days]).toBeLessThanOrEqual(before[days]);
+          expect(hotter[days]).toBeLessThanOrEqual(before[days]);
+        }
+      }),
+    );
+  });
+
+  test('the word of whoever kept it counts as it was said, and is said to be a word', () => {
+    const told: KeptContainer = {
+      ...canOfWheat,
+      history: [{ days: 2000, tenthsCelsius: 180, known: 'told' }],
+    };
+    const read: KeptContainer = { ...told, history: [{ days: 2000, tenthsCelsius: 180, known: 'read' }] };
+    expect(keepingLifeOf(told)).toMatchObject({
+      likelyDays: keepingLifeOf(read).likelyDays,
+      isEstimate: true,
+    });
+    expect(keepingLifeOf(told).reasons).toContain('told-history');
+  });
+
   test('a summer in the garage is told in days lost', () => {
     const summer: Stretch[] = [{ days: 92, tenthsCelsius: exactTenths(90), known: 'read' }];
     const lost = daysLostAgainst(summer, exactTenths(60), PUBLISHED_AGEING);

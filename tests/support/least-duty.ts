@@ -96,6 +96,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /containers/:container/inspections': 'household coordinator packing_lead',
   'POST /inspections/:inspection/undoing': 'household coordinator packing_lead',
   'POST /container-moves': 'household coordinator packing_lead',
+  'GET /containers/:container/keeping': 'member',
   'GET /containers/:container/moves': 'member',
   'GET /pantries': 'member',
   'POST /pantries': 'coordinator packing_lead',

@@ -18,4 +18,6 @@ export * from './seed-viability.ts';
 export * from './three-dates.ts';
 export * from './treatment.ts';
 export * from './treatment-fit.ts';
+export * from './warm-season.ts';
+export * from './what-helps.ts';
 export * from './what-if.ts';

@@ -2,6 +2,7 @@ import type { ContainerKindRow, ContainerRow, FoodRow } from '@sheafbook/db/tabl
 import { readTreatment } from '@sheafbook/keeping';
 import type { PostedEntry } from '../../platform/post-entry.ts';
 import type { OwnBag, Shelved } from './queries.ts';
+import type { ShelvedKept } from './with-kept.ts';
 
 export function presentShelved({ container, kind, food, lot, grams }: Shelved) {
   return {
@@ -21,12 +22,15 @@ export function presentShelved({ container, kind, food, lot, grams }: Shelved) {
   };
 }
 
-export function presentShelf({ rows, next }: { rows: readonly Shelved[]; next: string | null }) {
-  return { containers: rows.map(presentShelved), next };
-}
+export const presentShelf = ({ rows, next }: { rows: readonly ShelvedKept[]; next: string | null }) => ({
+  containers: rows.map(presentShelvedKept),
+  next,
+});
+
+export const presentShelvedKept = (row: ShelvedKept) => ({ ...presentShelved(row), ...row.stands });
 
 /** One row a container, for a spreadsheet. */
-export const toCsvRow = ({ container, kind, food, grams }: Shelved) => ({
+export const toCsvRow = ({ container, kind, food, grams, stands }: ShelvedKept) => ({
   code: container.containerCode,
   kind: kind.nameEn,
   food: food.nameEn,
@@ -34,6 +38,8 @@ export const toCsvRow = ({ container, kind, food, grams }: Shelved) => ({
   packedOn: container.packedOn,
   openedOn: container.openedOn,
   treatment: container.treatment,
+  place: stands.place?.name ?? '',
+  likelyDays: stands.keeping?.likelyDays ?? '',
 });
 
 export const presentTreated = ({ shelved, warnings }: { shelved: Shelved; warnings: readonly string[] }) => ({

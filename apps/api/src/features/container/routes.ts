@@ -8,6 +8,7 @@ import {
   presentOwnBag,
   presentShelf,
   presentShelved,
+  presentShelvedKept,
   presentTreated,
   toCsvRow,
 } from './present.ts';
@@ -40,7 +41,7 @@ export const containerRoutes = new Hono<AppEnv>()
     c.json({ bags: (await listOwnBags(contextOf(c))).map(presentOwnBag) }),
   )
   .get('/containers/:container', describe(TAG, 'One of my containers'), ofHousehold, async (c) =>
-    c.json(presentShelved(await readContainer(contextOf(c), idParam(c, 'container')))),
+    c.json(presentShelvedKept(await readContainer(contextOf(c), idParam(c, 'container')))),
   )
   .put(
     '/containers/:container/treatment',

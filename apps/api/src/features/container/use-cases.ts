@@ -1,9 +1,8 @@
 import type { Tx } from '@sheafbook/db';
-import type { ContainerKindRow, ContainerRow, FoodRow } from '@sheafbook/db/tables';
-import { bulkOf, judgeFill, levelGrams, shakenGrams } from '@sheafbook/foods';
+import type { ContainerKindRow, ContainerRow } from '@sheafbook/db/tables';
 import { letsGoTo, OUTCOME_WORDS, type TreatmentCode } from '@sheafbook/keeping';
 import { type MovementDraft, massAccount, moveGrams, poured } from '@sheafbook/ledger';
-import { codeFromNumber, fraction } from '@sheafbook/units';
+import { assert, codeFromNumber } from '@sheafbook/units';
 import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
@@ -38,6 +37,7 @@ import {
 } from './queries.ts';
 import type { BringIn, Pour, PourInto, Treated, UseUp } from './schema.ts';
 import { judgeTreatmentToCome, listTreatmentWarnings } from './treatment.ts';
+import { withKept } from './with-kept.ts';
 
 /** Six characters and the check; a bag's code is one shorter, so that no bag and no container ever share one. */
 const CODE_LENGTH = 6;
@@ -267,7 +267,8 @@ export function listShelf(context: Context, { after, limit }: PageQuery) {
   const householdId = householdOf(context);
   return withTx(context, async (tx) => {
     const rows = await listContainers(tx, storehouseId, { householdId, after, limit: limit + 1 });
-    return pageOf(rows, limit, (row) => row.container.containerId);
+    const page = pageOf(rows, limit, (row) => row.container.containerId);
+    return { ...page, rows: await withKept(tx, storehouseId, page.rows, todayOf(context)) };
   });
 }
 
@@ -289,9 +290,12 @@ export function listOwnBags(context: Context) {
 
 export function readContainer(context: Context, containerId: string) {
   const { storehouseId } = context.actor;
-  return withTx(context, (tx) =>
-    loadContainer(tx, storehouseId, { householdId: householdOf(context), containerId }),
-  );
+  return withTx(context, async (tx) => {
+    const shelved = await loadContainer(tx, storehouseId, { householdId: householdOf(context), containerId });
+    const [row] = await withKept(tx, storehouseId, [shelved], todayOf(context));
+    assert(row, 'one was asked for');
+    return row;
+  });
 }
 
 /**
@@ -321,32 +325,6 @@ export {
   judgeFromBagsAt,
   listWarningsFromBags,
 } from './treatment.ts';
-
-/**
- * Refuses a fill past what shaking down allows, and says a word about one that needs shaking. `facts` are what else the
- * refusal tells.
- */
-export function judgeContainerFill(
-  grams: number,
-  kind: ContainerKindRow,
-  food: FoodRow,
-  field: string,
-  facts: () => Record<string, unknown> = () => ({}),
-): string[] {
-  const dense = bulkOf(food);
-  const judged = judgeFill(grams, kind, dense);
-  const millilitres = fraction(kind.capacityMicrolitres, 1000);
-  if (judged === 'too-full') {
-    const most = shakenGrams(dense, millilitres);
-    const message = `${kind.nameEn} holds ${most} g of ${food.nameEn} at the most.`;
-    throw new Problem('over-capacity', { detail: message, fields: [{ field, message }], ...facts() });
-  }
-  if (judged === 'shaken')
-    return [`Level is ${levelGrams(dense, millilitres)} g; ${grams} g need shaking down.`];
-  return judged === 'unknown'
-    ? [`How heavy ${food.nameEn} lies is not known, so the fill was not checked.`]
-    : [];
-}
 
 /** New containers with codes of their own; what goes in is posted by the caller. */
 export async function makeContainers(

@@ -17,9 +17,13 @@ export type HouseholdStock = {
 
 /**
  * Sorts a household's grams. Place is no dimension of an account, so a bag's grams are at home as far as they were
- * fetched: of the grams still in it, those awarded and not fetched are coming.
+ * fetched: of the grams still in it, those awarded and not fetched are coming. `daysLeftOf` is by container.
  */
-export function sortStock(householdId: string, holdings: readonly Holding[], moves: Moves): HouseholdStock {
+export function sortStock(
+  householdId: string,
+  holdings: readonly Holding[],
+  { moves, daysLeftOf }: { moves: Moves; daysLeftOf: ReadonlyMap<string, number> },
+): HouseholdStock {
   const own = holdings.filter((holding) => holding.householdId === householdId);
   const free = own.filter((holding) => !holding.isHeld);
   const parts = free.map((holding) => {
@@ -27,7 +31,9 @@ export function sortStock(householdId: string, holdings: readonly Holding[], mov
     return { holding, comingGrams, homeGrams: holding.grams - comingGrams };
   });
   return {
-    atHome: parts.flatMap(({ holding, homeGrams }) => (homeGrams > 0 ? toStockLot(holding, homeGrams) : [])),
+    atHome: parts.flatMap(({ holding, homeGrams }) =>
+      homeGrams > 0 ? toStockLot(holding, homeGrams, daysLeftOf.get(holding.vesselId ?? '') ?? null) : [],
+    ),
     coming: parts.flatMap(({ holding, comingGrams }) =>
       comingGrams > 0 ? { food: holding.food, grams: comingGrams } : [],
     ),
@@ -45,14 +51,14 @@ function comingOf(householdId: string, holding: Holding, { awarded, fetched }: M
   return Math.max(0, Math.min(holding.grams, gramsOf(awarded) - gramsOf(fetched)));
 }
 
-/** No day is known to end a lot until its place and container are reckoned with. */
-function toStockLot({ vesselId, lotId, food }: Holding, grams: number): StockLot {
+/** A container's food counts until it wants eating; a bag's, and what nobody said how it keeps, for good. */
+function toStockLot({ vesselId, lotId, food }: Holding, grams: number, daysLeft: number | null): StockLot {
   return {
     lotId: `${vesselId} ${lotId}`, // a kitchen holds several lots
     foodCode: food.foodCode,
     group: food.foodGroup as FoodGroup,
     grams,
-    daysLeft: null,
+    daysLeft,
     allergens: food.allergens,
     gluten: food.gluten as StockLot['gluten'],
     kilocaloriesPer100Grams: food.kilocaloriesPer100Grams ?? 0,

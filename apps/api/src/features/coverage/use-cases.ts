@@ -17,6 +17,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import { listBuyLines, loadBuy, requireStage } from '../buy/queries.ts';
 import { estimateFill } from '../fill/use-cases.ts';
 import { listFoodsById } from '../food/queries.ts';
+import { loadKept } from '../keeping/use-cases.ts';
 import { type LandedFood, landedFoods } from './landed.ts';
 import {
   listAwardedAndFetched,
@@ -93,7 +94,7 @@ export function readTotals(context: Context) {
     context,
     async (tx) => {
       const householdIds = await listPresentHouseholdIds(tx, storehouseId);
-      const all = await loadFacts(tx, storehouseId, householdIds);
+      const all = await loadFacts(tx, context, householdIds);
       const counted = [...all.values()]
         .map((facts) => reckonCoverage(facts, todayOf(context)))
         .filter(({ state }) => state === 'counted');
@@ -119,20 +120,22 @@ export function readTotals(context: Context) {
 }
 
 async function factsOf(tx: Tx, context: Context, householdId: string): Promise<HouseholdFacts> {
-  const facts = (await loadFacts(tx, context.actor.storehouseId, [householdId])).get(householdId);
+  const facts = (await loadFacts(tx, context, [householdId])).get(householdId);
   assert(facts, 'facts were asked for this household');
   return facts;
 }
 
 async function loadFacts(
   tx: Tx,
-  storehouseId: string,
+  context: Context,
   householdIds: readonly string[],
 ): Promise<Map<string, HouseholdFacts>> {
+  const { storehouseId } = context.actor;
   const eaters = await listEatersOf(tx, storehouseId, householdIds);
   const { plans, guidelines } = await listPlansOf(tx, storehouseId, householdIds);
   const holdings = await listHoldings(tx, storehouseId, householdIds);
   const moves = await listAwardedAndFetched(tx, storehouseId, householdIds);
+  const daysLeftOf = await loadDaysLeft(tx, storehouseId, holdings, todayOf(context));
   return new Map(
     householdIds.map((householdId) => [
       householdId,
@@ -140,9 +143,27 @@ async function loadFacts(
         eaters: eaters.filter((eater) => eater.householdId === householdId),
         plan: plans.find((plan) => plan.householdId === householdId),
         guidelines: guidelines.filter((row) => row.householdId === householdId),
-        stock: sortStock(householdId, holdings, moves),
+        stock: sortStock(householdId, holdings, { moves, daysLeftOf }),
       },
     ]),
+  );
+}
+
+/** The days for which each container's food still counts: the likely ones, or the fewest where something is unknown. */
+async function loadDaysLeft(
+  tx: Tx,
+  storehouseId: string,
+  holdings: Awaited<ReturnType<typeof listHoldings>>,
+  todayOn: string,
+): Promise<Map<string, number>> {
+  const containerIds = holdings.flatMap(({ vesselKind, vesselId }) =>
+    vesselKind === 'container' && vesselId !== null ? vesselId : [],
+  );
+  const kept = await loadKept(tx, storehouseId, { containerIds }, todayOn);
+  return new Map(
+    kept.flatMap(({ container, keeping }) =>
+      keeping === null ? [] : [[container.containerId, keeping.life.likelyDays]],
+    ),
   );
 }
 

@@ -3,6 +3,7 @@ import type { ContainerMoveRow, PlaceRow, PlaceWarmthRow } from '@sheafbook/db/t
 import { readKeepingClass } from '@sheafbook/foods';
 import {
   type GiftTerms,
+  type HowKnown,
   type KeepingLife,
   type KeptContainer,
   keepingLifeOf,
@@ -12,10 +13,11 @@ import {
   type ThreeDates,
   threeDates,
   UNKNOWN_TENTHS_CELSIUS,
+  usedDays,
 } from '@sheafbook/keeping';
 import { daysBetween } from '@sheafbook/units';
 import { listWarmth } from '../place/queries.ts';
-import { warmthNow, warmthOver } from '../place/use-cases.ts';
+import { steadyTenths, warmthNow, warmthOver } from '../place/use-cases.ts';
 import {
   type KeptRow,
   listKeptContainers,
@@ -32,6 +34,14 @@ export type Stay = {
   readonly toldTenths: number | null;
 };
 
+/** A stay with how warm it was there on the whole, how that is known, and the life that it used up, in days at 70 °F. */
+export type StayThere = Stay & {
+  readonly days: number;
+  readonly steadyTenths: number;
+  readonly usedDays: number;
+  readonly known: HowKnown;
+};
+
 /** How a container keeps: from what that was reckoned, for asking what else would do, and its dates. */
 export type Keeping = {
   readonly input: KeptContainer;
@@ -43,7 +53,7 @@ export type Keeping = {
 export type Kept = KeptRow & {
   /** Where it stands; null is unknown, and reckoned as warm. */
   readonly place: PlaceRow | null;
-  readonly stays: readonly Stay[];
+  readonly stays: readonly StayThere[];
   readonly keeping: Keeping | null;
 };
 
@@ -81,12 +91,17 @@ type Reckoning = { readonly record: PlaceRecord; readonly todayOn: string; reado
 
 function reckonKept(row: KeptRow, stays: readonly Stay[], reckoning: Reckoning): Kept {
   const place = reckoning.record.placeOf(stays.at(-1)?.placeId ?? null);
-  return { ...row, place, stays, keeping: keepingOf(row, { place, stays }, reckoning) };
+  return {
+    ...row,
+    place,
+    stays: stays.map((stay) => stayThere(stay, reckoning.record)),
+    keeping: keepingOf(row, { place, stays }, reckoning),
+  };
 }
 
 function keepingOf(
   { container, kind, food }: KeptRow,
-  { place, stays }: Pick<Kept, 'place' | 'stays'>,
+  { place, stays }: { place: PlaceRow | null; stays: readonly Stay[] },
   { record, todayOn, terms }: Reckoning,
 ): Keeping | null {
   const keepingClass = readKeepingClass(food.keepingClass);
@@ -117,6 +132,21 @@ export function staysOf(packedOn: string, moves: readonly ContainerMoveRow[], to
       starts.push({ fromOn: movedOn, placeId, toldTenths });
   }
   return starts.map((start, at) => ({ ...start, toOn: starts[at + 1]?.fromOn ?? todayOn }));
+}
+
+const LEAST_KNOWN: readonly HowKnown[] = ['unknown', 'told', 'gap', 'read'];
+
+function stayThere(stay: Stay, record: PlaceRecord): StayThere {
+  const history = record.over(stay);
+  const now = record.nowAt(stay);
+  const known = LEAST_KNOWN.find((how) => history.some((part) => part.known === how)) ?? now.known;
+  return {
+    ...stay,
+    days: Math.max(0, daysBetween(stay.fromOn, stay.toOn)),
+    steadyTenths: history.length === 0 ? now.tenthsCelsius : steadyTenths(history),
+    usedDays: usedDays(history),
+    known,
+  };
 }
 
 /** The warmth of a container's whole past. The last stay counts even before its first day is over. */

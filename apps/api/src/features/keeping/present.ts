@@ -1,4 +1,6 @@
 import type { ContainerRow, PlaceRow } from '@sheafbook/db/tables';
+import { eatFirstAsKnown, type Help } from '@sheafbook/keeping';
+import type { Keeping, Kept } from './kept.ts';
 import type { ToldMove } from './queries.ts';
 
 export const presentPlaceOf = (place: PlaceRow | null) =>
@@ -27,3 +29,64 @@ export const presentMoves = (moves: readonly ToldMove[]) => ({
     movedAt: move.movedAt.toISOString(),
   })),
 });
+
+/** How long a container keeps, no finer than it is known: days of a band, and the years that these end in. */
+export function presentKeepingOf(keeping: Keeping | null, todayOn: string) {
+  if (keeping === null) return null;
+  const { life, dates } = keeping;
+  const yearOf = (likelyDays: number) => eatFirstAsKnown(todayOn, { ...life, likelyDays }).year;
+  return {
+    lowDays: life.lowDays,
+    likelyDays: life.likelyDays,
+    highDays: life.highDays,
+    eatFirstYear: yearOf(life.likelyDays),
+    soonestYear: yearOf(life.lowDays),
+    latestYear: yearOf(life.highDays),
+    isEstimate: life.isEstimate,
+    isOfferTime: dates.offerOn <= todayOn,
+  };
+}
+
+export function presentKeeping({
+  kept,
+  helps,
+  placeById,
+  todayOn,
+}: {
+  kept: Kept;
+  helps: readonly Help[];
+  placeById: ReadonlyMap<string, PlaceRow>;
+  todayOn: string;
+}) {
+  const { container, keeping } = kept;
+  const placeOf = (placeId: string | null) => presentPlaceOf(placeById.get(placeId ?? '') ?? null);
+  return {
+    containerId: container.containerId,
+    code: container.containerCode,
+    grams: kept.grams,
+    isHeld: kept.isHeld,
+    place: presentPlaceOf(kept.place),
+    keeping: presentKeepingOf(keeping, todayOn),
+    why: keeping && {
+      usedPart: keeping.life.usedPart,
+      packClass: keeping.life.packClass,
+      weakestLink: keeping.life.weakestLink,
+      reasons: [...keeping.life.reasons],
+      source: keeping.life.source,
+    },
+    stays: kept.stays.map((stay) => ({
+      fromOn: stay.fromOn,
+      toOn: stay.toOn,
+      days: stay.days,
+      place: placeOf(stay.placeId),
+      steadyTenths: stay.steadyTenths,
+      usedDays: Math.round(stay.usedDays),
+      known: stay.known,
+    })),
+    helps: helps.map((help) => ({
+      way: help.way,
+      place: help.way === 'move' ? placeOf(help.placeId) : null,
+      gainDays: help.gainDays,
+    })),
+  };
+}

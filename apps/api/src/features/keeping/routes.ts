@@ -2,9 +2,9 @@ import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
 import { mayMoveSome } from './policy.ts';
-import { presentMoved, presentMoves } from './present.ts';
+import { presentKeeping, presentMoved, presentMoves } from './present.ts';
 import { moveWish } from './schema.ts';
-import { moveContainers, readMoves } from './use-cases.ts';
+import { moveContainers, readKeeping, readMoves } from './use-cases.ts';
 
 const TAG = 'Keeping';
 
@@ -20,6 +20,11 @@ export const keepingRoutes = new Hono<AppEnv>()
         run: (context) => moveContainers(context, c.req.valid('json')),
         present: presentMoved,
       }),
+  )
+  .get(
+    '/containers/:container/keeping',
+    describe(TAG, 'How long one of my containers keeps, why, and what would help it most'),
+    async (c) => c.json(presentKeeping(await readKeeping(contextOf(c), idParam(c, 'container')))),
   )
   .get(
     '/containers/:container/moves',

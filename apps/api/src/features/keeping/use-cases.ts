@@ -1,17 +1,22 @@
 import type { Tx } from '@sheafbook/db';
 import type { ContainerRow, PlaceRow } from '@sheafbook/db/tables';
+import { whatHelps } from '@sheafbook/keeping';
+import { assert } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { noteHelpersRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { loadPlace } from '../place/queries.ts';
+import { listPlaces, listWarmth, loadPlace } from '../place/queries.ts';
+import { warmthNow } from '../place/use-cases.ts';
+import { type Keeping, type Kept, loadKept } from './kept.ts';
 import { mayMoveCommonStock } from './policy.ts';
-import { insertMoves, listMovesTold, loadMovables } from './queries.ts';
+import { insertMoves, listMovesTold, listPlacesById, loadMovables } from './queries.ts';
 import type { MoveWish } from './schema.ts';
 
-export { type DateTerms, type Kept, loadKept, type Stay } from './kept.ts';
+export { type DateTerms, type Keeping, type Kept, loadKept, type Stay } from './kept.ts';
+export { presentKeepingOf, presentPlaceOf } from './present.ts';
 
 /** Writes down that containers stand at a place since a day, today unless another is named. */
 export function moveContainers(context: Context, wish: MoveWish) {
@@ -54,6 +59,56 @@ async function loadPlaceFor(
   if (isCommon && place.householdId !== null)
     throw fieldProblem('invalid-input', 'placeId', 'Common stock stands in a place of the store’s.');
   return place;
+}
+
+/** How one of the household's own containers keeps, or one of common stock's, why, and what would help it most. */
+export function readKeeping(context: Context, containerId: string) {
+  const { storehouseId, householdId } = context.actor;
+  const todayOn = todayOf(context);
+  return withTx(context, async (tx) => {
+    await loadMovables(tx, storehouseId, { containerIds: [containerId], householdId });
+    await noteHelpersRead(tx, context, 'places and what stands in them');
+    const [kept] = await loadKept(tx, storehouseId, { containerIds: [containerId] }, todayOn);
+    assert(kept, 'the container was found before');
+    const places = await listOtherPlaces(tx, kept, householdId);
+    const helps = kept.keeping === null ? [] : helpsOf(kept, kept.keeping, places, todayOn);
+    const names = [...places.list, ...(await listPlacesById(tx, storehouseId, placeIdsOf(kept)))];
+    return { kept, helps, placeById: new Map(names.map((place) => [place.placeId, place])), todayOn };
+  });
+}
+
+const placeIdsOf = ({ stays }: Kept) => stays.flatMap(({ placeId }) => placeId ?? []);
+
+/** Where else a container could stand: a household's among its own places, common stock's among the store's. */
+async function listOtherPlaces(tx: Tx, { container, place }: Kept, householdId: string | null) {
+  const { storehouseId } = container;
+  const all = await listPlaces(tx, storehouseId, householdId);
+  const list = all.filter(
+    (other) => other.householdId === container.householdId && other.placeId !== place?.placeId,
+  );
+  const rows = await listWarmth(
+    tx,
+    storehouseId,
+    list.map(({ placeId }) => placeId),
+  );
+  return { list, rows };
+}
+
+/** Moving is advised to places that were measured: nobody carries cans on a guess. */
+function helpsOf(
+  { food, grams }: Kept,
+  { input }: Keeping,
+  { list, rows }: Awaited<ReturnType<typeof listOtherPlaces>>,
+  todayOn: string,
+) {
+  const measured = list.flatMap(({ placeId, isLit }) => {
+    const warmth = warmthNow(
+      rows.filter((row) => row.placeId === placeId),
+      todayOn,
+    );
+    return warmth.unknownDays > 0 ? [] : [{ placeId, isLit, tenthsCelsius: warmth.agesLikeTenths }];
+  });
+  return whatHelps(input, { grams, needsMoistureTest: food.needsMoistureTest }, measured);
 }
 
 /** Where one of the household's own containers stood, or one of common stock's. */

@@ -29,7 +29,7 @@ import {
 import { monthAfter, warmthNow } from './record.ts';
 import type { LogPreviewWish, LogWish, MonthsWish, NewPlace, PlaceEdit } from './schema.ts';
 
-export { warmthNow, warmthOver } from './record.ts';
+export { steadyTenths, warmthNow, warmthOver } from './record.ts';
 
 /** One's own places and the store's, with how warm each is. */
 export function readPlaces(context: Context) {

@@ -1,0 +1,196 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openTestApp, type TestApp } from '../support/app.ts';
+import { bodyOf, foodIdsOf } from '../support/buy.ts';
+import { aHousehold, type TestHousehold } from '../support/household.ts';
+import { kindIdsOf } from '../support/shelf.ts';
+import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+
+let app: TestApp;
+let storehouse: TestStorehouse;
+let kinds: Record<string, string>;
+let foods: Record<string, string>;
+let birchall: TestHousehold;
+let cellar: string;
+let garage: string;
+beforeAll(async () => {
+  app = await openTestApp(); // 1 September 2026
+  storehouse = await aStorehouse(app);
+  kinds = await kindIdsOf(storehouse);
+  foods = await foodIdsOf(storehouse);
+  birchall = await aHousehold(app, storehouse, 'Birchall');
+  cellar = await aPlace(birchall, 'Cellar', 120);
+  garage = await aPlace(birchall, 'Garage', 300);
+});
+afterAll(() => app.close());
+
+const at = (path: string) => `${storehouse.path}${path}`;
+
+/** A dark place that was as warm as this in every month since March 2024, or that nobody measured. */
+async function aPlace({ caller }: TestHousehold, name: string, tenthsCelsius?: number): Promise<string> {
+  const facts = { kind: 'other', isLit: false, isDamp: null, isRodentProof: true };
+  const { id } = bodyOf(await caller.post(at('/places'), { of: 'household', name, ...facts }), 201);
+  const months = Array.from({ length: 30 }, (_, since) => {
+    const [years, month] = [Math.floor((since + 2) / 12), ((since + 2) % 12) + 1];
+    return { month: `${2024 + years}-${String(month).padStart(2, '0')}`, tenthsCelsius };
+  });
+  if (tenthsCelsius !== undefined) bodyOf(await caller.put(at(`/places/${id}/months`), { months }));
+  return id;
+}
+
+type Wish = {
+  gramsEach?: number;
+  food?: string;
+  packedOn?: string;
+  treatment?: string | null;
+  count?: number;
+  kind?: string;
+};
+async function stock({ caller }: TestHousehold, wish: Wish = {}): Promise<string[]> {
+  const { food = 'wheat-hard-red-winter', kind = 'can-no-10', ...rest } = wish;
+  const facts = { count: 1, packedOn: '2024-03-01', treatment: 'oxygen-absorber', moistureTenths: 95 };
+  const named = { foodId: foods[food], containerKindId: kinds[kind], gramsEach: 2_000, originNote: 'bought' };
+  const { containers } = bodyOf(await caller.post(at('/stock'), { ...named, ...facts, ...rest }), 201);
+  return containers.map(({ id }: { id: string }) => id);
+}
+
+const move = async (
+  { caller }: TestHousehold,
+  containerIds: string[],
+  placeId: string | null,
+  more: Record<string, unknown> = { movedOn: '2024-03-01' },
+) => bodyOf(await caller.post(at('/container-moves'), { containerIds, placeId, ...more }), 201);
+const keepingOf = async ({ caller }: TestHousehold, id = '') =>
+  bodyOf(await caller.get(at(`/containers/${id}/keeping`)));
+
+describe('a container’s sheet', () => {
+  // 914 days at 30 °C, where food ages 2^1.6 = 3.03 times as fast as at 70 °F, use up 2,770.7 of a can's 10,957.5 days; the
+  // other 8,186.8 last 2,700 days there, and more than the band's own 30 years in the cellar.
+  test('says what the garage used up, what is left there, and what the cellar would give back', async () => {
+    const [id] = await stock(birchall);
+    await move(birchall, [id ?? ''], garage);
+    expect(await keepingOf(birchall, id)).toEqual({
+      ...{ containerId: id, code: expect.any(String), grams: 2_000, isHeld: false },
+      place: { id: garage, name: 'Garage', kind: 'other', isStores: false },
+      keeping: {
+        ...{ lowDays: 2700, likelyDays: 2700, highDays: 2700 },
+        ...{ eatFirstYear: 2034, soonestYear: 2034, latestYear: 2034, isEstimate: false, isOfferTime: false },
+      },
+      why: {
+        ...{ usedPart: expect.closeTo(0.2529, 3), packClass: 'can-oxygen-free', weakestLink: 'food' },
+        ...{ reasons: ['food', 'warm-past'], source: expect.stringMatching(/No. 10 can/) },
+      },
+      stays: [
+        {
+          ...{ fromOn: '2024-03-01', toOn: '2026-09-01', days: 914, steadyTenths: 300, usedDays: 2771 },
+          ...{ known: 'read', place: { id: garage, name: 'Garage', kind: 'other', isStores: false } },
+        },
+      ],
+      helps: [
+        {
+          ...{ way: 'move', gainDays: 10_957 - 2700 },
+          place: { id: cellar, name: 'Cellar', kind: 'other', isStores: false },
+        },
+      ],
+    });
+  });
+
+  test('a move to the cellar leaves what the garage cost, and slows what is to come', async () => {
+    const [id = ''] = await stock(birchall);
+    await move(birchall, [id], garage);
+    await move(birchall, [id], cellar, { movedOn: '2025-03-01' });
+    const { stays, keeping, helps } = await keepingOf(birchall, id);
+    // 365 days at 3.03 and 549 days at 2^−1.64 = 0.321.
+    expect(stays.map(({ days, usedDays }: Record<string, number>) => [days, usedDays])).toEqual([
+      [365, 1106],
+      [549, 176],
+    ]);
+    expect([keeping.likelyDays, helps]).toEqual([10_957, []]);
+  });
+
+  test('a place that nobody knows or measured is cautious and says so, and one that is told is an estimate', async () => {
+    const [nowhere = '', unmeasured = '', told = ''] = await stock(birchall, { count: 3 });
+    await move(birchall, [unmeasured], await aPlace(birchall, 'Attic'));
+    await move(birchall, [told], null, { movedOn: '2024-03-01', toldTenths: 250 });
+    const [a, b, c] = [
+      await keepingOf(birchall, nowhere),
+      await keepingOf(birchall, unmeasured),
+      await keepingOf(birchall, told),
+    ];
+    for (const sheet of [a, b]) {
+      expect(sheet.why.reasons).toContain('unknown-history');
+      expect(sheet.stays).toMatchObject([{ steadyTenths: 250, known: 'unknown' }]);
+      expect(sheet.keeping.isEstimate).toBe(true);
+    }
+    expect(c.why.reasons).toEqual(['food', 'warm-past', 'told-history']);
+    expect(c.keeping).toMatchObject({ likelyDays: a.keeping.likelyDays, isEstimate: true });
+  });
+
+  test('a can packed today in a place that nobody knows is not taken as fresh', async () => {
+    const [id] = await stock(birchall, { packedOn: '2026-09-01', food: 'flour-white', gramsEach: 1_500 });
+    const { keeping, why } = await keepingOf(birchall, id);
+    expect(why.reasons).toContain('unknown-history');
+    expect(keeping.likelyDays).toBe(keeping.lowDays);
+    expect(keeping.lowDays).toBeLessThan(keeping.highDays);
+  });
+
+  test('of a pail without an absorber names the can that would do most', async () => {
+    const [id = ''] = await stock(birchall, {
+      kind: 'pail-6-gallon-bare',
+      treatment: 'none',
+      packedOn: '2026-08-01',
+    });
+    await move(birchall, [id], garage, { movedOn: '2026-08-01' });
+    const { helps } = await keepingOf(birchall, id);
+    expect(helps.map(({ way }: { way: string }) => way)).toEqual(['repack-in-can', 'move']);
+  });
+
+  test('is nobody else’s to read', async () => {
+    const [id] = await stock(birchall);
+    const corran = await aHousehold(app, storehouse, 'Corran');
+    const answer = await corran.caller.get(at(`/containers/${id}/keeping`));
+    expect([answer.status, answer.body.code]).toEqual([404, 'thing-not-found']);
+  });
+});
+
+test('the shelf says of each container where it stands and how long it keeps, on paper too', async () => {
+  const dell = await aHousehold(app, storehouse, 'Dell');
+  const cool = await aPlace(dell, 'Pantry', 120);
+  const [first = '', second = ''] = await stock(dell, { count: 2 });
+  await move(dell, [first], cool);
+  const { containers } = bodyOf(await dell.caller.get(at('/containers')));
+  expect(containers).toMatchObject([
+    {
+      id: first,
+      place: { name: 'Pantry' },
+      isHeld: false,
+      keeping: { likelyDays: 10_957, isEstimate: false },
+    },
+    { id: second, place: null, keeping: { isEstimate: true } },
+  ]);
+  const { keeping } = bodyOf(await dell.caller.get(at(`/containers/${first}`)));
+  expect(keeping).toEqual(containers[0].keeping);
+  const sheet = await dell.caller.get(at('/containers?format=csv'));
+  expect(String(sheet.body)).toContain('Pantry');
+});
+
+test('food that wants eating soon feeds nobody after', async () => {
+  const eskdale = await aHousehold(app, storehouse, 'Eskdale');
+  const { caller, householdId } = eskdale;
+  const eater = { name: 'Ana', birthOn: '1980-01-01', sex: 'female', activity: 'moderate' };
+  bodyOf(await caller.post(at(`/households/${householdId}/eaters`), { ...eater, presentPercent: 100 }), 201);
+  const [rice = ''] = await stock(eskdale, {
+    ...{ food: 'rice-brown-long', packedOn: '2026-08-01', treatment: 'none', kind: 'pail-6-gallon-bare' },
+    ...{ gramsEach: 15_000, count: 4 },
+  });
+  const daysOfGrains = async () => {
+    const { groups } = bodyOf(await caller.get(at('/coverage')));
+    return groups.find(({ group }: { group: string }) => group === 'grains').wholeDays;
+  };
+  // 60 kg are 120 days at 497 g. Brown rice keeps half a year at 70 °F, and ages 1.625 times as fast at the 25 °C that an unknown
+  // place is taken for: 182.6 / 1.625 − 31 = 81 days are left. In the cellar it keeps longer than the rice lasts.
+  expect((await keepingOf(eskdale, rice)).keeping.likelyDays).toBe(81);
+  expect(await daysOfGrains()).toBe(81);
+  const ids = bodyOf(await caller.get(at('/containers'))).containers.map(({ id }: { id: string }) => id);
+  await move(eskdale, ids, await aPlace(eskdale, 'Cellar', 120), { movedOn: '2026-08-01' });
+  expect(await daysOfGrains()).toBe(120);
+});
