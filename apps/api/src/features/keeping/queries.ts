@@ -4,11 +4,11 @@ import {
   containerMoves,
   containers,
   foods,
+  held,
   lots,
   type PlaceRow,
   persons,
   places,
-  sealHolds,
 } from '@sheafbook/db/tables';
 import { and, asc, eq, inArray, isNull, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
@@ -29,11 +29,8 @@ export async function listKeptContainers(tx: Tx, storehouseId: string, which: Wh
       grams: sql<number>`(select coalesce(sum(a.inflow - a.outflow), 0) from book.account a
         where a.storehouse_id = ${containers.storehouseId} and a.unit_id = ${containers.lotId}
           and a.kind = 'mass' and a.vessel_id = ${containers.containerId})`.mapWith(Number),
-      isHeld:
-        sql<boolean>`exists (select from ${sealHolds} where ${sealHolds.storehouseId} = ${containers.storehouseId}
-        and ${sealHolds.containerId} = ${containers.containerId} and ${sealHolds.disposition} is null)`.mapWith(
-          Boolean,
-        ),
+      isHeld: sql<boolean>`exists (select from ${held} where ${held.storehouseId} = ${containers.storehouseId}
+        and ${held.vesselId} = ${containers.containerId})`.mapWith(Boolean),
     })
     .from(containers)
     .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
