@@ -19,6 +19,7 @@ import { loadFood } from '../food/queries.ts';
 import { endHoldsOfEmpty, listHeld, refuseHeld } from '../hold/queries.ts';
 import { takeNumbers } from '../household/queries.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
+import { judgeContainerFill } from './fill.ts';
 import {
   findOutcome,
   insertContainers,
@@ -38,6 +39,8 @@ import {
 import type { BringIn, Pour, PourInto, Treated, UseUp } from './schema.ts';
 import { judgeTreatmentToCome, listTreatmentWarnings } from './treatment.ts';
 import { withKept } from './with-kept.ts';
+
+export { judgeContainerFill } from './fill.ts';
 
 /** Six characters and the check; a bag's code is one shorter, so that no bag and no container ever share one. */
 const CODE_LENGTH = 6;
