@@ -42,7 +42,8 @@ test('the story is told in a database of its own, sums up to the cent and the gr
   const summary: Summary = JSON.parse(said.out);
   const { buy, households, ledger, audit } = summary;
   expect(Object.keys(summary)).toEqual([
-    ...['storehouse', 'currency', 'buy', 'households', 'packing', 'loans', 'ledger', 'audit'],
+    ...['storehouse', 'currency', 'buy', 'households', 'packing', 'loans'],
+    ...['rotation', 'giving', 'ledger', 'audit'],
   ]);
   expect(buy).toMatchObject({ stage: 'closed', clearingMinorUnits: 0 });
   expect(buy.billedMinorUnits).toBe(buy.chargedMinorUnits);
@@ -60,6 +61,8 @@ test('the story is told in a database of its own, sums up to the cent and the gr
   expect(buy.billedMinorUnits).toBe(billed - 2_400 - 240 - 3_250 - 400);
   // The sealer goes round three households; the last has it still.
   expect(summary.loans).toEqual({ lent: 3, returned: 2, overlaps: 0 });
+  // Eight cans of rice are offered, two taken; five of the other six, 2,350 g each, stay at the pantry: at 544 g a meal 21.
+  expect(summary.giving).toEqual({ offered: 8, matched: 6, givenGrams: 5 * 2_350, meals: 21 });
   expect(summary.packing).toEqual({
     sessions: 1,
     containers: 14,
@@ -92,6 +95,7 @@ function holdsWhatItChecks(summary: Summary): void {
     packingCosts: { settledMinorUnits: 4_073, sharedMinorUnits: 4_073 },
     statementsMinorUnits: summary.households.map((row) => row.balanceMinorUnits),
     auditedLedger: summary.ledger,
+    acceptedGrams: 11_750,
   };
   expect(listFailures(summary, evidence)).toEqual([]);
   const { buy, households, audit } = summary;
@@ -107,6 +111,11 @@ function holdsWhatItChecks(summary: Summary): void {
     { packing: { ...summary.packing, clearingMinorUnits: 1 } },
     { households: households.slice(1) },
     { households: households.map((row) => ({ ...row, daysCovered: null })) },
+    { giving: { ...summary.giving, offered: 7 } },
+    { giving: { ...summary.giving, matched: 5 } },
+    { giving: { ...summary.giving, meals: 22 } },
+    { rotation: { queued: 0, poundsAtRiskThisYear: 3 } },
+    { rotation: { queued: 3, poundsAtRiskThisYear: 0 } },
     { ledger: { ...summary.ledger, accountsDrifted: 1 } },
     { audit: audit.map((finding) => ({ ...finding, holds: false })) },
     { audit: [] },
@@ -115,6 +124,7 @@ function holdsWhatItChecks(summary: Summary): void {
   const off: Partial<typeof evidence>[] = [
     { depositsMinorUnits: 100 },
     { unsettledSessions: 1 },
+    { acceptedGrams: 11_749 },
     { packingCosts: { settledMinorUnits: 4_074, sharedMinorUnits: 4_073 } },
     { packingCosts: { settledMinorUnits: 0, sharedMinorUnits: 0 } },
   ];

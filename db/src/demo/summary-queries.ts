@@ -1,3 +1,4 @@
+import { mealsOf } from '@sheafbook/giving';
 import { type SQL, sql } from 'drizzle-orm';
 import type { Db, Tx } from '../connect.ts';
 
@@ -234,6 +235,29 @@ export async function loadLedger(tx: Tx): Promise<LedgerFigures> {
 export type LoanFigures = { lent: number; returned: number; overlaps: number };
 
 /** Counts loans, and the pairs of times that hold one piece at one moment. */
+export type GivingFigures = { offered: number; matched: number; givenGrams: number; meals: number };
+
+/** Containers that were offered to members, those that went out on a manifest, and the grams that a pantry kept. */
+export async function loadGiving(tx: Tx): Promise<GivingFigures> {
+  const givenGrams = await loadNumber(
+    tx,
+    sql`select coalesce(sum(a.inflow - a.outflow), 0) as figure from book.account a where a.vessel_kind = 'given'`,
+  );
+  return {
+    offered: await loadNumber(tx, sql`select count(*) as figure from book.offer_container`),
+    matched: await loadNumber(tx, sql`select count(*) as figure from book.gift_line`),
+    givenGrams,
+    meals: mealsOf(givenGrams),
+  };
+}
+
+/** Grams that receipts say a pantry kept: the same figure, from the other side. */
+export const sumAcceptedGrams = (tx: Tx): Promise<number> =>
+  loadNumber(
+    tx,
+    sql`select coalesce(sum(grams) filter (where is_accepted), 0) as figure from book.gift_line`,
+  );
+
 export async function loadLoans(tx: Tx): Promise<LoanFigures> {
   return {
     lent: await loadNumber(tx, sql`select count(*) as figure from book.loan`),

@@ -1,17 +1,21 @@
+import { sumOf } from '@sheafbook/units';
 import type { Db, Tx } from '../connect.ts';
 import type { Cast, Neighbour } from './cast.ts';
 import {
   type ChargeRow,
   countUnsettled,
+  type GivingFigures,
   insideStorehouse,
   type LedgerFigures,
   type LoanFigures,
   listBalances,
   listCharges,
   loadBuy,
+  loadGiving,
   loadLedger,
   loadLoans,
   loadStorehouse,
+  sumAcceptedGrams,
   sumBilledMinorUnits,
   sumChargedMinorUnits,
   sumClearing,
@@ -60,6 +64,8 @@ export type Summary = {
   households: HouseholdFigures[];
   packing: PackingFigures;
   loans: LoanFigures;
+  rotation: { queued: number; poundsAtRiskThisYear: number };
+  giving: GivingFigures;
   ledger: LedgerFigures;
   audit: { invariant: string; holds: boolean; figure: string }[];
 };
@@ -72,6 +78,8 @@ export type Evidence = {
   /** Packing days that are signed for and not settled. */
   unsettledSessions: number;
   packingCosts: { settledMinorUnits: number; sharedMinorUnits: number };
+  /** What receipts of pantries say that they kept. */
+  acceptedGrams: number;
   /** What each household's own statement closes with, in the order of seats. */
   statementsMinorUnits: number[];
   auditedLedger: LedgerFigures;
@@ -97,6 +105,8 @@ export async function sumUp(
     buy: await sumUpBuy(tx, buyId),
     balances: await listBalances(tx),
     loans: await loadLoans(tx),
+    giving: await loadGiving(tx),
+    acceptedGrams: await sumAcceptedGrams(tx),
     packing: await sumUpPacking(tx),
     ledger: await loadLedger(tx),
     depositsMinorUnits: await sumDeposits(tx, buyId),
@@ -118,6 +128,8 @@ export async function sumUp(
     })),
     packing: read.packing,
     loans: read.loans,
+    rotation: await sumUpRotation(cast, seen),
+    giving: read.giving,
     ledger: read.ledger,
     audit: findings.map(({ invariant, holds, figure }) => ({ invariant, holds, figure })),
   };
@@ -129,6 +141,7 @@ export async function sumUp(
     evidence: {
       ...{ depositsMinorUnits, openWithSuppliersMinorUnits, unassignedGrams },
       ...{ unsettledSessions, packingCosts, statementsMinorUnits, auditedLedger },
+      acceptedGrams: read.acceptedGrams,
     },
   };
 }
@@ -140,7 +153,25 @@ async function ask(neighbour: Neighbour) {
   const statement = await caller.get<{ closingMinorUnits: number }>(
     `/households/${householdId}/statement?from=${STORY_FROM}`,
   );
-  return { neighbour, coverage, closingMinorUnits: statement.closingMinorUnits };
+  const rotation = await caller.get<Rotation>('/rotation');
+  return { neighbour, coverage, rotation, closingMinorUnits: statement.closingMinorUnits };
+}
+
+type Rotation = { queued: number; risk: { byMonth: { month: string; atRiskGrams: number }[] } };
+const YEAR_ENDS = '2026-12';
+const GRAMS_PER_POUND = 453.59237;
+
+/** What waits to be eaten on all shelves, the store's own too, and what of it no mouth would reach before the year is over. */
+async function sumUpRotation(
+  { coordinator }: Cast,
+  seen: readonly { rotation: Rotation }[],
+): Promise<Summary['rotation']> {
+  const all = [...seen.map(({ rotation }) => rotation), await coordinator.get<Rotation>('/rotation/store')];
+  const months = all.flatMap(({ risk }) => risk.byMonth).filter(({ month }) => month <= YEAR_ENDS);
+  return {
+    queued: sumOf(all.map(({ queued }) => queued)),
+    poundsAtRiskThisYear: Math.round(sumOf(months.map(({ atRiskGrams }) => atRiskGrams)) / GRAMS_PER_POUND),
+  };
 }
 
 const STORY_FROM = '2026-09-01';
