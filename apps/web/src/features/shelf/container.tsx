@@ -11,6 +11,7 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { HowLong } from '../keeping/how-long.tsx';
 import { treatmentsQuery } from '../treatment/queries.ts';
 import { gramsTyped } from './mass-typed.ts';
 import { containersQuery, OF_STOCK, type Shelved } from './queries.ts';
@@ -56,6 +57,7 @@ function Sheet({ shelved }: { shelved: Shelved }) {
   const treatmentName = (code: string | null) =>
     treatments?.treatments.find((treatment) => treatment.code === code)?.names[format.language] ??
     words.treatmentUnknown;
+  const others = useOthers(shelved);
   const { grams, openedOn, packedOn, originNote, code } = shelved;
   const facts = [
     { name: words.kind, value: isSpanish ? shelved.kind.nameEs : shelved.kind.nameEn },
@@ -82,6 +84,7 @@ function Sheet({ shelved }: { shelved: Shelved }) {
       {grams === 0 ? null : (
         <SayTreatment key={`${shelved.treatment} ${shelved.moistureTenths}`} shelved={shelved} />
       )}
+      {grams === 0 ? null : <HowLong container={shelved.id} lotIds={others.map(({ id }) => id)} />}
       {grams === 0 ? null : <TakeOut key={grams} shelved={shelved} />}
       {grams === 0 ? null : (
         <div className="actions">
@@ -95,7 +98,6 @@ function Sheet({ shelved }: { shelved: Shelved }) {
         </div>
       )}
       <Siblings shelved={shelved} />
-      <p className="soft">{words.notKnown}</p>
     </>
   );
 }
@@ -160,14 +162,18 @@ function TakeOut({ shelved }: { shelved: Shelved }) {
   );
 }
 
+/** What else of the lot holds something. */
+function useOthers({ lotId, id }: Shelved): Shelved[] {
+  const { storehouse } = useHouse();
+  const all = useQuery(containersQuery({ storehouse })).data ?? [];
+  return all.filter((other) => other.lotId === lotId && other.id !== id && other.grams > 0);
+}
+
 /** The other containers of the same lot, since what happens to one is worth knowing of all. */
 function Siblings({ shelved }: { shelved: Shelved }) {
   const words = useShelfText();
   const { storehouse } = useHouse();
-  const all = useQuery(containersQuery({ storehouse }));
-  const others = (all.data ?? []).filter(
-    ({ lotId, id, grams }) => lotId === shelved.lotId && id !== shelved.id && grams > 0,
-  );
+  const others = useOthers(shelved);
   if (others.length === 0) return null;
   return (
     <section>

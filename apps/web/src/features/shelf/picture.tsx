@@ -24,7 +24,6 @@ export function ShelfPicture({
         ))}
       </div>
       {hasOpened ? <p className="soft mark">{words.lidOff}</p> : null}
-      <p className="soft">{words.notKnown}</p>
     </section>
   );
 }

@@ -26,8 +26,6 @@ export const en = {
   inspections: 'What to look at',
   inspect: 'Look at it and write down what is found',
   record: 'Record what you have at home',
-  notKnown:
-    'How long each keeps, and in which place it stands, is not in the book yet. So nothing here is shaded by it.',
   atHome: 'At home',
   lidOff: 'lid off: opened',
   runOf: (food: string, count: number, kind: string) => `${food}, ${count} × ${kind}`,

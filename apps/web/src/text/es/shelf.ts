@@ -26,8 +26,6 @@ export const es: ShelfWords = {
   inspections: 'Qué revisar',
   inspect: 'Revisarlo y anotar lo que se encuentra',
   record: 'Anotar lo que tiene en casa',
-  notKnown:
-    'Cuánto dura cada uno y en qué lugar está aún no figura en el libro. Por eso nada aquí se sombrea según ello.',
   atHome: 'En casa',
   lidOff: 'sin tapa: abierto',
   runOf: (food, count, kind) => `${food}, ${count} × ${kind}`,

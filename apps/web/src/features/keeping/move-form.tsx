@@ -1,0 +1,78 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { askOnce } from '../../api/client.ts';
+import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { placesQuery } from '../place/queries.ts';
+import { inside, type KeepingSheet, type Move } from './queries.ts';
+import { useKeepingText } from './words.ts';
+
+const NOWHERE = '';
+const OF_PLACES = ['container', 'containers', 'coverage'] as const;
+
+/** Says where a container stands since a day, alone or with the others of its lot. */
+export function MoveForm({ sheet, lotIds }: { sheet: KeepingSheet; lotIds: readonly string[] }) {
+  const words = useKeepingText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const { places } = useQuery(placesQuery({ storehouse })).data ?? { places: [] };
+  const [first] = sheet.stays;
+  // Nobody has said yet where it stands: most likely there since it was packed.
+  const start = sheet.place === null && first && sheet.stays.length === 1 ? first.fromOn : format.today();
+  const [movedOn, setMovedOn] = useState(start);
+  const [placeId, setPlaceId] = useState(sheet.place?.id ?? NOWHERE);
+  const [isWholeLot, setIsWholeLot] = useState(false);
+  const moving = useMutation({
+    mutationFn: (json: Move) =>
+      askOnce(`move.${sheet.containerId}`, json, (headers) =>
+        inside['container-moves'].$post({ param: { storehouse }, json }, { headers }),
+      ),
+    onSuccess: () => Promise.all(OF_PLACES.map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+  });
+  const problems = problemsOf(moving.error);
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        const containerIds = isWholeLot ? [sheet.containerId, ...lotIds] : [sheet.containerId];
+        moving.mutate({ containerIds, placeId: placeId === NOWHERE ? null : placeId, movedOn });
+      }}
+    >
+      <h3>{words.moveTitle}</h3>
+      <div className="pair">
+        <Choice
+          label={words.place}
+          value={placeId}
+          options={[
+            { value: NOWHERE, name: words.unknownPlace },
+            ...places.map(({ id, name, isStores }) => ({
+              value: id,
+              name: isStores ? words.ofStore(name) : name,
+            })),
+          ]}
+          onChange={setPlaceId}
+          problem={problems.placeId}
+        />
+        <Field
+          label={words.sinceWhen}
+          type="date"
+          max={format.today()}
+          value={movedOn}
+          onChange={(event) => setMovedOn(event.target.value)}
+          problem={problems.movedOn}
+        />
+      </div>
+      {lotIds.length === 0 ? null : (
+        <Check label={words.wholeLot(lotIds.length)} isOn={isWholeLot} onChange={setIsWholeLot} />
+      )}
+      {Object.keys(problems).length > 0 ? null : <ProblemSaid error={moving.error} />}
+      {moving.isSuccess ? <p role="status">{words.moved}</p> : null}
+      <button type="submit" className="btn" disabled={moving.isPending}>
+        {words.move}
+      </button>
+    </form>
+  );
+}
