@@ -273,5 +273,5 @@ test('the command audits every storehouse of the server, and fails as a whole if
   expect(broken.holds).toBe(false);
   expect(broken.json.map(({ holds }) => holds)).toEqual([true, false]);
   expect(broken.text).toContain('FAILS   2  Running totals are what the movements add up to');
-  expect(broken.text).toContain('2 of 22 do not hold.');
+  expect(broken.text).toContain('2 of 23 do not hold.');
 });

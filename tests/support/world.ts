@@ -110,6 +110,10 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
       signed_out_by, signed_out_at)
     select storehouse_id, 1, gift_matching_id, ${ids.pantry}, 1, '2026-09-01', 'Ruth', ${Dell.personId}, now() from m
     returning gift_matching_id as matching, gift_manifest_id as manifest`;
+  await aReturnedGift(app, { manifest: gift?.manifest ?? '', container: offered[1]?.id ?? '' });
+  await app.admin`
+    insert into book.watch (storehouse_id, container_id, inspection_id, household_id, finding, is_same_window, since)
+    values (${storehouse.storehouseId}, ${offered[0]?.id ?? ''}, ${ids.inspection}, ${Dell.householdId}, 'webbing', false, now())`;
   const [pack] = await app.admin<{ id: string }[]>`
     insert into book.absorber_pack (storehouse_id, packing_session_id, size_millilitres, packets, opened_at, opened_by)
     values (${storehouse.storehouseId}, ${ids.session}, 300, 25, now(), ${Dell.personId}) returning absorber_pack_id as id`;
@@ -124,6 +128,24 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
       manifest: gift?.manifest ?? '',
     },
   };
+}
+
+/** A can went out with the manifest and came back with it, and somebody had said what its label says. */
+async function aReturnedGift(
+  app: TestApp,
+  { manifest, container }: { manifest: string; container: string },
+): Promise<void> {
+  await app.admin`
+    insert into book.gift_fact (storehouse_id, container_id, sealed_by, label_facts, is_treated_seed, is_mouldy, said_by, said_at)
+    select storehouse_id, ${container}, 'home', '{product}', false, false, signed_out_by, now() from book.gift_manifest
+    where gift_manifest_id = ${manifest}`;
+  await app.admin`
+    insert into book.gift_line (storehouse_id, gift_manifest_id, container_id, position, owner_id, grams, eat_first_on,
+      gift_closes_on, is_open, is_accepted, refused_because)
+    select m.storehouse_id, m.gift_manifest_id, c.container_id, 0, c.household_id, 500, '2040-01-01', '2039-12-01', false, false,
+      'A dent on the seam.'
+    from book.gift_manifest m join book.container c on c.storehouse_id = m.storehouse_id and c.container_id = ${container}
+    where m.gift_manifest_id = ${manifest}`;
 }
 
 /** The can of the world went into another and back, so that its code stands. */
