@@ -640,6 +640,20 @@ table book.deposit_ask row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update (asked_minor_units, due_on, estimate_minor_units, waived_by, waiver_reason) to sheafbook_app
 
+table book.donor_reading row level security
+  storehouse_id uuid not null
+  donor_reading_id uuid default uuidv7() not null
+  lot_id uuid not null
+  purpose text not null
+  read_by uuid not null
+  read_at timestamp with time zone not null
+  constraint donor_reading_pkey PRIMARY KEY (storehouse_id, donor_reading_id)
+  constraint donor_reading_intake_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.intake(storehouse_id, lot_id)
+  constraint donor_reading_read_by_fk FOREIGN KEY (storehouse_id, read_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint donor_reading_has_its_purpose CHECK ((purpose ~ '\S'::text))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.duty_grant row level security
   storehouse_id uuid not null
   duty_grant_id uuid default uuidv7() not null
@@ -1220,6 +1234,46 @@ table book.inspection row level security
   constraint inspection_outcome_never_laxer CHECK ((array_position(ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text], outcome) >= array_position(ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text], best)))
   CREATE INDEX inspection_by_container ON book.inspection USING btree (storehouse_id, container_id, inspected_at DESC)
   policy inspection_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.intake row level security
+  storehouse_id uuid not null
+  lot_id uuid not null
+  household_id uuid
+  packed_by text not null
+  packed_how text not null
+  summers text not null
+  harm text not null
+  pests text not null
+  opened text not null
+  is_unknown_history boolean not null
+  allergens_met text default ''::text not null
+  note text default ''::text not null
+  taken_by uuid not null
+  taken_at timestamp with time zone not null
+  constraint intake_pkey PRIMARY KEY (storehouse_id, lot_id)
+  constraint intake_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint intake_lot_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.lot(storehouse_id, lot_id)
+  constraint intake_taken_by_fk FOREIGN KEY (storehouse_id, taken_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint intake_answers_known CHECK (((packed_by = ANY (ARRAY['paper'::text, 'memory'::text, 'unknown'::text])) AND (packed_how = ANY (ARRAY['bought-sealed'::text, 'home-packed'::text, 'unknown'::text])) AND (summers = ANY (ARRAY['cellar'::text, 'kitchen'::text, 'garage'::text, 'unknown'::text])) AND (pests = ANY (ARRAY['no'::text, 'yes'::text, 'unknown'::text])) AND (opened = ANY (ARRAY['no'::text, 'yes'::text, 'unknown'::text]))))
+  constraint intake_never_near_chemicals CHECK ((harm = ANY (ARRAY['never'::text, 'wet'::text, 'unknown'::text])))
+  constraint intake_unknown_is_cautious CHECK ((is_unknown_history = ((packed_by = 'unknown'::text) OR (summers = 'unknown'::text) OR (harm = ANY (ARRAY['wet'::text, 'unknown'::text])))))
+  CREATE INDEX intake_by_household ON book.intake USING btree (storehouse_id, household_id)
+  policy intake_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.intake_donor row level security
+  storehouse_id uuid not null
+  lot_id uuid not null
+  household_id uuid
+  donor text not null
+  constraint intake_donor_pkey PRIMARY KEY (storehouse_id, lot_id)
+  constraint intake_donor_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint intake_donor_intake_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.intake(storehouse_id, lot_id)
+  constraint intake_donor_named CHECK ((donor ~ '\S'::text))
+  policy intake_donor_private restrictive for select to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR ((household_id IS NULL) AND (( SELECT book.current_task() AS current_task) = 'donor'::text))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
@@ -2430,6 +2484,31 @@ table book.share_piece row level security
   constraint share_piece_share_fk FOREIGN KEY (storehouse_id, split_id, owner_id) REFERENCES book.share(storehouse_id, split_id, owner_id)
   constraint share_piece_positive CHECK (((grams)::bigint > 0))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.small_test row level security
+  storehouse_id uuid not null
+  small_test_id uuid default uuidv7() not null
+  container_id uuid not null
+  lot_id uuid not null
+  household_id uuid
+  kind text not null
+  laid integer
+  sprouted integer
+  note text default ''::text not null
+  tested_on date not null
+  tested_by uuid not null
+  constraint small_test_pkey PRIMARY KEY (storehouse_id, small_test_id)
+  constraint small_test_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint small_test_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint small_test_lot_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.lot(storehouse_id, lot_id)
+  constraint small_test_tested_by_fk FOREIGN KEY (storehouse_id, tested_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint small_test_counts_seeds CHECK ((((kind = 'sprout'::text) = (laid IS NOT NULL)) AND ((laid IS NULL) = (sprouted IS NULL)) AND ((laid >= 1) AND (laid <= 10000)) AND ((sprouted >= 0) AND (sprouted <= laid))))
+  constraint small_test_kind_known CHECK ((kind = ANY (ARRAY['sprout'::text, 'bake'::text, 'cook'::text])))
+  constraint small_test_says_something CHECK (((kind = 'sprout'::text) OR (note ~ '\S'::text)))
+  CREATE INDEX small_test_by_lot ON book.small_test USING btree (storehouse_id, lot_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  policy small_test_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
   grant insert, select to sheafbook_app
 
 table book.split row level security

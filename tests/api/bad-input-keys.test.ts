@@ -70,6 +70,7 @@ const WITHOUT_KEY = [
   'POST /pantries',
   'POST /offers/:offer/pass',
   'POST /offers/:offer/withdrawal',
+  'POST /intakes/:lot/donor-readings',
   'POST /places',
   'POST /places/:place/log-previews',
   'POST /seal-machines',

@@ -1,7 +1,7 @@
 import { itemBody } from './equipment.ts';
 import { givingBodies } from './giving.ts';
 import { HOLD_BODIES } from './hold-bodies.ts';
-import { INSPECTION_BODIES } from './inspection-bodies.ts';
+import { inspectionBodiesOf } from './inspection-bodies.ts';
 import { aJpeg } from './jpeg.ts';
 import { offerBodies } from './offer.ts';
 import { PLACE_BODIES } from './place-bodies.ts';
@@ -140,7 +140,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     ...{ tareGrams: 90, priceMinorUnits: 250, source: 'weighed' },
   },
   'PUT /container-kinds/:kind': { version: 1, tareGrams: 90, priceMinorUnits: 250 },
-  ...INSPECTION_BODIES,
+  ...inspectionBodiesOf(ids as Record<string, string>),
   ...offerBodies(ids),
   ...HOLD_BODIES,
   ...PLACE_BODIES,

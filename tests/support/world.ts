@@ -5,6 +5,7 @@ import { anItem, book } from './equipment.ts';
 import { aPantryWish } from './giving.ts';
 import { anInvitation } from './household.ts';
 import { bringOver } from './import.ts';
+import { anIntake } from './inspection-bodies.ts';
 import { aJpeg } from './jpeg.ts';
 import { offerBody } from './offer.ts';
 import { aSharedBuy, type TestSharedBuy } from './shared-buy.ts';
@@ -86,6 +87,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     feed: await idOf(Dell.caller.post(`${path}/calendar-feeds`, { scope: 'mine' })),
     ...(await someEquipment(storehouse, Dell.caller)),
     ...(await aLoggedPlace(Dell.caller, path, can.id)),
+    lot: await aGift(Dell.caller, path, shelves.kinds['can-no-10'] ?? ''),
     inspection: await anInspection(Dell.caller, `${path}/containers/${can.id}`),
     pantry: await idOf(coordinator.post(`${path}/pantries`, aPantryWish())),
     offer: await anOfferOfTwo(path, { giver: Dell.caller, taker: Corran.caller, cans: offered }),
@@ -218,6 +220,13 @@ async function someEquipment(storehouse: TestStorehouse, dell: Caller) {
   const oiled = { what: 'Oiled.', isService: true };
   bodyOf(await coordinator.post(`${path}/equipment-units/${unit}/maintenance`, oiled), 201);
   return { item: sealer.id, unit, booking: bodyOf(booked, 201).id, waiting: waits.id, loan: out.id };
+}
+
+/** A can that somebody gave to a household. */
+async function aGift(caller: Caller, path: string, containerKindId: string): Promise<string> {
+  const { foods } = bodyOf(await caller.get(`${path}/foods?limit=1`));
+  const gift = anIntake({ foodId: foods[0].id, containerKindId });
+  return bodyOf(await caller.post(`${path}/intakes`, gift), 201).lotId;
 }
 
 /** A look from outside at a can that is as it should be. */

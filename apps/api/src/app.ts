@@ -33,6 +33,7 @@ import { holdRoutes } from './features/hold/routes.ts';
 import { householdRoutes } from './features/household/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
 import { inspectionRoutes } from './features/inspection/routes.ts';
+import { intakeRoutes } from './features/intake/routes.ts';
 import { invitationRoutes, joiningRoutes } from './features/invitation/routes.ts';
 import { invoiceRoutes } from './features/invoice/routes.ts';
 import { keepingRoutes } from './features/keeping/routes.ts';
@@ -159,6 +160,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', kitchenRoutes)
   .route('/', inspectionRoutes)
   .route('/', rotationRoutes)
+  .route('/', intakeRoutes)
   .route('/', placeRoutes)
   .route('/', keepingRoutes)
   .route('/', pantryRoutes)

@@ -8,6 +8,7 @@ export * from './food.ts';
 export * from './gift.ts';
 export * from './import.ts';
 export * from './inspection.ts';
+export * from './intake.ts';
 export * from './landing.ts';
 export * from './ledger.ts';
 export * from './lending.ts';

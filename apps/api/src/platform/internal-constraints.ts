@@ -309,4 +309,12 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'inspection_kernels_of_a_sample',
   'inspection_moves_what_is_lost',
   'inspection_outcome_known',
+  'donor_reading_has_its_purpose',
+  'intake_answers_known',
+  'intake_donor_named',
+  'intake_never_near_chemicals',
+  'intake_unknown_is_cautious',
+  'small_test_counts_seeds',
+  'small_test_kind_known',
+  'small_test_says_something',
 ]);

@@ -92,6 +92,7 @@ export const PROBLEMS = {
   'already-split': refuse(409, 'This has been split already.'),
   'already-collected': refuse(409, 'This pick-up has taken place already.'),
   'outcome-contradicts': refuse(422, 'What was found leaves no outcome as good as that.'),
+  'intake-refused': refuse(422, 'This stock is not taken in.'),
   'inspection-forbids': refuse(409, 'What was found in this container does not allow that.'),
   'over-capacity': refuse(422, 'The container can’t hold that much.'),
   'seam-limits-missing': refuse(

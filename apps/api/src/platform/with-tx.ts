@@ -20,7 +20,8 @@ export type Task =
   | 'import'
   | 'notice'
   | 'packing'
-  | 'letter';
+  | 'letter'
+  | 'donor';
 
 export type TxOptions = {
   readonly task?: Task;

@@ -326,6 +326,7 @@ export async function lockBagOfOwner(
 export {
   judgeAbsorbersIn,
   judgeFromBagsAt,
+  listTreatmentWarnings,
   listWarningsFromBags,
 } from './treatment.ts';
 
@@ -335,7 +336,7 @@ export async function makeContainers(
   context: Context,
   wish: {
     kind: ContainerKindRow;
-    householdId: string;
+    householdId: string | null;
     lotId: string;
     packedOn: string;
     count: number;

@@ -1,4 +1,4 @@
-import type { InspectionRow } from '@sheafbook/db/tables';
+import type { InspectionRow, SmallTestRow } from '@sheafbook/db/tables';
 import {
   cautionOf,
   FINDING_WORDS,
@@ -10,6 +10,9 @@ import {
   OUTCOME_WORDS,
   OUTCOMES,
   type Outcome,
+  SMALL_TEST_WORDS,
+  type SmallTest,
+  sproutPercent,
 } from '@sheafbook/keeping';
 import { spellCode } from '@sheafbook/units';
 import type { Looked, Watched } from './queries.ts';
@@ -76,9 +79,23 @@ export function presentInspected({ inspection, judgement, looked, beside }: Insp
 
 export const presentContainer = presentLooked;
 
-export const presentInspections = (read: { looked: Looked; inspections: readonly InspectionRow[] }) => ({
+export const presentInspections = (read: {
+  looked: Looked;
+  inspections: readonly InspectionRow[];
+  tests: readonly SmallTestRow[];
+}) => ({
   container: presentLooked(read.looked),
   inspections: read.inspections.map(presentInspection),
+  ...presentTests(read.tests),
+});
+
+export const presentTests = (tests: readonly SmallTestRow[]) => ({
+  tests: tests.map(({ smallTestId, kind, laid, sprouted, note, testedOn }) => ({
+    ...{ id: smallTestId, kind: kind as SmallTest, note, testedOn },
+    seeds:
+      laid === null || sprouted === null ? null : { laid, sprouted, percent: sproutPercent(sprouted, laid) },
+    tells: SMALL_TEST_WORDS[kind as SmallTest],
+  })),
 });
 
 export function presentToInspect(read: {

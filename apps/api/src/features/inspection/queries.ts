@@ -8,6 +8,7 @@ import {
   inspections,
   lots,
   packingPours,
+  smallTests,
   watches,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
@@ -198,3 +199,16 @@ export async function listWatches(tx: Tx, storehouseId: string, whose: Whose) {
     .orderBy(watches.since, containers.containerCode);
 }
 export type Watched = Awaited<ReturnType<typeof listWatches>>[number];
+
+export async function insertSmallTest(tx: Tx, row: typeof smallTests.$inferInsert): Promise<void> {
+  await tx.insert(smallTests).values(row);
+}
+
+/** The tests of a lot that may be read here: one's own, or the store's. The newest first. */
+export async function listSmallTests(tx: Tx, storehouseId: string, lotId: string) {
+  return tx
+    .select()
+    .from(smallTests)
+    .where(and(eq(smallTests.storehouseId, storehouseId), eq(smallTests.lotId, lotId)))
+    .orderBy(desc(smallTests.testedOn), desc(smallTests.smallTestId));
+}

@@ -7,10 +7,17 @@ import {
   presentInspected,
   presentInspections,
   presentRules,
+  presentTests,
   presentToInspect,
 } from './present.ts';
-import { inspectionQuery, inspectionWish, undoing } from './schema.ts';
-import { inspectContainer, readInspections, readToInspect, undoMovingOut } from './use-cases.ts';
+import { inspectionQuery, inspectionWish, smallTestWish, undoing } from './schema.ts';
+import {
+  inspectContainer,
+  readInspections,
+  readToInspect,
+  testContainer,
+  undoMovingOut,
+} from './use-cases.ts';
 
 const TAG = 'Keeping';
 const whoLooks = may(mayInspect, 'household-needed');
@@ -45,6 +52,20 @@ export const inspectionRoutes = new Hono<AppEnv>()
         status: 201,
         run: (context) => inspectContainer(context, idParam(c, 'container'), c.req.valid('json')),
         present: presentInspected,
+      }),
+  )
+  .post(
+    '/containers/:container/small-tests',
+    describe(TAG, 'Write down seeds laid to sprout, a loaf baked or beans cooked from a container', [
+      'thing-not-found',
+    ]),
+    whoLooks,
+    jsonBody(smallTestWish),
+    async (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => testContainer(context, idParam(c, 'container'), c.req.valid('json')),
+        present: presentTests,
       }),
   )
   .post(

@@ -1,4 +1,4 @@
-import { FINDINGS, OUTCOMES } from '@sheafbook/keeping';
+import { FINDINGS, OUTCOMES, SMALL_TESTS } from '@sheafbook/keeping';
 import { z } from 'zod';
 
 const WRONG_AND_NOT = 'Either nothing was wrong, or something was.';
@@ -37,3 +37,27 @@ export const undoing = z.strictObject({ reason: z.string().trim().min(1, 'Say wh
 /** One's own containers, or the common stock's. */
 export const inspectionQuery = z.strictObject({ of: z.enum(['household', 'common']).default('household') });
 export type InspectionQuery = z.infer<typeof inspectionQuery>;
+
+/** A few seeds laid to sprout, a loaf baked, a pot of beans cooked. */
+export const smallTestWish = z
+  .strictObject({
+    kind: z.enum(SMALL_TESTS),
+    seeds: z
+      .strictObject({ laid: z.int().min(1).max(10_000), sprouted: z.int().min(0).max(10_000) })
+      .nullable()
+      .default(null),
+    note: z.string().trim().max(500).default(''),
+  })
+  .refine(({ kind, seeds }) => (kind === 'sprout') === (seeds !== null), {
+    path: ['seeds'],
+    message: 'Seeds are counted in a sprout test, and in no other.',
+  })
+  .refine(({ seeds }) => seeds === null || seeds.sprouted <= seeds.laid, {
+    path: ['seeds', 'sprouted'],
+    message: 'No more can sprout than were laid.',
+  })
+  .refine(({ kind, note }) => kind === 'sprout' || note !== '', {
+    path: ['note'],
+    message: 'Say how it turned out.',
+  });
+export type SmallTestWish = z.infer<typeof smallTestWish>;

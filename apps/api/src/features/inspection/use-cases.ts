@@ -22,17 +22,19 @@ import { movingOut } from './moving-out.ts';
 import { mayInspectCommon } from './policy.ts';
 import {
   insertInspection,
+  insertSmallTest,
   insertWatches,
   type Looked,
   listBeside,
   listInspections,
   listLooked,
+  listSmallTests,
   listWatches,
   loadInspection,
   loadLooked,
   type Whose,
 } from './queries.ts';
-import type { InspectionQuery, InspectionWish } from './schema.ts';
+import type { InspectionQuery, InspectionWish, SmallTestWish } from './schema.ts';
 import { tellBeside } from './telling.ts';
 
 /**
@@ -145,7 +147,25 @@ export function readInspections(context: Context, containerId: string) {
   return withTx(context, async (tx) => {
     const looked = await loadMine(tx, context, containerId);
     if (looked.container.householdId !== null) await noteHelpersRead(tx, context, 'shares and stock');
-    return { looked, inspections: await listInspections(tx, storehouseId, containerId) };
+    return {
+      ...{ looked, inspections: await listInspections(tx, storehouseId, containerId) },
+      tests: await listSmallTests(tx, storehouseId, looked.container.lotId),
+    };
+  });
+}
+
+/** Writes down a small test of the food in a container; it is told of the whole lot. */
+export function testContainer(context: Context, containerId: string, wish: SmallTestWish) {
+  const { storehouseId, personId } = context.actor;
+  return withTx(context, async (tx) => {
+    const { container } = await loadMine(tx, context, containerId);
+    const { lotId, householdId } = container;
+    await insertSmallTest(tx, {
+      ...{ storehouseId, smallTestId: newId(context), containerId, lotId, householdId, kind: wish.kind },
+      ...{ laid: wish.seeds?.laid ?? null, sprouted: wish.seeds?.sprouted ?? null, note: wish.note },
+      ...{ testedOn: todayOf(context), testedBy: personId },
+    });
+    return listSmallTests(tx, storehouseId, lotId);
   });
 }
 

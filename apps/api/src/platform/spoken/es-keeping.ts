@@ -1,10 +1,18 @@
-import { FINDING_WORDS, MISFIT_WORDS, OUTCOME_WORDS } from '@sheafbook/keeping';
+import { FINDING_WORDS, INTAKE_WORDS, MISFIT_WORDS, OUTCOME_WORDS } from '@sheafbook/keeping';
 
 /** What the server says of containers and treatments, by its English; why a treatment does not suit is said where it is judged. */
 export const ES_KEEPING: Readonly<Record<string, string>> = {
   ...Object.fromEntries(Object.values(MISFIT_WORDS).map(({ en, es }) => [en, es])),
   ...Object.fromEntries(Object.values(FINDING_WORDS).map(({ why }) => [why.en, why.es])),
   ...Object.fromEntries(Object.values(OUTCOME_WORDS).map(({ todo }) => [todo.en, todo.es])),
+  [INTAKE_WORDS['near-chemicals'].en]: INTAKE_WORDS['near-chemicals'].es,
+  'This stock is not taken in.': 'Estas existencias no se reciben.',
+  'Say who gave it, or “unknown”.': 'Diga quién lo dio, o «desconocido».',
+  'Say what for; it is written down.': 'Diga para qué; queda anotado.',
+  'Seeds are counted in a sprout test, and in no other.':
+    'Las semillas se cuentan en una prueba de brote, y en ninguna otra.',
+  'No more can sprout than were laid.': 'No pueden brotar más de las que se pusieron.',
+  'Say how it turned out.': 'Diga cómo salió.',
   'What was found leaves no outcome as good as that.':
     'Lo que se encontró no permite un resultado tan bueno.',
   'What was found in this container does not allow that.': 'Lo que se encontró en este envase no lo permite.',

@@ -308,6 +308,7 @@ export const en = {
     'opened-to-kitchen': 'Opened, to the kitchen',
     'taken-to-kitchen': 'Taken to the kitchen',
     'kitchen-undone': 'Put back from the kitchen',
+    'stock-taken-in': 'Given stock taken in',
     'inspection-undone': 'Grams put back after an inspection',
     'cash-counted': 'Tin counted',
     'stock-counted': 'Stock counted',

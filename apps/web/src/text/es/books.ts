@@ -306,6 +306,7 @@ export const es: BooksWords = {
     'opened-to-kitchen': 'Abierto, a la cocina',
     'taken-to-kitchen': 'Llevado a la cocina',
     'kitchen-undone': 'Devuelto de la cocina',
+    'stock-taken-in': 'Existencias regaladas recibidas',
     'inspection-undone': 'Gramos devueltos tras una revisión',
     'cash-counted': 'Caja contada',
     'stock-counted': 'Existencias contadas',
