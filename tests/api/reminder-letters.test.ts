@@ -111,6 +111,16 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
       'Quedó libre una hora que usted esperaba: Rye. Diga si la toma; después pasa al siguiente. Hasta: domingo, 20 de septiembre de 2026, 18:00.',
     ],
   },
+  'offer-open': {
+    en: [
+      'Offered to you first: Rye',
+      'A member or the store offers this, and it is your turn to say first: Rye. Your turn: until Sunday, 20 September 2026 at 18:00.',
+    ],
+    es: [
+      'Se le ofrece primero: Rye',
+      'Un miembro o el almacén ofrece esto, y le toca decir primero: Rye. Su turno, hasta: domingo, 20 de septiembre de 2026, 18:00.',
+    ],
+  },
   'balance-due': {
     en: ['Your balance', 'You owe the storehouse what your statement shows.'],
     es: ['Su saldo', 'Debe al almacén lo que muestra su estado de cuenta.'],
@@ -229,6 +239,7 @@ type Said = readonly [subject: string, sentence: string];
 const AT_AN_HOUR: readonly string[] = [
   ...['pledge-closing', 'pick-up', 'hand-over'],
   ...['packing-time', 'packing-help', 'loan-due', 'equipment-late', 'equipment-offered', 'seam-check'],
+  'offer-open',
 ];
 const SAYS: Readonly<Record<string, string>> = { 'landing-day': 'Grange hall', 'seam-check': '2' };
 const NOTICE = 'Rye now lands on 2026-10-17.';

@@ -20,6 +20,7 @@ import { inspectionRoutes } from './features/inspection/routes.ts';
 import { labelRoutes } from './features/label/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { noticeRoutes } from './features/notices/routes.ts';
+import { offerRoutes } from './features/offer/routes.ts';
 import { packingRoutes } from './features/packing/routes.ts';
 import { paperRoutes } from './features/paper/routes.ts';
 import { paymentsRoutes } from './features/payments/routes.ts';
@@ -129,6 +130,7 @@ export const router = createRouter({
       ...rotationRoutes,
       ...inspectionRoutes,
       ...placeRoutes,
+      ...offerRoutes,
       ...settingsRoutes,
       ...workRoutes,
       ...landingRoutes,

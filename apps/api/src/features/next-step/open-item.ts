@@ -11,6 +11,7 @@ const KINDS = [
   'loan-due',
   'equipment-late',
   'equipment-offered',
+  'offer-open',
   'hand-over',
   'claim-window',
   'hold-open',

@@ -7,6 +7,7 @@ import { loadHeldDeposit } from '../deposit/use-cases.ts';
 import { loadBalance } from '../money/queries.ts';
 import { listWaiting } from '../pick-up/use-cases.ts';
 import { listLoanItems } from './loan-items.ts';
+import { listOfferItems } from './offer-items.ts';
 import type { OpenItem } from './open-item.ts';
 import { type Appointment, listPledgedBuyIds } from './queries.ts';
 import { dueAtInstant, dueOf } from './steps.ts';
@@ -25,6 +26,7 @@ export async function listOwnItems(tx: Tx, context: Context, open: Open, root: s
     ...(await listOwnDeposits(tx, context, open, own)),
     ...(await listWaitingFood(tx, context, open, own)),
     ...(await listLoanItems(tx, context, own)),
+    ...(await listOfferItems(tx, context, own)),
     ...(await listOwnBalance(tx, context, own)),
   ];
 }

@@ -30,6 +30,7 @@ const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string, path: s
   'loan-due': () => '/equipment',
   'equipment-late': () => '/equipment',
   'equipment-offered': () => '/equipment',
+  'offer-open': () => '/offers',
   'move-buy': (buy) => `${buy}/run`,
   'quote-lapses': (buy) => `${buy}/quotes`,
   'bill-due': () => '/books/suppliers',

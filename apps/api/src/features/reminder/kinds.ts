@@ -24,6 +24,7 @@ export const KINDS = {
   'loan-due': { before: [1], onTheDay: true, overdue: true },
   'equipment-late': { before: [1], onTheDay: true },
   'equipment-offered': { before: [1], onTheDay: true },
+  'offer-open': { before: [7], onTheDay: true },
   'balance-due': { open: 'monthly' },
   'quote-lapses': { before: [7, 3], onTheDay: true, overdue: true },
   'bill-due': { before: [3], onTheDay: true, overdue: true },

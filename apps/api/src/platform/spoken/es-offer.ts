@@ -10,6 +10,8 @@ export const ES_OFFER: Readonly<Record<string, string>> = {
   'It is others’ turn now.': 'Ahora es el turno de otros.',
   'The book does not know what this cost. Name an amount, or give it.':
     'El libro no sabe cuánto costó esto. Ponga un importe, o regálelo.',
+  'Something is offered to you first. Say whether you take it.':
+    'Se le ofrece algo primero. Diga si lo toma.',
   'Choose a container.': 'Elija un envase.',
   'Offer 100 containers at a time at most.': 'Ofrezca 100 envases de una vez como máximo.',
   'A turn lasts an hour at least.': 'Un turno dura al menos una hora.',

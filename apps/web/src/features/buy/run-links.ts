@@ -33,6 +33,8 @@ export function pageFor(apiPath: string | null, { isTreasurer }: { isTreasurer: 
   if (notice) return `/s/${notice[1]}/notices/written`;
   const packing = /\/api\/storehouses\/([^/]+)\/packing-sessions\/([^/]+?)(\/seals)?$/.exec(apiPath ?? '');
   if (packing) return `/s/${packing[1]}/packing/${packing[2]}${packing[3] ?? ''}`;
+  const offer = /\/api\/storehouses\/([^/]+)\/offers\/([^/]+)$/.exec(apiPath ?? '');
+  if (offer) return `/s/${offer[1]}/offers/${offer[2]}`;
   const owed = /\/api\/storehouses\/([^/]+)\/suppliers-owed$/.exec(apiPath ?? '');
   if (owed) return isTreasurer ? `/s/${owed[1]}/books/suppliers` : null;
   const found = /\/api\/storehouses\/([^/]+)\/buys\/([^/]+)\/?(.*)$/.exec(apiPath ?? '');

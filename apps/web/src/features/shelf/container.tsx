@@ -95,6 +95,15 @@ function Sheet({ shelved }: { shelved: Shelved }) {
           >
             {words.inspect}
           </Link>
+          {shelved.openedOn !== null ? null : (
+            <Link
+              className="btn"
+              to="/s/$storehouse/shelf/$container/offer"
+              params={{ storehouse, container: shelved.id }}
+            >
+              {words.offer}
+            </Link>
+          )}
         </div>
       )}
       <Siblings shelved={shelved} />

@@ -76,6 +76,9 @@ function OwnShelf() {
               <Link className="btn" to="/s/$storehouse/inspections" params={{ storehouse }}>
                 {words.inspections}
               </Link>
+              <Link className="btn" to="/s/$storehouse/offers" params={{ storehouse }}>
+                {words.offers}
+              </Link>
               <Link className="btn" to="/s/$storehouse/places" params={{ storehouse }}>
                 {words.places}
               </Link>

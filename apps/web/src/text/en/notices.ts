@@ -85,6 +85,7 @@ export const en = {
     'packing-help': 'A packing day at which you help comes',
     'loan-due': 'What you have borrowed and is due',
     'equipment-late': 'That what you booked is late',
+    'offer-open': 'That something is offered to you first',
     'equipment-offered': 'That what you waited for came free',
     'pick-up': 'The hour you chose to fetch your food',
     'balance-due': 'You owe the storehouse, once a month',

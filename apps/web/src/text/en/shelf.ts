@@ -23,6 +23,8 @@ export const en = {
   places: 'Places and their warmth',
   inDoubt: (count: number) =>
     count === 0 ? 'What was in doubt stands in new containers' : `In doubt: ${count}. See what to do`,
+  offers: 'Offers of members',
+  offer: 'Offer it to other members',
   inspections: 'What to look at',
   inspect: 'Look at it and write down what is found',
   record: 'Record what you have at home',

@@ -87,6 +87,7 @@ export const es: NoticeWords = {
     'packing-help': 'Llega una jornada en la que ayuda',
     'loan-due': 'Lo que tiene prestado y vence',
     'equipment-late': 'Que se atrasa lo que reservó',
+    'offer-open': 'Que se le ofrece algo primero',
     'equipment-offered': 'Que quedó libre lo que esperaba',
     'pick-up': 'La hora que eligió para recoger su alimento',
     'balance-due': 'Debe al almacén, una vez al mes',

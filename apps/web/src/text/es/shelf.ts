@@ -23,6 +23,8 @@ export const es: ShelfWords = {
   places: 'Lugares y su calor',
   inDoubt: (count) =>
     count === 0 ? 'Lo que estaba en duda está en envases nuevos' : `En duda: ${count}. Vea qué hacer`,
+  offers: 'Ofertas de miembros',
+  offer: 'Ofrecerlo a otros miembros',
   inspections: 'Qué revisar',
   inspect: 'Revisarlo y anotar lo que se encuentra',
   record: 'Anotar lo que tiene en casa',

@@ -47,6 +47,10 @@ export const en = {
       subject: `Came free for you: ${about}`,
       says: `A time that you waited for came free: ${about}. Say by ${due} whether you take it; then it goes to the next.`,
     }),
+    'offer-open': ({ about, due }) => ({
+      subject: `Offered to you first: ${about}`,
+      says: `A member or the store offers this, and it is your turn to say first: ${about}. Your turn: until ${due}.`,
+    }),
     'balance-due': () => ({
       subject: 'Your balance',
       says: 'You owe the storehouse what your statement shows.',

@@ -43,6 +43,10 @@ export const es: ReminderWords = {
       subject: `Quedó libre para usted: ${about}`,
       says: `Quedó libre una hora que usted esperaba: ${about}. Diga si la toma; después pasa al siguiente. Hasta: ${due}.`,
     }),
+    'offer-open': ({ about, due }) => ({
+      subject: `Se le ofrece primero: ${about}`,
+      says: `Un miembro o el almacén ofrece esto, y le toca decir primero: ${about}. Su turno, hasta: ${due}.`,
+    }),
     'balance-due': () => ({
       subject: 'Su saldo',
       says: 'Debe al almacén lo que muestra su estado de cuenta.',

@@ -1,0 +1,160 @@
+import { parseMoney, spellCode } from '@sheafbook/units';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link, useNavigate, useParams } from '@tanstack/react-router';
+import { useState } from 'react';
+import { askOnce } from '../../api/client.ts';
+import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { containersQuery, type Shelved } from '../shelf/queries.ts';
+import { inside, type OfferWish } from './queries.ts';
+import { useOfferText } from './words.ts';
+
+const DAY_MS = 86_400_000;
+const PRICES = ['gift', 'cost', 'named'] as const;
+type PriceKind = (typeof PRICES)[number];
+
+/** Offering a container to other members, with others of the same food beside it. */
+export function NewOffer() {
+  const words = useOfferText();
+  const param = useParams({ from: '/s/$storehouse/shelf/$container/offer' });
+  const reading = useQuery(containersQuery({ storehouse: param.storehouse }));
+  useTitle(words.title);
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/shelf/$container" params={param}>
+        <BackIcon />
+        {words.shelf}
+      </Link>
+      <Loaded reading={reading}>
+        {(all) => {
+          const first = all.find(({ id }) => id === param.container);
+          const whole = all.filter(
+            ({ food, grams, openedOn }) => food.id === first?.food.id && grams > 0 && openedOn === null,
+          );
+          return first === undefined || whole.length === 0 ? (
+            <h1>{words.nothingWhole}</h1>
+          ) : (
+            <OfferForm first={first} whole={whole} />
+          );
+        }}
+      </Loaded>
+    </>
+  );
+}
+
+function OfferForm({ first, whole }: { first: Shelved; whole: readonly Shelved[] }) {
+  const words = useOfferText();
+  const { storehouse, format } = useHouse();
+  const queries = useQueryClient();
+  const navigate = useNavigate();
+  const [chosen, setChosen] = useState<readonly string[]>(
+    whole.some(({ id }) => id === first.id) ? [first.id] : [],
+  );
+  const [price, setPrice] = useState<PriceKind>('gift');
+  const [amount, setAmount] = useState('');
+  const [days, setDays] = useState('14');
+  const [hours, setHours] = useState('48');
+  const [goesToPantry, setGoesToPantry] = useState(false);
+  const [note, setNote] = useState('');
+  const [isAsked, setIsAsked] = useState(false);
+  const money = parseMoney(amount, format.currency);
+  const minorUnitsEach = 'minorUnits' in money && money.minorUnits > 0 ? money.minorUnits : null;
+  const isWrong = chosen.length === 0 || (price === 'named' && minorUnitsEach === null);
+  const offering = useMutation({
+    mutationFn: (json: OfferWish) =>
+      askOnce(`offer.${first.id}`, json, (header) =>
+        inside.offers.$post({ param: { storehouse }, json }, { headers: header }),
+      ),
+    onSuccess: async (made) => {
+      await queries.invalidateQueries({ queryKey: ['offers'] });
+      await navigate({ to: '/s/$storehouse/offers/$offer', params: { storehouse, offer: made.id } });
+    },
+  });
+  const problems = problemsOf(offering.error);
+  const send = () =>
+    offering.mutate({
+      ...{ of: 'household', containerIds: [...chosen], goesToPantry, note },
+      price: price === 'named' ? { kind: 'named', minorUnitsEach: minorUnitsEach ?? 0 } : { kind: price },
+      closesAt: new Date(Date.now() + Number(days) * DAY_MS).toISOString(),
+      windowHours: Number(hours),
+    });
+  return (
+    <form
+      className="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        setIsAsked(true);
+        if (!isWrong) send();
+      }}
+    >
+      <h1>{words.offerTitle(format.language === 'es' ? first.food.nameEs : first.food.nameEn)}</h1>
+      <p>{words.opening}</p>
+      <fieldset>
+        <legend>{words.which}</legend>
+        {whole.map(({ id, code, grams, packedOn }) => (
+          <Check
+            key={id}
+            label={
+              <>
+                <span className="code">{spellCode(code)}</span> {format.mass(grams)} ·{' '}
+                {words.packed(format.day(packedOn))}
+              </>
+            }
+            isOn={chosen.includes(id)}
+            onChange={(isOn) => setChosen(isOn ? [...chosen, id] : chosen.filter((other) => other !== id))}
+          />
+        ))}
+      </fieldset>
+      {isAsked && chosen.length === 0 ? (
+        <p className="problem" role="alert">
+          {words.pick}
+        </p>
+      ) : null}
+      <div className="pair">
+        <Choice
+          label={words.price}
+          value={price}
+          options={PRICES.map((value) => ({ value, name: words.prices[value] }))}
+          onChange={(value) => setPrice(value as PriceKind)}
+          problem={problems.price}
+        />
+        {price === 'named' ? (
+          <Field
+            label={words.each(format.currency)}
+            inputMode="decimal"
+            value={amount}
+            onChange={(event) => setAmount(event.target.value)}
+            problem={isAsked && minorUnitsEach === null ? words.moneyProblem : undefined}
+          />
+        ) : null}
+      </div>
+      <div className="pair">
+        <Choice
+          label={words.closes}
+          value={days}
+          options={Object.entries(words.days).map(([value, name]) => ({ value, name }))}
+          onChange={setDays}
+          problem={problems.closesAt}
+        />
+        <Choice
+          label={words.turns}
+          value={hours}
+          options={Object.entries(words.hours).map(([value, name]) => ({ value, name }))}
+          onChange={setHours}
+        />
+      </div>
+      <Check label={words.thenPantry} isOn={goesToPantry} onChange={setGoesToPantry} />
+      <Field label={words.note} value={note} onChange={(event) => setNote(event.target.value)} />
+      <p>{words.stays}</p>
+      {problems.price || problems.closesAt ? null : <ProblemSaid error={offering.error} />}
+      <button type="submit" className="btn go" disabled={offering.isPending}>
+        {words.offer}
+      </button>
+    </form>
+  );
+}
