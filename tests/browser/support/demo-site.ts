@@ -18,13 +18,15 @@ export const LOOKERS = {
   reviewer: 'beth',
 } as const;
 export type Looker = keyof typeof LOOKERS;
+/** Anybody else of the story, when who it is comes out only as it is told. */
+export type Neighbour = { readonly firstName: string };
 
 export type DemoSite = {
   readonly url: string;
   /** The storehouse's own root among the pages. */
   readonly root: string;
   /** A browser of one person of the story, signed in, with the story's day on its calendar; null is a stranger. */
-  visit(looker: Looker | null, options?: BrowserContextOptions): Promise<Page>;
+  visit(looker: Looker | Neighbour | null, options?: BrowserContextOptions): Promise<Page>;
   close(): Promise<void>;
 };
 
@@ -43,16 +45,17 @@ export async function openDemoSite(database: { db: Db; sql: Sql }, storehouseId:
   const browser = await openChromium();
 
   /** Signed in beside the browser, and without an end of the cookie: the browser's own clock knows no story. */
-  async function cookieOf(looker: Looker) {
+  async function cookieOf(looker: Looker | Neighbour) {
+    const name = typeof looker === 'string' ? LOOKERS[looker] : looker.firstName.toLowerCase();
     const answer = await app.request('/api/session', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json', 'Idempotency-Key': crypto.randomUUID() },
-      body: JSON.stringify({ email: `${LOOKERS[looker]}@alder-row.example`, password: DEMO_PASSWORD }),
+      body: JSON.stringify({ email: `${name}@alder-row.example`, password: DEMO_PASSWORD }),
     });
     const [pair = ''] = (answer.headers.getSetCookie().at(-1) ?? '').split(';');
-    const [name = '', value = ''] = pair.split('=');
-    if (!answer.ok) throw new Error(`${looker} could not sign in: ${await answer.text()}`);
-    return { name, value, url };
+    const [cookie = '', value = ''] = pair.split('=');
+    if (!answer.ok) throw new Error(`${name} could not sign in: ${await answer.text()}`);
+    return { name: cookie, value, url };
   }
 
   return {

@@ -14,6 +14,7 @@ import { OF_STOCK } from '../shelf/queries.ts';
 import { Standing } from './offers.tsx';
 import { inside, type Offer, offerQuery } from './queries.ts';
 import { useOfferText } from './words.ts';
+import './offer.css';
 
 type Part = Offer['containers'][number];
 const one = inside.offers[':offer'];
@@ -46,7 +47,9 @@ function Sheet({ offer }: { offer: Offer }) {
   return (
     <>
       <h1>{format.language === 'es' ? food.nameEs : food.nameEn}</h1>
-      <Standing offer={offer} />
+      <p className="offer-stands">
+        <Standing offer={offer} />
+      </p>
       {isMine && !isOfStore ? null : <p>{from}</p>}
       {offer.note === '' ? null : <p>{offer.note}</p>}
       {origins.map((note) => (
@@ -68,7 +71,7 @@ function Caution({ offer: { mayNotEat, food } }: { offer: Offer }) {
   if (mayNotEat.length === 0) return null;
   const names = new Intl.ListFormat(format.language, { type: 'conjunction' }).format(mayNotEat);
   return (
-    <section>
+    <section className="offer-stands">
       <h2>{words.cautionTitle}</h2>
       <State kind="watch" word={words.mayNotEat(names)} />
       {food.allergens.length === 0 ? null : <p>{words.contains(food.allergens.join(', '))}</p>}

@@ -90,7 +90,8 @@ export function Standing({ offer }: { offer: Offer }) {
     );
   if (standing === 'over') return <State kind="watch" word={words.over} />;
   if (isMine) return <State kind="well" word={words.open(left, until)} />;
-  if (standing === 'with-others') return <span>{words.withOthers(format.instant(offer.openAt))}</span>;
+  if (standing === 'with-others')
+    return <span className="state">{words.withOthers(format.instant(offer.openAt))}</span>;
   return standing === 'your-turn' ? (
     <State kind="watch" word={words.yourTurn(until)} />
   ) : (

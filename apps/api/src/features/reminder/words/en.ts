@@ -127,6 +127,7 @@ export const en = {
     'loan-due': 'equipment to bring back',
     'equipment-late': 'equipment that is late for you',
     'equipment-offered': 'equipment that came free',
+    'offer-open': 'what is offered to you first',
     'pick-up': 'hours to fetch food',
     'balance-due': 'your balance',
     'quote-lapses': 'quotes that lapse',

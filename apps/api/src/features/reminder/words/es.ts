@@ -119,6 +119,7 @@ export const es: ReminderWords = {
     'loan-due': 'equipos por devolver',
     'equipment-late': 'equipos atrasados para usted',
     'equipment-offered': 'equipos que quedan libres',
+    'offer-open': 'lo que se le ofrece primero',
     'pick-up': 'horas para recoger',
     'balance-due': 'su saldo',
     'quote-lapses': 'ofertas que vencen',
