@@ -128,6 +128,10 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
       reCanning,
       matching: gift?.matching ?? '',
       manifest: gift?.manifest ?? '',
+      check: await aSealCheck(coordinator, path, {
+        session: ids.session,
+        can: shelves.kinds['can-no-10'] ?? '',
+      }),
     },
   };
 }
@@ -175,6 +179,19 @@ async function aReCanning(
 async function anImport(coordinator: Caller, path: string): Promise<string> {
   const sheets = [{ name: 'gear.csv', text: 'Equipment\nHand mill of the sheet\n' }];
   return bodyOf((await bringOver(coordinator, path, sheets)).posted, 201).id;
+}
+
+/** A seam that was looked at on a packing day, and is good. */
+async function aSealCheck(
+  coordinator: Caller,
+  path: string,
+  { session, can }: { session: string; can: string },
+): Promise<string> {
+  const machine = { name: 'Hand seamer', kind: 'can-seamer' };
+  const { id: machineId } = bodyOf(await coordinator.post(`${path}/seal-machines`, machine), 201);
+  const check = { sessionId: session, line: 1, containerKindId: can, how: 'visual', looksGood: true };
+  return bodyOf(await coordinator.post(`${path}/seal-checks`, { machineId, serial: null, ...check }), 201)
+    .check.id;
 }
 
 /** A packing session in which a household has a wish, a time and a helper. */

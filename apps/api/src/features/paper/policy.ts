@@ -1,4 +1,6 @@
 import { type Actor, hasDuty } from '../../platform/actor.ts';
+import { seesDesk } from '../loan/use-cases.ts';
+import { mayCheckSeals } from '../seam/use-cases.ts';
 
 /** Job map section 14: each paper is for those who may see on a screen what it prints. */
 export const mayPrintWhoOwes = (actor: Actor): boolean => hasDuty(actor, 'treasurer', 'reviewer');
@@ -9,17 +11,24 @@ export const mayPrintComparison = (actor: Actor): boolean =>
 /** A run sheet names households and what they want packed: for whoever plans the day and logs its pours. */
 export const mayPrintRuns = (actor: Actor): boolean => hasDuty(actor, 'packing_lead', 'coordinator');
 
+/** A seam log and a tag on what is in doubt tell what a household has: for whoever checks seals. */
+export const mayPrintSeals = mayCheckSeals;
+
 /** A label tells what stands at a household's home. */
 export const mayPrintLabels = (actor: Actor): boolean => actor.householdId !== null;
 
-type Found = { readonly kind: string; readonly householdId: string | null };
+type Found = { readonly kind: string; readonly buyId: string | null; readonly householdId: string | null };
 
 /** A code on a lost paper tells a stranger to it nothing: a statement's leads its own household and the books' duties on. */
-export const mayFollowCode = (actor: Actor, { kind, householdId }: Found): boolean => {
+export const mayFollowCode = (actor: Actor, { kind, buyId, householdId }: Found): boolean => {
   if (kind === 'who-owes') return mayPrintWhoOwes(actor);
   if (kind === 'quote-comparison') return mayPrintComparison(actor);
   if (kind === 'statement') return householdId === actor.householdId || mayPrintWhoOwes(actor);
   if (kind === 'run-sheet') return mayPrintRuns(actor);
+  if (kind === 'seam-log') return mayPrintSeals(actor);
+  if (kind === 'loan-slip') return householdId === actor.householdId || seesDesk(actor);
+  // A bag on hold is everybody's to know of; a container in doubt is its household's.
+  if (kind === 'quarantine-tag') return buyId !== null || mayPrintSeals(actor);
   if (kind === 'month') return householdId === actor.householdId || hasDuty(actor, 'coordinator');
   if (kind === 'pledge-slip')
     return householdId === null || householdId === actor.householdId || mayPrintComparison(actor);

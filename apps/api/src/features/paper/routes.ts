@@ -3,19 +3,29 @@ import { Hono, type Context as HonoContext } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { contextOf, describe, idParam, may, queryOf } from '../../platform/http.ts';
 import { Problem } from '../../platform/problem.ts';
-import { mayPrintComparison, mayPrintLabels, mayPrintRuns, mayPrintWhoOwes } from './policy.ts';
+import {
+  mayPrintComparison,
+  mayPrintLabels,
+  mayPrintRuns,
+  mayPrintSeals,
+  mayPrintWhoOwes,
+} from './policy.ts';
 import { presentPaper } from './present.ts';
 import { labelSheetQuery, orderPaperQuery, paperQuery, slipQuery, statementPaperQuery } from './schema.ts';
 import {
   type PrintedPaper,
+  printBagTag,
   printBuySheet,
   printClaimLetter,
+  printDoubtTag,
   printLandingSheet,
+  printLoanSlip,
   printMonth,
   printOrder,
   printPledgeSlip,
   printQuoteComparison,
   printRunSheet,
+  printSeamLog,
   printSplitSheet,
   printStatement,
   printWhoOwes,
@@ -113,6 +123,46 @@ export const paperRoutes = new Hono<AppEnv>()
     async (c) => {
       const of = { sessionId: idParam(c, 'session'), origin: originOf(c) };
       return answerPdf(c, await printRunSheet(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/packing-sessions/:session/papers/seam-log',
+    describe(TAG, 'The seam log of a packing day as PDF, beside what the makers of its cans allow', [
+      'seam-limits-missing',
+    ]),
+    may(mayPrintSeals),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { sessionId: idParam(c, 'session'), origin: originOf(c) };
+      return answerPdf(c, await printSeamLog(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/seal-checks/:check/tag',
+    describe(TAG, 'The tag for what a failed check put in doubt, as PDF', ['thing-not-found']),
+    may(mayPrintSeals),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { checkId: idParam(c, 'check'), origin: originOf(c) };
+      return answerPdf(c, await printDoubtTag(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/holds/:hold/tag',
+    describe(TAG, 'The tag for a bag on hold, as PDF', ['thing-not-found']),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { holdId: idParam(c, 'hold'), origin: originOf(c) };
+      return answerPdf(c, await printBagTag(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/loans/:loan/paper',
+    describe(TAG, 'The slip of a loan as PDF, its parts to be ticked', ['not-your-household']),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { loanId: idParam(c, 'loan'), origin: originOf(c) };
+      return answerPdf(c, await printLoanSlip(contextOf(c), of, c.req.valid('query')));
     },
   )
   .get(

@@ -1,20 +1,28 @@
+import type { Tx } from '@sheafbook/db';
+import type { PaperRow } from '@sheafbook/db/tables';
 import { codeFromNumber, dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadHeldDeposit } from '../deposit/use-cases.ts';
+import { loadUnit } from '../equipment/queries.ts';
 import { takeNumber } from '../household/queries.ts';
+import { loadLoan } from '../loan/queries.ts';
+import { loadCheck } from '../seam/queries.ts';
 import { loadStorehouse } from '../storehouse/queries.ts';
 import { makeBuySheet } from './content/buy-sheet.ts';
 import { makeClaimLetter } from './content/claim-letter.ts';
 import { makeLandingSheet } from './content/landing-sheet.ts';
+import { makeLoanSlip } from './content/loan-slip.ts';
 import type { Desk, MadePaper } from './content/making.ts';
 import { makeMonth } from './content/month.ts';
 import { makeOrder } from './content/order.ts';
 import { makePledgeSlip } from './content/pledge-slip.ts';
+import { makeBagTag, makeDoubtTag } from './content/quarantine-tag.ts';
 import { makeQuoteComparison } from './content/quote-comparison.ts';
 import { makeRunSheet } from './content/run-sheet.ts';
+import { makeSeamLog } from './content/seam-log.ts';
 import { makeSplitSheet } from './content/split-sheet.ts';
 import { type AskedDeposit, makeStatement } from './content/statement.ts';
 import { makeWhoOwes } from './content/who-owes.ts';
@@ -97,6 +105,22 @@ export function printMonth(context: Context, of: { householdId: string } & At, q
 
 export function printRunSheet(context: Context, of: { sessionId: string } & At, query: PaperQuery) {
   return print(context, { query, ...of, make: (desk) => makeRunSheet(desk, of.sessionId) });
+}
+
+export function printSeamLog(context: Context, of: { sessionId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeSeamLog(desk, of.sessionId) });
+}
+
+export function printLoanSlip(context: Context, of: { loanId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeLoanSlip(desk, of.loanId) });
+}
+
+export function printBagTag(context: Context, of: { holdId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeBagTag(desk, of.holdId) });
+}
+
+export function printDoubtTag(context: Context, of: { checkId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeDoubtTag(desk, of.checkId) });
 }
 
 export function printWhoOwes(context: Context, of: At, query: PaperQuery) {
@@ -184,11 +208,25 @@ function keepPrinting(context: Context, { made, lastEntryNo }: { made: MadePaper
   });
 }
 
+/** The thing that a loan is of, or the packing day of a check: its page is part of theirs. */
+async function findWithin(
+  tx: Tx,
+  { storehouseId, kind, buyId, subjectId }: PaperRow,
+): Promise<string | null> {
+  if (subjectId === null) return null;
+  if (kind === 'loan-slip') {
+    const { equipmentUnitId } = await loadLoan(tx, storehouseId, subjectId);
+    return (await loadUnit(tx, storehouseId, equipmentUnitId)).equipmentItemId;
+  }
+  if (kind !== 'quarantine-tag' || buyId !== null) return null;
+  return (await loadCheck(tx, storehouseId, subjectId)).packingSessionId;
+}
+
 /** What the code on a paper leads back to, for those who may read that. */
 export function readPaper(context: Context, paperCode: string) {
   return withTx(context, async (tx) => {
     const paper = await loadPaperByCode(tx, context.actor.storehouseId, paperCode);
     if (!mayFollowCode(context.actor, paper)) throw new Problem('not-your-household');
-    return paper;
+    return { paper, withinId: await findWithin(tx, paper) };
   });
 }

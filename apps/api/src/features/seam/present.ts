@@ -4,6 +4,7 @@ import { spellCode } from '@sheafbook/units';
 import type { SealHeld } from './queries.ts';
 import type { ReCanned } from './queries-re-can.ts';
 import type { WatchReading } from './use-cases.ts';
+import type { Doubt, SeamLog } from './use-cases-log.ts';
 import type { OwnDoubts } from './use-cases-own.ts';
 import type { Moved } from './use-cases-re-can.ts';
 
@@ -115,6 +116,27 @@ export const presentMoved = (moved: Moved) => ({
     ...{ id, entryId: entry.entryId, entryNo: entry.entryNo, grams, oldCode, newCode },
   })),
   warnings: [...new Set(moved.flatMap(({ warnings }) => warnings))],
+});
+
+/** The watch with what a paper has beside it: the makers' limits by kind, each overlap, and what cleared a machine. */
+export const presentSeamLog = ({ watch, kinds, overlapTenths, clears }: SeamLog) => ({
+  ...presentWatch(watch),
+  startsAt: watch.session.startsAt.toISOString(),
+  kinds: kinds.map(({ kind, limit }) => ({
+    kind: { nameEn: kind.nameEn, nameEs: kind.nameEs },
+    limit: presentLimit(limit),
+  })),
+  overlapTenths,
+  clears: new Map([...clears].map(([checkId, checks]) => [checkId, checks.map(presentCheck)])),
+});
+
+export const presentDoubt = ({ check, held, session, kind, machine, checkedByName }: Doubt) => ({
+  check: presentCheck(check),
+  held: held.map((one) => ({ ...presentHold(one), disposition: one.hold.disposition })),
+  session: { id: session.packingSessionId, name: session.name },
+  kind: { nameEn: kind.nameEn, nameEs: kind.nameEs },
+  machine,
+  checkedByName,
 });
 
 export const presentSeals = (seals: {

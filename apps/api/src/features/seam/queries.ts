@@ -95,6 +95,15 @@ export async function listChecks(tx: Tx, storehouseId: string, sessionId: string
     .orderBy(asc(sealChecks.sealCheckId));
 }
 
+export async function loadCheck(tx: Tx, storehouseId: string, checkId: string): Promise<SealCheckRow> {
+  const [row] = await tx
+    .select()
+    .from(sealChecks)
+    .where(and(eq(sealChecks.storehouseId, storehouseId), eq(sealChecks.sealCheckId, checkId)));
+  if (!row) throw new Problem('thing-not-found', { thing: 'check' });
+  return row;
+}
+
 /** Who made the checks of a session. */
 export async function listCheckers(
   tx: Tx,

@@ -39,6 +39,7 @@ import type { CheckWish, LimitWish, MachineWish } from './schema.ts';
 import { tellFailed } from './telling.ts';
 import { checkOf, VOUCHES, watchLine, windowsOf } from './windows.ts';
 
+export { mayCheckSeals } from './policy.ts';
 export { findStop, holdLate, refuseStopped } from './stop.ts';
 export { listUnchecked, refuseUnchecked } from './unchecked.ts';
 export { lastGoodOf } from './windows.ts';
@@ -58,7 +59,7 @@ export function readSeals(context: Context) {
 }
 
 /** Each household sees who looked at what it has in doubt. */
-const noteOwnersRead = (tx: Tx, context: Context, holds: readonly SealHeld[]) =>
+export const noteOwnersRead = (tx: Tx, context: Context, holds: readonly SealHeld[]) =>
   notePrivateRead(tx, context, {
     householdIds: holds.map(({ household }) => household.householdId),
     ...{ what: 'bags and containers at a session', purpose: 'seals in doubt' },

@@ -7,6 +7,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Figures } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { type Loan, loanQuery } from './queries.ts';
 import { type Ticked, Ticks, ticksOf } from './ticks.tsx';
 import { moneyTyped } from './typed.ts';
@@ -34,6 +35,7 @@ export function BringBack() {
           ) : (
             <Settled loan={body} />
           )}
+          <PaperLinks papers={[{ kind: 'loan-slip', path: `loans/${loan}/paper` }]} />
         </>
       )}
     </Loaded>

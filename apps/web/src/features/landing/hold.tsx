@@ -5,6 +5,7 @@ import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import type { Bag, Hold } from './landing-body.ts';
 import { useLandingText } from './words.ts';
 
@@ -93,6 +94,7 @@ function OnHold({ bag, hold }: { bag: Bag; hold: Hold }) {
           {t.agreeRelease}
         </button>
       ) : null}
+      <PaperLinks papers={[{ kind: 'quarantine-tag', path: `holds/${hold.id}/tag` }]} />
     </section>
   );
 }

@@ -77,6 +77,26 @@ function WayBack({ paper }: { paper: FoundPaper }) {
         {...shared}
       />
     );
+  const subject = paper.subjectId ?? '';
+  const within = paper.withinId ?? '';
+  if (paper.kind === 'loan-slip')
+    return (
+      <Link
+        to="/s/$storehouse/equipment/$item/loans/$loan"
+        params={{ storehouse, item: within, loan: subject }}
+        {...shared}
+      />
+    );
+  if (paper.kind === 'seam-log' || (paper.kind === 'quarantine-tag' && paper.buyId === null))
+    return (
+      <Link
+        to="/s/$storehouse/packing/$session/seals"
+        params={{ storehouse, session: paper.kind === 'seam-log' ? subject : within }}
+        {...shared}
+      />
+    );
+  if (paper.kind === 'quarantine-tag')
+    return <Link to="/s/$storehouse/buys/$buy/landing" params={{ storehouse, buy }} {...shared} />;
   if (paper.kind === 'who-owes')
     return <Link to="/s/$storehouse/books/owing" params={{ storehouse }} {...shared} />;
   if (paper.kind === 'landing-sheet')

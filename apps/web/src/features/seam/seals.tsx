@@ -5,6 +5,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { type Kind, kindsQuery } from '../shelf/queries.ts';
 import { CheckForm } from './check-form.tsx';
 import { type LineWatch, type Watch, watchQuery } from './queries.ts';
@@ -53,6 +54,16 @@ function SealsBody({ watch, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
         {t.toMachines}
       </Link>
       <Checks watch={watch} />
+      <PaperLinks
+        papers={[
+          { kind: 'seam-log', path: `packing-sessions/${watch.session.id}/papers/seam-log` },
+          ...watch.windows.map(({ check, suspects }) => ({
+            kind: 'quarantine-tag',
+            path: `seal-checks/${check.id}/tag`,
+            of: t.fromTo(suspects[0]?.serial ?? 0, suspects.at(-1)?.serial ?? 0),
+          })),
+        ]}
+      />
     </div>
   );
 }

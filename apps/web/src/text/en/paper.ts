@@ -24,6 +24,9 @@ export const en = {
     'who-owes': 'Who owes',
     month: 'The month on one page',
     'run-sheet': 'Run sheet',
+    'seam-log': 'Seam log',
+    'loan-slip': 'Loan slip',
+    'quarantine-tag': 'Quarantine tag',
   } as Record<string, string>,
 
   // What a code leads back to

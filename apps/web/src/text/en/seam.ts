@@ -85,6 +85,7 @@ export const en = {
   writeIt: 'Write the check down',
   writeFailed: 'Write it down as failed',
   notThis: 'Not this one',
+  fromTo: (from: number, to: number) => `${from} to ${to}`,
   windowOf: (line: number, from: number, to: number) => `Line ${line}, numbers ${from} to ${to} are in doubt`,
   answered: (from: number, to: number) => `Numbers ${from} to ${to} were in doubt, and all are answered for.`,
   states: { suspect: 'in doubt', cleared: 'passed', opened: 'opened, good', bad: 'failed' },

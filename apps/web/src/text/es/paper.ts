@@ -25,6 +25,9 @@ export const es: PaperWords = {
     'who-owes': 'Quién debe',
     month: 'El mes en una página',
     'run-sheet': 'Hoja de la jornada',
+    'seam-log': 'Registro de cierres',
+    'loan-slip': 'Hoja de préstamo',
+    'quarantine-tag': 'Etiqueta de cuarentena',
   },
 
   stands: (kind, paperNo, at) => `${kind}, papel n.º ${paperNo}, impreso ${at}.`,

@@ -86,6 +86,7 @@ export const es: typeof en = {
   writeIt: 'Anotar la revisión',
   writeFailed: 'Anotarla como fallida',
   notThis: 'Este no',
+  fromTo: (from, to) => `${from} a ${to}`,
   windowOf: (line, from, to) => `Línea ${line}, los números ${from} a ${to} están en duda`,
   answered: (from, to) => `Los números ${from} a ${to} estaban en duda, y todos tienen respuesta.`,
   states: { suspect: 'en duda', cleared: 'pasó', opened: 'abierto, bueno', bad: 'falló' },

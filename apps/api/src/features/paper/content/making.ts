@@ -13,14 +13,17 @@ export type PaperKind =
   | 'statement'
   | 'who-owes'
   | 'month'
-  | 'run-sheet';
+  | 'run-sheet'
+  | 'seam-log'
+  | 'loan-slip'
+  | 'quarantine-tag';
 
 /** What a paper is about; its code leads back to this. */
 export type PaperSubject = {
   readonly kind: PaperKind;
   readonly buyId: string | null;
   readonly householdId: string | null;
-  /** The order, the split, the claim or the packing day. */
+  /** The order, the split, the claim, the packing day, the loan, or the hold or check that a tag is about. */
   readonly subjectId: string | null;
 };
 

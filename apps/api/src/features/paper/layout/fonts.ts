@@ -60,9 +60,18 @@ export const fontWith = (names: readonly string[], character: string): string | 
       ?.hasGlyphForCodePoint(character.codePointAt(0) ?? 0),
   );
 
+/**
+ * A glyph keeps the character by which it was first asked for. One that is first asked for as a part of another, as the point
+ * is by the colon, would be drawn well and copied as nothing; so each is asked for by its own character before any paper is.
+ */
+function nameGlyphs(font: Font): Font {
+  for (const character of font.characterSet) font.glyphForCodePoint(character);
+  return font;
+}
+
 function readFonts(): Fonts {
   const fonts = new Map<string, Font>();
-  const keep = (name: string, file: Buffer) => fonts.set(name, create(file) as Font);
+  const keep = (name: string, file: Buffer) => fonts.set(name, nameGlyphs(create(file) as Font));
   for (const face of Object.keys(FACES) as Face[]) {
     const [family, weight] = FACES[face].own;
     for (const subset of SUBSETS) {

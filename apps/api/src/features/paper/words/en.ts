@@ -1,7 +1,7 @@
 import { allergensEn, labelEn } from './label.ts';
 import { monthEn } from './month.ts';
 import { owingEn } from './owing.ts';
-import { runEn } from './run-sheet.ts';
+import { packingEn, packingTitlesEn } from './packing.ts';
 /** Every word of the papers in English; `es` has the type of this, so that a missing word does not compile. */
 export const en = {
   titles: {
@@ -15,7 +15,7 @@ export const en = {
     statement: 'Statement',
     'who-owes': 'Who owes',
     month: 'The month ahead',
-    'run-sheet': runEn.title,
+    ...packingTitlesEn,
   },
   frame: {
     number: (paperNo: number) => `Paper no. ${paperNo}`,
@@ -389,7 +389,7 @@ export const en = {
   whoOwes: owingEn,
 
   month: monthEn,
-  run: runEn,
+  ...packingEn,
 };
 
 export type PaperWords = typeof en;

@@ -2,7 +2,7 @@ import type { PaperWords } from './en.ts';
 import { allergensEs, labelEs } from './label.ts';
 import { monthEs } from './month.ts';
 import { owingEs } from './owing.ts';
-import { runEs } from './run-sheet.ts';
+import { packingEs, packingTitlesEs } from './packing.ts';
 
 const sacks = (count: number) => (count === 1 ? '1 saco' : `${count} sacos`);
 
@@ -18,7 +18,7 @@ export const es: PaperWords = {
     statement: 'Extracto',
     'who-owes': 'Quién debe',
     month: 'El mes que viene',
-    'run-sheet': runEs.title,
+    ...packingTitlesEs,
   },
   label: labelEs,
   allergens: allergensEs,
@@ -374,5 +374,5 @@ export const es: PaperWords = {
   whoOwes: owingEs,
 
   month: monthEs,
-  run: runEs,
+  ...packingEs,
 };

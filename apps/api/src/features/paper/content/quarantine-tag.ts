@@ -1,0 +1,106 @@
+import { presentHold } from '../../hold/present.ts';
+import { readHold } from '../../hold/use-cases.ts';
+import { presentDoubt } from '../../seam/present.ts';
+import { readDoubt } from '../../seam/use-cases-log.ts';
+import { type Block, facts, heading, type PaperContent, text } from '../content.ts';
+import type { Formats } from '../formats.ts';
+import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
+
+/** Tied to a bag on hold: what it is, since when and why, what must not be done, and who lets it go. */
+export async function makeBagTag({ context, formats }: Desk, holdId: string): Promise<MadePaper> {
+  const hold = presentHold(await readHold(context, holdId));
+  const { tag } = formats.words;
+  return madeOf(
+    { subjectId: holdId, buyId: hold.buyId },
+    {
+      about: [tag.bag(hold.bagNo), hold.bagCode],
+      blocks: tagBlocks(formats, {
+        isEnded: hold.endedAt !== null,
+        facts: [
+          { name: tag.what, value: `${tag.bag(hold.bagNo)}, ${hold.bagCode}` },
+          { name: tag.since, value: formats.instantWithZone(new Date(hold.heldAt)) },
+          { name: tag.why, value: hold.reason },
+        ],
+        caution: tag.bagCaution,
+        release: tag.byTwo,
+        boxes: [tag.lead, tag.coordinator],
+      }),
+    },
+  );
+}
+
+/** Laid on what a failed check put in doubt: each container still held, by serial and code, and no household. */
+export async function makeDoubtTag({ context, formats }: Desk, checkId: string): Promise<MadePaper> {
+  const { check, machine, kind, session, held, checkedByName } = presentDoubt(
+    await readDoubt(context, checkId),
+  );
+  const { tag, seam } = formats.words;
+  const open = held.filter(({ disposition }) => disposition === null);
+  const [first] = held;
+  const last = held.at(-1);
+  return madeOf(
+    { subjectId: checkId },
+    {
+      about: [session.name, tag.count(open.length)],
+      blocks: tagBlocks(formats, {
+        isEnded: open.length === 0,
+        facts: [
+          { name: tag.what, value: `${nameOf(kind, formats)}: ${tag.count(open.length)}` },
+          ...(first && last
+            ? [{ name: seam.suspect, value: seam.window(check.line, first.serial, last.serial, held.length) }]
+            : []),
+          { name: seam.machine, value: machine },
+          { name: tag.since, value: formats.instantWithZone(new Date(check.checkedAt)) },
+          {
+            name: tag.why,
+            value: [
+              seam.failed,
+              ...check.faults.map(({ measure }) => seam.faults[measure]),
+              ...(check.looksGood ? [] : [seam.looks]),
+              ...(check.note ? [check.note] : []),
+            ].join(', '),
+          },
+          { name: tag.foundBy, value: checkedByName },
+        ],
+        codes: open.map(({ serial, spelled }) => `${serial}: ${spelled}`),
+        caution: tag.canCaution,
+        release: tag.byPassing,
+        boxes: [tag.lead],
+      }),
+    },
+  );
+}
+
+const madeOf = (of: { subjectId: string; buyId?: string }, content: PaperContent): MadePaper => ({
+  subject: subject('quarantine-tag', of),
+  contentWith: () => content,
+});
+
+type Tag = {
+  readonly isEnded: boolean;
+  readonly facts: readonly { readonly name: string; readonly value: string }[];
+  readonly codes?: readonly string[];
+  readonly caution: string;
+  readonly release: string;
+  readonly boxes: readonly string[];
+};
+
+function tagBlocks(formats: Formats, of: Tag): Block[] {
+  const { tag } = formats.words;
+  const { codes = [] } = of;
+  return [
+    { kind: 'lead', before: '', strong: of.isEnded ? tag.ended : tag.onHold, after: '' },
+    ...(of.isEnded ? [] : [text(tag.doNot)]),
+    facts([...of.facts]),
+    ...(codes.length === 0 ? [] : [heading(tag.codes), text(codes.join('   '))]),
+    heading(tag.caution),
+    text(of.caution),
+    heading(tag.letGo),
+    text(of.release),
+    facts([
+      { name: tag.found, value: '' },
+      { name: tag.stands, value: '' },
+    ]),
+    { kind: 'signatures', boxes: of.boxes },
+  ];
+}
