@@ -150,6 +150,78 @@ test('the tag of a bag on hold says which bag, since when, why, and that two let
     expect(text).toContain(wanted);
 });
 
+describe('the tag of a hold over more than a bag', () => {
+  const facts = async () => {
+    const { bagId } = hall.wheat.Dell;
+    const [row] = await app.admin<
+      Record<'lot' | 'delivery' | 'supplier' | 'mark' | 'food' | 'seller', string>[]
+    >`
+      update book.lot l set supplier_mark = 'K-77' from book.bag b, book.supplier s
+      where b.bag_id = ${bagId} and l.lot_id = b.lot_id and s.supplier_id = l.supplier_id
+      returning b.lot_id as lot, b.delivery_id as delivery, l.supplier_id as supplier, l.supplier_mark as mark,
+        l.food_id as food, s.name as seller`;
+    if (!row) throw new Error('the bag has a lot');
+    return row;
+  };
+  type Facts = Awaited<ReturnType<typeof facts>>;
+  const chosen = async () => {
+    const [can] = await app.admin<{ id: string }[]>`select container_id as id from book.container
+      where storehouse_id = ${storehouse.storehouseId} order by container_id limit 1`;
+    return [can?.id];
+  };
+  const sessionId = () => day.split('/').at(-1);
+  const window = { line: 1, fromSerial: 1, toSerial: 2 };
+  const days = { fromOn: '2026-01-01', toOn: '2026-12-31' };
+  const scopes: Record<string, [(of: Facts) => object, (of: Facts) => string[], string]> = {
+    lot: [({ lot }) => ({ lotId: lot }), ({ seller }) => ['Lot K-77', seller], 'Lote K-77'],
+    delivery: [({ delivery }) => ({ deliveryId: delivery }), ({ seller }) => [seller], 'Una entrega entera'],
+    mark: [
+      ({ supplier, mark }) => ({ supplierId: supplier, mark }),
+      ({ seller }) => ['the mark K-77', seller],
+      'la marca K-77',
+    ],
+    food: [({ food }) => ({ foodId: food, ...days }), () => ['bags that came'], 'sacos que llegaron'],
+    session: [
+      () => ({ sessionId: sessionId(), ...window }),
+      () => ['All that was packed in', 'line 1', 'serials 1 to 2'],
+      'números 1 a 2',
+    ],
+    containers: [() => ({}), () => ['Containers chosen one by one'], 'Envases elegidos uno por uno'],
+  };
+
+  test.for(Object.entries(scopes))(
+    '%s: it says what is held, why and who lets it go, and its code leads anyone to no household’s page',
+    async ([scope, [of, wanted, spanish]]) => {
+      const known = await facts();
+      const cans = scope === 'containers' ? { containerIds: await chosen() } : {};
+      const body = { of: { scope, ...of(known), ...cans }, reason: 'A notice of the supplier.' };
+      const hold = bodyOf(await lead().post(`${storehouse.path}/holds`, body), 201);
+      const { caller } = hall.buy.households.Ashdown;
+      const tag = `${storehouse.path}/holds/${hold.id}/tag`;
+      const { text, pages } = await printed(caller, `${tag}?language=en`);
+      for (const words of [
+        ...wanted(known),
+        'ON HOLD',
+        'A notice of the supplier.',
+        hourOf(hold.heldAt).slice(-5),
+      ])
+        expect(text).toContain(words);
+      for (const words of ['Do not eat, open', 'Never taste', 'Two people', 'Code of the one'])
+        expect(text).toContain(words);
+      expect((await printed(caller, `${tag}?language=es&large=true`)).text).toContain(spanish);
+      const code = pages[0]?.qr.split('/').at(-1) ?? '';
+      expect(bodyOf(await caller.get(`${storehouse.path}/papers/${code}`))).toMatchObject({
+        ...{ kind: 'quarantine-tag', subjectId: hold.id, buyId: null, withinId: null },
+      });
+      bodyOf(await lead().post(`${storehouse.path}/holds/${hold.id}/release-request`, { finding: 'Clean.' }));
+      bodyOf(await storehouse.coordinator.post(`${storehouse.path}/holds/${hold.id}/release`));
+      const after = await printed(caller, `${tag}?language=en`);
+      expect(after.text).toContain('take this tag off');
+      expect(after.text).not.toContain('Do not eat');
+    },
+  );
+});
+
 test('on A4 and Letter, plain and large, in both languages, nothing runs over the edge', async () => {
   const sizes = { a4: [595.28, 841.89], letter: [612, 792] } as const;
   for (const [size, sides] of Object.entries(sizes))

@@ -17,18 +17,23 @@ export const mayPrintSeals = mayCheckSeals;
 /** A label tells what stands at a household's home. */
 export const mayPrintLabels = (actor: Actor): boolean => actor.householdId !== null;
 
-type Found = { readonly kind: string; readonly buyId: string | null; readonly householdId: string | null };
+type Found = {
+  readonly kind: string;
+  readonly householdId: string | null;
+  /** The packing day of the check that a tag is about; a tag of a hold has none. */
+  readonly withinId: string | null;
+};
 
 /** A code on a lost paper tells a stranger to it nothing: a statement's leads its own household and the books' duties on. */
-export const mayFollowCode = (actor: Actor, { kind, buyId, householdId }: Found): boolean => {
+export const mayFollowCode = (actor: Actor, { kind, householdId, withinId }: Found): boolean => {
   if (kind === 'who-owes') return mayPrintWhoOwes(actor);
   if (kind === 'quote-comparison') return mayPrintComparison(actor);
   if (kind === 'statement') return householdId === actor.householdId || mayPrintWhoOwes(actor);
   if (kind === 'run-sheet') return mayPrintRuns(actor);
   if (kind === 'seam-log') return mayPrintSeals(actor);
   if (kind === 'loan-slip') return householdId === actor.householdId || seesDesk(actor);
-  // A bag on hold is everybody's to know of; a container in doubt is its household's.
-  if (kind === 'quarantine-tag') return buyId !== null || mayPrintSeals(actor);
+  // A hold is everybody's to know of; a container in doubt is its household's.
+  if (kind === 'quarantine-tag') return withinId === null || mayPrintSeals(actor);
   if (kind === 'month') return householdId === actor.householdId || hasDuty(actor, 'coordinator');
   if (kind === 'pledge-slip')
     return householdId === null || householdId === actor.householdId || mayPrintComparison(actor);

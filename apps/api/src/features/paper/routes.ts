@@ -14,10 +14,10 @@ import { presentPaper } from './present.ts';
 import { labelSheetQuery, orderPaperQuery, paperQuery, slipQuery, statementPaperQuery } from './schema.ts';
 import {
   type PrintedPaper,
-  printBagTag,
   printBuySheet,
   printClaimLetter,
   printDoubtTag,
+  printHoldTag,
   printLandingSheet,
   printLoanSlip,
   printMonth,
@@ -149,11 +149,11 @@ export const paperRoutes = new Hono<AppEnv>()
   )
   .get(
     '/holds/:hold/tag',
-    describe(TAG, 'The tag for a bag on hold, as PDF', ['thing-not-found']),
+    describe(TAG, 'The tag for what is on hold, as PDF', ['thing-not-found']),
     queryOf(paperQuery),
     async (c) => {
       const of = { holdId: idParam(c, 'hold'), origin: originOf(c) };
-      return answerPdf(c, await printBagTag(contextOf(c), of, c.req.valid('query')));
+      return answerPdf(c, await printHoldTag(contextOf(c), of, c.req.valid('query')));
     },
   )
   .get(

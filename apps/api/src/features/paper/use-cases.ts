@@ -9,7 +9,7 @@ import { loadHeldDeposit } from '../deposit/use-cases.ts';
 import { loadUnit } from '../equipment/queries.ts';
 import { takeNumber } from '../household/queries.ts';
 import { loadLoan } from '../loan/queries.ts';
-import { loadCheck } from '../seam/queries.ts';
+import { findCheck } from '../seam/queries.ts';
 import { loadStorehouse } from '../storehouse/queries.ts';
 import { makeBuySheet } from './content/buy-sheet.ts';
 import { makeClaimLetter } from './content/claim-letter.ts';
@@ -19,7 +19,7 @@ import type { Desk, MadePaper } from './content/making.ts';
 import { makeMonth } from './content/month.ts';
 import { makeOrder } from './content/order.ts';
 import { makePledgeSlip } from './content/pledge-slip.ts';
-import { makeBagTag, makeDoubtTag } from './content/quarantine-tag.ts';
+import { makeDoubtTag, makeHoldTag } from './content/quarantine-tag.ts';
 import { makeQuoteComparison } from './content/quote-comparison.ts';
 import { makeRunSheet } from './content/run-sheet.ts';
 import { makeSeamLog } from './content/seam-log.ts';
@@ -115,8 +115,8 @@ export function printLoanSlip(context: Context, of: { loanId: string } & At, que
   return print(context, { query, ...of, make: (desk) => makeLoanSlip(desk, of.loanId) });
 }
 
-export function printBagTag(context: Context, of: { holdId: string } & At, query: PaperQuery) {
-  return print(context, { query, ...of, make: (desk) => makeBagTag(desk, of.holdId) });
+export function printHoldTag(context: Context, of: { holdId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeHoldTag(desk, of.holdId) });
 }
 
 export function printDoubtTag(context: Context, of: { checkId: string } & At, query: PaperQuery) {
@@ -208,7 +208,7 @@ function keepPrinting(context: Context, { made, lastEntryNo }: { made: MadePaper
   });
 }
 
-/** The thing that a loan is of, or the packing day of a check: its page is part of theirs. */
+/** The thing that a loan is of, or the packing day of a check: its page is part of theirs. A hold is part of no other. */
 async function findWithin(
   tx: Tx,
   { storehouseId, kind, buyId, subjectId }: PaperRow,
@@ -219,14 +219,15 @@ async function findWithin(
     return (await loadUnit(tx, storehouseId, equipmentUnitId)).equipmentItemId;
   }
   if (kind !== 'quarantine-tag' || buyId !== null) return null;
-  return (await loadCheck(tx, storehouseId, subjectId)).packingSessionId;
+  return (await findCheck(tx, storehouseId, subjectId))?.packingSessionId ?? null;
 }
 
 /** What the code on a paper leads back to, for those who may read that. */
 export function readPaper(context: Context, paperCode: string) {
   return withTx(context, async (tx) => {
     const paper = await loadPaperByCode(tx, context.actor.storehouseId, paperCode);
-    if (!mayFollowCode(context.actor, paper)) throw new Problem('not-your-household');
-    return { paper, withinId: await findWithin(tx, paper) };
+    const withinId = await findWithin(tx, paper);
+    if (!mayFollowCode(context.actor, { ...paper, withinId })) throw new Problem('not-your-household');
+    return { paper, withinId };
   });
 }

@@ -95,11 +95,20 @@ export async function listChecks(tx: Tx, storehouseId: string, sessionId: string
     .orderBy(asc(sealChecks.sealCheckId));
 }
 
-export async function loadCheck(tx: Tx, storehouseId: string, checkId: string): Promise<SealCheckRow> {
+export async function findCheck(
+  tx: Tx,
+  storehouseId: string,
+  checkId: string,
+): Promise<SealCheckRow | undefined> {
   const [row] = await tx
     .select()
     .from(sealChecks)
     .where(and(eq(sealChecks.storehouseId, storehouseId), eq(sealChecks.sealCheckId, checkId)));
+  return row;
+}
+
+export async function loadCheck(tx: Tx, storehouseId: string, checkId: string): Promise<SealCheckRow> {
+  const row = await findCheck(tx, storehouseId, checkId);
   if (!row) throw new Problem('thing-not-found', { thing: 'check' });
   return row;
 }

@@ -87,7 +87,7 @@ function WayBack({ paper }: { paper: FoundPaper }) {
         {...shared}
       />
     );
-  if (paper.kind === 'seam-log' || (paper.kind === 'quarantine-tag' && paper.buyId === null))
+  if (paper.kind === 'seam-log' || (paper.kind === 'quarantine-tag' && paper.withinId !== null))
     return (
       <Link
         to="/s/$storehouse/packing/$session/seals"
@@ -95,6 +95,9 @@ function WayBack({ paper }: { paper: FoundPaper }) {
         {...shared}
       />
     );
+  // A bag's hold stands on its buy's landing page; a wider one has no page, but whoever it reaches was told of it.
+  if (paper.kind === 'quarantine-tag' && paper.buyId === null)
+    return <Link to="/s/$storehouse/notices" params={{ storehouse }} {...shared} />;
   if (paper.kind === 'quarantine-tag')
     return <Link to="/s/$storehouse/buys/$buy/landing" params={{ storehouse, buy }} {...shared} />;
   if (paper.kind === 'who-owes')

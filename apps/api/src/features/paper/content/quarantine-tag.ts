@@ -6,27 +6,53 @@ import { type Block, facts, heading, type PaperContent, text } from '../content.
 import type { Formats } from '../formats.ts';
 import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
 
-/** Tied to a bag on hold: what it is, since when and why, what must not be done, and who lets it go. */
-export async function makeBagTag({ context, formats }: Desk, holdId: string): Promise<MadePaper> {
-  const hold = presentHold(await readHold(context, holdId));
+/** Tied to what is on hold: what it is, since when and why, what must not be done, and who lets it go. */
+export async function makeHoldTag({ context, formats }: Desk, holdId: string): Promise<MadePaper> {
+  const hold = presentHold(context.actor, await readHold(context, holdId));
   const { tag } = formats.words;
+  const isBag = hold.scope === 'bag';
+  const about = namesOf(hold, formats);
   return madeOf(
     { subjectId: holdId, buyId: hold.buyId },
     {
-      about: [tag.bag(hold.bagNo), hold.bagCode],
+      about,
       blocks: tagBlocks(formats, {
         isEnded: hold.endedAt !== null,
         facts: [
-          { name: tag.what, value: `${tag.bag(hold.bagNo)}, ${hold.bagCode}` },
+          { name: tag.what, value: about.join(', ') },
           { name: tag.since, value: formats.instantWithZone(new Date(hold.heldAt)) },
           { name: tag.why, value: hold.reason },
+          ...(isBag ? [] : [{ name: tag.codeOfThis, value: '' }]),
         ],
-        caution: tag.bagCaution,
+        reaches: isBag ? undefined : tag.reaches,
+        caution: isBag ? tag.bagCaution : tag.anyCaution,
         release: tag.byTwo,
         boxes: [tag.lead, tag.coordinator],
       }),
     },
   );
+}
+
+/** What a hold is on, as far as everybody may know it: the tag hangs where anyone walks by, so it counts nobody's containers. */
+function namesOf(hold: ReturnType<typeof presentHold>, formats: Formats): string[] {
+  const { tag } = formats.words;
+  const { bagNo, bagCode, mark, supplier, deliveredOn, session, line, fromSerial, toSerial, fromOn, toOn } =
+    hold;
+  const food = hold.food && (formats.language === 'es' ? hold.food.nameEs : hold.food.name);
+  const names = {
+    bag: [bagNo !== null && tag.bag(bagNo), bagCode],
+    lot: [mark ? tag.lot(mark) : tag.lotUnmarked, food, supplier?.name],
+    containers: [tag.chosen],
+    session: [
+      session && tag.session(session.name),
+      line !== null && formats.words.seam.line(line),
+      fromSerial !== null && toSerial !== null && tag.serials(fromSerial, toSerial),
+    ],
+    delivery: [supplier && tag.delivery(supplier.name), deliveredOn && formats.day(deliveredOn)],
+    mark: [mark && tag.mark(mark), supplier?.name],
+    food: [food, fromOn && toOn && tag.cameOn(formats.day(fromOn), formats.day(toOn))],
+  }[hold.scope];
+  return (names ?? []).filter((name) => typeof name === 'string');
 }
 
 /** Laid on what a failed check put in doubt: each container still held, by serial and code, and no household. */
@@ -71,7 +97,7 @@ export async function makeDoubtTag({ context, formats }: Desk, checkId: string):
   );
 }
 
-const madeOf = (of: { subjectId: string; buyId?: string }, content: PaperContent): MadePaper => ({
+const madeOf = (of: { subjectId: string; buyId?: string | null }, content: PaperContent): MadePaper => ({
   subject: subject('quarantine-tag', of),
   contentWith: () => content,
 });
@@ -80,6 +106,7 @@ type Tag = {
   readonly isEnded: boolean;
   readonly facts: readonly { readonly name: string; readonly value: string }[];
   readonly codes?: readonly string[];
+  readonly reaches?: string | undefined;
   readonly caution: string;
   readonly release: string;
   readonly boxes: readonly string[];
@@ -92,6 +119,7 @@ function tagBlocks(formats: Formats, of: Tag): Block[] {
     { kind: 'lead', before: '', strong: of.isEnded ? tag.ended : tag.onHold, after: '' },
     ...(of.isEnded ? [] : [text(tag.doNot)]),
     facts([...of.facts]),
+    ...(of.reaches && !of.isEnded ? [text(of.reaches)] : []),
     ...(codes.length === 0 ? [] : [heading(tag.codes), text(codes.join('   '))]),
     heading(tag.caution),
     text(of.caution),

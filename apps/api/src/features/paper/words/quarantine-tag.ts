@@ -6,6 +6,16 @@ export const tagEn = {
   doNot: 'Do not eat, open, pour, pack, give or move it, except to where things on hold stand apart.',
   what: 'What',
   bag: (no: number) => `Bag ${no}`,
+  lot: (mark: string) => `Lot ${mark}`,
+  lotUnmarked: 'A lot without a mark',
+  chosen: 'Containers chosen one by one',
+  session: (name: string) => `All that was packed in ${name}`,
+  serials: (from: number, to: number) => `serials ${from} to ${to}`,
+  delivery: (supplier: string) => `A whole delivery of ${supplier}`,
+  mark: (mark: string) => `All that bears the mark ${mark}`,
+  cameOn: (from: string, to: string) => `bags that came and containers packed from ${from} to ${to}`,
+  codeOfThis: 'Code of the one that this tag is on',
+  reaches: 'Each bag and container of it is on hold, and so is what was poured out of one.',
   count: (count: number) => `${count} ${count === 1 ? 'container' : 'containers'} on hold`,
   since: 'Since',
   why: 'Why',
@@ -16,6 +26,8 @@ export const tagEn = {
     'Never taste to find out: food that can make you very ill may look, smell and taste good. A can that bulges, leaks or spurts is not opened at all. CDC and your county’s extension office come first, not this tag.',
   bagCaution:
     'Never taste to find out. Mould: N95, and no shaking of the bag. Treated or poisoned seed is coloured and is never food. Your county’s extension office or health department comes first, not this tag.',
+  anyCaution:
+    'Never taste to find out: food that can make you very ill may look, smell and taste good. A can that bulges, leaks or spurts is not opened at all. Mould: N95, and no shaking. Treated or poisoned seed is coloured and is never food. CDC and your county’s extension office or health department come first, not this tag.',
   letGo: 'Who lets it go',
   byTwo: 'Two people, packing lead and coordinator, one each, with what they found in writing.',
   byPassing:
@@ -33,6 +45,16 @@ export const tagEs: typeof tagEn = {
   doNot: 'No lo coma, abra, vierta, envase, dé ni mueva, salvo adonde se aparta lo retenido.',
   what: 'Qué',
   bag: (no) => `Saco ${no}`,
+  lot: (mark) => `Lote ${mark}`,
+  lotUnmarked: 'Un lote sin marca',
+  chosen: 'Envases elegidos uno por uno',
+  session: (name) => `Todo lo que se envasó en ${name}`,
+  serials: (from, to) => `números ${from} a ${to}`,
+  delivery: (supplier) => `Una entrega entera de ${supplier}`,
+  mark: (mark) => `Todo lo que lleva la marca ${mark}`,
+  cameOn: (from, to) => `sacos que llegaron y envases que se llenaron del ${from} al ${to}`,
+  codeOfThis: 'Código de lo que lleva esta etiqueta',
+  reaches: 'Está retenido cada saco y cada envase de ello, y también lo que se vertió de uno.',
   count: (count) => `${count} ${count === 1 ? 'envase retenido' : 'envases retenidos'}`,
   since: 'Desde',
   why: 'Por qué',
@@ -43,6 +65,8 @@ export const tagEs: typeof tagEn = {
     'No lo pruebe nunca para saberlo: lo que enferma gravemente puede verse, oler y saber bien. Una lata hinchada, que gotea o que salpica no se abre. Mandan los CDC y la oficina de extensión de su condado, no esta etiqueta.',
   bagCaution:
     'No lo pruebe nunca para saberlo. Moho: mascarilla N95, y no sacuda el saco. La semilla tratada o con veneno lleva color y nunca es comida. Mandan la oficina de extensión de su condado o el departamento de salud, no esta etiqueta.',
+  anyCaution:
+    'No lo pruebe nunca para saberlo: lo que enferma gravemente puede verse, oler y saber bien. Una lata hinchada, que gotea o que salpica no se abre. Moho: mascarilla N95, y sin sacudir. La semilla tratada o con veneno lleva color y nunca es comida. Mandan los CDC y la oficina de extensión de su condado o el departamento de salud, no esta etiqueta.',
   letGo: 'Quién lo da por bueno',
   byTwo: 'Dos personas, quien lleva el envasado y quien coordina, con lo hallado por escrito.',
   byPassing:
