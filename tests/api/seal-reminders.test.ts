@@ -62,7 +62,7 @@ async function lettersAt(time: string | Date): Promise<{ to: string; subject: st
       const { subject = '', text = '' } = extract(source);
       return { to, subject: subject.replace('Alder Row Storehouse: ', ''), text };
     })
-    .filter(({ subject }) => /seal|doubt|on hold/.test(subject));
+    .filter(({ subject }) => /seal|doubt|on hold/i.test(subject));
 }
 const LEAD = 'pat-corran@example.org';
 const ON_LINE_1 = { to: LEAD, subject: 'Check a seal: line 1 of Canning day' };

@@ -116,6 +116,13 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
   await app.admin`
     insert into book.watch (storehouse_id, container_id, inspection_id, household_id, finding, is_same_window, since)
     values (${storehouse.storehouseId}, ${offered[0]?.id ?? ''}, ${ids.inspection}, ${Dell.householdId}, 'webbing', false, now())`;
+  await app.admin`
+    insert into book.donor_reading (storehouse_id, lot_id, purpose, read_by, read_at)
+    values (${storehouse.storehouseId}, ${ids.lot}, 'a recall', ${Dell.personId}, now())`;
+  await app.admin`
+    insert into book.small_test (storehouse_id, container_id, lot_id, household_id, kind, laid, sprouted, tested_on, tested_by)
+    select storehouse_id, container_id, lot_id, household_id, 'sprout', 20, 17, '2026-09-01', ${Dell.personId}
+    from book.container where container_id = ${can.id}`;
   const [pack] = await app.admin<{ id: string }[]>`
     insert into book.absorber_pack (storehouse_id, packing_session_id, size_millilitres, packets, opened_at, opened_by)
     values (${storehouse.storehouseId}, ${ids.session}, 300, 25, now(), ${Dell.personId}) returning absorber_pack_id as id`;
