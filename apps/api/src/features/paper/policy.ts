@@ -1,6 +1,4 @@
 import { type Actor, hasDuty } from '../../platform/actor.ts';
-import { seesDesk } from '../loan/use-cases.ts';
-import { mayCheckSeals } from '../seam/use-cases.ts';
 
 /** Job map section 14: each paper is for those who may see on a screen what it prints. */
 export const mayPrintWhoOwes = (actor: Actor): boolean => hasDuty(actor, 'treasurer', 'reviewer');
@@ -12,7 +10,8 @@ export const mayPrintComparison = (actor: Actor): boolean =>
 export const mayPrintRuns = (actor: Actor): boolean => hasDuty(actor, 'packing_lead', 'coordinator');
 
 /** A seam log and a tag on what is in doubt tell what a household has: for whoever checks seals. */
-export const mayPrintSeals = mayCheckSeals;
+export const mayPrintSeals = (actor: Actor): boolean =>
+  hasDuty(actor, 'coordinator', 'packing_lead', 'equipment_keeper');
 
 /** A label tells what stands at a household's home. */
 export const mayPrintLabels = (actor: Actor): boolean => actor.householdId !== null;
@@ -31,7 +30,8 @@ export const mayFollowCode = (actor: Actor, { kind, householdId, withinId }: Fou
   if (kind === 'statement') return householdId === actor.householdId || mayPrintWhoOwes(actor);
   if (kind === 'run-sheet') return mayPrintRuns(actor);
   if (kind === 'seam-log') return mayPrintSeals(actor);
-  if (kind === 'loan-slip') return householdId === actor.householdId || seesDesk(actor);
+  if (kind === 'loan-slip')
+    return householdId === actor.householdId || hasDuty(actor, 'equipment_keeper', 'coordinator', 'reviewer');
   // A hold is everybody's to know of; a container in doubt is its household's.
   if (kind === 'quarantine-tag') return withinId === null || mayPrintSeals(actor);
   if (kind === 'month') return householdId === actor.householdId || hasDuty(actor, 'coordinator');

@@ -42,6 +42,7 @@ import { checkOf, VOUCHES, watchLine, windowsOf } from './windows.ts';
 export { mayCheckSeals } from './policy.ts';
 export { findStop, holdLate, refuseStopped } from './stop.ts';
 export { listUnchecked, refuseUnchecked } from './unchecked.ts';
+export { type Doubt, readDoubt, readSeamLog, type SeamLog } from './use-cases-log.ts';
 export { lastGoodOf } from './windows.ts';
 
 /** The machines, the limits of each kind of can, and what is still in doubt. */

@@ -1,7 +1,7 @@
 import { presentHold } from '../../hold/present.ts';
 import { readHold } from '../../hold/use-cases.ts';
 import { presentDoubt } from '../../seam/present.ts';
-import { readDoubt } from '../../seam/use-cases-log.ts';
+import { readDoubt } from '../../seam/use-cases.ts';
 import { type Block, facts, heading, type PaperContent, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
 import { type Desk, type MadePaper, nameOf, subject } from './making.ts';

@@ -1,6 +1,6 @@
 import type { presentWatch } from '../../seam/present.ts';
 import { presentSeamLog } from '../../seam/present.ts';
-import { readSeamLog } from '../../seam/use-cases-log.ts';
+import { readSeamLog } from '../../seam/use-cases.ts';
 import { type Block, facts, heading, type Row, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
 import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
