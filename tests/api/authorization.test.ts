@@ -3,7 +3,8 @@ import { type Answer, type Caller, openTestApp, type TestApp } from '../support/
 import { bodyOf } from '../support/buy.ts';
 import { fingerprintOf } from '../support/fingerprint.ts';
 import { aHousehold, aPersonOf, grantDuty, type TestHousehold } from '../support/household.ts';
-import { LEAST_DUTY, LEAST_OUTSIDE } from '../support/least-duty.ts';
+import { LEAST_DUTY } from '../support/least-duty.ts';
+import { LEAST_OUTSIDE } from '../support/least-outside.ts';
 import { addressOf, INSIDE, idsIn, mountedRoutes, routesInside } from '../support/mounted-routes.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
 import { bodiesOf } from '../support/route-bodies.ts';

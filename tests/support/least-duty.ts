@@ -379,25 +379,3 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /telling-wishes': 'member',
   'PUT /telling-wishes': 'member',
 };
-
-/** Routes outside the storehouses: for anybody at all, or for whoever is signed in. */
-export const LEAST_OUTSIDE: Readonly<Record<string, 'anybody' | 'signed in'>> = {
-  'GET /api/health': 'anybody',
-  'GET /api/readiness': 'anybody',
-  'GET /api/docs': 'anybody',
-  'GET /api/docs.css': 'anybody',
-  'GET /api/openapi.json': 'anybody',
-  'GET /problems/:code': 'anybody',
-  'GET /api/set-up': 'anybody',
-  'POST /api/set-up': 'anybody',
-  'POST /api/session': 'anybody',
-  'GET /api/session': 'signed in',
-  'DELETE /api/session': 'signed in',
-  'DELETE /api/sessions': 'signed in',
-  'PUT /api/password': 'signed in',
-  'GET /api/invitations/:storehouse/:token': 'anybody',
-  'POST /api/invitations/:storehouse/:token': 'anybody',
-  'GET /stop/:storehouse/:token': 'anybody',
-  'POST /stop/:storehouse/:token': 'anybody',
-  'GET /api/calendars/:file': 'anybody',
-};

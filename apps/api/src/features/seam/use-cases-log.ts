@@ -7,7 +7,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import { listAllContainerKinds, loadContainerKind } from '../container-kind/queries.ts';
 import { listWishes, loadSession } from '../packing-session/queries.ts';
 import { listCheckers, listClosedOfSession, listMachines, listSealHolds, loadCheck } from './queries.ts';
-import { noteOwnersRead, readWatch } from './use-cases.ts';
+import { noteOwnersRead, readWatch } from './use-cases-watch.ts';
 import { checkOf } from './windows.ts';
 
 type Limited = { readonly kind: ContainerKindRow; readonly limit: SeamLimitRow };
