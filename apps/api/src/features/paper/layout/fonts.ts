@@ -63,6 +63,7 @@ export const fontWith = (names: readonly string[], character: string): string | 
 /**
  * A glyph keeps the character by which it was first asked for. One that is first asked for as a part of another, as the point
  * is by the colon, would be drawn well and copied as nothing; so each is asked for by its own character before any paper is.
+ * In the wide file several characters share a glyph, so there the paper's own letters are the first to ask.
  */
 function nameGlyphs(font: Font): Font {
   for (const character of font.characterSet) font.glyphForCodePoint(character);
@@ -71,14 +72,15 @@ function nameGlyphs(font: Font): Font {
 
 function readFonts(): Fonts {
   const fonts = new Map<string, Font>();
-  const keep = (name: string, file: Buffer) => fonts.set(name, nameGlyphs(create(file) as Font));
+  const open = (file: Buffer) => create(file) as Font;
   for (const face of Object.keys(FACES) as Face[]) {
     const [family, weight] = FACES[face].own;
     for (const subset of SUBSETS) {
       const path = `@fontsource/${family}/files/${family}-${subset}-${weight}-normal.woff`;
-      keep(`${face}-${subset}`, unpackWoff(readFileSync(require.resolve(path))));
+      fonts.set(`${face}-${subset}`, nameGlyphs(open(unpackWoff(readFileSync(require.resolve(path))))));
     }
-    keep(wideFontName(face), readFileSync(require.resolve(`@expo-google-fonts/${FACES[face].wide}`)));
+    const wide = require.resolve(`@expo-google-fonts/${FACES[face].wide}`);
+    fonts.set(wideFontName(face), open(readFileSync(wide)));
   }
   return fonts;
 }
