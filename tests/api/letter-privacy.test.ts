@@ -40,4 +40,4 @@ test('no letter of six weeks holds a secret, be it the reader’s own, or names 
     const others = names.map(({ name }) => name).filter((name) => !own.includes(name));
     expect([to, others.filter((name) => new RegExp(`\\b${name}\\b`).test(said))]).toEqual([to, []]);
   }
-});
+}, 240_000); // six weeks of letters, which a busy machine takes its time for

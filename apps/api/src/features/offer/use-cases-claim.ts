@@ -15,7 +15,6 @@ import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockContainer } from '../container/queries.ts';
-import { loadHousehold } from '../household/queries.ts';
 import { insertMoves } from '../keeping/queries.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { refuseUnfit } from './fit.ts';
@@ -172,7 +171,10 @@ async function moveAway(tx: Tx, context: Context, containerIds: readonly string[
   await insertMoves(tx, rows);
 }
 
-/** The giver learns who took it; of common stock the coordinator learns that it was taken (job map 14, "offers taken"). */
+/**
+ * The giver learns that it is taken, and on the offer's page by whom: a notice may become a letter, and no letter names another
+ * household. Of common stock the coordinator learns that it was taken (job map 14, "offers taken").
+ */
 async function tellTaken(
   tx: Tx,
   context: Context,
@@ -180,10 +182,9 @@ async function tellTaken(
   parts: readonly Offered[],
 ): Promise<void> {
   const codes = parts.map(({ container }) => container.containerCode).join(', ');
-  const { name } = await loadHousehold(tx, offer.storehouseId, householdOf(context));
   const says =
     offer.householdId === null
-      ? `A household took this of what the store offers: ${codes}. It comes with its transfer slip.`
-      : `${name} took this of what you offer: ${codes}. Agree when it is fetched; the transfer slip goes with it.`;
+      ? `A household took this of what the store offers: ${codes}.`
+      : `A household took this of what you offer: ${codes}. The offer’s page says who. Agree when it is fetched.`;
   await tellGiver(tx, context, offer, { about: parts[0]?.food.nameEn ?? '', says });
 }

@@ -32,8 +32,8 @@ export const ES_OFFER: Readonly<Record<string, string>> = {
     'Se ofrece algo, y le toca a usted decir primero. La página de ofertas dice hasta cuándo.',
   'Everybody whose turn it was has let your offer pass. It is open to all members now, until it closes.':
     'Todos los que tenían turno dejaron pasar su oferta. Ahora está abierta a todos los miembros, hasta que cierre.',
-  'A household took this of what the store offers: {}. It comes with its transfer slip.':
-    'Un hogar tomó esto de lo que ofrece el almacén: {}. Viene con su hoja de entrega.',
-  '{} took this of what you offer: {}. Agree when it is fetched; the transfer slip goes with it.':
-    '{} tomó esto de lo que usted ofrece: {}. Acuerden cuándo lo recoge; la hoja de entrega va con ello.',
+  'A household took this of what the store offers: {}.':
+    'Un hogar tomó esto de lo que ofrece el almacén: {}.',
+  'A household took this of what you offer: {}. The offer’s page says who. Agree when it is fetched.':
+    'Un hogar tomó esto de lo que usted ofrece: {}. La página de la oferta dice cuál. Acuerden cuándo se recoge.',
 };
