@@ -1,3 +1,4 @@
+import { addDays, dayInZone } from '@sheafbook/units';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bodyOf } from '../support/buy.ts';
@@ -10,7 +11,8 @@ import { openSite, type Site } from './support/site.ts';
 let site: Site;
 let books: TestBooks;
 let desk: Page;
-const dayBefore = (days: number) => new Date(Date.now() - days * 86_400_000).toISOString().slice(0, 10);
+/** Days are the storehouse's own, which ends its day hours after the machine may have. */
+const dayBefore = (days: number) => addDays(dayInZone(Date.now(), 'America/Chicago'), -days);
 
 beforeAll(async () => {
   site = await openSite();
