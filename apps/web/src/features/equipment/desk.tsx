@@ -15,7 +15,8 @@ import { useEquipmentText } from './words.ts';
 /** The keeper's first page: what is out and late and whom it holds up, what is fetched next, what needs care, who waits. */
 export function EquipmentDesk() {
   const words = useEquipmentText();
-  const { storehouse } = useHouse();
+  const { storehouse, duties } = useHouse();
+  const seesSeals = duties.includes('equipment_keeper') || duties.includes('coordinator');
   useTitle(words.desk);
   const reading = useQuery(deskQuery({ storehouse }));
   return (
@@ -36,9 +37,11 @@ export function EquipmentDesk() {
               <Link className="btn" to="/s/$storehouse/equipment" params={{ storehouse }}>
                 {words.title}
               </Link>
-              <Link className="btn" to="/s/$storehouse/packing/machines" params={{ storehouse }}>
-                {words.sealMachines}
-              </Link>
+              {seesSeals ? (
+                <Link className="btn" to="/s/$storehouse/packing/machines" params={{ storehouse }}>
+                  {words.sealMachines}
+                </Link>
+              ) : null}
             </div>
           </div>
         </>
