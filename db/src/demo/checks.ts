@@ -82,6 +82,7 @@ function checksOfGiving({ rotation, giving }: Summary, { acceptedGrams }: Eviden
     same('containers offered', giving.offered, 8),
     same('containers on manifests', giving.matched, 6),
     same('grams given against receipts', giving.givenGrams, acceptedGrams),
+    // By hand, at the published 544 g (1.2 lb) a meal; the summary's figure comes from the package `giving`.
     same('meals of what was given', giving.meals, Math.floor(giving.givenGrams / 544)),
     { says: 'nothing was given', holds: giving.givenGrams > 0 },
     { says: 'nothing waits to be eaten', holds: rotation.queued > 0 },

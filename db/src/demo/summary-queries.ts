@@ -232,9 +232,6 @@ export async function loadLedger(tx: Tx): Promise<LedgerFigures> {
   };
 }
 
-export type LoanFigures = { lent: number; returned: number; overlaps: number };
-
-/** Counts loans, and the pairs of times that hold one piece at one moment. */
 export type GivingFigures = { offered: number; matched: number; givenGrams: number; meals: number };
 
 /** Containers that were offered to members, those that went out on a manifest, and the grams that a pantry kept. */
@@ -258,6 +255,9 @@ export const sumAcceptedGrams = (tx: Tx): Promise<number> =>
     sql`select coalesce(sum(grams) filter (where is_accepted), 0) as figure from book.gift_line`,
   );
 
+export type LoanFigures = { lent: number; returned: number; overlaps: number };
+
+/** Counts loans, and the pairs of times that hold one piece at one moment. */
 export async function loadLoans(tx: Tx): Promise<LoanFigures> {
   return {
     lent: await loadNumber(tx, sql`select count(*) as figure from book.loan`),

@@ -1,4 +1,4 @@
-import { sumOf } from '@sheafbook/units';
+import { divideFractions, fraction, GRAMS_PER_UNIT, roundFraction, sumOf } from '@sheafbook/units';
 import type { Db, Tx } from '../connect.ts';
 import type { Cast, Neighbour } from './cast.ts';
 import {
@@ -159,7 +159,6 @@ async function ask(neighbour: Neighbour) {
 
 type Rotation = { queued: number; risk: { byMonth: { month: string; atRiskGrams: number }[] } };
 const YEAR_ENDS = '2026-12';
-const GRAMS_PER_POUND = 453.59237;
 
 /** What waits to be eaten on all shelves, the store's own too, and what of it no mouth would reach before the year is over. */
 async function sumUpRotation(
@@ -168,9 +167,13 @@ async function sumUpRotation(
 ): Promise<Summary['rotation']> {
   const all = [...seen.map(({ rotation }) => rotation), await coordinator.get<Rotation>('/rotation/store')];
   const months = all.flatMap(({ risk }) => risk.byMonth).filter(({ month }) => month <= YEAR_ENDS);
+  const pounds = divideFractions(
+    fraction(sumOf(months.map(({ atRiskGrams }) => atRiskGrams))),
+    GRAMS_PER_UNIT.lb,
+  );
   return {
     queued: sumOf(all.map(({ queued }) => queued)),
-    poundsAtRiskThisYear: Math.round(sumOf(months.map(({ atRiskGrams }) => atRiskGrams)) / GRAMS_PER_POUND),
+    poundsAtRiskThisYear: Number(roundFraction(pounds)),
   };
 }
 

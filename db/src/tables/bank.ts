@@ -1,8 +1,7 @@
 import { sql } from 'drizzle-orm';
-import { bigint, date, integer, jsonb, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { bigint, integer, jsonb, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
-
-const instant = (name: string) => timestamp(name, { withTimezone: true, mode: 'date' });
+import { day, instant } from './columns.ts';
 
 export const bankFiles = book.table(
   'bank_file',
@@ -26,7 +25,7 @@ export const bankLines = book.table(
     bankLineId: uuid('bank_line_id').notNull().default(sql`uuidv7()`),
     bankFileId: uuid('bank_file_id').notNull(),
     rowNo: integer('row_no').notNull(),
-    onDay: date('on_day', { mode: 'string' }).notNull(),
+    onDay: day('on_day').notNull(),
     minorUnits: bigint('minor_units', { mode: 'number' }).notNull(),
     words: text('words').notNull(),
     fingerprint: text('fingerprint').notNull(),
@@ -60,7 +59,7 @@ export const bankBalances = book.table(
   {
     storehouseId: uuid('storehouse_id').notNull(),
     bankBalanceId: uuid('bank_balance_id').notNull().default(sql`uuidv7()`),
-    onDay: date('on_day', { mode: 'string' }).notNull(),
+    onDay: day('on_day').notNull(),
     minorUnits: bigint('minor_units', { mode: 'number' }).notNull(),
     bankFileId: uuid('bank_file_id'),
     saidBy: uuid('said_by').notNull(),
@@ -75,7 +74,7 @@ export const cashCounts = book.table(
   {
     storehouseId: uuid('storehouse_id').notNull(),
     cashCountId: uuid('cash_count_id').notNull(),
-    onDay: date('on_day', { mode: 'string' }).notNull(),
+    onDay: day('on_day').notNull(),
     expectedMinorUnits: bigint('expected_minor_units', { mode: 'number' }).notNull(),
     countedMinorUnits: bigint('counted_minor_units', { mode: 'number' }).notNull(),
     pieces: jsonb('pieces'),

@@ -1,18 +1,7 @@
 import { sql } from 'drizzle-orm';
-import {
-  bigint,
-  boolean,
-  date,
-  integer,
-  jsonb,
-  primaryKey,
-  text,
-  timestamp,
-  uuid,
-} from 'drizzle-orm/pg-core';
+import { bigint, boolean, integer, jsonb, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
-
-const instant = (name: string) => timestamp(name, { withTimezone: true, mode: 'date' }).notNull();
+import { day, instant } from './columns.ts';
 
 export const giftFacts = book.table(
   'gift_fact',
@@ -24,7 +13,7 @@ export const giftFacts = book.table(
     isTreatedSeed: boolean('is_treated_seed').notNull(),
     isMouldy: boolean('is_mouldy').notNull(),
     saidBy: uuid('said_by').notNull(),
-    saidAt: instant('said_at'),
+    saidAt: instant('said_at').notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.containerId] })],
 );
@@ -38,7 +27,7 @@ export const giftMatchings = book.table(
     inputs: jsonb('inputs').notNull(),
     answer: jsonb('answer').notNull(),
     madeBy: uuid('made_by').notNull(),
-    madeAt: instant('made_at'),
+    madeAt: instant('made_at').notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.giftMatchingId] })],
 );
@@ -53,12 +42,12 @@ export const giftManifests = book.table(
     giftMatchingId: uuid('gift_matching_id').notNull(),
     pantryId: uuid('pantry_id').notNull(),
     cardVersion: integer('card_version').notNull(),
-    onDay: date('on_day', { mode: 'string' }).notNull(),
+    onDay: day('on_day').notNull(),
     driver: text('driver').notNull(),
     stage: text('stage').notNull().default('out'),
     signedOutBy: uuid('signed_out_by').notNull(),
-    signedOutAt: instant('signed_out_at'),
-    receivedOn: date('received_on', { mode: 'string' }),
+    signedOutAt: instant('signed_out_at').notNull(),
+    receivedOn: day('received_on'),
     receiverDuty: text('receiver_duty'),
     receiptNote: text('receipt_note'),
     receivedBy: uuid('received_by'),
@@ -79,8 +68,8 @@ export const giftLines = book.table(
     position: integer('position').notNull(),
     ownerId: uuid('owner_id').notNull(),
     grams: bigint('grams', { mode: 'number' }).notNull(),
-    eatFirstOn: date('eat_first_on', { mode: 'string' }).notNull(),
-    giftClosesOn: date('gift_closes_on', { mode: 'string' }).notNull(),
+    eatFirstOn: day('eat_first_on').notNull(),
+    giftClosesOn: day('gift_closes_on').notNull(),
     isOpen: boolean('is_open').notNull().default(true),
     isAccepted: boolean('is_accepted'),
     refusedBecause: text('refused_because'),

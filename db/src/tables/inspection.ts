@@ -1,8 +1,7 @@
 import { sql } from 'drizzle-orm';
-import { boolean, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { boolean, integer, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
-
-const instant = (name: string) => timestamp(name, { withTimezone: true, mode: 'date' });
+import { day, instant } from './columns.ts';
 
 export const inspections = book.table(
   'inspection',
@@ -21,7 +20,7 @@ export const inspections = book.table(
     entryId: uuid('entry_id'),
     inspectedBy: uuid('inspected_by').notNull(),
     inspectedAt: instant('inspected_at').notNull(),
-    inspectedOn: date('inspected_on', { mode: 'string' }).notNull(),
+    inspectedOn: day('inspected_on').notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.inspectionId] })],
 );

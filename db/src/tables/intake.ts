@@ -1,8 +1,7 @@
 import { sql } from 'drizzle-orm';
-import { boolean, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { boolean, integer, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
-
-const instant = (name: string) => timestamp(name, { withTimezone: true, mode: 'date' });
+import { day, instant } from './columns.ts';
 
 export const intakes = book.table(
   'intake',
@@ -62,7 +61,7 @@ export const smallTests = book.table(
     laid: integer('laid'),
     sprouted: integer('sprouted'),
     note: text('note').notNull().default(''),
-    testedOn: date('tested_on', { mode: 'string' }).notNull(),
+    testedOn: day('tested_on').notNull(),
     testedBy: uuid('tested_by').notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.smallTestId] })],

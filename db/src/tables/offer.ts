@@ -1,8 +1,7 @@
 import { sql } from 'drizzle-orm';
-import { bigint, boolean, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { bigint, boolean, integer, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
-
-const moment = (name: string) => timestamp(name, { withTimezone: true, mode: 'date' });
+import { instant } from './columns.ts';
 
 export const offers = book.table(
   'offer',
@@ -13,9 +12,9 @@ export const offers = book.table(
     foodId: uuid('food_id').notNull(),
     priceKind: text('price_kind').notNull(),
     windowHours: integer('window_hours').notNull(),
-    offeredAt: moment('offered_at').notNull(),
-    openAt: moment('open_at').notNull(),
-    closesAt: moment('closes_at').notNull(),
+    offeredAt: instant('offered_at').notNull(),
+    openAt: instant('open_at').notNull(),
+    closesAt: instant('closes_at').notNull(),
     goesToPantry: boolean('goes_to_pantry').notNull(),
     note: text('note').notNull().default(''),
     offeredBy: uuid('offered_by').notNull(),
@@ -32,9 +31,9 @@ export const offerContainers = book.table(
     containerId: uuid('container_id').notNull(),
     grams: bigint('grams', { mode: 'number' }).notNull(),
     priceMinorUnits: bigint('price_minor_units', { mode: 'number' }).notNull(),
-    offeredAt: moment('offered_at').notNull(),
-    closesAt: moment('closes_at').notNull(),
-    endedAt: moment('ended_at'),
+    offeredAt: instant('offered_at').notNull(),
+    closesAt: instant('closes_at').notNull(),
+    endedAt: instant('ended_at'),
     endedHow: text('ended_how'),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.offerId, table.containerId] })],
@@ -48,9 +47,9 @@ export const offerTurns = book.table(
     offerId: uuid('offer_id').notNull(),
     householdId: uuid('household_id').notNull(),
     groupNo: integer('group_no').notNull(),
-    fromAt: moment('from_at').notNull(),
-    untilAt: moment('until_at').notNull(),
-    passedAt: moment('passed_at'),
+    fromAt: instant('from_at').notNull(),
+    untilAt: instant('until_at').notNull(),
+    passedAt: instant('passed_at'),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.offerId, table.householdId] })],
 );
@@ -64,7 +63,7 @@ export const offerClaims = book.table(
     containerId: uuid('container_id').notNull(),
     householdId: uuid('household_id').notNull(),
     entryId: uuid('entry_id').notNull(),
-    claimedAt: moment('claimed_at').notNull(),
+    claimedAt: instant('claimed_at').notNull(),
     claimedBy: uuid('claimed_by').notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.offerId, table.containerId] })],

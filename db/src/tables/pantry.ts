@@ -1,16 +1,7 @@
 import { sql } from 'drizzle-orm';
-import {
-  bigint,
-  boolean,
-  date,
-  integer,
-  primaryKey,
-  smallint,
-  text,
-  timestamp,
-  uuid,
-} from 'drizzle-orm/pg-core';
+import { bigint, boolean, integer, primaryKey, smallint, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
+import { day, instant } from './columns.ts';
 
 export const pantries = book.table(
   'pantry',
@@ -55,10 +46,10 @@ export const pantryCards = book.table(
     mostGramsPerVisit: bigint('most_grams_per_visit', { mode: 'number' }),
     mostGramsPerWeek: bigint('most_grams_per_week', { mode: 'number' }),
     note: text('note').notNull(),
-    confirmedOn: date('confirmed_on', { mode: 'string' }).notNull(),
+    confirmedOn: day('confirmed_on').notNull(),
     confirmedBy: text('confirmed_by').notNull(),
     writtenBy: uuid('written_by').notNull(),
-    writtenAt: timestamp('written_at', { withTimezone: true, mode: 'date' }).notNull(),
+    writtenAt: instant('written_at').notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.pantryId, table.cardVersion] })],
 );

@@ -1,8 +1,7 @@
 import { sql } from 'drizzle-orm';
-import { boolean, date, integer, primaryKey, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { boolean, integer, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
-
-const day = (name: string) => date(name, { mode: 'string' }).notNull();
+import { day, instant } from './columns.ts';
 
 export const places = book.table(
   'place',
@@ -29,12 +28,12 @@ export const placeLogs = book.table(
     placeId: uuid('place_id').notNull(),
     fileName: text('file_name').notNull(),
     fileHash: text('file_hash').notNull(),
-    firstOn: day('first_on'),
-    lastOn: day('last_on'),
+    firstOn: day('first_on').notNull(),
+    lastOn: day('last_on').notNull(),
     readings: integer('readings').notNull(),
     badLines: integer('bad_lines').notNull(),
     takenBy: uuid('taken_by').notNull(),
-    takenAt: timestamp('taken_at', { withTimezone: true, mode: 'date' }).notNull(),
+    takenAt: instant('taken_at').notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.placeLogId] })],
 );
@@ -45,8 +44,8 @@ export const placeWarmths = book.table(
   {
     storehouseId: uuid('storehouse_id').notNull(),
     placeId: uuid('place_id').notNull(),
-    fromOn: day('from_on'),
-    toOn: day('to_on'),
+    fromOn: day('from_on').notNull(),
+    toOn: day('to_on').notNull(),
     ageTenths: integer('age_tenths').notNull(),
     meanTenths: integer('mean_tenths').notNull(),
     coldestTenths: integer('coldest_tenths').notNull(),
@@ -64,11 +63,11 @@ export const containerMoves = book.table(
     storehouseId: uuid('storehouse_id').notNull(),
     containerMoveId: uuid('container_move_id').notNull().default(sql`uuidv7()`),
     containerId: uuid('container_id').notNull(),
-    movedOn: day('moved_on'),
+    movedOn: day('moved_on').notNull(),
     placeId: uuid('place_id'),
     toldTenths: integer('told_tenths'),
     movedBy: uuid('moved_by').notNull(),
-    movedAt: timestamp('moved_at', { withTimezone: true, mode: 'date' }).notNull(),
+    movedAt: instant('moved_at').notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.containerMoveId] })],
 );

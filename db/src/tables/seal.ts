@@ -1,18 +1,7 @@
 import { sql } from 'drizzle-orm';
-import {
-  bigint,
-  boolean,
-  integer,
-  jsonb,
-  primaryKey,
-  smallint,
-  text,
-  timestamp,
-  uuid,
-} from 'drizzle-orm/pg-core';
+import { bigint, boolean, integer, jsonb, primaryKey, smallint, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
-
-const instant = (name: string) => timestamp(name, { withTimezone: true, mode: 'date' });
+import { instant } from './columns.ts';
 
 export const sealMachines = book.table(
   'seal_machine',

@@ -1,8 +1,7 @@
 import { sql } from 'drizzle-orm';
-import { bigint, integer, primaryKey, smallint, text, timestamp, uuid } from 'drizzle-orm/pg-core';
+import { bigint, integer, primaryKey, smallint, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
-
-const instant = (name: string) => timestamp(name, { withTimezone: true, mode: 'date' });
+import { instant } from './columns.ts';
 
 export const sessionSettlements = book.table(
   'session_settlement',

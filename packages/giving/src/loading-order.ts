@@ -1,3 +1,5 @@
+import { compareText } from '@sheafbook/units';
+
 /** What is to be unloaded at one door. Units: distance in any one unit; ISO days. Errors: none. */
 export type Stop<Load> = { readonly distance: number; readonly loads: readonly Load[] };
 
@@ -14,8 +16,6 @@ export function loadingOrder<Load extends VanLoad>(stops: readonly Stop<Load>[])
     .map((stop, position) => ({ ...stop, position }))
     .toSorted((a, b) => b.distance - a.distance || b.position - a.position)
     .flatMap(({ loads }) =>
-      loads.toSorted((a, b) => compare(a.giftClosesOn, b.giftClosesOn) || compare(a.code, b.code)),
+      loads.toSorted((a, b) => compareText(a.giftClosesOn, b.giftClosesOn) || compareText(a.code, b.code)),
     );
 }
-
-const compare = (a: string, b: string) => (a < b ? -1 : Number(a > b));

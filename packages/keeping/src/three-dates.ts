@@ -1,4 +1,4 @@
-import { addDays, assert, assertWhole } from '@sheafbook/units';
+import { addDays, assert, assertWhole, weekdayOf } from '@sheafbook/units';
 import type { KeepingLife } from './keeping-life.ts';
 
 /** When a pantry takes gifts and how much life it wants. Units: days; weekdays 0 (Sunday) to 6. Errors: none. */
@@ -59,8 +59,6 @@ export function giftClosesOn(eatFirstOn: string, terms: GiftTerms): string | nul
   const back = [0, 1, 2, 3, 4, 5, 6].find((days) => open.has(weekdayOf(addDays(latest, -days))));
   return back === undefined ? null : addDays(latest, -back);
 }
-
-const weekdayOf = (day: string) => new Date(`${day}T00:00:00Z`).getUTCDay();
 
 /**
  * When a container wants eating, no finer than it is known: a year. The band is an estimate wherever anything about it is.

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { AssertionError } from './assert.ts';
-import { addDays, daysBetween, isDay } from './day.ts';
+import { addDays, daysBetween, isDay, weekdayOf } from './day.ts';
 
 describe('a day', () => {
   test.for(['2026-11-25', '2024-02-29', '2000-02-29', '0001-01-01', '9999-12-31'])('%s exists', (day) => {
@@ -64,4 +64,13 @@ describe('counting days', () => {
   ])('$day and $days days is refused', ({ day, days }) => {
     expect(() => addDays(day, days)).toThrow(AssertionError);
   });
+});
+
+test.for([
+  ['1970-01-01', 4],
+  ['2000-02-29', 2],
+  ['2026-11-29', 0],
+] as const)('%s is weekday %i', ([day, weekday]) => {
+  // 1970 began on a Thursday and 29 February 2000 was a Tuesday, as any calendar shows.
+  expect(weekdayOf(day)).toBe(weekday);
 });

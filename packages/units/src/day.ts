@@ -34,6 +34,14 @@ export function daysBetween(a: string, b: string): number {
   return dayNumber(b) - dayNumber(a);
 }
 
+/**
+ * The day of the week: 0 for Sunday to 6 for Saturday, as `Date` counts them.
+ * Units: an ISO day in. Errors: AssertionError when it is no day.
+ */
+export function weekdayOf(day: string): number {
+  return new Date(dayNumber(day) * MILLISECONDS_PER_DAY).getUTCDay();
+}
+
 function dayNumber(day: string): number {
   assert(isDay(day), `a day YYYY-MM-DD is needed, got ${day}`);
   return Date.parse(`${day}T00:00:00Z`) / MILLISECONDS_PER_DAY;

@@ -32,7 +32,8 @@ const shelfColumns = {
   grams: gramsLeft,
 };
 
-function shelf(tx: Tx) {
+/** Containers with what they are and what is in them of this owner: the household's own, where no other is named. */
+export function shelf(tx: Tx, ownerId: string | typeof containers.householdId = containers.householdId) {
   return tx
     .select(shelfColumns)
     .from(containers)
@@ -44,7 +45,7 @@ function shelf(tx: Tx) {
       and(
         eq(accounts.storehouseId, containers.storehouseId),
         eq(accounts.vesselId, containers.containerId),
-        eq(accounts.ownerId, containers.householdId),
+        eq(accounts.ownerId, ownerId),
       ),
     );
 }
@@ -87,11 +88,20 @@ export async function loadContainer(
 }
 
 /** Alone with a container, so that two pours can't fill it past its brim together (ledger-notes 6.8). */
-export async function lockContainer(tx: Tx, storehouseId: string, containerId: string): Promise<void> {
+export const lockContainer = (tx: Tx, storehouseId: string, containerId: string): Promise<void> =>
+  lockContainers(tx, storehouseId, [containerId]);
+
+/** Alone with several, locked in a fixed order, so that two who want the same never wait for each other. */
+export async function lockContainers(
+  tx: Tx,
+  storehouseId: string,
+  containerIds: readonly string[],
+): Promise<void> {
   await tx
     .select({ id: containers.containerId })
     .from(containers)
-    .where(and(eq(containers.storehouseId, storehouseId), eq(containers.containerId, containerId)))
+    .where(and(eq(containers.storehouseId, storehouseId), inArray(containers.containerId, [...containerIds])))
+    .orderBy(containers.containerId)
     .for('update');
 }
 
@@ -195,6 +205,14 @@ export async function findOutcome(tx: Tx, storehouseId: string, containerId: str
   return row?.outcome as Outcome | undefined;
 }
 
+/** What members are being offered at a moment. */
+export const isOfferedAt = (now: Date) =>
+  and(
+    lte(offerContainers.offeredAt, now),
+    gt(offerContainers.closesAt, now),
+    isNull(offerContainers.endedAt),
+  );
+
 /** Refuses containers that stand in an offer: whoever wants them back takes the offer back first. */
 export async function refuseOffered(
   tx: Tx,
@@ -209,9 +227,7 @@ export async function refuseOffered(
       and(
         eq(offerContainers.storehouseId, storehouseId),
         inArray(offerContainers.containerId, [...containerIds]),
-        lte(offerContainers.offeredAt, now),
-        gt(offerContainers.closesAt, now),
-        isNull(offerContainers.endedAt),
+        isOfferedAt(now),
       ),
     )
     .orderBy(containers.containerCode);

@@ -25,12 +25,7 @@ export function presentCandidate({ kept, facts, outOn, isDue, steps }: Candidate
     offerOn: keeping?.dates.offerOn ?? null,
     isDue,
     outOn,
-    facts: {
-      sealedBy: facts.sealedBy,
-      labelFacts: facts.labelFacts,
-      isTreatedSeed: facts.isTreatedSeed,
-      isMouldy: facts.isMouldy,
-    },
+    facts,
     steps,
   };
 }

@@ -14,9 +14,10 @@ import {
   persons,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, desc, eq, gt, inArray, isNull, lte, max, ne, sql } from 'drizzle-orm';
+import { and, desc, eq, inArray, max, ne, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
+import { isOfferedAt } from '../container/queries.ts';
 
 export async function listFacts(tx: Tx, storehouseId: string) {
   return tx.select().from(giftFacts).where(eq(giftFacts.storehouseId, storehouseId));
@@ -45,24 +46,8 @@ export async function listOfferedNow(tx: Tx, storehouseId: string, now: Date): P
   const rows = await tx
     .select({ containerId: offerContainers.containerId })
     .from(offerContainers)
-    .where(
-      and(
-        eq(offerContainers.storehouseId, storehouseId),
-        isNull(offerContainers.endedAt),
-        lte(offerContainers.offeredAt, now),
-        gt(offerContainers.closesAt, now),
-      ),
-    );
+    .where(and(eq(offerContainers.storehouseId, storehouseId), isOfferedAt(now)));
   return new Set(rows.map(({ containerId }) => containerId));
-}
-
-export async function lockContainers(tx: Tx, storehouseId: string, containerIds: readonly string[]) {
-  await tx
-    .select({ id: containers.containerId })
-    .from(containers)
-    .where(and(eq(containers.storehouseId, storehouseId), inArray(containers.containerId, [...containerIds])))
-    .orderBy(containers.containerId)
-    .for('update');
 }
 
 export async function insertMatching(tx: Tx, row: typeof giftMatchings.$inferInsert) {

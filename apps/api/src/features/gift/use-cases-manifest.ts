@@ -8,10 +8,10 @@ import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { refuseInDoubt } from '../container/queries.ts';
+import { lockContainers } from '../container/queries.ts';
+import { refuseHeld } from '../hold/queries.ts';
 import { loadPantry, lockPantry } from '../pantry/queries.ts';
-import { loadLotValue } from '../stock-count/queries.ts';
-import { worthOf } from '../stock-count/use-cases.ts';
+import { loadWorth } from '../stock-count/use-cases.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import { type Candidate, loadCandidates } from './candidates.ts';
 import { closesOnOf, loadsOf, refusalsOf, type Trip } from './match.ts';
@@ -22,7 +22,6 @@ import {
   listLines,
   listManifests,
   loadManifest,
-  lockContainers,
   lockManifest,
   nextManifestNo,
   sumGramsBetween,
@@ -120,11 +119,11 @@ async function refuseMovedOn(
   ]);
 }
 
-function refuseFor(problems: readonly string[]): void {
+function refuseFor(problems: readonly string[], field = 'trip'): void {
   if (problems.length === 0) return;
   throw new Problem('gift-refused', {
     detail: problems.join(' '),
-    fields: problems.map((message) => ({ field: 'trip', message })),
+    fields: problems.map((message) => ({ field, message })),
   });
 }
 
@@ -174,7 +173,8 @@ export function writeReceipt(context: Context, manifestId: string, wish: Receipt
     const accepted = lines.filter(({ line }) => !reasons.has(line.containerId));
     const ids = accepted.map(({ line }) => line.containerId);
     await lockContainers(tx, storehouseId, ids);
-    await refuseLate(tx, accepted, wish);
+    refuseLate(accepted, wish);
+    await refuseHeld(tx, storehouseId, ids);
     const entry =
       accepted.length === 0
         ? null
@@ -203,25 +203,14 @@ function refuseWrongDay(context: Context, manifest: GiftManifestRow, { receivedO
     );
 }
 
-async function refuseLate(
-  tx: Tx,
-  accepted: readonly ListedLine[],
-  { receivedOn }: ReceiptWish,
-): Promise<void> {
+function refuseLate(accepted: readonly ListedLine[], { receivedOn }: ReceiptWish): void {
   const late = accepted.filter(({ line }) => line.giftClosesOn < receivedOn);
-  if (late.length > 0)
-    throw new Problem('gift-refused', {
-      detail: late
-        .map(
-          ({ line, container }) => `The gift of ${container.containerCode} closed on ${line.giftClosesOn}.`,
-        )
-        .join(' '),
-      fields: late.map(({ line, container }) => ({
-        field: 'receivedOn',
-        message: `The gift of ${container.containerCode} closed on ${line.giftClosesOn}.`,
-      })),
-    });
-  for (const { line } of accepted) await refuseInDoubt(tx, line.storehouseId, line.containerId);
+  refuseFor(
+    late.map(
+      ({ line, container }) => `The gift of ${container.containerCode} closed on ${line.giftClosesOn}.`,
+    ),
+    'receivedOn',
+  );
 }
 
 /** The grams of each container leave under its owner; common stock takes its cost along, lot by lot. */
@@ -242,8 +231,8 @@ async function giftDrafts(
   const costs: MovementDraft[] = [];
   for (const lotId of new Set(common.map(({ container }) => container.lotId))) {
     const ofLot = common.filter(({ container }) => container.lotId === lotId);
-    const lot = await loadLotValue(tx, storehouseId, lotId);
-    const amountMinorUnits = -worthOf(lot, -sumOf(ofLot.map(({ line }) => line.grams)));
+    const lotGrams = sumOf(ofLot.map(({ line }) => line.grams));
+    const amountMinorUnits = await loadWorth(tx, storehouseId, { lotId, grams: lotGrams });
     if (amountMinorUnits > 0) costs.push(...commonStockGiven({ causeId: lotId, amountMinorUnits }));
   }
   return [...grams, ...costs];

@@ -1,30 +1,22 @@
 import type { Tx } from '@sheafbook/db';
 import { giftValue, mealsOf } from '@sheafbook/giving';
 import { commonStockCounted, composted, discarded, fedToAnimals } from '@sheafbook/ledger';
-import { addDays, sumOf } from '@sheafbook/units';
+import { addDays, sumOf, weekdayOf } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { postEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { refuseInDoubt } from '../container/queries.ts';
+import { lockContainers, refuseInDoubt } from '../container/queries.ts';
 import { loadFillSolver } from '../fill/use-cases.ts';
 import { loadPantry } from '../pantry/queries.ts';
 import { ruleCardOf } from '../pantry/use-cases.ts';
-import { loadLotValue } from '../stock-count/queries.ts';
-import { worthOf } from '../stock-count/use-cases.ts';
+import { loadWorth } from '../stock-count/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { loadCandidate, loadCandidates } from './candidates.ts';
 import { answerOf, lotsOf, type MatchingAnswer, type MatchingInputs, type Trip } from './match.ts';
-import {
-  insertMatching,
-  listGiftsOfYear,
-  loadMatching,
-  lockContainers,
-  sumGramsBetween,
-  upsertFacts,
-} from './queries.ts';
+import { insertMatching, listGiftsOfYear, loadMatching, sumGramsBetween, upsertFacts } from './queries.ts';
 import type { GiftFactsWish, LadderStepWish, MatchingWish, YearQuery } from './schema.ts';
 
 /** What may be given, what closes first in front, each with the steps of the ladder that are open to it. */
@@ -67,16 +59,11 @@ export function takeStep(context: Context, containerId: string, { to, reason }: 
       );
     const vesselIdOf = await loadOutsideVessels(tx, storehouseId);
     const leaving = {
-      ...{
-        lotId,
-        ownerId,
-        fromVesselId: containerId,
-        outsideVesselId: vesselIdOf(to),
-        amountGrams: kept.grams,
-      },
+      ...{ lotId, ownerId, amountGrams: kept.grams },
+      ...{ fromVesselId: containerId, outsideVesselId: vesselIdOf(to) },
     };
     const isCommon = kept.container.householdId === null;
-    const worth = isCommon ? worthOf(await loadLotValue(tx, storehouseId, lotId), kept.grams) : 0;
+    const worth = isCommon ? await loadWorth(tx, storehouseId, { lotId, grams: kept.grams }) : 0;
     const entry = await postEntry(tx, context, {
       ...{ what: `container-${to}`, onDay: todayOf(context), subjectId: containerId, note: reason },
       drafts: [...DOWN[to](leaving), ...commonStockCounted({ causeId: lotId, differenceMinorUnits: -worth })],
@@ -142,12 +129,8 @@ async function tripOf(
   const week = weekOf(trip.onDay);
   const taken = await sumGramsBetween(tx, storehouseId, { pantryId: pantry.pantryId, ...week });
   return {
-    ...{
-      pantryId: pantry.pantryId,
-      pantry: pantry.name,
-      cardVersion: card.cardVersion,
-      card: ruleCardOf(card),
-    },
+    ...{ pantryId: pantry.pantryId, pantry: pantry.name },
+    ...{ cardVersion: card.cardVersion, card: ruleCardOf(card) },
     ...{ openWeekdays, onDay: trip.onDay, distanceMetres: trip.distanceMetres ?? 2 * pantry.distanceMetres },
     roomGrams: Math.max(
       0,
@@ -159,8 +142,6 @@ async function tripOf(
     ),
   };
 }
-
-export const weekdayOf = (day: string) => new Date(`${day}T00:00:00Z`).getUTCDay();
 
 /** From Monday to Sunday (ISO 8601). */
 export function weekOf(day: string) {

@@ -3,8 +3,7 @@ import type { Outcome } from '@sheafbook/keeping';
 import { commonStockCounted, massAccount, moveGrams } from '@sheafbook/ledger';
 import { assert, sumOf } from '@sheafbook/units';
 import { Problem } from '../../platform/problem.ts';
-import { loadLotValue } from '../stock-count/queries.ts';
-import { worthOf } from '../stock-count/use-cases.ts';
+import { loadWorth } from '../stock-count/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { type Looked, listOwnersIn } from './queries.ts';
 import { WAY_OF_OUTCOME } from './schema.ts';
@@ -31,7 +30,7 @@ export async function movingOut(
   });
   const lost = -sumOf(owners.map((owner) => owner.grams));
   const differenceMinorUnits =
-    householdId === null ? worthOf(await loadLotValue(tx, storehouseId, lotId), lost) : 0;
+    householdId === null ? await loadWorth(tx, storehouseId, { lotId, grams: lost }) : 0;
   return {
     what: `container-${way}`,
     subjectId: containerId,

@@ -2,8 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { priceOfGrams } from '@sheafbook/sharing';
 import { fieldProblem } from '../../platform/problem.ts';
 import { findLandedCost } from '../coverage/use-cases.ts';
-import { loadLotValue } from '../stock-count/queries.ts';
-import { worthOf } from '../stock-count/use-cases.ts';
+import { loadWorth } from '../stock-count/use-cases.ts';
 import type { Owned } from './queries.ts';
 import type { OfferWish } from './schema.ts';
 
@@ -19,7 +18,9 @@ export async function priceContainers(
   const costs: number[] = [];
   for (const row of owned) {
     const cost =
-      householdId === null ? await worthInCommon(tx, storehouseId, row) : await ownCost(tx, householdId, row);
+      householdId === null
+        ? await loadWorth(tx, storehouseId, { lotId: row.lot.lotId, grams: row.grams })
+        : await ownCost(tx, householdId, row);
     if (cost === 0)
       throw fieldProblem(
         'cost-unknown',
@@ -29,15 +30,6 @@ export async function priceContainers(
     costs.push(cost);
   }
   return costs;
-}
-
-/** What common stock in a container stands at in the book. */
-export async function worthInCommon(
-  tx: Tx,
-  storehouseId: string,
-  { lot, grams }: Pick<Owned, 'lot' | 'grams'>,
-): Promise<number> {
-  return worthOf(await loadLotValue(tx, storehouseId, lot.lotId), grams);
 }
 
 /** What came from outside the store has no cost in the book; what it bought counts at the household's average, landed. */

@@ -1,6 +1,5 @@
 import type { Tx } from '@sheafbook/db';
 import {
-  accounts,
   containerKinds,
   containers,
   eaters,
@@ -18,9 +17,9 @@ import { and, asc, desc, eq, gt, inArray, isNull, or, type SQL, sql } from 'driz
 import { alias } from 'drizzle-orm/pg-core';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
+import { shelf } from '../container/queries.ts';
 
 const MOST_OFFERS = 200;
-const gramsLeft = sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number);
 
 /** Containers of one owner with what is in them, in the order of their making; another's are not there. */
 export function listOwned(
@@ -28,20 +27,7 @@ export function listOwned(
   storehouseId: string,
   wish: { containerIds: readonly string[]; householdId: string | null; ownerId: string },
 ) {
-  return tx
-    .select({ container: containers, kind: containerKinds, lot: lots, food: foods, grams: gramsLeft })
-    .from(containers)
-    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
-    .innerJoin(lots, joinOn(lots, containers, 'lotId'))
-    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
-    .leftJoin(
-      accounts,
-      and(
-        eq(accounts.storehouseId, containers.storehouseId),
-        eq(accounts.vesselId, containers.containerId),
-        eq(accounts.ownerId, wish.ownerId),
-      ),
-    )
+  return shelf(tx, wish.ownerId)
     .where(
       and(
         eq(containers.storehouseId, storehouseId),

@@ -80,7 +80,6 @@ export async function readOffersInside(tx: Tx, context: Context) {
   const of = async (giver: string | null) =>
     viewsFor(tx, context, await listOffersOf(tx, storehouseId, { householdId: giver, reader: householdId }));
   return {
-    now: context.now(),
     toMe: await listOpenToMe(tx, context),
     mine: householdId === null ? [] : await of(householdId),
     ofStore: mayOfferCommonStock(actor) ? await of(null) : null,

@@ -14,11 +14,11 @@ import { postEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { lockContainer } from '../container/queries.ts';
+import { lockContainers } from '../container/queries.ts';
 import { insertMoves } from '../keeping/queries.ts';
+import { loadWorth } from '../stock-count/use-cases.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { refuseUnfit } from './fit.ts';
-import { worthInCommon } from './price.ts';
 import {
   endOffered,
   insertClaims,
@@ -57,15 +57,8 @@ export function claimOffer(context: Context, offerId: string, wish: ClaimWish) {
     await insertClaims(
       tx,
       containerIds.map((containerId) => ({
-        ...{
-          storehouseId,
-          offerId,
-          containerId,
-          householdId: takerId,
-          entryId,
-          claimedAt,
-          claimedBy: personId,
-        },
+        ...{ storehouseId, offerId, containerId, householdId: takerId },
+        ...{ entryId, claimedAt, claimedBy: personId },
       })),
     );
     await endOffered(tx, offer, { containerIds, endedAt: claimedAt, endedHow: 'taken' });
@@ -80,7 +73,7 @@ export function claimOffer(context: Context, offerId: string, wish: ClaimWish) {
 async function lockWished(tx: Tx, context: Context, offer: OfferRow, wish: ClaimWish): Promise<Offered[]> {
   const { storehouseId } = context.actor;
   const wished = wish.containerIds.toSorted();
-  for (const containerId of wished) await lockContainer(tx, storehouseId, containerId);
+  await lockContainers(tx, storehouseId, wished);
   const { parts } = await readOfferInside(tx, context, offer.offerId);
   const rows: Offered[] = [];
   for (const containerId of wished) {
@@ -90,9 +83,13 @@ async function lockWished(tx: Tx, context: Context, offer: OfferRow, wish: Claim
       const code = row.part.endedHow === 'taken' ? 'offer-taken' : 'offer-over';
       throw new Problem(code, { containers: [row.container.containerCode] });
     }
-    await refuseUnfit(tx, row.container);
     rows.push(row);
   }
+  await refuseUnfit(
+    tx,
+    storehouseId,
+    rows.map(({ container }) => container),
+  );
   return rows;
 }
 
@@ -128,21 +125,14 @@ async function draftFromCommon(tx: Tx, { offer, takerId, parts }: Claimed): Prom
   const drafts: MovementDraft[] = [];
   for (const lotId of new Set(owned.map(({ lot }) => lot.lotId))) {
     const ofLot = owned.filter(({ lot }) => lot.lotId === lotId);
-    const [first] = ofLot;
-    if (!first) continue;
-    const grams = sumOf(ofLot.map((row) => row.grams));
-    const worth = await worthInCommon(tx, storehouseId, { lot: first.lot, grams });
+    const worth = await loadWorth(tx, storehouseId, { lotId, grams: sumOf(ofLot.map(({ grams }) => grams)) });
     const price = sumOf(ofLot.map(({ container }) => priceOf.get(container.containerId) ?? 0));
     const costMinorUnits = Math.min(price, worth);
     if (price > 0)
       drafts.push(
         ...commonStockSold({
-          ...{
-            householdId: takerId,
-            causeId: lotId,
-            costMinorUnits,
-            marginMinorUnits: price - costMinorUnits,
-          },
+          ...{ householdId: takerId, causeId: lotId },
+          ...{ costMinorUnits, marginMinorUnits: price - costMinorUnits },
         }),
       );
     if (worth > costMinorUnits)
@@ -150,13 +140,8 @@ async function draftFromCommon(tx: Tx, { offer, takerId, parts }: Claimed): Prom
     for (const { container, grams: amountGrams } of ofLot)
       drafts.push(
         ...ownerChanged({
-          ...{
-            lotId,
-            vesselId: container.containerId,
-            fromOwnerId: commonId,
-            toOwnerId: takerId,
-            amountGrams,
-          },
+          ...{ lotId, vesselId: container.containerId, amountGrams },
+          ...{ fromOwnerId: commonId, toOwnerId: takerId },
         }),
       );
   }

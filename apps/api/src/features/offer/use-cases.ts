@@ -8,7 +8,7 @@ import { newId } from '../../platform/new-id.ts';
 import { noteHelpersRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { lockContainer, refuseOffered } from '../container/queries.ts';
+import { lockContainers, refuseOffered } from '../container/queries.ts';
 import { writeNotice } from '../notice/use-cases.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { refuseUnfit } from './fit.ts';
@@ -63,9 +63,9 @@ export function offerContainers(context: Context, wish: OfferWish) {
           ...{ goesToPantry, note, offeredBy: personId },
         },
         {
-          containers: owned.map(({ container, grams }, position) => ({
-            ...{ containerId: container.containerId, grams, priceMinorUnits: prices[position] ?? 0 },
-          })),
+          containers: owned.map(({ container: { containerId }, grams }, position) => {
+            return { containerId, grams, priceMinorUnits: prices[position] ?? 0 };
+          }),
           turns: turns.map(toDates),
         },
       );
@@ -90,17 +90,20 @@ function closingOf({ closesAt: text }: OfferWish, now: Date): Date {
 async function lockOwned(
   tx: Tx,
   context: Context,
-  { containerIds: wished, householdId }: { containerIds: readonly string[]; householdId: string | null },
+  { containerIds, householdId }: { containerIds: readonly string[]; householdId: string | null },
 ): Promise<Owned[]> {
   const { storehouseId } = context.actor;
-  const containerIds = wished.toSorted();
-  for (const containerId of containerIds) await lockContainer(tx, storehouseId, containerId);
+  await lockContainers(tx, storehouseId, containerIds);
   const ownerId = householdId ?? (await loadHouseOwners(tx, storehouseId)).commonId;
   const owned = await listOwned(tx, storehouseId, { containerIds, householdId, ownerId });
   if (owned.length < containerIds.length) throw new Problem('thing-not-found', { thing: 'container' });
   await refuseOffered(tx, storehouseId, { containerIds, now: context.now() });
+  await refuseUnfit(
+    tx,
+    storehouseId,
+    owned.map(({ container }) => container),
+  );
   for (const { container, food, grams } of owned) {
-    await refuseUnfit(tx, container);
     if (grams === 0)
       throw fieldProblem(
         'not-enough-left',

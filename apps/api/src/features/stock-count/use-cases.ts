@@ -1,3 +1,4 @@
+import type { Tx } from '@sheafbook/db';
 import { commonStockCounted, reweighed } from '@sheafbook/ledger';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
@@ -18,7 +19,14 @@ import {
 import type { CountBooking, StockCountQuery, StockCountWish } from './schema.ts';
 import { type LotValue, worthOf } from './worth.ts';
 
-export { worthOf } from './worth.ts';
+/** What a difference in a lot's common stock is worth in the book; below zero when grams are missing. */
+export async function loadWorth(
+  tx: Tx,
+  storehouseId: string,
+  { lotId, grams }: { lotId: string; grams: number },
+): Promise<number> {
+  return worthOf(await loadLotValue(tx, storehouseId, lotId), grams);
+}
 
 /** Common stock as the book has it, with what was counted of it last and what the difference is worth. */
 export function readCommonStock(context: Context) {
@@ -84,8 +92,9 @@ export function bookCount(context: Context, countId: string, { reason }: CountBo
         'countedGrams',
         'Something was taken or brought since it was counted. Count it again.',
       );
-    const lot = await loadLotValue(tx, storehouseId, stock.lotId);
-    const differenceMinorUnits = worthOf(lot, count.countedGrams - count.bookGrams);
+    const differenceMinorUnits = await loadWorth(tx, storehouseId, {
+      ...{ lotId: stock.lotId, grams: count.countedGrams - count.bookGrams },
+    });
     const vesselIdOf = await loadOutsideVessels(tx, storehouseId);
     const drafts = [
       ...reweighed({

@@ -1,8 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
-import { ask } from '../../api/client.ts';
-import { newKey } from '../../api/new-key.ts';
+import { askOnce } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
@@ -151,18 +150,16 @@ function SendOn({ rows }: { rows: readonly Queued[] }) {
   const [chosen, setChosen] = useState('');
   const [to, setTo] = useState<'animals' | 'composted' | 'discarded'>('animals');
   const [reason, setReason] = useState('');
-  const [key, setKey] = useState(newKey);
   const container = rows.find(({ id }) => id === chosen) ?? rows[0];
   const sending = useMutation({
-    mutationFn: () =>
-      ask(
+    mutationFn: ({ id, json }: { id: string; json: { to: typeof to; reason: string } }) =>
+      askOnce(`ladder.${id}`, json, (header) =>
         inside.containers[':container']['ladder-steps'].$post(
-          { param: { storehouse, container: container?.id ?? '' }, json: { to, reason } },
-          { headers: { 'Idempotency-Key': key } },
+          { param: { storehouse, container: id }, json },
+          { headers: header },
         ),
       ),
     onSuccess: () => {
-      setKey(newKey());
       setReason('');
       return queries.invalidateQueries({ queryKey: ['giving'] });
     },
@@ -178,7 +175,7 @@ function SendOn({ rows }: { rows: readonly Queued[] }) {
         aria-label={words.sendOn}
         onSubmit={(event) => {
           event.preventDefault();
-          sending.mutate();
+          sending.mutate({ id: container.id, json: { to, reason } });
         }}
       >
         <p>{words.sendWords}</p>

@@ -1,3 +1,4 @@
+import { addDays, weekdayOf } from '@sheafbook/units';
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -139,8 +140,7 @@ function Trips({ pantries }: { pantries: readonly Pantry[] }) {
 
 /** The next day on which a pantry is open, today too. */
 function nextOpen(pantry: Pantry | undefined, today: string): string {
-  const ahead = [0, 1, 2, 3, 4, 5, 6]
-    .map((days) => new Date(Date.parse(`${today}T00:00:00Z`) + days * 86_400_000))
-    .find((day) => pantry?.card.openings.some(({ weekday }) => weekday === day.getUTCDay()));
-  return ahead?.toISOString().slice(0, 10) ?? today;
+  const open = new Set(pantry?.card.openings.map(({ weekday }) => weekday));
+  const ahead = [0, 1, 2, 3, 4, 5, 6].map((days) => addDays(today, days));
+  return ahead.find((day) => open.has(weekdayOf(day))) ?? today;
 }

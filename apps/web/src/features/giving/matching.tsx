@@ -1,8 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
-import { ask } from '../../api/client.ts';
-import { newKey } from '../../api/new-key.ts';
+import { askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
@@ -104,17 +103,12 @@ function SignOut({ matching, trip, pantry }: { matching: string; trip: number; p
   const queries = useQueryClient();
   const navigate = useNavigate();
   const [driver, setDriver] = useState('');
-  const [key, setKey] = useState(newKey);
   const signing = useMutation({
-    mutationFn: () =>
-      ask(
-        inside['gift-manifests'].$post(
-          { param: { storehouse }, json: { matchingId: matching, trip, driver } },
-          { headers: { 'Idempotency-Key': key } },
-        ),
+    mutationFn: (json: { matchingId: string; trip: number; driver: string }) =>
+      askOnce(`sign-out.${matching}.${trip}`, json, (header) =>
+        inside['gift-manifests'].$post({ param: { storehouse }, json }, { headers: header }),
       ),
     onSuccess: async (manifest) => {
-      setKey(newKey());
       await queries.invalidateQueries({ queryKey: ['giving'] });
       await navigate({
         to: '/s/$storehouse/giving/manifests/$manifest',
@@ -130,7 +124,7 @@ function SignOut({ matching, trip, pantry }: { matching: string; trip: number; p
       aria-label={`${words.signOut}: ${pantry}`}
       onSubmit={(event) => {
         event.preventDefault();
-        signing.mutate();
+        signing.mutate({ matchingId: matching, trip, driver });
       }}
     >
       <Field

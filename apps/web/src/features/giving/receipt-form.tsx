@@ -1,7 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { ask } from '../../api/client.ts';
-import { newKey } from '../../api/new-key.ts';
+import { askOnce } from '../../api/client.ts';
 import { Check, Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -16,27 +15,22 @@ export function ReceiptForm({ manifest }: { manifest: Manifest }) {
   const [receivedOn, setReceivedOn] = useState(format.today());
   const [receiverDuty, setReceiverDuty] = useState('');
   const [back, setBack] = useState<Readonly<Record<string, string>>>({});
-  const [key, setKey] = useState(newKey); // the same receipt, sent again, counts once
   const refused = manifest.lines.filter(({ containerId }) => back[containerId] !== undefined);
   const backGrams = refused.reduce((sum, { grams }) => sum + grams, 0);
   const writing = useMutation({
-    mutationFn: () =>
-      ask(
+    mutationFn: () => {
+      const json = {
+        ...{ version: manifest.version, receivedOn, receiverDuty },
+        refused: refused.map(({ containerId }) => ({ containerId, reason: back[containerId] ?? '' })),
+      };
+      return askOnce(`receipt.${manifest.id}`, json, (header) =>
         inside['gift-manifests'][':manifest'].receipt.$post(
-          {
-            param: { storehouse, manifest: manifest.id },
-            json: {
-              ...{ version: manifest.version, receivedOn, receiverDuty },
-              refused: refused.map(({ containerId }) => ({ containerId, reason: back[containerId] ?? '' })),
-            },
-          },
-          { headers: { 'Idempotency-Key': key } },
+          { param: { storehouse, manifest: manifest.id }, json },
+          { headers: header },
         ),
-      ),
-    onSuccess: () => {
-      setKey(newKey());
-      return queries.invalidateQueries({ queryKey: ['giving'] });
+      );
     },
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['giving'] }),
   });
   const problems = problemsOf(writing.error);
   const tick = (containerId: string, isOn: boolean) => {
@@ -111,19 +105,15 @@ export function ReasonForm({
   const { storehouse } = useHouse();
   const queries = useQueryClient();
   const [reason, setReason] = useState('');
-  const [key, setKey] = useState(newKey);
   const doing = useMutation({
-    mutationFn: () =>
-      ask(
+    mutationFn: (json: { version: number; reason: string }) =>
+      askOnce(`${what}.${manifest.id}`, json, (header) =>
         inside['gift-manifests'][':manifest'][what].$post(
-          { param: { storehouse, manifest: manifest.id }, json: { version: manifest.version, reason } },
-          { headers: { 'Idempotency-Key': key } },
+          { param: { storehouse, manifest: manifest.id }, json },
+          { headers: header },
         ),
       ),
-    onSuccess: () => {
-      setKey(newKey());
-      return queries.invalidateQueries({ queryKey: ['giving'] });
-    },
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['giving'] }),
   });
   const problems = problemsOf(doing.error);
   return (
@@ -135,7 +125,7 @@ export function ReasonForm({
         aria-label={title}
         onSubmit={(event) => {
           event.preventDefault();
-          doing.mutate();
+          doing.mutate({ version: manifest.version, reason });
         }}
       >
         <Field

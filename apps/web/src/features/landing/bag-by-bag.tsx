@@ -160,7 +160,8 @@ function Scale({ pad, change, floor, bagNo, onKept }: ScaleProps) {
   const more = useRef<HTMLDetailsElement>(null);
   const { line } = floor;
   const declaredGrams = declaredOf(floor);
-  const weighed = declaredGrams === null ? null : weighedBy(pad, declaredGrams);
+  const onScale = (written: PadDraft) => (declaredGrams === null ? null : weighedBy(written, declaredGrams));
+  const weighed = onScale(pad);
   const tareProblem = gramsOf(pad.tare, 'kg') === null ? t.massProblem : undefined;
   const gross = gramsOf(pad.text, pad.unit);
   const problem =
@@ -169,20 +170,16 @@ function Scale({ pad, change, floor, bagNo, onKept }: ScaleProps) {
       : gross !== null && weighed === null && declaredGrams !== null && !tareProblem
         ? t.lighterThanSack
         : '';
+  const write = (written: PadDraft, isRefused: boolean) =>
+    onKept(
+      readingOf({
+        ...{ pad: written, bagOfferId: line.bagOfferId, weighed: onScale(written), isRefused },
+        conditionWords: t.noteOf[written.condition],
+      }),
+    );
   const keepSaid = (said: Partial<PadDraft>) => {
     const heard = { ...pad, ...said };
-    const onScale = declaredGrams === null ? null : weighedBy(heard, declaredGrams);
-    const conditionWords = t.noteOf[heard.condition];
-    if (onScale)
-      onKept(
-        readingOf({
-          pad: heard,
-          bagOfferId: line.bagOfferId,
-          weighed: onScale,
-          isRefused: false,
-          conditionWords,
-        }),
-      );
+    if (onScale(heard)) write(heard, false);
   };
   const keep = (isRefused: boolean) => {
     if (isRefused && pad.condition === 'dry' && pad.note.trim() === '') {
@@ -190,8 +187,7 @@ function Scale({ pad, change, floor, bagNo, onKept }: ScaleProps) {
       more.current?.querySelector('input')?.focus();
       return;
     }
-    const conditionWords = t.noteOf[pad.condition];
-    onKept(readingOf({ pad, bagOfferId: line.bagOfferId, weighed, isRefused, conditionWords }));
+    write(pad, isRefused);
   };
   const isNoted = pad.condition !== 'dry' || pad.note.trim() !== '';
   return (

@@ -9,6 +9,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { foodNameOf } from '../buy/food-name.ts';
 import { containersQuery, type Shelved } from '../shelf/queries.ts';
 import { inside, type OfferWish } from './queries.ts';
 import { useOfferText } from './words.ts';
@@ -92,7 +93,7 @@ function OfferForm({ first, whole }: { first: Shelved; whole: readonly Shelved[]
         if (!isWrong) send();
       }}
     >
-      <h1>{words.offerTitle(format.language === 'es' ? first.food.nameEs : first.food.nameEn)}</h1>
+      <h1>{words.offerTitle(foodNameOf(first, format.language))}</h1>
       <p>{words.opening}</p>
       <fieldset>
         <legend>{words.which}</legend>

@@ -10,6 +10,7 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { foodNameOf } from '../buy/food-name.ts';
 import { OF_STOCK } from '../shelf/queries.ts';
 import { Standing } from './offers.tsx';
 import { inside, type Offer, offerQuery } from './queries.ts';
@@ -39,14 +40,14 @@ export function OfferPage() {
 function Sheet({ offer }: { offer: Offer }) {
   const words = useOfferText();
   const { format } = useHouse();
-  const { isMine, isOfStore, giver, food, standing, containers } = offer;
+  const { isMine, isOfStore, giver, standing, containers } = offer;
   const from = isOfStore ? words.fromStore : giver === null ? words.fromMember : words.fromHousehold(giver);
   const left = containers.filter(({ state }) => state === 'offered');
   const origins = [...new Set(containers.map(({ originNote }) => originNote))].filter((note) => note !== '');
   const mayTake = !isMine && (standing === 'your-turn' || standing === 'for-all') && left.length > 0;
   return (
     <>
-      <h1>{format.language === 'es' ? food.nameEs : food.nameEn}</h1>
+      <h1>{foodNameOf(offer, format.language)}</h1>
       <p className="offer-stands">
         <Standing offer={offer} />
       </p>

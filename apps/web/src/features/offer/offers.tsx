@@ -5,6 +5,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { foodNameOf } from '../buy/food-name.ts';
 import { type Offer, offersQuery } from './queries.ts';
 import { useOfferText } from './words.ts';
 
@@ -64,11 +65,11 @@ function OfferRow({ offer }: { offer: Offer }) {
   const left = offer.containers.filter(({ state }) => state === 'offered');
   const shown = left.length === 0 ? offer.containers : left;
   const grams = shown.reduce((sum, container) => sum + container.grams, 0);
-  const food = format.language === 'es' ? offer.food.nameEs : offer.food.nameEn;
   return (
     <>
       <span>
-        <b>{food}</b> <span className="soft block">{words.whole(shown.length, format.mass(grams))}</span>
+        <b>{foodNameOf(offer, format.language)}</b>{' '}
+        <span className="soft block">{words.whole(shown.length, format.mass(grams))}</span>
       </span>
       <Standing offer={offer} />
     </>

@@ -120,7 +120,6 @@ export const en = {
   confirmedOn: 'Asked on',
   confirmedBy: 'Who said so there, by duty',
   writeCard: 'Write this card',
-  cardSaved: 'The card is written.',
   changePantry: 'Change its name, door and contact',
   newCard: 'Write a newer card',
   olderCards: 'Cards so far',

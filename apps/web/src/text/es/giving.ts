@@ -111,7 +111,6 @@ export const es: GivingWords = {
   confirmedOn: 'Preguntado el',
   confirmedBy: 'Quién lo dijo allí, según su función',
   writeCard: 'Escribir esta ficha',
-  cardSaved: 'La ficha está escrita.',
   changePantry: 'Cambiar nombre, puerta y contacto',
   newCard: 'Escribir una ficha nueva',
   olderCards: 'Fichas hasta ahora',
