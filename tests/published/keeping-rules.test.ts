@@ -15,9 +15,10 @@ import {
   NOT_TO_DO,
   type PackPlan,
   paceThatEatsAll,
-  riskByMonth,
+  planRotation,
   rotationQueue,
   sampleOf,
+  sumRisk,
   TREATMENT_CODES,
   TREATMENTS,
   treatmentOf,
@@ -272,9 +273,9 @@ describe('eating in order', () => {
     expect(paceThatEatsAll(lots)).toBe(785); // 40,000 / 51
   });
   test('the grams at risk stand in the month in which they end', () => {
-    expect(riskByMonth(lots, { todayOn: '2026-11-28', gramsPerDay: 300 })).toEqual([
-      { month: '2027-01', atRiskGrams: 24_700 },
-    ]);
+    const wheat = lots.map((lot) => ({ ...lot, foodCode: 'wheat', placeKey: '' }));
+    const outcomes = planRotation(wheat, { pace: new Map([['wheat', 300]]), todayOn: '2026-11-28' });
+    expect(sumRisk(outcomes, 'month')).toMatchObject([{ key: '2027-01', atRiskGrams: 24_700 }]);
   });
   test('what is open comes first, an allergic eater’s only stock after what is alike, a hold never', () => {
     const item = { isOnHold: false, isOpen: false, daysLeft: 90, atRiskGrams: 0, isAnEatersOnlyStock: false };

@@ -1,4 +1,4 @@
-import { addDays, assert, daysBetween } from '@sheafbook/units';
+import { addDays, assert, compareText, daysBetween } from '@sheafbook/units';
 import type { Barrier } from './container-traits.ts';
 import { sampleOf } from './inspection.ts';
 
@@ -52,13 +52,12 @@ export function inspectionsDue<Row extends LookedAt>(
   );
   return [...single, ...sampled]
     .filter(({ dueOn }) => dueOn <= byOn)
-    .toSorted((a, b) => compare(a.dueOn, b.dueOn) || compare(a.row.code, b.row.code));
+    .toSorted((a, b) => compareText(a.dueOn, b.dueOn) || compareText(a.row.code, b.row.code));
 }
 
 const isShutCan = ({ barrier, openedOn }: LookedAt) => barrier === 'metal' && openedOn === null;
 const lastLooked = ({ lastOn, openedOn, packedOn }: LookedAt) =>
   [lastOn, openedOn, packedOn].reduce<string>((latest, on) => (on !== null && on > latest ? on : latest), '');
-const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
 
 /** Of a lot that is a year old, as many as its sample still wants. */
 function sampleDue<Row extends LookedAt>(cans: readonly Row[], byOn: string): InspectionDue<Row>[] {
@@ -67,7 +66,7 @@ function sampleDue<Row extends LookedAt>(cans: readonly Row[], byOn: string): In
   const seen = cans.filter(({ lastOn }) => lastOn !== null && daysBetween(lastOn, byOn) < YEAR_DAYS).length;
   return cans
     .filter(({ lastOn }) => lastOn === null || daysBetween(lastOn, byOn) >= YEAR_DAYS)
-    .toSorted((a, b) => compare(lastLooked(a), lastLooked(b)) || compare(a.code, b.code))
+    .toSorted((a, b) => compareText(lastLooked(a), lastLooked(b)) || compareText(a.code, b.code))
     .slice(0, Math.max(0, wanted - seen))
     .map((row) => ({ row, why: 'sample' as const, dueOn: addDays(lastLooked(row), YEAR_DAYS) }));
 }

@@ -125,8 +125,7 @@ export function judgeInspection(findings: readonly Finding[]): Judgement {
     findings.length === 0 || together.length > 0 ? OUTCOMES.length - 1 : 0,
   );
   const best = OUTCOMES[worst] ?? 'discard';
-  const isForbiddenToAll = findings.some((finding) => ONLY_DISCARD.includes(finding));
-  const allowed = isForbiddenToAll ? (['discard'] as const) : OUTCOMES.slice(worst);
+  const allowed = OUTCOMES.slice(worst);
   const watch = [...new Set(rules.map((row) => row.watch))].filter((scope) => scope !== 'none');
   const cautions = [...new Set(rules.flatMap(({ caution }) => caution ?? []))];
   const deciding = findings.filter(
@@ -134,19 +133,6 @@ export function judgeInspection(findings: readonly Finding[]): Judgement {
   );
   return { best, allowed, watch, holds: rules.some(({ holds }) => holds), cautions, deciding };
 }
-
-// Mould, bulge, rodent, chemical smell, wet, glass, treated seed: never to people, animals or compost.
-const ONLY_DISCARD: readonly Finding[] = [
-  'bulge-hiss-spurt',
-  'leak',
-  'sour-or-musty-smell',
-  'chemical-smell',
-  'glass-or-metal',
-  'wet-or-caked',
-  'mould',
-  'rodent-marks',
-  'dyed-seed',
-];
 
 /** Where an outcome lets food go, beside the rubbish. Units: none. Errors: none. */
 const LETS_GO_TO: Readonly<Record<Outcome, readonly string[]>> = {

@@ -1,9 +1,9 @@
-import { addDays, assert, assertWhole, compareText } from '@sheafbook/units';
+import { assert, assertWhole, compareText } from '@sheafbook/units';
 
 /** A lot or container that is to be eaten. Units: whole grams, whole days to its eat-first. Errors: none by itself. */
 export type RotationLot = { readonly code: string; readonly grams: number; readonly daysLeft: number };
 
-/** What becomes of one of them at a steady pace. Units: whole grams; `startsInDays` null when it is never begun. Errors: none. */
+/** What becomes of one of them at a steady pace. Units: whole grams. Errors: none. */
 export type RotationOutcome = {
   readonly code: string;
   readonly eatenGrams: number;
@@ -99,24 +99,4 @@ export function storeQueue<Item extends StoreItem>(items: readonly Item[], today
       (a, b) =>
         compareText(closes(a), closes(b)) || b.atRiskGrams - a.atRiskGrams || compareText(a.code, b.code),
     );
-}
-
-/**
- * The grams at risk by the month in which their eat-first lies, for years ahead.
- * Units: `YYYY-MM`, whole grams. Shape: months that have some, in order. Errors: AssertionError when a day is none.
- */
-export function riskByMonth(
-  lots: readonly RotationLot[],
-  { todayOn, gramsPerDay }: { readonly todayOn: string; readonly gramsPerDay: number },
-): { readonly month: string; readonly atRiskGrams: number }[] {
-  const daysLeftOf = new Map(lots.map((lot) => [lot.code, lot.daysLeft]));
-  const months = new Map<string, number>();
-  for (const { code, atRiskGrams } of eatInOrder(lots, gramsPerDay)) {
-    if (atRiskGrams === 0) continue;
-    const month = addDays(todayOn, daysLeftOf.get(code) ?? 0).slice(0, 7);
-    months.set(month, (months.get(month) ?? 0) + atRiskGrams);
-  }
-  return [...months]
-    .map(([month, atRiskGrams]) => ({ month, atRiskGrams }))
-    .toSorted((a, b) => compareText(a.month, b.month));
 }

@@ -8,6 +8,7 @@ import {
   containers,
   entries,
   foods,
+  held,
   inspections,
   lots,
   movements,
@@ -30,6 +31,8 @@ const shelfColumns = {
   food: foods,
   lot: lots,
   grams: gramsLeft,
+  isHeld: sql<boolean>`exists (select from ${held} where ${held.storehouseId} = ${containers.storehouseId}
+    and ${held.vesselId} = ${containers.containerId})`.mapWith(Boolean),
 };
 
 /** Containers with what they are and what is in them of this owner: the household's own, where no other is named. */

@@ -49,13 +49,18 @@ export type Keeping = {
   readonly dates: ThreeDates;
 };
 
-/** A container with how it keeps; null where nobody has said how its food does. */
-export type Kept = KeptRow & {
+/** How a container keeps; null where nobody has said how its food does. */
+type HowKept = {
   /** Where it stands; null is unknown, and reckoned as warm. */
   readonly place: PlaceRow | null;
   readonly stays: readonly StayThere[];
   readonly keeping: Keeping | null;
 };
+
+export type Kept = KeptRow & HowKept;
+
+/** What of a container decides how it keeps, beside where it stood. */
+type Keepable = Pick<KeptRow, 'container' | 'kind' | 'food'>;
 
 /** What pantries ask of a gift, and the days for which members are asked first. */
 export type DateTerms = { readonly pantries?: readonly GiftTerms[]; readonly offerDays?: number };
@@ -72,6 +77,15 @@ export async function loadKept(
   terms: DateTerms = {},
 ): Promise<Kept[]> {
   const rows = await listKeptContainers(tx, storehouseId, which);
+  return withKeeping(tx, storehouseId, { rows, todayOn, terms });
+}
+
+/** The same of containers that were read already: three statements. */
+export async function withKeeping<Row extends Keepable>(
+  tx: Tx,
+  storehouseId: string,
+  { rows, todayOn, terms = {} }: { rows: readonly Row[]; todayOn: string; terms?: DateTerms },
+): Promise<(Row & HowKept)[]> {
   const moves = await listMoves(
     tx,
     storehouseId,
@@ -83,16 +97,15 @@ export async function loadKept(
   const movesOf = groupBy(moves, ({ containerId }) => containerId);
   return rows.map((row) => {
     const stays = staysOf(row.container.packedOn, movesOf.get(row.container.containerId) ?? [], todayOn);
-    return reckonKept(row, stays, { record, todayOn, terms });
+    return { ...row, ...reckonKept(row, stays, { record, todayOn, terms }) };
   });
 }
 
 type Reckoning = { readonly record: PlaceRecord; readonly todayOn: string; readonly terms: DateTerms };
 
-function reckonKept(row: KeptRow, stays: readonly Stay[], reckoning: Reckoning): Kept {
+function reckonKept(row: Keepable, stays: readonly Stay[], reckoning: Reckoning): HowKept {
   const place = reckoning.record.placeOf(stays.at(-1)?.placeId ?? null);
   return {
-    ...row,
     place,
     stays: stays.map((stay) => stayThere(stay, reckoning.record)),
     keeping: keepingOf(row, { place, stays }, reckoning),
@@ -100,7 +113,7 @@ function reckonKept(row: KeptRow, stays: readonly Stay[], reckoning: Reckoning):
 }
 
 function keepingOf(
-  { container, kind, food }: KeptRow,
+  { container, kind, food }: Keepable,
   { place, stays }: { place: PlaceRow | null; stays: readonly Stay[] },
   { record, todayOn, terms }: Reckoning,
 ): Keeping | null {

@@ -15,7 +15,7 @@ import { mayMoveCommonStock } from './policy.ts';
 import { insertMoves, listMovesTold, listPlacesById, loadMovables } from './queries.ts';
 import type { MoveWish } from './schema.ts';
 
-export { type DateTerms, type Keeping, type Kept, loadKept, type Stay } from './kept.ts';
+export { type Kept, loadKept, withKeeping } from './kept.ts';
 export { presentKeepingOf, presentPlaceOf } from './present.ts';
 
 /** Writes down that containers stand at a place since a day, today unless another is named. */

@@ -33,6 +33,7 @@ export type Queued = RotationItem & {
 };
 
 export type Rotation = {
+  readonly pace: Pace;
   readonly queue: readonly Queued[];
   readonly held: readonly RotationItem[];
   /** Those of which nobody has said how they keep: they are eaten, and in no sum of what is at risk. */
@@ -43,7 +44,7 @@ export type Rotation = {
 };
 
 /** How fast a household eats what it has, food by food, in grams a day. */
-export function paceOf(eating: Eating, items: readonly RotationItem[]): Pace {
+function paceOf(eating: Eating, items: readonly RotationItem[]): Pace {
   const pace = eatingPace(eating.needs, { eaters: eating.eaters, stock: items.map(toStockFood) });
   return new Map([...pace].map(([foodCode, perDay]) => [foodCode, fractionToNumber(perDay)]));
 }
@@ -53,27 +54,32 @@ export function reckonRotation(
   items: readonly RotationItem[],
   { eating, todayOn }: { eating: Eating; todayOn: string },
 ): Rotation {
-  const free = items.filter(({ isOnHold }) => !isOnHold);
+  const { free, held } = byHold(items);
   const only = onlyFoods(eating.eaters, free.map(toStockFood));
   const plan = planOf(free, { pace: paceOf(eating, free), todayOn });
-  const queue = rotationQueue(toQueued(items, plan.outcomes, only));
-  return { ...plan, queue, held: items.filter(({ isOnHold }) => isOnHold), shut: leaveShut(queue) };
+  const queue = rotationQueue(toQueued(free, plan.outcomes, only));
+  return { ...plan, queue, held, shut: leaveShut(queue) };
 }
 
 /** Of common stock nobody eats: all of it is at risk until it is given, and the queue is what to give next. */
 export function reckonStoreRotation(items: readonly RotationItem[], todayOn: string): Rotation {
-  const free = items.filter(({ isOnHold }) => !isOnHold);
+  const { free, held } = byHold(items);
   const plan = planOf(free, { pace: new Map(), todayOn });
   const queued = toQueued(free, plan.outcomes, new Set()).flatMap((item) =>
     item.dates === null ? [] : [{ ...item, ...item.dates }],
   );
-  const held = items.filter(({ isOnHold }) => isOnHold);
   return { ...plan, queue: storeQueue(queued, todayOn), held, shut: [] };
 }
+
+const byHold = (items: readonly RotationItem[]) => ({
+  free: items.filter(({ isOnHold }) => !isOnHold),
+  held: items.filter(({ isOnHold }) => isOnHold),
+});
 
 function planOf(free: readonly RotationItem[], { pace, todayOn }: { pace: Pace; todayOn: string }) {
   const lots = free.flatMap((item) => toPlanned(item) ?? []);
   return {
+    pace,
     untold: free.filter(({ life }) => life === null),
     foods: foodPaces(lots, pace),
     outcomes: planRotation(lots, { pace, todayOn }),
@@ -109,7 +115,7 @@ export function reckonWhatIf(
   items: readonly RotationItem[],
   { wished, pace, todayOn }: { wished: Wished; pace: Pace; todayOn: string },
 ) {
-  const free = items.filter(({ isOnHold }) => !isOnHold);
+  const { free } = byHold(items);
   const kept = free.flatMap((item) => toKeptLot(item) ?? []);
   const loose = free.filter(({ input }) => input === null).flatMap((item) => toPlanned(item) ?? []);
   const packed = wished.repack ? repackWhereItHelps(kept) : kept;

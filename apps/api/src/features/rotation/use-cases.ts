@@ -9,7 +9,7 @@ import type { Take } from '../kitchen/schema.ts';
 import { takeInto } from '../kitchen/use-cases.ts';
 import { listWarmth, loadPlace } from '../place/queries.ts';
 import { warmthNow } from '../place/use-cases.ts';
-import { paceOf, reckonRotation, reckonStoreRotation, reckonWhatIf, type Wished } from './reckon.ts';
+import { type Rotation, reckonRotation, reckonStoreRotation, reckonWhatIf, type Wished } from './reckon.ts';
 import type { WhatIf } from './schema.ts';
 import { loadHomeStock, loadStoreStock, type RotationItem } from './stock.ts';
 
@@ -20,11 +20,7 @@ export function readRotation(context: Context, whatIf: WhatIf) {
     await noteHelpersRead(tx, context, 'eaters, places and stock');
     const rotation = reckonRotation(items, { eating, todayOn });
     const wished = await readWished(tx, context, whatIf);
-    const pace = paceOf(
-      eating,
-      items.filter(({ isOnHold }) => !isOnHold),
-    );
-    return { items, rotation, wished, ...otherwise(items, { wished, pace, todayOn }) };
+    return { items, rotation, whatIf: otherwise(items, { rotation, wished, todayOn }) };
   });
 }
 
@@ -35,7 +31,7 @@ export function readStoreRotation(context: Context, whatIf: Omit<WhatIf, 'eatPer
     const items = await loadStoreStock(tx, context.actor.storehouseId, todayOn);
     const rotation = reckonStoreRotation(items, todayOn);
     const wished = await readWished(tx, context, whatIf);
-    return { items, rotation, wished, ...otherwise(items, { wished, pace: new Map(), todayOn }) };
+    return { items, rotation, whatIf: otherwise(items, { rotation, wished, todayOn }) };
   });
 }
 
@@ -70,11 +66,11 @@ async function loadHome(tx: Tx, context: Context) {
 
 function otherwise(
   items: readonly RotationItem[],
-  asked: { wished: Wished; pace: ReadonlyMap<string, number>; todayOn: string },
+  { rotation, wished, todayOn }: { rotation: Rotation; wished: Wished; todayOn: string },
 ) {
-  const { eatPercent, moveTo, repack, give } = asked.wished;
+  const { eatPercent, moveTo, repack, give } = wished;
   const isAsked = eatPercent !== 100 || moveTo !== null || repack || give;
-  return { whatIf: isAsked ? reckonWhatIf(items, asked) : null };
+  return isAsked ? reckonWhatIf(items, { wished, pace: rotation.pace, todayOn }) : null;
 }
 
 /** A place to move to is as warm as it is reckoned to be from now on. */

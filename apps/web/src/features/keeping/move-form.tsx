@@ -5,11 +5,11 @@ import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { placesQuery } from '../place/queries.ts';
+import { OF_STOCK } from '../shelf/queries.ts';
 import { inside, type KeepingSheet, type Move } from './queries.ts';
 import { useKeepingText } from './words.ts';
 
 const NOWHERE = '';
-const OF_PLACES = ['container', 'containers', 'coverage'] as const;
 
 /** Says where a container stands since a day, alone or with the others of its lot. */
 export function MoveForm({ sheet, lotIds }: { sheet: KeepingSheet; lotIds: readonly string[] }) {
@@ -28,7 +28,7 @@ export function MoveForm({ sheet, lotIds }: { sheet: KeepingSheet; lotIds: reado
       askOnce(`move.${sheet.containerId}`, json, (headers) =>
         inside['container-moves'].$post({ param: { storehouse }, json }, { headers }),
       ),
-    onSuccess: () => Promise.all(OF_PLACES.map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+    onSuccess: () => Promise.all(OF_STOCK.map((key) => queries.invalidateQueries({ queryKey: [key] }))),
   });
   const problems = problemsOf(moving.error);
   return (

@@ -67,7 +67,7 @@ function RunLink({ run }: { run: Run }) {
   );
 }
 
-/** Cloth, not a shade: what is left of its life is not known. */
+/** Cloth alike for all: how long each keeps is told on its own page. */
 function OneContainer({ run: { shape, width, height }, isOpened }: { run: Run; isOpened: boolean }) {
   const drawn = { fill: 'var(--cloth)', stroke: 'var(--ink)', strokeWidth: 1 };
   const lid = Math.max(2, height * 0.07);

@@ -1,15 +1,12 @@
+import { keptTime } from '../kept-time.ts';
+
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 /** How long a container keeps and why, and where it stands. */
 export const en = {
   title: 'How long it keeps',
-  /** No finer than it is known: days for two months, months for two years, then years. */
-  time: (days: number): string => {
-    if (days < 60) return s(days, 'day', 'days');
-    return days < 730
-      ? s(Math.floor(days / 30.44), 'month', 'months')
-      : s(Math.floor(days / 365.25), 'year', 'years');
-  },
+  time: (days: number): string =>
+    keptTime(days, { day: ['day', 'days'], month: ['month', 'months'], year: ['year', 'years'] }),
   keeps: (time: string, year: string) => `It keeps about ${time} where it stands: eat it first in ${year}.`,
   eatNow: 'Eat it now, after a look at it.',
   estimate: 'This is a careful estimate.',

@@ -1,10 +1,8 @@
+import { keptTime } from '../kept-time.ts';
+
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 const days = (count: number): string =>
-  count < 60
-    ? s(count, 'day', 'days')
-    : count < 730
-      ? `${Math.round(count / 30.4)} months`
-      : `${Math.floor(count / 365.25)} years`;
+  keptTime(count, { day: ['day', 'days'], month: ['month', 'months'], year: ['year', 'years'] });
 
 /** What to eat next, and what would not be eaten in time. */
 export const en = {

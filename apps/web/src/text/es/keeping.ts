@@ -1,15 +1,11 @@
 import type { KeepingWords } from '../en/keeping.ts';
+import { keptTime } from '../kept-time.ts';
 
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 export const es: KeepingWords = {
   title: 'Cuánto dura',
-  time: (days) => {
-    if (days < 60) return s(days, 'día', 'días');
-    return days < 730
-      ? s(Math.floor(days / 30.44), 'mes', 'meses')
-      : s(Math.floor(days / 365.25), 'año', 'años');
-  },
+  time: (days) => keptTime(days, { day: ['día', 'días'], month: ['mes', 'meses'], year: ['año', 'años'] }),
   keeps: (time, year) => `Donde está dura unos ${time}: cómalo primero en ${year}.`,
   eatNow: 'Cómalo ya, después de mirarlo.',
   estimate: 'Es una estimación prudente.',

@@ -1,12 +1,9 @@
 import type { RotationWords } from '../en/rotation.ts';
+import { keptTime } from '../kept-time.ts';
 
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 const days = (count: number): string =>
-  count < 60
-    ? s(count, 'día', 'días')
-    : count < 730
-      ? `${Math.round(count / 30.4)} meses`
-      : `${Math.floor(count / 365.25)} años`;
+  keptTime(count, { day: ['día', 'días'], month: ['mes', 'meses'], year: ['año', 'años'] });
 
 export const es: RotationWords = {
   title: 'Qué comer ahora',
