@@ -35,6 +35,7 @@ describe('what the checks say of a breach', () => {
     ['packages/units/src/a.ts', 'node:fs', 'pure calculation'],
     ['packages/units/src/a.ts', 'db/src/index.ts', 'pure calculation'],
     [`${api}/pledge/use-cases.ts`, `${api}/buy/present.ts`, 'reaches into'],
+    [`${api}/pledge/use-cases.ts`, `${api}/buy/policy.ts`, 'reaches into'],
     [`${api}/pledge/queries.ts`, 'hono', 'knows HTTP'],
     [`${api}/pledge/routes.ts`, `${api}/pledge/queries.ts`, 'skips the use cases'],
     [`${api}/pledge/policy.ts`, `${api}/pledge/queries.ts`, 'no reading of its own'],

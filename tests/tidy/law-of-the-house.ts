@@ -29,6 +29,8 @@ function judgeFeature(from: string, to: string): string | null {
   if (!feature || !other || !file || feature === other || DOORS.has(file)) return null;
   // A paper prints what the API answers, so that both say the same; it shapes nothing anew.
   if (feature === 'paper' && file === 'present.ts') return null;
+  // Who may print a thing, or lend it, is who may see or keep it: one policy asks another, so that none spells its duties again.
+  if (file === 'policy.ts' && fileOf(from) === 'policy.ts') return null;
   return `${from} reaches into ${to}; a feature goes through another's use cases or named queries`;
 }
 

@@ -1,9 +1,8 @@
-import { type Actor, hasDuty } from '../../platform/actor.ts';
+import type { Actor } from '../../platform/actor.ts';
+import { mayKeepEquipment } from '../equipment/policy.ts';
 
-const keeps = (actor: Actor): boolean => hasDuty(actor, 'equipment_keeper', 'coordinator');
-
-export const mayBook = (actor: Actor): boolean => keeps(actor) || actor.householdId !== null;
+export const mayBook = (actor: Actor): boolean => mayKeepEquipment(actor) || actor.householdId !== null;
 
 /** One's own household books for itself; the keeper for whoever asks by telephone. */
 export const mayBookFor = (actor: Actor, householdId: string | null): boolean =>
-  keeps(actor) || (householdId !== null && actor.householdId === householdId);
+  mayKeepEquipment(actor) || (householdId !== null && actor.householdId === householdId);

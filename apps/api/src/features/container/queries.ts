@@ -17,13 +17,22 @@ import {
   vessels,
 } from '@sheafbook/db/tables';
 import type { Outcome } from '@sheafbook/keeping';
-import { and, desc, eq, gt, inArray, isNull, lte, sql } from 'drizzle-orm';
+import { and, desc, eq, gt, inArray, isNull, lte, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { refuseHeld } from '../hold/queries.ts';
 
 /** What a mass account holds now. */
-const gramsLeft = sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number);
+export const gramsLeft = sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number);
+
+/** The account of what an owner has in a container: of a household in its own, where no other is named. */
+const accountOf = (ownerId: string | typeof containers.householdId) =>
+  and(
+    eq(accounts.storehouseId, containers.storehouseId),
+    eq(accounts.vesselId, containers.containerId),
+    eq(accounts.ownerId, ownerId),
+  );
+export const ownAccount = accountOf(containers.householdId);
 
 const shelfColumns = {
   container: containers,
@@ -43,15 +52,14 @@ export function shelf(tx: Tx, ownerId: string | typeof containers.householdId = 
     .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
     .innerJoin(lots, joinOn(lots, containers, 'lotId'))
     .innerJoin(foods, joinOn(foods, lots, 'foodId'))
-    .leftJoin(
-      accounts,
-      and(
-        eq(accounts.storehouseId, containers.storehouseId),
-        eq(accounts.vesselId, containers.containerId),
-        eq(accounts.ownerId, ownerId),
-      ),
-    );
+    .leftJoin(accounts, accountOf(ownerId));
 }
+
+/** A household's own containers, or those of them that are meant. */
+const ownShelf = (tx: Tx, storehouseId: string, householdId: string, meant?: SQL) =>
+  shelf(tx).where(
+    and(eq(containers.storehouseId, storehouseId), eq(containers.householdId, householdId), meant),
+  );
 
 export type Shelved = Awaited<ReturnType<typeof listContainers>>[number];
 
@@ -61,14 +69,8 @@ export async function listContainers(
   storehouseId: string,
   wish: { householdId: string; after?: string | undefined; limit: number },
 ) {
-  return shelf(tx)
-    .where(
-      and(
-        eq(containers.storehouseId, storehouseId),
-        eq(containers.householdId, wish.householdId),
-        wish.after === undefined ? undefined : gt(containers.containerId, wish.after),
-      ),
-    )
+  const later = wish.after === undefined ? undefined : gt(containers.containerId, wish.after);
+  return ownShelf(tx, storehouseId, wish.householdId, later)
     .orderBy(containers.containerId)
     .limit(wish.limit);
 }
@@ -79,13 +81,7 @@ export async function loadContainer(
   storehouseId: string,
   { householdId, containerId }: { householdId: string; containerId: string },
 ): Promise<Shelved> {
-  const [row] = await shelf(tx).where(
-    and(
-      eq(containers.storehouseId, storehouseId),
-      eq(containers.householdId, householdId),
-      eq(containers.containerId, containerId),
-    ),
-  );
+  const [row] = await ownShelf(tx, storehouseId, householdId, eq(containers.containerId, containerId));
   if (!row) throw new Problem('thing-not-found', { thing: 'container' });
   return row;
 }

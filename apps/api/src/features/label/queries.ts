@@ -11,6 +11,7 @@ import {
 } from '@sheafbook/db/tables';
 import { and, eq, inArray, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
+import { gramsLeft, ownAccount } from '../container/queries.ts';
 
 /** What stands on the label of each container: those named, or else all of a household that are not empty. */
 export async function listToLabel(
@@ -27,7 +28,7 @@ export async function listToLabel(
       lot: lots,
       household: households,
       buyName: buys.name,
-      grams: sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number),
+      grams: gramsLeft,
     })
     .from(containers)
     .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
@@ -36,14 +37,7 @@ export async function listToLabel(
     .leftJoin(buyLines, joinOn(buyLines, lots, 'buyLineId'))
     .leftJoin(buys, joinOn(buys, buyLines, 'buyId'))
     .innerJoin(households, joinOn(households, containers, 'householdId'))
-    .leftJoin(
-      accounts,
-      and(
-        eq(accounts.storehouseId, containers.storehouseId),
-        eq(accounts.vesselId, containers.containerId),
-        eq(accounts.ownerId, containers.householdId),
-      ),
-    )
+    .leftJoin(accounts, ownAccount)
     .where(
       and(
         eq(containers.storehouseId, storehouseId),

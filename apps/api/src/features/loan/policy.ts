@@ -1,14 +1,11 @@
-import { type Actor, hasDuty } from '../../platform/actor.ts';
-
-const keeps = (actor: Actor): boolean => hasDuty(actor, 'equipment_keeper', 'coordinator');
+import type { Actor } from '../../platform/actor.ts';
+import { mayKeepEquipment, seesLoans } from '../equipment/policy.ts';
 
 /** Whoever borrowed ticks the parts out and in without a keeper; money over the counter takes one. */
-export const mayLend = (actor: Actor): boolean => keeps(actor) || actor.householdId !== null;
+export const mayLend = (actor: Actor): boolean => mayKeepEquipment(actor) || actor.householdId !== null;
 export const mayHandle = (actor: Actor, householdId: string | null): boolean =>
-  keeps(actor) || (householdId !== null && actor.householdId === householdId);
+  mayKeepEquipment(actor) || (householdId !== null && actor.householdId === householdId);
 /** Taking a deposit into the till, giving it back from there, and saying what damage costs. */
-export const mayTakeMoney = keeps;
+export const mayTakeMoney = mayKeepEquipment;
 
-/** Job map section 14, "loans current". */
-export const seesDesk = (actor: Actor): boolean =>
-  hasDuty(actor, 'equipment_keeper', 'coordinator', 'reviewer');
+export const seesDesk = seesLoans;

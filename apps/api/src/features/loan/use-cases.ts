@@ -24,8 +24,6 @@ import { mayHandle, mayTakeMoney, seesDesk } from './policy.ts';
 import { findOpenLoan, listLoans, loadLoan } from './queries.ts';
 import type { HandOnWish, HandOutWish, LoanQuery, Money, SwapWish, TakeBackWish } from './schema.ts';
 
-export { seesDesk } from './policy.ts';
-
 /** Hands out what is booked: parts ticked by whoever takes it, deposit taken or left on the balance. */
 export function handOut(context: Context, bookingId: string, wish: HandOutWish) {
   return withTx(context, async (tx) => {

@@ -1,3 +1,3 @@
-import { type Actor, hasDuty } from '../../platform/actor.ts';
+import { mayKeepEquipment } from '../equipment/policy.ts';
 
-export const mayMaintain = (actor: Actor): boolean => hasDuty(actor, 'equipment_keeper', 'coordinator');
+export const mayMaintain = mayKeepEquipment;

@@ -1,4 +1,7 @@
 import { type Actor, hasDuty } from '../../platform/actor.ts';
+import { seesDesk } from '../loan/policy.ts';
+import { mayPlanSessions } from '../packing-session/policy.ts';
+import { mayCheckSeals } from '../seam/policy.ts';
 
 /** Job map section 14: each paper is for those who may see on a screen what it prints. */
 export const mayPrintWhoOwes = (actor: Actor): boolean => hasDuty(actor, 'treasurer', 'reviewer');
@@ -7,11 +10,10 @@ export const mayPrintComparison = (actor: Actor): boolean =>
   hasDuty(actor, 'coordinator', 'treasurer', 'packing_lead', 'reviewer');
 
 /** A run sheet names households and what they want packed: for whoever plans the day and logs its pours. */
-export const mayPrintRuns = (actor: Actor): boolean => hasDuty(actor, 'packing_lead', 'coordinator');
+export const mayPrintRuns = mayPlanSessions;
 
 /** A seam log and a tag on what is in doubt tell what a household has: for whoever checks seals. */
-export const mayPrintSeals = (actor: Actor): boolean =>
-  hasDuty(actor, 'coordinator', 'packing_lead', 'equipment_keeper');
+export const mayPrintSeals = mayCheckSeals;
 
 /** A label tells what stands at a household's home. */
 export const mayPrintLabels = (actor: Actor): boolean => actor.householdId !== null;
@@ -30,8 +32,7 @@ export const mayFollowCode = (actor: Actor, { kind, householdId, withinId }: Fou
   if (kind === 'statement') return householdId === actor.householdId || mayPrintWhoOwes(actor);
   if (kind === 'run-sheet') return mayPrintRuns(actor);
   if (kind === 'seam-log') return mayPrintSeals(actor);
-  if (kind === 'loan-slip')
-    return householdId === actor.householdId || hasDuty(actor, 'equipment_keeper', 'coordinator', 'reviewer');
+  if (kind === 'loan-slip') return householdId === actor.householdId || seesDesk(actor);
   // A hold is everybody's to know of; a container in doubt is its household's.
   if (kind === 'quarantine-tag') return withinId === null || mayPrintSeals(actor);
   if (kind === 'month') return householdId === actor.householdId || hasDuty(actor, 'coordinator');

@@ -20,6 +20,7 @@ import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
+import { gramsLeft } from '../container/queries.ts';
 
 const ofSession = (storehouseId: string, sessionId: string) =>
   and(eq(packingBags.storehouseId, storehouseId), eq(packingBags.packingSessionId, sessionId));
@@ -32,7 +33,7 @@ export async function listBroughtBags(tx: Tx, storehouseId: string, sessionId: s
       bag: bags,
       food: foods,
       household: households,
-      bookGrams: sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number),
+      bookGrams: gramsLeft,
     })
     .from(packingBags)
     .innerJoin(bags, joinOn(bags, packingBags, 'bagId'))
@@ -59,7 +60,7 @@ export async function listBringable(tx: Tx, storehouseId: string, sessionId: str
       bag: bags,
       food: foods,
       household: households,
-      grams: sql<number>`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number),
+      grams: gramsLeft,
     })
     .from(packingWishes)
     .innerJoin(households, joinOn(households, packingWishes, 'householdId'))
@@ -177,7 +178,7 @@ export async function listPoursOfEntry(tx: Tx, storehouseId: string, entryId: st
     .select({
       pour: packingPours,
       code: containers.containerCode,
-      grams: sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number),
+      grams: gramsLeft,
     })
     .from(packingPours)
     .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))

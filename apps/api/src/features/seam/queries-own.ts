@@ -9,8 +9,9 @@ import {
   sealChecks,
   sealHolds,
 } from '@sheafbook/db/tables';
-import { and, asc, eq, isNull, sql } from 'drizzle-orm';
+import { and, asc, eq, isNull } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
+import { gramsLeft, ownAccount } from '../container/queries.ts';
 
 /** A household's own containers that a failed seal put in doubt, with what was answered and what is in them still. */
 export async function listOwnDoubts(tx: Tx, storehouseId: string, householdId: string) {
@@ -22,7 +23,7 @@ export async function listOwnDoubts(tx: Tx, storehouseId: string, householdId: s
       serial: packingPours.serial,
       food: { foodId: foods.foodId, nameEn: foods.nameEn, nameEs: foods.nameEs },
       session: { packingSessionId: packingSessions.packingSessionId, name: packingSessions.name },
-      grams: sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number),
+      grams: gramsLeft,
     })
     .from(sealHolds)
     .innerJoin(sealChecks, joinOn(sealChecks, sealHolds, 'sealCheckId'))
@@ -31,14 +32,7 @@ export async function listOwnDoubts(tx: Tx, storehouseId: string, householdId: s
     .innerJoin(packingPours, joinOn(packingPours, sealHolds, 'containerId'))
     .innerJoin(lots, joinOn(lots, containers, 'lotId'))
     .innerJoin(foods, joinOn(foods, lots, 'foodId'))
-    .leftJoin(
-      accounts,
-      and(
-        eq(accounts.storehouseId, containers.storehouseId),
-        eq(accounts.vesselId, containers.containerId),
-        eq(accounts.ownerId, containers.householdId),
-      ),
-    )
+    .leftJoin(accounts, ownAccount)
     .where(
       and(
         eq(sealHolds.storehouseId, storehouseId),

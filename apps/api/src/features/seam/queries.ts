@@ -16,9 +16,10 @@ import {
   seamLimits,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, gt, gte, inArray, isNull, lte, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, gte, inArray, isNull, lte } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
+import { gramsLeft, ownAccount } from '../container/queries.ts';
 
 export async function listMachines(tx: Tx, storehouseId: string): Promise<SealMachineRow[]> {
   return tx
@@ -291,17 +292,10 @@ export async function listContents(tx: Tx, storehouseId: string, containerIds: r
       containerId: containers.containerId,
       lotId: containers.lotId,
       householdId: containers.householdId,
-      grams: sql<number>`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number),
+      grams: gramsLeft,
     })
     .from(containers)
-    .innerJoin(
-      accounts,
-      and(
-        eq(accounts.storehouseId, containers.storehouseId),
-        eq(accounts.vesselId, containers.containerId),
-        eq(accounts.ownerId, containers.householdId),
-      ),
-    )
+    .innerJoin(accounts, ownAccount)
     .where(
       and(
         eq(containers.storehouseId, storehouseId),

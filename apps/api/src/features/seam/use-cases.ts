@@ -35,10 +35,9 @@ import { tellFailed } from './telling.ts';
 import { noteOwnersRead } from './use-cases-watch.ts';
 import { checkOf, VOUCHES } from './windows.ts';
 
-export { mayCheckSeals } from './policy.ts';
 export { findStop, holdLate, refuseStopped } from './stop.ts';
 export { listUnchecked, refuseUnchecked } from './unchecked.ts';
-export { type Doubt, readDoubt, readSeamLog, type SeamLog } from './use-cases-log.ts';
+export { readDoubt, readSeamLog } from './use-cases-log.ts';
 export { readWatch, type WatchReading } from './use-cases-watch.ts';
 export { lastGoodOf } from './windows.ts';
 

@@ -5,6 +5,7 @@ import { readDoubt } from '../../seam/use-cases.ts';
 import { type Block, facts, heading, type PaperContent, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
 import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
+import { resultOf } from './seam-log.ts';
 
 /** Tied to what is on hold: what it is, since when and why, what must not be done, and who lets it go. */
 export async function makeHoldTag({ context, formats }: Desk, holdId: string): Promise<MadePaper> {
@@ -77,15 +78,7 @@ export async function makeDoubtTag({ context, formats }: Desk, checkId: string):
             : []),
           { name: seam.machine, value: machine },
           { name: tag.since, value: formats.instantWithZone(new Date(check.checkedAt)) },
-          {
-            name: tag.why,
-            value: [
-              seam.failed,
-              ...check.faults.map(({ measure }) => seam.faults[measure]),
-              ...(check.looksGood ? [] : [seam.looks]),
-              ...(check.note ? [check.note] : []),
-            ].join(', '),
-          },
+          { name: tag.why, value: resultOf(check, formats).join(', ') },
           { name: tag.foundBy, value: checkedByName },
         ],
         codes: open.map(({ serial, spelled }) => `${serial}: ${spelled}`),

@@ -1,4 +1,3 @@
-import type { presentWatch } from '../../seam/present.ts';
 import { presentSeamLog } from '../../seam/present.ts';
 import { readSeamLog } from '../../seam/use-cases.ts';
 import { type Block, facts, heading, type Row, table, text } from '../content.ts';
@@ -6,7 +5,7 @@ import type { Formats } from '../formats.ts';
 import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
 
 type Log = ReturnType<typeof presentSeamLog>;
-type Check = ReturnType<typeof presentWatch>['checks'][number];
+type Check = Log['checks'][number];
 type Window = Log['windows'][number];
 
 /** Rows for a pen: about as many checks as a line asks for in an afternoon. */
@@ -43,7 +42,7 @@ export async function makeSeamLog({ context, formats }: Desk, sessionId: string)
 
 function limitBlocks({ kind, limit }: Log['kinds'][number], formats: Formats): Block[] {
   const { seam } = formats.words;
-  const range = (least: number, most: number) => seam.range(least, most);
+  const { range } = seam;
   return [
     heading(seam.limitsOf(nameOf(kind, formats))),
     facts([
@@ -86,16 +85,22 @@ function checkRow(check: Check, log: Log, formats: Formats): Row {
         : seam.notMeasured,
       overlap === undefined ? seam.notMeasured : `${formats.tenths(overlap)} %`,
       check.gauge || seam.notMeasured,
-      [
-        check.passed ? seam.passed : seam.failed,
-        ...check.faults.map(({ measure }) => seam.faults[measure]),
-        ...(check.looksGood ? [] : [seam.looks]),
-        ...(check.note ? [check.note] : []),
-      ].join('\n'),
+      resultOf(check, formats).join('\n'),
       check.checkedByName,
     ],
   };
 }
+
+/** What a check came to: whether it passed, what was wrong, and what was noted. */
+export const resultOf = (
+  { passed, faults, looksGood, note }: Pick<Check, 'passed' | 'faults' | 'looksGood' | 'note'>,
+  { words: { seam } }: Formats,
+): string[] => [
+  passed ? seam.passed : seam.failed,
+  ...faults.map(({ measure }) => seam.faults[measure]),
+  ...(looksGood ? [] : [seam.looks]),
+  ...(note ? [note] : []),
+];
 
 const machineOf = (machineId: string, { machines }: Log): string =>
   machines.find(({ id }) => id === machineId)?.name ?? '';

@@ -1,10 +1,8 @@
 /** The words of a packing day's run sheet, in both languages: the second has the type of the first. */
 export const runEn = {
   title: 'Run sheet',
-  at: (from: string, until: string) => `${from} to ${until}`,
   line: (no: number) => `Line ${no}`,
   lead: 'Lead',
-  date: 'Day',
   place: 'Place',
   crew: (stations: string, people: number) => `${stations} (${people})`,
   stations: {
@@ -56,10 +54,8 @@ export const runEn = {
 
 export const runEs: typeof runEn = {
   title: 'Hoja de la jornada',
-  at: (from, until) => `${from} a ${until}`,
   line: (no) => `Línea ${no}`,
   lead: 'A cargo',
-  date: 'Día',
   place: 'Lugar',
   crew: (stations, people) => `${stations} (${people})`,
   stations: {
