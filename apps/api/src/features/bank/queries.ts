@@ -190,8 +190,3 @@ export async function updateUndone(
     .returning();
   return row;
 }
-
-/** Holds off every posting until this transaction ends: matching and taking back see each other's work. */
-export async function lockBook(tx: Tx): Promise<void> {
-  await tx.execute(sql`select book.lock_book()`);
-}

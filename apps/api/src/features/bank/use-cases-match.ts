@@ -3,6 +3,7 @@ import type { BankLineRow, BankMatchRow } from '@sheafbook/db/tables';
 import { questionReceipt } from '@sheafbook/ledger';
 import { formatMoney } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
+import { lockBook } from '../../platform/lock-book.ts';
 import { reverseEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { findPostgresError } from '../../platform/to-problem.ts';
@@ -21,7 +22,7 @@ import {
   takeDepositIn,
 } from '../money/use-cases.ts';
 import { refuseClosedDay } from '../period/queries.ts';
-import { findMatch, findMatchOfEntry, insertMatch, loadLine, lockBook, updateUndone } from './queries.ts';
+import { findMatch, findMatchOfEntry, insertMatch, loadLine, updateUndone } from './queries.ts';
 import { listEntriesAtBank, listReceipts, loadAbout } from './queries-book.ts';
 import type { MatchWish, PostWish, SetAsideWish, UndoWish } from './schema.ts';
 

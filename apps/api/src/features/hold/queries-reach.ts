@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { type HoldRow, holds, holdVessels } from '@sheafbook/db/tables';
 import { and, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { lockBook } from '../../platform/lock-book.ts';
 
 const reachOf = ({ storehouseId, holdId }: HoldRow) =>
   sql`select r.vessel_id from book.list_reach(${storehouseId}, ${holdId}) r`;
@@ -14,7 +15,7 @@ export async function insertReach(tx: Tx, hold: HoldRow): Promise<number> {
     and b.bag_id in (${reachOf(hold)}) order by b.bag_id for update`);
   await tx.execute(sql`select c.container_id from book.container c where c.storehouse_id = ${hold.storehouseId}
     and c.container_id in (${reachOf(hold)}) order by c.container_id for update`);
-  await tx.execute(sql`select book.lock_book()`);
+  await lockBook(tx);
   await tx.execute(sql`insert into book.hold_vessel (storehouse_id, hold_id, vessel_id, reached_at)
     select ${hold.storehouseId}, ${hold.holdId}, r.vessel_id, ${hold.heldAt.toISOString()}::timestamptz
     from (${reachOf(hold)}) r on conflict do nothing`);

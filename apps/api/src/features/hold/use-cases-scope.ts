@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { spellCode } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { endSentence } from '../../platform/end-sentence.ts';
+import { listCodes } from '../../platform/list-codes.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { nameOf } from './name.ts';
@@ -10,7 +11,7 @@ import { type Concerned, listConcerned } from './queries-owners.ts';
 import { insertChosen, insertReach } from './queries-reach.ts';
 import { refuseUnknown } from './refuse-unknown.ts';
 import type { HoldOf, NewHold } from './schema.ts';
-import { MOST_CODES, NAMELESS, tellOwner } from './use-cases.ts';
+import { NAMELESS, tellOwner } from './use-cases.ts';
 
 /**
  * Puts everything on hold that a recall or a doubt reaches: what is here of it, what was poured out of that, and what comes
@@ -62,8 +63,7 @@ async function tellConcerned(tx: Tx, context: Context, seen: SeenHold): Promise<
 }
 
 function wordsOf(reason: string, { codes, usedGrams }: Concerned): string {
-  const more = codes.length - MOST_CODES;
-  const named = `${codes.slice(0, MOST_CODES).map(spellCode).join(', ')}${more > 0 ? ` +${more}` : ''}`;
+  const named = listCodes(codes.map(spellCode));
   if (codes.length === 0)
     return `Food that you had is on hold: ${reason} By the book you have none of it left. Look whether that is so, eat none of it, and say what became of it.`;
   return usedGrams === 0

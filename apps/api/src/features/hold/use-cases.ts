@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import type { BagRow, HoldRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
 import { endSentence } from '../../platform/end-sentence.ts';
+import { listCodes } from '../../platform/list-codes.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockBuyForUpdate } from '../buy/queries.ts';
@@ -66,16 +67,12 @@ export async function beginHold(
 
 type HeldBag = Pick<BagRow, 'bagId' | 'bagCode' | 'buyId' | 'lotId'>;
 
-/** Past this many codes whoever reads looks at the shelf anyway. */
-export const MOST_CODES = 12;
-
 function wordsOfHeld(
   bagCode: string,
   reason: string,
   { isInBag, containerCodes }: Omit<OwnerOfLot, 'householdId'>,
 ): string {
-  const more = containerCodes.length - MOST_CODES;
-  const codes = `${containerCodes.slice(0, MOST_CODES).join(', ')}${more > 0 ? ` +${more}` : ''}`;
+  const codes = listCodes(containerCodes);
   if (containerCodes.length === 0)
     return `Bag ${bagCode}, in which you have food, is on hold: ${reason} Do not eat from it, open it or give it away until you hear more.`;
   return isInBag
@@ -166,7 +163,7 @@ export function readHolds(context: Context, query: HoldQuery): Promise<SeenHold[
 }
 
 /** Locks the buy of a bag first, as every use case of a buy does; then the hold can't end twice. */
-export function withOpenHold(
+function withOpenHold(
   context: Context,
   holdId: string,
   work: (tx: Tx, seen: SeenHold) => Promise<void>,

@@ -18,11 +18,6 @@ import { inParts } from './in-parts.ts';
 import { addFood, addHousehold, type Known, keyOf } from './plan/book.ts';
 import { foldText } from './sheet/kinds.ts';
 
-/** Holds off every posting until this transaction ends, so that what was found to stand in the book still does. */
-export async function lockBook(tx: Tx): Promise<void> {
-  await tx.execute(sql`select book.lock_book()`);
-}
-
 /** What stands in the book already; eaters and stock only where the sheets are about them. */
 export async function loadKnown(
   tx: Tx,

@@ -1,5 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import type { Context } from '../../platform/context.ts';
+import { lockBook } from '../../platform/lock-book.ts';
 import { reverseEntries } from '../../platform/post-entry.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
@@ -9,7 +10,6 @@ import { withTx } from '../../platform/with-tx.ts';
 import { refuseClosedDay } from '../period/queries.ts';
 import { inParts } from './in-parts.ts';
 import { mayImportKind } from './policy.ts';
-import { lockBook } from './queries.ts';
 import type { UndoingWish } from './schema.ts';
 import { SHEET_KINDS } from './sheet/kinds.ts';
 import {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Tx } from '@sheafbook/db';
 import type { Context } from '../../platform/context.ts';
+import { lockBook } from '../../platform/lock-book.ts';
 import { newId } from '../../platform/new-id.ts';
 import { pageOf } from '../../platform/paging.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
@@ -20,7 +21,6 @@ import {
   listImports,
   listPostedFiles,
   loadKnown,
-  lockBook,
   nextImportNo,
 } from './queries.ts';
 import type { DryRunWish, ImportWish } from './schema.ts';

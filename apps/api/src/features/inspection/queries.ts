@@ -16,10 +16,8 @@ import { and, desc, eq, gt, isNull, or, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
-/** Whose containers: a household's, or null for the common stock's. */
-export type Whose = { readonly householdId: string | null };
-
-const isOf = ({ householdId }: Whose) =>
+/** Of a household, or with null of the common stock. */
+const isOf = (householdId: string | null) =>
   householdId === null ? isNull(containers.householdId) : eq(containers.householdId, householdId);
 
 const gramsNow =
@@ -61,9 +59,13 @@ export async function loadLooked(tx: Tx, storehouseId: string, containerId: stri
   return row;
 }
 
-/** What somebody has that is not empty, by code. */
-export async function listLooked(tx: Tx, storehouseId: string, whose: Whose): Promise<Looked[]> {
-  return listStock(tx, storehouseId, and(isOf(whose), gt(gramsNow, 0)));
+/** What a household, or with null the common stock, has that is not empty, by code. */
+export async function listLooked(
+  tx: Tx,
+  storehouseId: string,
+  householdId: string | null,
+): Promise<Looked[]> {
+  return listStock(tx, storehouseId, and(isOf(householdId), gt(gramsNow, 0)));
 }
 
 /** Who owns the grams in a container. */
@@ -178,7 +180,7 @@ export async function loadInspection(tx: Tx, storehouseId: string, inspectionId:
 }
 
 /** The watches of somebody's containers that nobody has looked at since, the oldest first. */
-export async function listWatches(tx: Tx, storehouseId: string, whose: Whose) {
+export async function listWatches(tx: Tx, storehouseId: string, householdId: string | null) {
   return tx
     .select({ ...lookedColumns, watch: watches })
     .from(watches)
@@ -189,7 +191,7 @@ export async function listWatches(tx: Tx, storehouseId: string, whose: Whose) {
     .where(
       and(
         eq(watches.storehouseId, storehouseId),
-        isOf(whose),
+        isOf(householdId),
         gt(gramsNow, 0),
         sql`not exists (select from ${inspections} where ${inspections.storehouseId} = ${watches.storehouseId}
           and ${inspections.containerId} = ${watches.containerId}

@@ -2,11 +2,9 @@ import type { Tx } from '@sheafbook/db';
 import { FINDING_WORDS, type Finding, INSPECTION_RULES } from '@sheafbook/keeping';
 import { spellCode } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
+import { listCodes } from '../../platform/list-codes.ts';
 import { writeNotice } from '../notice/use-cases.ts';
 import type { Beside } from './queries.ts';
-
-/** Past this many codes whoever reads looks at the shelf anyway. */
-const MOST_CODES = 12;
 
 /** Whoever has something of the same lot is told to look at it, the store by its packing lead; the finder knows. */
 export async function tellBeside(
@@ -16,7 +14,8 @@ export async function tellBeside(
 ): Promise<void> {
   const others = new Set(beside.map(({ householdId }) => householdId).filter((id) => id !== finderId));
   for (const householdId of others) {
-    const codes = codesOf(beside.filter((row) => row.householdId === householdId));
+    const own = beside.filter((row) => row.householdId === householdId);
+    const codes = listCodes(own.map(({ code }) => spellCode(code)));
     await writeNotice(tx, context, {
       ...{ kind: 'held', about: codes, isSafety: INSPECTION_RULES[finding].holds },
       says: wordsOf(finding, codes),
@@ -32,10 +31,4 @@ function wordsOf(finding: Finding, codes: string): string {
   return INSPECTION_RULES[finding].holds
     ? `A container of the same lot as yours was looked at: ${name.en}. Yours: ${codes}. Look at them from outside, and do not open them, eat from them or give them away before.`
     : `A container of the same lot as yours was looked at: ${name.en}. Yours: ${codes}. Look at them, too, before anybody eats from them.`;
-}
-
-function codesOf(rows: readonly Beside[]): string {
-  const more = rows.length - MOST_CODES;
-  const codes = rows.slice(0, MOST_CODES).map(({ code }) => spellCode(code));
-  return `${codes.join(', ')}${more > 0 ? ` +${more}` : ''}`;
 }

@@ -16,6 +16,7 @@ import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { noteHelpersRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
+import { whoseStock } from '../../platform/whose-stock.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockContainer, markOpened } from '../container/queries.ts';
 import { movingOut } from './moving-out.ts';
@@ -32,7 +33,6 @@ import {
   listWatches,
   loadInspection,
   loadLooked,
-  type Whose,
 } from './queries.ts';
 import type { InspectionQuery, InspectionWish, SmallTestWish } from './schema.ts';
 import { tellBeside } from './telling.ts';
@@ -106,9 +106,8 @@ async function watchBeside(
 ) {
   const { looked, inspection, judgement } = found;
   const { storehouseId, inspectionId, inspectedAt: since } = inspection;
-  const finding = judgement.deciding.find((one) => INSPECTION_RULES[one].watch !== 'none');
-  const watching =
-    finding ?? (inspection.findings as Finding[]).find((one) => INSPECTION_RULES[one].watch !== 'none');
+  const worstFirst = [...judgement.deciding, ...(inspection.findings as Finding[])];
+  const watching = worstFirst.find((finding) => INSPECTION_RULES[finding].watch !== 'none');
   if (watching === undefined) return [];
   const beside = await listBeside(tx, looked.container, { atPlace: judgement.watch.includes('place') });
   await insertWatches(
@@ -173,10 +172,10 @@ export function testContainer(context: Context, containerId: string, wish: Small
 export function readToInspect(context: Context, query: InspectionQuery) {
   const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
-    const whose = whoseOf(context, query);
-    if (whose.householdId !== null) await noteHelpersRead(tx, context, 'shares and stock');
-    const stock = await listLooked(tx, storehouseId, whose);
-    const watches = await listWatches(tx, storehouseId, whose);
+    const householdId = whoseStock(context, query.of, mayInspectCommon);
+    if (householdId !== null) await noteHelpersRead(tx, context, 'shares and stock');
+    const stock = await listLooked(tx, storehouseId, householdId);
+    const watches = await listWatches(tx, storehouseId, householdId);
     const watched = new Set(watches.map(({ container }) => container.containerId));
     const due = inspectionsDue(
       stock.map((looked) => ({ ...lookedAt(looked), looked })),
@@ -198,12 +197,3 @@ const lookedAt = ({ container, kind, lastOn }: Looked) => ({
   openedOn: container.openedOn,
   lastOn,
 });
-
-function whoseOf({ actor }: Context, { of }: InspectionQuery): Whose {
-  if (of === 'common') {
-    if (!mayInspectCommon(actor)) throw new Problem('duty-missing');
-    return { householdId: null };
-  }
-  if (actor.householdId === null) throw new Problem('household-needed');
-  return { householdId: actor.householdId };
-}

@@ -6,8 +6,9 @@ import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { postEntry } from '../../platform/post-entry.ts';
 import { noteHelpersRead } from '../../platform/private-read.ts';
-import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { fieldProblem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
+import { whoseStock } from '../../platform/whose-stock.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { insertLot } from '../bag/queries.ts';
 import { judgeContainerFill, listTreatmentWarnings, makeContainers } from '../container/use-cases.ts';
@@ -25,7 +26,7 @@ import type { IntakeQuery, IntakeWish } from './schema.ts';
  */
 export function takeIn(context: Context, wish: IntakeWish) {
   const { storehouseId, personId } = context.actor;
-  const householdId = ownerOf(context, wish);
+  const householdId = whoseStock(context, wish.of, mayTakeInCommon);
   const judgement = judgeIntake(wish.answers);
   return withTx(context, async (tx) => {
     if (judgement.verdict === 'refused')
@@ -60,16 +61,6 @@ export type TookIn = Awaited<ReturnType<typeof takeIn>>;
 
 /** What stands on labels and lists; who gave it does not. */
 const GIVEN = 'Given to the store';
-
-/** Null is common stock. */
-function ownerOf({ actor }: Context, { of }: IntakeQuery): string | null {
-  if (of === 'common') {
-    if (!mayTakeInCommon(actor)) throw new Problem('duty-missing');
-    return null;
-  }
-  if (actor.householdId === null) throw new Problem('household-needed');
-  return actor.householdId;
-}
 
 type Filled = { readonly filled: readonly ContainerRow[] };
 
@@ -112,7 +103,7 @@ async function bookIn(
 
 /** What was taken in, the newest first, without a word of who gave it. */
 export function readIntakes(context: Context, query: IntakeQuery) {
-  const householdId = ownerOf(context, query);
+  const householdId = whoseStock(context, query.of, mayTakeInCommon);
   return withTx(context, async (tx) => {
     if (householdId !== null) await noteHelpersRead(tx, context, 'shares and stock');
     return listIntakes(tx, context.actor.storehouseId, householdId);

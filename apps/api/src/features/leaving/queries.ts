@@ -31,11 +31,6 @@ import { joinOn } from '../../platform/join-on.ts';
 /** Whose leaving is asked about; every statement here is about this one household. */
 export type Subject = { readonly storehouseId: string; readonly householdId: string };
 
-/** Holds off every posting until this transaction ends, so that what was found settled stays so. */
-export async function lockBook(tx: Tx): Promise<void> {
-  await tx.execute(sql`select book.lock_book()`);
-}
-
 export function listPresentPersons(tx: Tx, { storehouseId, householdId }: Subject): Promise<PersonRow[]> {
   return tx
     .select()

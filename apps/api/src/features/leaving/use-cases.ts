@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import type { HouseholdRow, PersonRow } from '@sheafbook/db/tables';
 import { given } from '@sheafbook/ledger';
 import type { Context } from '../../platform/context.ts';
+import { lockBook } from '../../platform/lock-book.ts';
 import { postEntry } from '../../platform/post-entry.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
@@ -26,7 +27,6 @@ import {
   listOpenBuys,
   listPresentPersons,
   listPromises,
-  lockBook,
   type PromiseRow,
   type Subject,
   updateContainerNotesForgotten,

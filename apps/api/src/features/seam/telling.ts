@@ -2,18 +2,12 @@ import type { Tx } from '@sheafbook/db';
 import { spellCode } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { endSentence } from '../../platform/end-sentence.ts';
+import { listCodes } from '../../platform/list-codes.ts';
 import { writeNotice } from '../notice/use-cases.ts';
 import type { SealHeld } from './queries.ts';
 import type { Settling } from './schema.ts';
 
-/** Past this many codes whoever reads looks at the shelf anyway. */
-export const MOST_CODES = 12;
-
-function codesOf(holds: readonly SealHeld[]): string {
-  const more = holds.length - MOST_CODES;
-  const codes = holds.slice(0, MOST_CODES).map(({ code }) => spellCode(code));
-  return `${codes.join(', ')}${more > 0 ? ` +${more}` : ''}`;
-}
+const codesOf = (holds: readonly SealHeld[]): string => listCodes(holds.map(({ code }) => spellCode(code)));
 
 /** A seal failed: each owner hears which of its containers are in doubt, and of nobody else's. */
 export async function tellFailed(tx: Tx, context: Context, holds: readonly SealHeld[]): Promise<void> {

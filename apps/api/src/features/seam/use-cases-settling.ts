@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { discarded } from '@sheafbook/ledger';
 import { spellCode } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
+import { MOST_CODES } from '../../platform/list-codes.ts';
 import { postEntry } from '../../platform/post-entry.ts';
 import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
@@ -16,7 +17,7 @@ import {
   settleHolds,
 } from './queries.ts';
 import type { Settling } from './schema.ts';
-import { MOST_CODES, tellAnswer } from './telling.ts';
+import { tellAnswer } from './telling.ts';
 import { windowsOf } from './windows.ts';
 
 /**
