@@ -200,6 +200,40 @@ describe('the ladder', () => {
     expect(await queued(can?.code ?? '')).toBeUndefined();
   });
 
+  test('what an inspection found decides, and a later one decides anew', async () => {
+    const can = cans[2];
+    const look = async (findings: string[], outcome: string) =>
+      bodyOf(await post(`/containers/${can?.id}/inspections`, { how: 'outside', findings, outcome }), 201);
+    const step = (to: string) => post(`/containers/${can?.id}/ladder-steps`, { to, reason: 'unfit' });
+    const { id } = await match(trip(homePantry));
+    const unlooked = (await queued(can?.code ?? '')).steps;
+
+    await look(['mould'], 'discard');
+    expect(await queued(can?.code ?? '')).toMatchObject({ steps: ['discard'], facts: { isMouldy: false } });
+    for (const to of ['animals', 'composted'])
+      expect(await refusalOf(app, () => step(to))).toEqual(refused(409, 'gift-refused', 'to'));
+    expect(await refusalOf(app, () => signOut(id))).toEqual(refused(409, 'gift-refused', 'trip', 'trip'));
+    expect((await signOut(id)).body.detail).toBe(
+      `${can?.code} was found mouldy. What was found in ${can?.code} lets it go to no pantry.`,
+    );
+
+    await look(['webbing'], 'compost');
+    expect((await queued(can?.code ?? '')).steps).toEqual(['compost', 'discard']);
+    expect(await refusalOf(app, () => step('animals'))).toEqual(refused(409, 'gift-refused', 'to'));
+
+    await look(['loose-seal'], 'kitchen-soon');
+    expect((await queued(can?.code ?? '')).steps).not.toContain('pantry');
+    const matching = await match(trip(homePantry));
+    const ofCan = matching.lots.find((lot: { containers: { code: string }[] }) =>
+      lot.containers.some(({ code }) => code === can?.code),
+    );
+    expect(ofCan.refusals).toEqual([['found-unfit']]);
+
+    await look(['nothing-wrong'], 'table');
+    expect((await queued(can?.code ?? '')).steps).toEqual(expect.arrayContaining(unlooked));
+    bodyOf(await signOut(id), 201);
+  });
+
   test('what is a household’s own is not there to be given', async () => {
     const NOBODY = '018f0000-0000-7000-8000-000000000000';
     const step = () => post(`/containers/${NOBODY}/ladder-steps`, { to: 'animals', reason: 'hens' });

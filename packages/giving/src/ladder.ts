@@ -19,6 +19,13 @@ export type OnTheLadder = {
 };
 
 /**
+ * Whether the last inspection lets something go to a pantry: to the kitchen soon is too late for one.
+ * Units: none; null when nobody looked. Errors: none. Source: common practice, no source.
+ */
+export const inspectionLetsGive = (inspected: Outcome | null): boolean =>
+  inspected === null || inspected === 'table';
+
+/**
  * The steps that are still open to something, best first. Treated seed and mould reach neither people nor animals; what is on
  * hold goes nowhere; what was not found fit for a table goes to animals at best.
  * Units: none. Errors: none. Source: common practice, no source; FDA 21 CFR 2.25 for treated seed (from memory).
@@ -35,7 +42,7 @@ function isOpen(step: LadderStep, thing: OnTheLadder): boolean {
     inspected === null ? !thing.isPastEatFirst : inspected === 'table' || inspected === 'kitchen-soon';
   if (step === 'own-kitchen') return isForTable;
   if (step === 'members') return isForTable && !thing.isOfferOver;
-  if (step === 'pantry') return isForTable && inspected !== 'kitchen-soon' && !thing.isGiftClosed;
+  if (step === 'pantry') return isForTable && inspectionLetsGive(inspected) && !thing.isGiftClosed;
   if (step === 'animals') return inspected !== 'compost';
   return true;
 }

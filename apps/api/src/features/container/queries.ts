@@ -16,7 +16,7 @@ import {
   reCans,
   vessels,
 } from '@sheafbook/db/tables';
-import type { Outcome } from '@sheafbook/keeping';
+import type { Finding, Outcome } from '@sheafbook/keeping';
 import { and, desc, eq, gt, inArray, isNull, lte, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
@@ -193,15 +193,32 @@ export async function listPoured(
 export const refuseInDoubt = (tx: Tx, storehouseId: string, containerId: string): Promise<void> =>
   refuseHeld(tx, storehouseId, [containerId]);
 
+/** What the last look at a container found, and what it made of the food in it. */
+export type LastLook = { readonly findings: readonly Finding[]; readonly outcome: Outcome };
+
+/** The last look at each of some containers that somebody looked at, as far as whoever reads may know of it. */
+export async function listLastLooks(
+  tx: Tx,
+  storehouseId: string,
+  containerIds: readonly string[],
+): Promise<Map<string, LastLook>> {
+  const { containerId, findings, outcome } = inspections;
+  const rows = await tx
+    .selectDistinctOn([containerId], { containerId, findings, outcome })
+    .from(inspections)
+    .where(and(eq(inspections.storehouseId, storehouseId), inArray(containerId, [...containerIds])))
+    .orderBy(containerId, desc(inspections.inspectionId));
+  return new Map(
+    rows.map((row) => [
+      row.containerId,
+      { findings: row.findings as Finding[], outcome: row.outcome as Outcome },
+    ]),
+  );
+}
+
 /** What the last look at a container made of the food in it. */
 export async function findOutcome(tx: Tx, storehouseId: string, containerId: string) {
-  const [row] = await tx
-    .select({ outcome: inspections.outcome })
-    .from(inspections)
-    .where(and(eq(inspections.storehouseId, storehouseId), eq(inspections.containerId, containerId)))
-    .orderBy(desc(inspections.inspectionId))
-    .limit(1);
-  return row?.outcome as Outcome | undefined;
+  return (await listLastLooks(tx, storehouseId, [containerId])).get(containerId)?.outcome;
 }
 
 /** What members are being offered at a moment. */

@@ -11,6 +11,7 @@ import {
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
+import { type LastLook, listLastLooks } from '../container/queries.ts';
 import { type Kept, loadKept } from '../keeping/use-cases.ts';
 import { listForGiving } from '../offer/use-cases.ts';
 import { listGiftTerms } from '../pantry/queries.ts';
@@ -29,6 +30,10 @@ export type GiftFacts = {
 export type Candidate = {
   readonly kept: Kept;
   readonly facts: GiftFacts;
+  /** What the last look at it found; null where nobody looked, or where only its household may know. */
+  readonly look: LastLook | null;
+  /** Whether somebody said so, or the last look found it. */
+  readonly isMouldy: boolean;
   readonly ownerId: string;
   /** The number of the manifest that it is out on. */
   readonly outOn: number | null;
@@ -63,16 +68,24 @@ export async function loadCandidates(tx: Tx, context: Context): Promise<Candidat
   const offered = await listOfferedNow(tx, storehouseId, context.now());
   const facts = new Map((await listFacts(tx, storehouseId)).map((row) => [row.containerId, row]));
   const out = await listOut(tx, storehouseId);
+  const looks = await listLastLooks(
+    tx,
+    storehouseId,
+    kept.map(({ container }) => container.containerId),
+  );
   return kept
     .map((row) => {
       const { containerId } = row.container;
       const said = factsOf(row, facts.get(containerId));
+      const look = looks.get(containerId) ?? null;
+      const isMouldy = said.isMouldy || (look?.findings.includes('mould') ?? false);
+      const found = { kept: row, facts: said, look, isMouldy };
       return {
-        ...{ kept: row, facts: said, outOn: out.get(containerId) ?? null },
+        ...{ ...found, outOn: out.get(containerId) ?? null },
         ownerId: ownerOf.get(containerId) ?? commonId,
         isOffered: offered.has(containerId),
         isDue: ownerOf.has(containerId) || (row.keeping !== null && row.keeping.dates.offerOn <= todayOn),
-        steps: stepsOf(row, said, todayOn),
+        steps: stepsOf(found, todayOn),
       };
     })
     .toSorted((a, b) => (orderOf(a) < orderOf(b) ? -1 : 1));
@@ -101,13 +114,15 @@ function factsOf({ container }: Kept, said: GiftFactRow | undefined): GiftFacts 
   };
 }
 
-function stepsOf({ isHeld, keeping }: Kept, facts: GiftFacts, todayOn: string): LadderStep[] {
+type Found = Pick<Candidate, 'kept' | 'facts' | 'look' | 'isMouldy'>;
+
+function stepsOf({ kept: { isHeld, keeping }, facts, look, isMouldy }: Found, todayOn: string): LadderStep[] {
   const closesOn = keeping?.dates.giftClosesOn ?? null;
   return openSteps({
-    inspected: null,
+    inspected: look?.outcome ?? null,
     isOnHold: isHeld,
     isTreatedSeed: facts.isTreatedSeed,
-    isMouldy: facts.isMouldy,
+    isMouldy,
     isPastEatFirst: keeping === null || keeping.dates.eatFirstOn < todayOn,
     isOfferOver: false,
     isGiftClosed: closesOn === null || closesOn < todayOn,

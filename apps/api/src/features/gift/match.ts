@@ -1,6 +1,7 @@
 import {
   type CardRefusal,
   type GiftLot,
+  inspectionLetsGive,
   listCardRefusals,
   type Matching,
   matchGifts,
@@ -14,7 +15,7 @@ import { addDays } from '@sheafbook/units';
 import { type Candidate, giveableOf } from './candidates.ts';
 
 /** What forbids giving something on a trip: a rule of the card, or what was seen of the container. */
-export type GiftRefusal = CardRefusal | 'mouldy' | 'life-unknown' | 'already-out' | 'offered';
+export type GiftRefusal = CardRefusal | 'mouldy' | 'found-unfit' | 'life-unknown' | 'already-out' | 'offered';
 
 /** A trip with the card that it meets and the room that is left at that door. */
 export type Trip = {
@@ -55,12 +56,13 @@ export function refusalsOf(
   candidate: Candidate,
   { card, onDay }: Pick<Trip, 'card' | 'onDay'>,
 ): GiftRefusal[] {
-  const { facts, outOn, isOffered } = candidate;
+  const { isMouldy, look, outOn, isOffered } = candidate;
   const gift = giveableOf(candidate);
   return [
     ...(outOn === null ? [] : (['already-out'] as const)),
     ...(isOffered ? (['offered'] as const) : []),
-    ...(facts.isMouldy ? (['mouldy'] as const) : []),
+    ...(isMouldy ? (['mouldy'] as const) : []),
+    ...(inspectionLetsGive(look?.outcome ?? null) ? [] : (['found-unfit'] as const)),
     ...(gift === null ? (['life-unknown'] as const) : listCardRefusals(card, gift, onDay)),
   ];
 }

@@ -5,6 +5,7 @@ export const REFUSAL_WORDS: Readonly<Record<GiftRefusal, (code: string) => strin
   'on-hold': (code) => `${code} is on hold.`,
   'treated-seed': (code) => `${code} holds treated seed, which is never food.`,
   mouldy: (code) => `${code} was found mouldy.`,
+  'found-unfit': (code) => `What was found in ${code} lets it go to no pantry.`,
   opened: (code) => `${code} has been opened.`,
   'not-sealed': (code) => `${code} is not sealed.`,
   'maker-sealed-not-taken': () => 'The pantry does not take what a maker sealed.',

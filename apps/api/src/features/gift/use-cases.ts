@@ -40,7 +40,8 @@ const STEP_OF = { animals: 'animals', composted: 'compost', discarded: 'discard'
 
 /**
  * Sends a whole container down the ladder: to animals, the compost or the bin. Its grams leave the book, and what it cost is
- * a loss. What is on hold goes nowhere; treated or mouldy food is thrown away and nothing else.
+ * a loss. What is on hold goes nowhere; treated or mouldy food is thrown away and nothing else, and
+ * what was found unfit goes no better way than its last look allows.
  */
 export function takeStep(context: Context, containerId: string, { to, reason }: LadderStepWish) {
   const { storehouseId } = context.actor;
@@ -55,7 +56,7 @@ export function takeStep(context: Context, containerId: string, { to, reason }: 
       throw fieldProblem(
         'gift-refused',
         'to',
-        `${containerCode} may not go there: treated or mouldy food is thrown away.`,
+        `${containerCode} may not go there: treated or mouldy food is thrown away, and what was found unfit goes where its last look lets it.`,
       );
     const vesselIdOf = await loadOutsideVessels(tx, storehouseId);
     const leaving = {

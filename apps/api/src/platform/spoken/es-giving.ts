@@ -28,8 +28,8 @@ export const ES_GIVING: Readonly<Record<string, string>> = {
   'Write the receipt again on the page of its manifest.':
     'Escriba otra vez el recibo en la página de su hoja de entrega.',
   '{} is on manifest {}.': '{} está en la hoja de entrega {}.',
-  '{} may not go there: treated or mouldy food is thrown away.':
-    '{} no puede ir allí: lo tratado o mohoso se tira.',
+  '{} may not go there: treated or mouldy food is thrown away, and what was found unfit goes where its last look lets it.':
+    '{} no puede ir allí: lo tratado o mohoso se tira, y lo que se halló no apto va adonde lo permita su última revisión.',
   'Nobody goes to {} any more.': 'Ya nadie va a {}.',
   'A trip is still to come.': 'Un viaje está aún por hacer.',
   'Plan at most 90 days ahead.': 'Planee a 90 días como mucho.',
@@ -58,6 +58,7 @@ export const ES_GIVING: Readonly<Record<string, string>> = {
   '{} is on hold.': '{} está retenido.',
   '{} holds treated seed, which is never food.': '{} contiene semilla tratada, que nunca es alimento.',
   '{} was found mouldy.': 'A {} se le halló moho.',
+  'What was found in {} lets it go to no pantry.': 'Lo que se halló en {} no lo deja ir a ningún banco.',
   '{} has been opened.': '{} se ha abierto.',
   '{} is not sealed.': '{} no está cerrado.',
   'The pantry does not take what a maker sealed.': 'El banco no acepta lo cerrado de fábrica.',

@@ -162,6 +162,7 @@ export const en = {
     'on-hold': 'it is on hold',
     'treated-seed': 'treated seed is never food',
     mouldy: 'it was found mouldy',
+    'found-unfit': 'what was found in it lets it go to no pantry',
     opened: 'it has been opened',
     'not-sealed': 'it is not sealed',
     'maker-sealed-not-taken': 'sealed by a maker: not taken',

@@ -153,6 +153,7 @@ export const es: GivingWords = {
     'on-hold': 'está retenido',
     'treated-seed': 'la semilla tratada nunca es alimento',
     mouldy: 'se le halló moho',
+    'found-unfit': 'lo que se halló no lo deja ir a ningún banco',
     opened: 'se ha abierto',
     'not-sealed': 'no está cerrado',
     'maker-sealed-not-taken': 'cerrado de fábrica: no lo acepta',
