@@ -45,19 +45,23 @@ const shelfColumns = {
 };
 
 /** Containers with what they are and what is in them of this owner: the household's own, where no other is named. */
-export function shelf(tx: Tx, ownerId: string | typeof containers.householdId = containers.householdId) {
+export function shelf(
+  tx: Tx,
+  storehouseId: string,
+  ownerId: string | typeof containers.householdId = containers.householdId,
+) {
   return tx
     .select(shelfColumns)
     .from(containers)
     .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
     .innerJoin(lots, joinOn(lots, containers, 'lotId'))
     .innerJoin(foods, joinOn(foods, lots, 'foodId'))
-    .leftJoin(accounts, accountOf(ownerId));
+    .leftJoin(accounts, and(eq(accounts.storehouseId, storehouseId), accountOf(ownerId)));
 }
 
 /** A household's own containers, or those of them that are meant. */
 const ownShelf = (tx: Tx, storehouseId: string, householdId: string, meant?: SQL) =>
-  shelf(tx).where(
+  shelf(tx, storehouseId).where(
     and(eq(containers.storehouseId, storehouseId), eq(containers.householdId, householdId), meant),
   );
 

@@ -27,7 +27,7 @@ export function listOwned(
   storehouseId: string,
   wish: { containerIds: readonly string[]; householdId: string | null; ownerId: string },
 ) {
-  return shelf(tx, wish.ownerId)
+  return shelf(tx, storehouseId, wish.ownerId)
     .where(
       and(
         eq(containers.storehouseId, storehouseId),
