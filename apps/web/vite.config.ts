@@ -27,7 +27,11 @@ export default defineConfig({
     outDir: 'dist',
     emptyOutDir: true,
     target: ['chrome123', 'safari17.5', 'firefox120'], // the first of each that knows light-dark()
-    modulePreload: { polyfill: false },
+    // A page's own pieces are few and found by itself; a list of all that each page needs would come with the first script.
+    modulePreload: {
+      polyfill: false,
+      resolveDependencies: (_, pieces, { hostType }) => (hostType === 'html' ? pieces : []),
+    },
     assetsInlineLimit: 0, // the content security policy takes no data: addresses
   },
 });

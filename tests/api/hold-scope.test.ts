@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
-import { bodyOf } from '../support/buy.ts';
+import { bodyOf, foodIdsOf } from '../support/buy.ts';
 import { aPackingLead } from '../support/landed-buy.ts';
 import { refusalOf, refused } from '../support/landing-books.ts';
 import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
@@ -130,6 +130,25 @@ describe('a hold of a bag', () => {
     bodyOf(await Dell.caller.post(at(`/containers/${can.id}/uses`), { grams: 100, to: 'discarded' }), 201);
     await release(hold.id);
   });
+});
+
+test('of chosen cans ends when they are thrown away; of a food it stays, since more of that may come', async () => {
+  const { caller } = buy.households.Dell;
+  const foodId = (await foodIdsOf(storehouse))['rice-white-long'];
+  const stock = { foodId, containerKindId: shelves.kinds['can-no-10'], count: 1, gramsEach: 2_000 };
+  const endedOf = async (of: (canId: string) => object) => {
+    const wish = { ...stock, packedOn: '2026-08-01', originNote: 'A gift.' };
+    const [rice] = bodyOf(await caller.post(at('/stock'), wish), 201).containers;
+    const { id } = bodyOf(await begin(of(rice.id)), 201);
+    const all = { grams: 2_000, to: 'discarded' };
+    bodyOf(await caller.post(at(`/containers/${rice.id}/uses`), all), 201);
+    return { id, ended: bodyOf(await lead.get(at(`/holds/${id}`))).ended };
+  };
+  expect((await endedOf((id) => ({ scope: 'containers', containerIds: [id] }))).ended).toBe('nothing-left');
+  const window = { foodId, fromOn: '2026-01-01', toOn: '2026-12-31' };
+  const { id, ended } = await endedOf(() => ({ scope: 'food', ...window }));
+  expect(ended).toBeNull();
+  await release(id);
 });
 
 test('a household that ate all of it is told too, and asked what became of it', async () => {

@@ -57,6 +57,13 @@ describe('taking a container to the kitchen', () => {
     expect(await stock.shown(can)).toMatchObject({ grams: 0, openedOn: '2026-09-01' });
   });
 
+  test('is refused once a look found it unfit for a table', async () => {
+    const can = await stock.bringCan();
+    const look = { how: 'opened', findings: ['rancid-smell'], outcome: 'animals' };
+    bodyOf(await dell.caller.post(at(`/containers/${can.id}/inspections`), look), 201);
+    expect(await refusalOf(app, () => stock.take(can))).toEqual(refused(409, 'inspection-forbids', 'to'));
+  });
+
   test('is refused for more than is in it, for an empty one, and for a neighbour’s', async () => {
     const can = await stock.bringCan();
     expect(await refusalOf(app, () => stock.take(can, 2401))).toEqual(

@@ -10,6 +10,7 @@ let app: TestApp;
 let storehouse: TestStorehouse;
 let hall: TestHall;
 let seamer: TestSeamer;
+let spare: TestSeamer;
 let day: string;
 beforeAll(async () => {
   app = await openTestApp();
@@ -71,9 +72,22 @@ test('what the trials stood good for is in no later doubt', async () => {
 
 test('another machine on the line lets it pour, and the only ones that are out stop a line that was not checked', async () => {
   expect((await pour({ line: 2 })).status).toBe(409);
-  const spare = await aSeamer(storehouse, hall, 'Spare seamer');
+  spare = await aSeamer(storehouse, hall, 'Spare seamer');
   expect((await pour()).status).toBe(409);
   bodyOf(await spare.check(day, { occasion: 'first' }), 201);
   expect((await pour()).status).toBe(201);
   expect((await pour({ line: 2 })).status).toBe(201);
+});
+
+test('a good can from before the stop tells nothing of how the machine closes now, however often it is looked at', async () => {
+  const { containers } = bodyOf(await pour({ grams: [10] }), 201);
+  const { serial } = containers[0];
+  bodyOf(await spare.check(day, { serial }), 201); // it vouches for itself, so no window reaches it
+  bodyOf(await spare.check(day, { looksGood: false }), 201);
+  expect(await heldSerials()).not.toContain(serial);
+  for (let look = 0; look < 3; look += 1)
+    expect(bodyOf(await spare.check(day, { serial }), 201).machine.outSince).not.toBeNull();
+  expect((await pour()).status).toBe(409);
+  for (let trial = 0; trial < 3; trial += 1) bodyOf(await spare.check(day, { occasion: 'clearing' }), 201);
+  expect((await pour()).status).toBe(201);
 });

@@ -205,7 +205,7 @@ export function useContainer(context: Context, containerId: string, wish: UseUp)
 }
 
 /** What was found unfit for people, or for animals, goes to neither. */
-async function refuseAgainstInspection(
+export async function refuseAgainstInspection(
   tx: Tx,
   storehouseId: string,
   { containerId, to }: { containerId: string; to: UseUp['to'] },

@@ -1,6 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import { type HoldRow, holds, holdVessels } from '@sheafbook/db/tables';
-import { and, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { and, eq, inArray, isNull, notInArray, sql } from 'drizzle-orm';
 import { lockBook } from '../../platform/lock-book.ts';
 
 const reachOf = ({ storehouseId, holdId }: HoldRow) =>
@@ -47,7 +47,8 @@ const notBefore = (at: Date) => sql`greatest(${holdVessels.reachedAt}, ${at.toIS
 
 /**
  * Takes what was emptied for good, thrown away or gone back, out of its holds, and ends those that have no gram left to
- * hold. Nobody releases them: `released_by` stays empty, and nothing of it may ever be used.
+ * hold. Nobody releases them: `released_by` stays empty, and nothing of it may ever be used. A hold of a supplier's mark, a
+ * delivery or a food stays, since more of it may come.
  */
 export async function endHoldsOfEmpty(
   tx: Tx,
@@ -74,6 +75,7 @@ export async function endHoldsOfEmpty(
         eq(holds.storehouseId, storehouseId),
         inArray(holds.holdId, [...new Set(ended.map(({ holdId }) => holdId))]),
         isNull(holds.releasedAt),
+        notInArray(holds.scope, ['mark', 'delivery', 'food']),
         sql`not exists (select from book.hold_vessel v join book.account a on a.storehouse_id = v.storehouse_id
           and a.vessel_id = v.vessel_id and a.inflow > a.outflow where v.storehouse_id = ${holds.storehouseId}
           and v.hold_id = ${holds.holdId} and v.ended_at is null)`,

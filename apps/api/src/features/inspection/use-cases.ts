@@ -18,7 +18,7 @@ import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { whoseStock } from '../../platform/whose-stock.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { lockContainer, markOpened } from '../container/queries.ts';
+import { lockContainer, markOpened, refuseOffered } from '../container/queries.ts';
 import { movingOut } from './moving-out.ts';
 import { mayInspectCommon } from './policy.ts';
 import {
@@ -53,6 +53,8 @@ export function inspectContainer(context: Context, containerId: string, wish: In
       await markOpened(tx, looked.container, todayOf(context));
     const inspectionId = newId(context);
     const { isMovedOut, outcome, note } = wish;
+    if (isMovedOut)
+      await refuseOffered(tx, storehouseId, { containerIds: [containerId], now: context.now() });
     const drafts = isMovedOut ? await movingOut(tx, storehouseId, { looked, outcome }) : null;
     const entry = drafts && (await postEntry(tx, context, { ...drafts, onDay: todayOf(context), note }));
     const inspection = await insertInspection(tx, {

@@ -69,8 +69,10 @@ const takesWhere = (tx: Tx, { storehouseId, householdId }: Subject, condition: S
 
 /** What was taken to the kitchen and not put back, the latest first. */
 export async function listTakes(tx: Tx, subject: Subject): Promise<TakeRow[]> {
-  const rows = await takesWhere(tx, subject, sql`true`);
-  return rows.map((row) => ({ ...row, grams: Number(row.grams) })).filter(({ isUndone }) => !isUndone);
+  const stands = sql`not exists (select from book.entry later where later.storehouse_id = e.storehouse_id
+    and later.reverses_id = e.entry_id)`;
+  const rows = await takesWhere(tx, subject, stands);
+  return rows.map((row) => ({ ...row, grams: Number(row.grams) }));
 }
 
 /** One taking of this household's; a neighbour's is not there. */

@@ -15,6 +15,7 @@ import {
   refuseInDoubt,
   refuseOffered,
 } from '../container/queries.ts';
+import { refuseAgainstInspection } from '../container/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { ensureKitchen, hasOtherUses, listKitchen, listTakes, loadTake } from './queries.ts';
 import type { Take, UseKitchen } from './schema.ts';
@@ -30,6 +31,7 @@ export async function takeInto(tx: Tx, context: Context, containerId: string, { 
   await lockContainer(tx, storehouseId, containerId);
   const { container, grams: heldGrams } = await loadContainer(tx, storehouseId, { householdId, containerId });
   await refuseInDoubt(tx, storehouseId, containerId);
+  await refuseAgainstInspection(tx, storehouseId, { containerId, to: 'eaten' });
   await refuseOffered(tx, storehouseId, { containerIds: [containerId], now: context.now() });
   const takenGrams = grams ?? heldGrams;
   if (heldGrams === 0 || heldGrams < takenGrams)

@@ -36,7 +36,8 @@ const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string, path: s
   'bill-due': () => '/books/suppliers',
   'claim-window': (buy) => `${buy}/landing`,
   'hand-over': (buy) => `${buy}/handing-over`,
-  'hold-open': (buy) => `${buy}/landing`,
+  // Of bags in its buy; a hold of anything else is told in the notices.
+  'hold-open': (buy) => (buy === '' ? '/notices' : `${buy}/landing`),
   'seam-check': packingDay,
   'suspects-open': packingDay,
   unreached: () => '/notices/written',

@@ -203,30 +203,6 @@ export async function insertHolds(tx: Tx, rows: readonly (typeof sealHolds.$infe
   if (rows.length > 0) await tx.insert(sealHolds).values([...rows]);
 }
 
-/** What a machine's checks since a moment hold or held, by session, line and serial. */
-export async function listHeldSince(
-  tx: Tx,
-  { storehouseId, sealMachineId }: SealMachineRow,
-  since: Date,
-): Promise<{ packingSessionId: string; line: number; serial: number }[]> {
-  return tx
-    .select({
-      packingSessionId: packingPours.packingSessionId,
-      line: packingPours.line,
-      serial: packingPours.serial,
-    })
-    .from(sealHolds)
-    .innerJoin(sealChecks, joinOn(sealChecks, sealHolds, 'sealCheckId'))
-    .innerJoin(packingPours, joinOn(packingPours, sealHolds, 'containerId'))
-    .where(
-      and(
-        eq(sealHolds.storehouseId, storehouseId),
-        eq(sealChecks.sealMachineId, sealMachineId),
-        gte(sealChecks.checkedAt, since),
-      ),
-    );
-}
-
 /**
  * The containers in doubt with whose they are, in the order of their serials: those that nobody has answered for, or all of a
  * session. What was put back into its bag is in no container any more.

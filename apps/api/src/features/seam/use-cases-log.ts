@@ -8,7 +8,7 @@ import { listAllContainerKinds, loadContainerKind } from '../container-kind/quer
 import { listWishes, loadSession } from '../packing-session/queries.ts';
 import { listCheckers, listClosedOfSession, listMachines, listSealHolds, loadCheck } from './queries.ts';
 import { noteOwnersRead, readWatch } from './use-cases-watch.ts';
-import { checkOf } from './windows.ts';
+import { checkOf, isTrial } from './windows.ts';
 
 type Limited = { readonly kind: ContainerKindRow; readonly limit: SeamLimitRow };
 
@@ -82,8 +82,7 @@ function clearsOf(
   let inRow: SealCheckRow[] = [];
   for (const check of checks) {
     if (check.sealMachineId !== failed.sealMachineId || check.sealCheckId <= failed.sealCheckId) continue;
-    if (inRow.length === THREE || (check.serial !== null && check.serial <= (failed.suspectTo ?? 0)))
-      continue;
+    if (inRow.length === THREE || !isTrial(check)) continue;
     if (!check.passed) inRow = [];
     else if (check.how === how) inRow.push(check);
   }

@@ -19,7 +19,9 @@ export function readOwnDoubts(context: Context) {
       storehouseId,
       doubts.map(({ hold }) => hold.containerId),
     );
-    return doubts
+    // A container that two checks put in doubt stands there once, as the later one has it.
+    const once = new Map(doubts.map((doubt) => [doubt.hold.containerId, doubt]));
+    return [...once.values()]
       .filter(({ hold }) => hold.disposition !== 'release')
       .map((doubt) => ({
         ...doubt,

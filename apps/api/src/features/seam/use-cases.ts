@@ -22,7 +22,6 @@ import {
   listChecks,
   listChecksSince,
   listClosed,
-  listHeldSince,
   listLimits,
   listMachines,
   listSealHolds,
@@ -33,7 +32,7 @@ import {
 import type { CheckWish, LimitWish, MachineWish } from './schema.ts';
 import { tellFailed } from './telling.ts';
 import { noteOwnersRead } from './use-cases-watch.ts';
-import { checkOf, VOUCHES } from './windows.ts';
+import { checkOf, isTrial, VOUCHES } from './windows.ts';
 
 export { findStop, holdLate, refuseStopped } from './stop.ts';
 export { listUnchecked, refuseUnchecked } from './unchecked.ts';
@@ -189,22 +188,14 @@ async function judgeMachine(tx: Tx, machine: SealMachineRow, check: SealCheckRow
   }
   if (outSince === null) return null;
   const how = checkOf(machine.kind);
-  const held = new Set((await listHeldSince(tx, machine, outSince)).map(placeOf));
   const checks = await listChecksSince(tx, machine, outSince);
   const since = checks
     .slice(checks.findIndex(({ passed }) => !passed) + 1)
-    .filter((one) => !held.has(placeOf(one)) && (!one.passed || one.how === how));
-  if (!isClearedToRun(since.map(({ serial, passed }) => ({ serial: serial ?? 0, passed })))) return outSince;
+    .filter((one) => isTrial(one) && (!one.passed || one.how === how));
+  if (!isClearedToRun(since.map(({ passed }) => ({ serial: 0, passed })))) return outSince;
   await updateMachine(tx, machine, null);
   return null;
 }
-
-const placeOf = ({
-  packingSessionId,
-  line,
-  serial,
-}: Pick<SealCheckRow, 'packingSessionId' | 'line' | 'serial'>) =>
-  `${packingSessionId} ${line} ${serial ?? 'trial'}`;
 
 const holdsOf = async (tx: Tx, { storehouseId, sealCheckId }: SealCheckRow) =>
   (await listSealHolds(tx, storehouseId, 'open')).filter(({ hold }) => hold.sealCheckId === sealCheckId);

@@ -130,3 +130,6 @@ export function watchLine(
     why: !good ? 'first' : isOtherKind ? 'changeover' : containers === 0 ? null : whyRun,
   } as const;
 }
+
+/** A can that is closed for the check alone: only such tell how a machine closes now that is out. */
+export const isTrial = ({ serial }: { readonly serial: number | null }): boolean => serial === null;

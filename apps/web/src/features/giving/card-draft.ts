@@ -68,11 +68,15 @@ export function draftOf(
 /** The card that was typed, or `undefined` while a figure in it is none. */
 export function cardOf(
   draft: CardDraft,
-  massUnit: 'lb' | 'kg',
+  { massUnit, massOf }: { massUnit: 'lb' | 'kg'; massOf: (grams: number) => string },
   before: Pantry['card'] | null,
 ): CardFacts | undefined {
   const [leastLifeDays, mostDaysPastBest] = [wholeTyped(draft.leastLife), wholeTyped(draft.pastBest)];
-  const [visit, week] = [draft.perVisit, draft.perWeek].map((text) => massTyped(text, massUnit));
+  // Shown rounded; what nobody typed over stays to the gram.
+  const most = (text: string, was: number | null | undefined) =>
+    was && text === massOf(was) ? was : massTyped(text, massUnit);
+  const visit = most(draft.perVisit, before?.mostGramsPerVisit);
+  const week = most(draft.perWeek, before?.mostGramsPerWeek);
   if (typeof leastLifeDays !== 'number' || mostDaysPastBest === undefined) return undefined;
   if (visit === undefined || week === undefined) return undefined;
   const answers = Object.fromEntries(ASKED.map((key) => [key, read(draft.answers[key])])) as Record<
@@ -89,11 +93,17 @@ export function cardOf(
     allergensNotTaken: [...draft.allergensNot] as CardFacts['allergensNotTaken'],
     labelFacts: [...draft.labelFacts] as CardFacts['labelFacts'],
     openings: draft.hours.flatMap(({ opensAt, closesAt }, weekday) =>
-      opensAt === '' && closesAt === '' ? [] : [{ weekday, opensAt, closesAt }],
+      opensAt === '' && closesAt === ''
+        ? []
+        : [{ weekday, opensAt, closesAt }, ...furtherOf(before, weekday)],
     ),
     ...{ confirmedOn: draft.confirmedOn, confirmedBy: draft.confirmedBy },
   } as CardFacts;
 }
+
+/** A door that opens twice a day has its first hours in the form; the others go along while it opens at all. */
+const furtherOf = (card: Pantry['card'] | null, weekday: number) =>
+  (card?.openings ?? []).filter((opening) => opening.weekday === weekday).slice(1);
 
 /** Nothing typed is no most, and `undefined` is no mass. */
 export function massTyped(text: string, defaultUnit: 'lb' | 'kg'): number | null | undefined {

@@ -86,7 +86,7 @@ export function NewPantry() {
   const [facts, setFacts] = useState(() => factsOf(null, massDisplay, format.timeZone));
   const [draft, setDraft] = useState(() => draftOf(null, format.today(), format.mass));
   const [isTried, setIsTried] = useState(false);
-  const card = cardOf(draft, massDisplay, null);
+  const card = cardOf(draft, { massUnit: massDisplay, massOf: format.mass }, null);
   const distanceMetres = metresTyped(facts.distance, massDisplay);
   const saving = useMutation({
     mutationFn: (wish: { card: NonNullable<typeof card>; distanceMetres: number }) => {
@@ -195,7 +195,7 @@ export function RenewCard({ pantry }: { pantry: Pantry }) {
   const queries = useQueryClient();
   const [draft, setDraft] = useState(() => draftOf(pantry.card, format.today(), format.mass));
   const [isTried, setIsTried] = useState(false);
-  const card = cardOf(draft, massDisplay, pantry.card);
+  const card = cardOf(draft, { massUnit: massDisplay, massOf: format.mass }, pantry.card);
   const saving = useMutation({
     mutationFn: (written: NonNullable<typeof card>) =>
       ask(

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
+import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -75,6 +76,7 @@ type Card = PantryWithCards['card'];
 /** A card as sentences; what nobody has said is left out, and counts as a no. */
 function CardSays({ card }: { card: Card }) {
   const words = useGivingText();
+  const t = useText();
   const { format } = useHouse();
   const seals = (Object.keys(words.sealTakes) as (keyof Card)[]).filter((key) => card[key] === true);
   const listed = (title: string, list: readonly string[] | null, nameOf = (code: string) => code) =>
@@ -88,7 +90,7 @@ function CardSays({ card }: { card: Card }) {
     ...listed(words.kinds, card.containerKindCodes),
     ...listed(words.foods, card.foodCodesWanted),
     ...listed(words.foodsNot, card.foodCodesNotWanted),
-    ...listed(words.allergensNot, card.allergensNotTaken),
+    ...listed(words.allergensNot, card.allergensNotTaken, (code) => t.allergens[code] ?? code),
     ...listed(words.labelMust, card.labelFacts, (fact) => words.labelFacts[fact] ?? fact),
     ...most(words.perVisit(''), card.mostGramsPerVisit),
     ...most(words.perWeek(''), card.mostGramsPerWeek),

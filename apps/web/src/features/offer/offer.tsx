@@ -3,6 +3,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { ask, askOnce } from '../../api/client.ts';
+import { useText } from '../../text/taste.ts';
 import { Check } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
@@ -68,6 +69,7 @@ function Sheet({ offer }: { offer: Offer }) {
 /** Who at one's own table may not eat this; nobody else is told. */
 function Caution({ offer: { mayNotEat, food } }: { offer: Offer }) {
   const words = useOfferText();
+  const t = useText();
   const { format } = useHouse();
   if (mayNotEat.length === 0) return null;
   const names = new Intl.ListFormat(format.language, { type: 'conjunction' }).format(mayNotEat);
@@ -75,7 +77,9 @@ function Caution({ offer: { mayNotEat, food } }: { offer: Offer }) {
     <section className="offer-stands">
       <h2>{words.cautionTitle}</h2>
       <State kind="watch" word={words.mayNotEat(names)} />
-      {food.allergens.length === 0 ? null : <p>{words.contains(food.allergens.join(', '))}</p>}
+      {food.allergens.length === 0 ? null : (
+        <p>{words.contains(food.allergens.map((code) => t.allergens[code] ?? code).join(', '))}</p>
+      )}
     </section>
   );
 }

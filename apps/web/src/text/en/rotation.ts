@@ -1,8 +1,6 @@
-import { keptTime } from '../kept-time.ts';
+import { days, en as eatFirst } from './eat-first.ts';
 
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
-const days = (count: number): string =>
-  keptTime(count, { day: ['day', 'days'], month: ['month', 'months'], year: ['year', 'years'] });
 
 /** What to eat next, and what would not be eaten in time. */
 export const en = {
@@ -12,7 +10,7 @@ export const en = {
   nothingWords:
     'Record what you have at home, or pack what a buy brought you; then this says what to open first.',
   inTime: 'At your pace all of it is eaten in time.',
-  atRisk: (mass: string) => `At your pace ${mass} would pass its day before you eat it.`,
+  atRisk: eatFirst.atRisk,
   eatNext: 'Eat next',
   take: 'To the kitchen',
   takeOne: (code: string) => `Take ${code} to the kitchen`,
@@ -23,12 +21,8 @@ export const en = {
     `${code} ends earlier and still stands shut; it would have been the one to open.`,
   undo: 'Put it back',
   open: 'open',
-  eatFirst: 'Eat first',
-  ofKitchen: (food: string) => `${food}, in the kitchen`,
-  seeAll: 'What to eat next',
   noPlace: 'nobody said where',
-  keeps: (count: number) =>
-    count === 0 ? 'past its day: look and smell first' : `keeps about ${days(count)}`,
+  keeps: eatFirst.keeps,
   untold: 'nobody said how it keeps',
   tooMuch: (mass: string) => `${mass} too much`,
   leaveShut: 'Leave these shut',

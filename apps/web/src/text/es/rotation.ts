@@ -1,9 +1,7 @@
 import type { RotationWords } from '../en/rotation.ts';
-import { keptTime } from '../kept-time.ts';
+import { days, es as eatFirst } from './eat-first.ts';
 
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
-const days = (count: number): string =>
-  keptTime(count, { day: ['día', 'días'], month: ['mes', 'meses'], year: ['año', 'años'] });
 
 export const es: RotationWords = {
   title: 'Qué comer ahora',
@@ -12,7 +10,7 @@ export const es: RotationWords = {
   nothingWords:
     'Anote lo que tiene en casa o envase lo que le trajo una compra; entonces aquí dirá qué abrir primero.',
   inTime: 'A su ritmo todo se come a tiempo.',
-  atRisk: (mass) => `A su ritmo, ${mass} pasarían de su fecha antes de comerlos.`,
+  atRisk: eatFirst.atRisk,
   eatNext: 'Coma ahora',
   take: 'A la cocina',
   takeOne: (code) => `Llevar ${code} a la cocina`,
@@ -22,11 +20,8 @@ export const es: RotationWords = {
   earlier: (code) => `${code} se acaba antes y sigue cerrado; ese era el que tocaba abrir.`,
   undo: 'Devolverlo',
   open: 'abierto',
-  eatFirst: 'Coma primero',
-  ofKitchen: (food) => `${food}, en la cocina`,
-  seeAll: 'Qué comer después',
   noPlace: 'nadie dijo dónde está',
-  keeps: (count) => (count === 0 ? 'pasó su fecha: primero mire y huela' : `se conserva unos ${days(count)}`),
+  keeps: eatFirst.keeps,
   untold: 'nadie dijo cuánto se conserva',
   tooMuch: (mass) => `sobran ${mass}`,
   leaveShut: 'Deje cerrados estos',
