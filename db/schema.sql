@@ -3267,12 +3267,14 @@ begin
     raise exception 'an account of this entry is not in this storehouse'
       using errcode = 'foreign_key_violation', constraint = 'movement_source_fk';
   end if;
-  if p_reverses is null and exists (
+  if exists (
     select from unnest(p_sources, p_destinations) m (source_id, destination_id)
     join book.account f on f.storehouse_id = s and f.account_id = m.source_id and f.kind = 'mass'
     join book.account t on t.storehouse_id = s and t.account_id = m.destination_id
     join book.held v on v.storehouse_id = s and v.vessel_id in (f.vessel_id, t.vessel_id)
-    where not (array[f.vessel_kind, t.vessel_kind] && array['supplier', 'discarded', 'sampled', 'spilled', 'unexplained']))
+    where (p_reverses is null or not exists (
+        select from book.held w where w.storehouse_id = s and w.vessel_id = t.vessel_id))
+      and not (array[f.vessel_kind, t.vessel_kind] && array['supplier', 'discarded', 'sampled', 'spilled', 'unexplained']))
   then
     raise exception 'something in this entry is on hold' using errcode = 'check_violation', constraint = 'nothing_held_moves';
   end if;

@@ -115,6 +115,14 @@ describe('a hold hides what it reaches everywhere', () => {
       });
     await expect(post('eaten')).rejects.toMatchObject({ constraint_name: 'nothing_held_moves' });
     await expect(post('given')).rejects.toMatchObject({ constraint_name: 'nothing_held_moves' });
+    // Undoing the pour takes grams out of the held can into a bag that nobody holds: no way out either.
+    const undo = app.admin.begin(async (tx) => {
+      await tx`select set_config('app.storehouse', ${storehouse.storehouseId}, true)`;
+      return tx`select p.entry_no from book.movement m, lateral book.post_entry('pour-undone', '2026-09-01',
+        '2026-09-01T12:00:00Z', ${buy.households.Dell.personId}, null, null, null, m.entry_id, '', array[m.unit_id],
+        array[m.destination_id], array[m.source_id], array[m.amount]) p where m.entry_id = ${can.entryId}`;
+    });
+    await expect(undo).rejects.toMatchObject({ constraint_name: 'nothing_held_moves' });
     expect(await post('discarded')).toHaveLength(1);
     await release(hold.id);
     expect(await post('eaten')).toHaveLength(1);
