@@ -10,17 +10,25 @@ export type OldStock = {
   packedOn: string;
   originNote: string;
   harvestYear?: number;
+  /** What was done as it was packed; null where nobody remembers. */
+  treatment: 'oxygen-absorber' | 'none' | null;
 };
+
+const CAN = 'can-no-10';
+const PAIL = 'pail-6-gallon-lined';
+const JAR = 'jar-half-gallon';
+
+/** Cans and lined pails were closed over an absorber, jars with the air in them. */
+const treatmentOf = (kindCode: string) => (kindCode === JAR ? 'none' : 'oxygen-absorber');
 
 const stock = (
   household: HouseholdName,
   [foodCode, kindCode, count, gramsEach]: readonly [string, string, number, number],
   [packedOn, originNote]: readonly [string, string],
-): OldStock => ({ household, foodCode, kindCode, count, gramsEach, packedOn, originNote });
-
-const CAN = 'can-no-10';
-const PAIL = 'pail-6-gallon-lined';
-const JAR = 'jar-half-gallon';
+): OldStock => ({
+  ...{ household, foodCode, kindCode, count, gramsEach, packedOn, originNote },
+  treatment: treatmentOf(kindCode),
+});
 
 /** Larders differ: some are deep, some are nearly bare, and Gwen's has no wheat in it. */
 export const OLD_STOCK: readonly OldStock[] = [
@@ -31,7 +39,10 @@ export const OLD_STOCK: readonly OldStock[] = [
   stock('Corran', ['oats-rolled', CAN, 6, 1_000], ['2026-02-14', 'a shop’s clearance']),
   stock('Dell', ['peas-split-green', JAR, 3, 1_500], ['2026-05-02', 'a neighbour who moved away']),
   stock('Eskdale', ['wheat-hard-red-winter', PAIL, 4, 17_500], ['2022-10-08', 'the buy of autumn 2022']),
-  stock('Eskdale', ['rice-white-long', CAN, 24, 2_350], ['2023-11-04', 'canned at the hall in 2023']),
+  {
+    ...stock('Eskdale', ['rice-white-long', CAN, 24, 2_350], ['2023-11-04', 'canned at the hall in 2023']),
+    treatment: null,
+  },
   stock('Eskdale', ['beans-black', CAN, 24, 2_450], ['2023-11-04', 'canned at the hall in 2023']),
   stock('Eskdale', ['chickpeas', CAN, 6, 2_300], ['2024-03-23', 'canned at the hall in 2024']),
   stock('Fenner', ['beans-kidney', JAR, 6, 1_450], ['2026-03-15', 'their own garden']),

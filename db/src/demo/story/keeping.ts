@@ -47,6 +47,23 @@ export async function bringOldStock({ teller, packingLead, of, foodIds, kindIds 
 const CELLAR = [9, 9, 10, 11, 13, 15, 16, 17, 16, 14, 12, 10] as const;
 const GARAGE = [2, 4, 9, 14, 20, 27, 31, 30, 25, 16, 9, 4] as const;
 
+const WITH_CELLARS = ['Birchall', 'Corran', 'Dell', 'Garrow', 'Jessop', 'Marrick', 'Nettle'] as const;
+
+const listShelf = async (caller: Caller) =>
+  (await caller.get<{ containers: Standing[] }>('/containers?limit=100')).containers;
+type Standing = { readonly id: string; readonly packedOn: string };
+
+/** They have stood there since they were packed. */
+async function stand(caller: Caller, placeId: string, containers: readonly Standing[]): Promise<void> {
+  for (const packedOn of new Set(containers.map((container) => container.packedOn)))
+    await caller.post('/container-moves', {
+      containerIds: containers
+        .filter((container) => container.packedOn === packedOn)
+        .map((container) => container.id),
+      ...{ placeId, movedOn: packedOn },
+    });
+}
+
 /** Some say where their food stands and how warm it is there; most have not measured yet. */
 async function namePlaces({ packingLead, of }: Pick<Cast, 'packingLead' | 'of'>): Promise<void> {
   const usualYear = (degrees: readonly number[], fromYear: number) =>
@@ -62,6 +79,7 @@ async function namePlaces({ packingLead, of }: Pick<Cast, 'packingLead' | 'of'>)
     const known = { isLit: false, isDamp: null, isRodentProof: null, ...facts };
     const { id } = await caller.post<{ id: string }>('/places', known);
     if (months.length > 0) await caller.put(`/places/${id}/months`, { months });
+    return id;
   };
   const own = { of: 'household' };
   const [hollis, ashdown] = [of('Hollis').caller, of('Ashdown').caller];
@@ -70,13 +88,26 @@ async function namePlaces({ packingLead, of }: Pick<Cast, 'packingLead' | 'of'>)
     { of: 'store', name: 'Back room of the hall', kind: 'room', isRodentProof: true },
     [],
   );
-  await name(hollis, { ...own, name: 'Cellar', kind: 'cellar', isDamp: true }, usualYear(CELLAR, 2014));
-  await name(
+  const cellar = await name(
+    hollis,
+    { ...own, name: 'Cellar', kind: 'cellar', isDamp: true },
+    usualYear(CELLAR, 2014),
+  );
+  const garage = await name(
     hollis,
     { ...own, name: 'Garage', kind: 'garage', isRodentProof: false },
     usualYear(GARAGE, 2020),
   );
-  await name(ashdown, { ...own, name: 'Pantry', kind: 'pantry' }, usualYear(CELLAR, 2023));
+  const jars = await listShelf(hollis);
+  await stand(hollis, cellar, jars.slice(0, 4));
+  await stand(hollis, garage, jars.slice(4));
+  const pantry = await name(ashdown, { ...own, name: 'Pantry', kind: 'pantry' }, usualYear(CELLAR, 2023));
+  await stand(ashdown, pantry, await listShelf(ashdown));
+  for (const household of WITH_CELLARS) {
+    const { caller } = of(household);
+    const id = await name(caller, { ...own, name: 'Cellar', kind: 'cellar' }, usualYear(CELLAR, 2022));
+    await stand(caller, id, await listShelf(caller));
+  }
 }
 
 type Wish = {

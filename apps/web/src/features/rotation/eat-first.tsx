@@ -1,15 +1,13 @@
 import { spellCode } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { en } from '../../text/en/eat-first.ts';
-import { es } from '../../text/es/eat-first.ts';
-import { useWords } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
+import { useEatFirstText } from './eat-first-words.ts';
 import { rotationQuery } from './queries.ts';
 
 /** What a household should eat first, in one line with the way to the rest. */
 export function EatFirst() {
-  const words = useWords({ en, es });
+  const words = useEatFirstText();
   const { storehouse, format } = useHouse();
   const { data } = useQuery(rotationQuery({ storehouse }));
   const first = data?.queue[0];

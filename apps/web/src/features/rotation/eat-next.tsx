@@ -54,7 +54,7 @@ export function EatNext({ queue, leaveShut }: Pick<Rotation, 'queue' | 'leaveShu
   const next = queue.filter(({ container }) => container !== null).slice(0, SHOWN);
   return (
     <NextStep title={words.eatNext}>
-      <div role="status">
+      <div role="status" hidden={taken === null}>
         {taken === null ? null : (
           <>
             <p className="said well-said">{taken.says}</p>

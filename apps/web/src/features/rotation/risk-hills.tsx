@@ -62,7 +62,11 @@ export function RiskHills({
               .filter(({ grams, otherGrams }) => grams > 0 || otherGrams > 0)
               .map(({ month, grams, otherGrams }) => ({
                 key: month,
-                cells: [month, format.mass(grams), ...(other === null ? [] : [format.mass(otherGrams)])],
+                cells: [
+                  `${format.monthName(`${month}-01`)} ${month.slice(0, 4)}`,
+                  format.mass(grams),
+                  ...(other === null ? [] : [format.mass(otherGrams)]),
+                ],
               })),
             {
               key: 'sum',
@@ -100,6 +104,8 @@ function Hills({ months, hasOther }: { months: readonly HillMonth[]; hasOther: b
     `M0 ${HEIGHT - FOOT}${months.map((month, at) => `L${x(at)} ${y(month[of])}`).join('')}L${WIDTH} ${HEIGHT - FOOT}`;
   const peakAt = months.findIndex(({ grams }) => grams === Math.max(...months.map((one) => one.grams)));
   const peak = months[peakAt];
+  const nameOfMonth = (month: string) =>
+    month === '' ? '' : `${format.monthName(`${month}-01`)} ${month.slice(0, 4)}`;
   const [first, last] = [months[0]?.month ?? '', months.at(-1)?.month ?? ''];
   return (
     <svg className="hills" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words.riskTitle}>
@@ -136,11 +142,11 @@ function Hills({ months, hasOther }: { months: readonly HillMonth[]; hasOther: b
         </text>
       ) : null}
       <text x="0" y={HEIGHT - 5} fontSize="13" fill="var(--soft)">
-        {first}
+        {nameOfMonth(first)}
       </text>
       {last === first ? null : (
         <text x={WIDTH} y={HEIGHT - 5} textAnchor="end" fontSize="13" fill="var(--soft)">
-          {last}
+          {nameOfMonth(last)}
         </text>
       )}
     </svg>

@@ -23,6 +23,9 @@ export function ShelfPicture({
           <RunLink key={run.key} run={run} />
         ))}
       </div>
+      {containers.some(({ keeping }) => keeping !== null) ? (
+        <p className="soft mark">{words.shadeMeans}</p>
+      ) : null}
       {hasOpened ? <p className="soft mark">{words.lidOff}</p> : null}
     </section>
   );
@@ -53,7 +56,11 @@ function RunLink({ run }: { run: Run }) {
               key={container.id}
               transform={`translate(${Math.floor(at / rows) * (run.width + 1)} ${height - ((at % rows) + 1) * (run.height + 1)})`}
             >
-              <OneContainer run={run} isOpened={container.openedOn !== null} />
+              <OneContainer
+                run={run}
+                isOpened={container.openedOn !== null}
+                likelyDays={container.keeping?.likelyDays ?? null}
+              />
             </g>
           ))}
         </svg>
@@ -67,9 +74,36 @@ function RunLink({ run }: { run: Run }) {
   );
 }
 
-/** Cloth alike for all: how long each keeps is told on its own page. */
-function OneContainer({ run: { shape, width, height }, isOpened }: { run: Run; isOpened: boolean }) {
-  const drawn = { fill: 'var(--cloth)', stroke: 'var(--ink)', strokeWidth: 1 };
+type OneProps = { run: Run; isOpened: boolean; likelyDays: number | null };
+
+function OneContainer(one: OneProps) {
+  const { width, height } = one.run;
+  const isSoon = one.likelyDays !== null && one.likelyDays < NOTCH_DAYS;
+  return (
+    <>
+      <Outline {...one} />
+      {isSoon ? (
+        <path
+          d={`M${width} ${height * 0.4}l${-width * 0.3} ${height * 0.15}l${width * 0.3} ${height * 0.15}z`}
+        />
+      ) : null}
+    </>
+  );
+}
+
+const NOTCH_DAYS = 365;
+/** Parts of the cloth's colour by the days that are left, the longest first; ten years and more are all of it. */
+const SHADES = [
+  { days: 3652, part: 100 },
+  { days: 1096, part: 70 },
+  { days: NOTCH_DAYS, part: 40 },
+] as const;
+const shadeOf = (days: number | null): number =>
+  days === null ? 100 : (SHADES.find((shade) => days >= shade.days)?.part ?? 10);
+
+function Outline({ run: { shape, width, height }, isOpened, likelyDays }: OneProps) {
+  const fill = `color-mix(in srgb, var(--cloth) ${shadeOf(likelyDays)}%, var(--raised))`;
+  const drawn = { fill, stroke: 'var(--ink)', strokeWidth: 1 };
   const lid = Math.max(2, height * 0.07);
   if (shape === 'pail')
     return (

@@ -8,6 +8,7 @@ import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { useEatFirstText } from '../rotation/eat-first-words.ts';
 import { ownDoubtsQuery } from '../seam/queries.ts';
 import { ShelfPicture } from './picture.tsx';
 import { containersQuery, kindsQuery, type OwnBag, ownBagsQuery, type Shelved } from './queries.ts';
@@ -123,6 +124,7 @@ const looksLikeCode = (text: string) =>
 
 function ContainerList({ containers }: { containers: readonly Shelved[] }) {
   const words = useShelfText();
+  const { keeps } = useEatFirstText();
   const { storehouse, format } = useHouse();
   const [wanted, setWanted] = useState('');
   const [showsEmpty, setShowsEmpty] = useState(false);
@@ -147,7 +149,7 @@ function ContainerList({ containers }: { containers: readonly Shelved[] }) {
       ) : null}
       {shown.length === 0 && !isMisread ? <p role="status">{words.nothingFound}</p> : null}
       <ul className="list">
-        {shown.map(({ id, code, food, kind, grams }) => (
+        {shown.map(({ id, code, food, kind, grams, keeping, place }) => (
           <li key={id}>
             <Link to="/s/$storehouse/shelf/$container" params={{ storehouse, container: id }}>
               <span>
@@ -156,6 +158,11 @@ function ContainerList({ containers }: { containers: readonly Shelved[] }) {
                 <span className="soft">
                   {isSpanish ? kind.nameEs : kind.nameEn}, {isCode(code) ? spellCode(code) : code}
                 </span>
+                {grams === 0 || keeping === null ? null : (
+                  <span className="soft block">
+                    {[place?.name ?? words.nowhere, keeps(keeping.likelyDays)].join(' · ')}
+                  </span>
+                )}
               </span>
               <span>{grams === 0 ? words.isEmpty : format.mass(grams)}</span>
             </Link>

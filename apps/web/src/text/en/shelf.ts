@@ -30,6 +30,8 @@ export const en = {
   record: 'Record what you have at home',
   atHome: 'At home',
   lidOff: 'lid off: opened',
+  shadeMeans: 'The paler a container, the sooner its food wants eating; a notch is within a year.',
+  nowhere: 'nobody said where',
   runOf: (food: string, count: number, kind: string) => `${food}, ${count} × ${kind}`,
   runPart: (food: string, shown: number, count: number, kind: string) =>
     `${food}, ${shown} of ${count} × ${kind}`,

@@ -7,15 +7,14 @@ export const es: GivingWords = {
   title: 'Donar',
   opening:
     'Lo que el grupo no alcanza a comer va a un banco de alimentos que lo acepte, solo en envases enteros.',
-  due: (containers, mass) =>
-    `Conviene dar pronto ${s(containers, 'envase', 'envases')} de la reserva común, ${mass}.`,
+  due: (containers, mass) => `Conviene dar pronto ${s(containers, 'envase', 'envases')}, ${mass}.`,
   nothingDue: 'De la reserva común aún no hay que dar nada.',
   match: 'Repartir entre viajes',
   pantries: 'Bancos de alimentos y sus fichas',
   year: 'Donaciones del año',
   manifests: 'Hojas de entrega',
   noManifests: 'Aún no ha salido nada.',
-  queue: 'Reserva común, delante lo que cierra antes',
+  queue: 'Lo que se puede dar, delante lo que cierra antes',
   container: 'Envase',
   mass: 'Masa',
   closes: 'Cierra para dar',

@@ -30,6 +30,9 @@ export const es: ShelfWords = {
   record: 'Anotar lo que tiene en casa',
   atHome: 'En casa',
   lidOff: 'sin tapa: abierto',
+  shadeMeans:
+    'Cuanto más pálido un envase, antes hay que comer lo que tiene; una muesca es en menos de un año.',
+  nowhere: 'nadie dijo dónde',
   runOf: (food, count, kind) => `${food}, ${count} × ${kind}`,
   runPart: (food, shown, count, kind) => `${food}, ${shown} de ${count} × ${kind}`,
   find: 'Buscar por alimento, tipo o código',
