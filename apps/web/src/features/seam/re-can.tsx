@@ -66,7 +66,7 @@ function IntoNew({ waiting, watch }: { waiting: readonly Suspect[]; watch: Watch
         moving.mutate();
       }}
     >
-      <h3>{t.reCan}</h3>
+      <h2>{t.reCan}</h2>
       <p>{t.reCanSays}</p>
       <Choice
         label={t.which}
