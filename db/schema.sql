@@ -1112,8 +1112,10 @@ table book.household_contact row level security
   address text default ''::text not null
   shown_to_members boolean default false not null
   version integer default 1 not null
+  email text default ''::text not null
   constraint household_contact_pkey PRIMARY KEY (storehouse_id, household_id)
   constraint household_contact_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint household_contact_email_plain CHECK (((email = ''::text) OR ((email = lower(email)) AND (email ~ '^[^\s@]+@[^\s@]+$'::text) AND (length(email) <= 254))))
   CREATE TRIGGER household_still_here BEFORE INSERT ON book.household_contact FOR EACH ROW EXECUTE FUNCTION book.refuse_left_household()
   policy household_contact_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR shown_to_members OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['contact'::text, 'leaving'::text, 'take-along'::text, 'import'::text])))) with check (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'leaving'::text) OR ((( SELECT book.current_task() AS current_task) = 'import'::text) AND (NOT shown_to_members))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))

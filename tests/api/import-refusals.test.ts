@@ -69,6 +69,7 @@ const CELLS: readonly Case[] = [
   { code: 'day-to-come', head: STOCK, row: `Ashdown,${RICE},1,1 kg,2026-11`, at: 'Stored' },
   { code: 'twice-in-file', head: 'Household', row: 'Dell\ndell', at: 'Household', read: 'dell' },
   { code: 'not-a-phone', head: 'Household,Phone', row: 'Dell,ask Fay', at: 'Phone' },
+  { code: 'not-an-email', head: 'Household,E-mail', row: 'Dell,dora at example', at: 'E-mail' },
   { code: 'seat-name', head: 'Household', row: 'Seat 9', at: 'Household' },
   { code: 'no-such-household', head: EATERS, row: 'Nobody,Ida,2015,,', at: 'Household' },
   { code: 'no-such-household', head: STOCK, row: `Nobody,${RICE},1,1 kg,2024`, at: 'Owner' },

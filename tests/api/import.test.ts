@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import { cookieOf, openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { aHousehold } from '../support/household.ts';
 import { bringOver, type SheetText, sheetFiles, WHOLE_GROUP } from '../support/import.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import { A_PASSWORD, aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
@@ -324,6 +324,38 @@ describe('telephones and addresses', () => {
     const { caller } = await aHousehold(app, storehouse, 'Ives');
     const neighbour = await caller.get(path);
     expect([neighbour.status, neighbour.body.code]).toEqual([403, 'not-your-household']);
+  });
+
+  test('an e-mail address is kept for the invitation, and the household finds who sent one there', async () => {
+    const text = 'Household,E-mail\nLund,Lena.Lund@Example.org\nMoss,\n';
+    const { tried, posted } = await bringOver(storehouse.coordinator, storehouse.path, [
+      { name: 'm.csv', text },
+    ]);
+    const [file] = tried.body.files;
+    expect(file.rows.map(({ effect }: { effect: { email: string } }) => effect.email)).toEqual([
+      'lena.lund@example.org',
+      '',
+    ]);
+    bodyOf(posted, 201);
+    const found = await app.admin`select household_id, name from book.household
+      where name in ('Lund', 'Moss') order by name`;
+    const [lund, moss] = found.map(({ household_id: householdId }) => String(householdId));
+    const invite = async (wish: object) =>
+      bodyOf(await storehouse.coordinator.post(at('/invitations'), wish), 201);
+    expect((await invite({ householdId: lund })).email).toBe(null);
+    expect((await invite({ householdId: moss, withEmail: true })).email).toBe(null);
+    const made = await invite({ householdId: lund, withEmail: true });
+    expect(made.email).toBe('lena.lund@example.org');
+    const looks = await app.admin`select household_id, what, purpose from book.private_read
+      where household_id = any(${[lund ?? '', moss ?? '']})`;
+    expect([...looks]).toEqual([{ household_id: lund, what: 'contact', purpose: 'sending an invitation' }]);
+    // Whoever holds the link is not told the address; only the household that joined by it is.
+    const link = `/api/invitations/${storehouse.storehouseId}/${made.token}`;
+    expect(JSON.stringify((await app.as().get(link)).body)).not.toContain('lena.lund');
+    const login = { email: 'other@example.org', password: A_PASSWORD };
+    const joined = await app.as().post(link, { personName: 'Lena Lund', login });
+    const contact = await app.as(cookieOf(joined)).get(at(`/households/${lund}/contact`));
+    expect(contact.body).toMatchObject({ email: 'lena.lund@example.org', shownToMembers: false });
   });
 
   test('of a household that is there already stay as they are', async () => {

@@ -100,6 +100,7 @@ const MATRIX: Record<Secret, { of: string; viewers: readonly Viewer[] }> = {
   guideline: { of: 'coverage of own household', viewers: [] },
   phone: { of: 'phone, without a task', viewers: [] },
   address: { of: 'address, without a task', viewers: [] },
+  householdMail: { of: 'address, without a task', viewers: [] },
   balance: { of: 'balance owed', viewers: ['treasurer', 'reviewer'] },
   deposit: { of: 'deposit paid', viewers: ['treasurer', 'reviewer'] },
   waiver: { of: 'waiver / hardship', viewers: [] }, // told to the treasurer, and read back by the household alone

@@ -31,6 +31,7 @@ export const SECRETS = {
   guideline: '1987653',
   phone: '555-0198765',
   address: 'Zzyzx Road 9',
+  householdMail: 'zmail@dell.example',
   balance: '98765431',
   deposit: '8765433',
   waiver: 'Zwaiver after a fire',
@@ -73,7 +74,13 @@ async function keepSecrets(world: TestWorld, { caller, householdId }: TestHouseh
   const line = gathering.lines['rice-white-long'];
   const [eater, contact, stock] = [
     { name: SECRETS.eaterName, birthOn: SECRETS.eaterBirth, typedKilocalories: 9871 },
-    { phone: SECRETS.phone, address: SECRETS.address, shownToMembers: false, version: 0 },
+    {
+      phone: SECRETS.phone,
+      address: SECRETS.address,
+      email: SECRETS.householdMail,
+      shownToMembers: false,
+      version: 0,
+    },
     {
       foodId: ids.rice,
       originNote: SECRETS.stockOrigin,

@@ -88,6 +88,7 @@ export const householdContacts = book.table(
     householdId: uuid('household_id').notNull(),
     phone: text('phone').notNull().default(''),
     address: text('address').notNull().default(''),
+    email: text('email').notNull().default(''),
     shownToMembers: boolean('shown_to_members').notNull().default(false),
     version: integer('version').notNull().default(1),
   },

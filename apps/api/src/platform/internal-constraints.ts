@@ -138,6 +138,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'letter_stop_url_plain',
   'letter_subject_is_one_line',
   'letter_unsent_explained',
+  'household_contact_email_plain',
   'loan_back_after_out',
   'loan_back_whole',
   'loan_condition_known',

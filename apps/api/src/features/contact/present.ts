@@ -5,6 +5,7 @@ export function presentContact(householdId: string, contact: HouseholdContactRow
     householdId,
     phone: contact?.phone ?? '',
     address: contact?.address ?? '',
+    email: contact?.email ?? '',
     shownToMembers: contact?.shownToMembers ?? false,
     version: contact?.version ?? 0,
   };

@@ -27,12 +27,12 @@ export async function insertContact(
 /** Undefined when the version is no longer the one in the book. */
 export async function updateContact(
   tx: Tx,
-  { version, ...contact }: HouseholdContactRow,
+  { version, ...contact }: typeof householdContacts.$inferInsert & { version: number },
 ): Promise<HouseholdContactRow | undefined> {
-  const { phone, address, shownToMembers } = contact;
+  const { phone, address, email, shownToMembers } = contact;
   const [row] = await tx
     .update(householdContacts)
-    .set({ phone, address, shownToMembers, version: version + 1 })
+    .set({ phone, address, email, shownToMembers, version: version + 1 })
     .where(and(isOf(contact.storehouseId, contact.householdId), eq(householdContacts.version, version)))
     .returning();
   return row;

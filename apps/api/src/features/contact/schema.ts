@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { email } from '../session/schema.ts';
 
 const line = z.string().trim().max(300, 'This has 300 characters at most.');
 
@@ -7,6 +8,8 @@ export const contactEdit = z.strictObject({
   version: z.int().nonnegative(),
   phone: line,
   address: line,
+  /** Empty takes it away; left out, it stays as it is. */
+  email: z.union([z.literal(''), email]).optional(),
   shownToMembers: z.boolean(),
 });
 export type ContactEdit = z.infer<typeof contactEdit>;

@@ -71,8 +71,10 @@ async function writeHouseholds(tx: Tx, context: Context, { made, openingOn }: Wi
   await inParts(seated, (part) => insertHouseholds(tx, part));
   // Shown to nobody by this: the household itself says whether its neighbours see it (job map 14).
   const contacts = households
-    .filter(({ phone, address }) => phone !== '' || address !== '')
-    .map(({ id: householdId, phone, address }) => ({ storehouseId, householdId, phone, address }));
+    .filter(({ email, phone, address }) => [email, phone, address].some((text) => text !== ''))
+    .map(({ id: householdId, email, phone, address }) => ({
+      ...{ storehouseId, householdId, email, phone, address },
+    }));
   await insertContacts(tx, contacts);
   const rows = households.map(({ id: householdId, personName: name }) => ({
     ...{ storehouseId, personId: newId(context), householdId, name, joinedOn: openingOn, loginId: null },

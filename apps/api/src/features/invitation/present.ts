@@ -9,13 +9,17 @@ export function stateOf(invitation: InvitationRow, now: Date): InvitationState {
 }
 
 /** The only time that the token is seen: the book keeps its hash alone. */
-export function presentNewInvitation(invitation: InvitationRow, token: string, publicUrl: string) {
+export function presentNewInvitation(
+  { invitation, token, email }: { invitation: InvitationRow; token: string; email: string | null },
+  publicUrl: string,
+) {
   const path = `/invitations/${invitation.storehouseId}/${token}`;
   return {
     id: invitation.invitationId,
     token,
     link: new URL(path, publicUrl).href,
     expiresAt: invitation.expiresAt.toISOString(),
+    email,
   };
 }
 

@@ -30,8 +30,8 @@ export const invitationRoutes = new Hono<AppEnv>()
     may(mayInvite),
     jsonBody(invitationWish),
     async (c) => {
-      const { invitation, token } = await invite(contextOf(c), c.req.valid('json'));
-      return c.json(presentNewInvitation(invitation, token, c.var.config.publicUrl), 201);
+      const made = await invite(contextOf(c), c.req.valid('json'));
+      return c.json(presentNewInvitation(made, c.var.config.publicUrl), 201);
     },
   )
   .get(

@@ -7,6 +7,8 @@ export const invitationWish = z
   .strictObject({
     householdId: z.uuid().optional(),
     householdName: thingName.optional(),
+    /** Asks for the e-mail address that the household is kept with; it sees that, as any look at its contact. */
+    withEmail: z.boolean().default(false),
     days: z.int().min(1).max(90).default(14),
   })
   .refine((wish) => wish.householdId === undefined || wish.householdName === undefined, {

@@ -3,9 +3,11 @@ import type { InvitationRow } from '@sheafbook/db/tables';
 import type { Context, Outside } from '../../platform/context.ts';
 import type { PageQuery } from '../../platform/paging.ts';
 import { hashPassword } from '../../platform/password.ts';
+import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { hashToken } from '../../platform/session.ts';
 import { enterStorehouse, withLoginTx, withTx } from '../../platform/with-tx.ts';
+import { findContact } from '../contact/queries.ts';
 import { loadPresentHousehold } from '../household/queries.ts';
 import { joinHousehold, joinWithNewHousehold } from '../household/use-cases.ts';
 import { forgetAttempts, insertLogin } from '../session/queries.ts';
@@ -24,24 +26,44 @@ import type { Acceptance, InvitationWish } from './schema.ts';
 
 const DAY_MILLISECONDS = 86_400_000;
 
-/** Makes a link for one person. The token leaves once, in this answer; the book keeps its hash. */
+/**
+ * Makes a link for one person. The token leaves once, in this answer; the book keeps its hash. With it comes, when asked
+ * for, the address that the household is kept with: whoever invites writes the letter, so that no token waits in the book.
+ */
 export async function invite(context: Context, wish: InvitationWish) {
   const { storehouseId, personId } = context.actor;
   const token = Buffer.from(context.randomBytes(32)).toString('base64url');
   const madeAt = context.now();
-  const invitation = await withTx(context, async (tx) => {
-    if (wish.householdId !== undefined) await loadPresentHousehold(tx, storehouseId, wish.householdId);
-    return insertInvitation(tx, {
-      storehouseId,
-      tokenHash: hashToken(token),
-      householdId: wish.householdId ?? null,
-      householdName: wish.householdName ?? null,
-      madeBy: personId,
-      madeAt,
-      expiresAt: new Date(madeAt.getTime() + wish.days * DAY_MILLISECONDS),
-    });
+  const made = await withTx(
+    context,
+    async (tx) => {
+      const email = wish.withEmail ? await readEmail(tx, context, wish.householdId) : null;
+      if (wish.householdId !== undefined) await loadPresentHousehold(tx, storehouseId, wish.householdId);
+      const invitation = await insertInvitation(tx, {
+        storehouseId,
+        tokenHash: hashToken(token),
+        householdId: wish.householdId ?? null,
+        householdName: wish.householdName ?? null,
+        madeBy: personId,
+        madeAt,
+        expiresAt: new Date(madeAt.getTime() + wish.days * DAY_MILLISECONDS),
+      });
+      return { invitation, email };
+    },
+    wish.withEmail ? { task: 'contact' } : {},
+  );
+  return { ...made, token };
+}
+
+/** Null where none is kept. The household sees the look, and what it was for. */
+async function readEmail(tx: Tx, context: Context, householdId: string | undefined): Promise<string | null> {
+  if (householdId === undefined) return null;
+  const contact = await findContact(tx, context.actor.storehouseId, householdId);
+  if (!contact || contact.email === '') return null;
+  await notePrivateRead(tx, context, {
+    ...{ householdIds: [householdId], what: 'contact', purpose: 'sending an invitation' },
   });
-  return { invitation, token };
+  return contact.email;
 }
 
 export function readInvitations(context: Context, page: PageQuery) {

@@ -38,9 +38,9 @@ export function listHousehold(tx: Tx, { storehouseId, householdId }: Subject) {
 }
 
 export function listContact(tx: Tx, subject: Subject) {
-  const { phone, address, shownToMembers } = householdContacts;
+  const { phone, address, email, shownToMembers } = householdContacts;
   return tx
-    .select({ phone, address, shownToMembers })
+    .select({ phone, address, email, shownToMembers })
     .from(householdContacts)
     .where(isOf(householdContacts, subject));
 }

@@ -9,7 +9,7 @@ export function sayEffect(t: ImportWords, effect: TrialRow['effect'], format: Fo
   const money = (key: string) => format.money(Math.abs(Number(effect[key] ?? 0)));
   switch (effect.code) {
     case 'new-household':
-      return t.effects.household(text('name'), Number(effect.seat));
+      return t.effects.household(text('name'), Number(effect.seat), text('email'));
     case 'new-eater':
       return t.effects.eater(text('name'), text('household'));
     case 'new-food':

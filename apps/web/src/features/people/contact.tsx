@@ -65,7 +65,8 @@ export function ReadContact({ household }: { household: string }) {
 
 function ContactLines({ contact }: { contact: ContactBody }) {
   const words = usePeopleText();
-  if (contact.phone === '' && contact.address === '') return <p>{words.contactNone}</p>;
+  if ([contact.phone, contact.address, contact.email].every((text) => text === ''))
+    return <p>{words.contactNone}</p>;
   return (
     <dl className="figures">
       <div>
@@ -76,6 +77,12 @@ function ContactLines({ contact }: { contact: ContactBody }) {
         <dt>{words.address}</dt>
         <dd>{contact.address}</dd>
       </div>
+      {contact.email === '' ? null : (
+        <div>
+          <dt>{words.email}</dt>
+          <dd>{contact.email}</dd>
+        </div>
+      )}
     </dl>
   );
 }
@@ -98,10 +105,13 @@ function ContactForm({ contact }: { contact: ContactBody }) {
   const queries = useQueryClient();
   const [phone, setPhone] = useState(contact.phone);
   const [address, setAddress] = useState(contact.address);
+  const [email, setEmail] = useState(contact.email);
   const [shownToMembers, setShown] = useState(contact.shownToMembers);
   const saving = useMutation({
     mutationFn: () =>
-      ask(contacts.$put({ param, json: { version: contact.version, phone, address, shownToMembers } })),
+      ask(
+        contacts.$put({ param, json: { version: contact.version, phone, address, email, shownToMembers } }),
+      ),
     onSuccess: () => queries.invalidateQueries({ queryKey: ['contact'] }),
   });
   const problems = problemsOf(saving.error);
@@ -129,6 +139,15 @@ function ContactForm({ contact }: { contact: ContactBody }) {
         value={address}
         onChange={(event) => setAddress(event.target.value)}
         problem={problems.address}
+      />
+      <Field
+        label={words.email}
+        type="email"
+        autoComplete="email"
+        hint={words.emailHint}
+        value={email}
+        onChange={(event) => setEmail(event.target.value)}
+        problem={problems.email && words.emailProblem}
       />
       <Check label={words.shown} isOn={shownToMembers} onChange={setShown} />
       <p className="soft">{words.shownWords}</p>

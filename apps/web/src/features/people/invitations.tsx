@@ -44,7 +44,12 @@ function Invite() {
   const making = useMutation({
     mutationFn: () => {
       const into = householdId === '' ? (name.trim() === '' ? {} : { householdName: name }) : { householdId };
-      return ask(invitations.$post({ param: { storehouse }, json: { ...into, days: Number(days) } }));
+      return ask(
+        invitations.$post({
+          param: { storehouse },
+          json: { ...into, withEmail: householdId !== '', days: Number(days) },
+        }),
+      );
     },
     onSuccess: () => queries.invalidateQueries({ queryKey: ['invitations'] }),
   });
@@ -91,18 +96,18 @@ function Invite() {
           {words.makeLink}
         </button>
       </form>
-      {making.data ? (
-        <MadeLink link={making.data.link} until={format.instant(making.data.expiresAt)} />
-      ) : null}
+      {making.data ? <MadeLink made={making.data} until={format.instant(making.data.expiresAt)} /> : null}
     </NextStep>
   );
 }
 
 /** The token is shown this once; a phone offers its own ways of sending. */
-function MadeLink({ link, until }: { link: string; until: string }) {
+function MadeLink({ made, until }: { made: { link: string; email: string | null }; until: string }) {
+  const { link, email } = made;
   const words = usePeopleText();
   const { storehouseName } = useHouse();
   const [isCopied, setIsCopied] = useState(false);
+  const shareText = words.shareWords(storehouseName);
   const canCopy = 'clipboard' in navigator; // not over plain HTTP
   return (
     <div className="stack" role="status">
@@ -110,6 +115,11 @@ function MadeLink({ link, until }: { link: string; until: string }) {
       <Field label={words.link} readOnly value={link} onFocus={(event) => event.target.select()} />
       <QrPicture text={link} label={words.linkAsPicture} />
       <div className="actions">
+        {email ? (
+          <a className="btn go" href={letterTo(email, { subject: storehouseName, text: shareText, link })}>
+            {words.writeTo(email)}
+          </a>
+        ) : null}
         {canCopy ? (
           <button
             type="button"
@@ -124,11 +134,7 @@ function MadeLink({ link, until }: { link: string; until: string }) {
             type="button"
             className="btn"
             // Whoever closes the phone's own sheet has changed their mind, which is no problem to say.
-            onClick={() =>
-              void navigator
-                .share({ text: words.shareWords(storehouseName), url: link })
-                .catch(() => undefined)
-            }
+            onClick={() => void navigator.share({ text: shareText, url: link }).catch(() => undefined)}
           >
             {words.share}
           </button>
@@ -138,6 +144,13 @@ function MadeLink({ link, until }: { link: string; until: string }) {
     </div>
   );
 }
+
+/** Opens the coordinator’s own mail program: the link is nobody else’s, so no server keeps it in a letter. */
+const letterTo = (
+  email: string,
+  { subject, text, link }: { subject: string; text: string; link: string },
+): string =>
+  `mailto:${encodeURIComponent(email).replace('%40', '@')}?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(`${text}\n\n${link}`)}`;
 
 function LinkList() {
   const words = usePeopleText();

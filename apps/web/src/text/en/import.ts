@@ -50,7 +50,8 @@ export const en = {
   counts: (fresh: number, skipped: number): string =>
     `${s(fresh, 'new row', 'new rows')}${skipped > 0 ? `, ${skipped} there already` : ''}.`,
   effects: {
-    household: (name: string, seat: number) => `New household ${name}, seat ${seat}`,
+    household: (name: string, seat: number, email: string) =>
+      `New household ${name}, seat ${seat}${email ? `, e-mail ${email} for its invitation` : ''}`,
     eater: (name: string, household: string) => `New eater ${name} of ${household}`,
     food: (name: string) => `New food ${name}`,
     equipment: (name: string) => `New equipment ${name}`,

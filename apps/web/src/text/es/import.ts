@@ -52,7 +52,8 @@ export const es: ImportWords = {
   counts: (fresh, skipped) =>
     `${s(fresh, 'fila nueva', 'filas nuevas')}${skipped > 0 ? `, ${skipped} ya estaban` : ''}.`,
   effects: {
-    household: (name, seat) => `Nuevo hogar ${name}, puesto ${seat}`,
+    household: (name, seat, email) =>
+      `Nuevo hogar ${name}, puesto ${seat}${email ? `, correo ${email} para su invitación` : ''}`,
     eater: (name, household) => `Nuevo comensal ${name} de ${household}`,
     food: (name) => `Nuevo alimento ${name}`,
     equipment: (name) => `Nuevo equipo ${name}`,

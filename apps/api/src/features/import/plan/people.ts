@@ -1,5 +1,6 @@
 import type { eaters } from '@sheafbook/db/tables';
 import { isSeatName } from '../../household/use-cases.ts';
+import { email as emailAddress } from '../../session/schema.ts';
 import { ACTIVITY, ALLERGEN_WORDS, NONE, SEX, YES_NO } from '../sheet/choices.ts';
 import { foldText } from '../sheet/kinds.ts';
 import type { RowReader } from '../sheet/row-reader.ts';
@@ -8,6 +9,7 @@ import type { Planned } from './planned.ts';
 
 export type NewHousehold = KnownHousehold & {
   readonly personName: string;
+  readonly email: string;
   readonly phone: string;
   readonly address: string;
 };
@@ -26,6 +28,7 @@ export function planHousehold(
   const name = row.needed('name') ?? '';
   const personName = row.text('person') || name;
   if (isSeatName(name)) row.refuse('name', 'seat-name');
+  const email = readEmail(row);
   const phone = row.text('phone');
   if (phone !== '' && !isPhone(phone)) row.refuse('phone', 'not-a-phone');
   const address = row.text('address', 300);
@@ -34,9 +37,17 @@ export function planHousehold(
   const household = { ...next, name, hasLeft: false };
   addHousehold(known, household);
   return {
-    effect: { code: 'new-household', name, seat: next.seat, person: personName },
-    made: { ...household, personName, phone, address },
+    effect: { code: 'new-household', name, seat: next.seat, person: personName, email },
+    made: { ...household, personName, email, phone, address },
   };
+}
+
+/** One address a household, spelled as a login's is, so that the two can be compared. */
+function readEmail(row: RowReader): string {
+  if (row.raw('email') === '') return '';
+  const read = emailAddress.safeParse(row.raw('email'));
+  if (!read.success) row.refuse('email', 'not-an-email');
+  return read.data ?? '';
 }
 
 /** An eater of a household in the book or in the sheets sent along. One of the same name is there already. */

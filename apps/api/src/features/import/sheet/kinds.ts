@@ -18,6 +18,7 @@ export const COLUMNS: Readonly<Record<SheetKind, Readonly<Record<string, ColumnN
   households: {
     name: needed('Household|Household name|Family|Name', 'Hogar|Nombre del hogar|Familia|Nombre'),
     person: free('Person|Contact person|Contact', 'Persona|Persona de contacto|Contacto'),
+    email: free('E-mail|Email|Mail|E-mail address|Email address', 'Correo|Correo electrónico'),
     phone: free('Phone|Telephone|Telephone number|Mobile', 'Teléfono|Número de teléfono|Móvil'),
     address: free('Address|Door', 'Dirección|Domicilio'),
   },
@@ -71,7 +72,10 @@ export const COLUMNS: Readonly<Record<SheetKind, Readonly<Record<string, ColumnN
 
 /** Invented rows that the templates show, in the order of the columns above. */
 const EXAMPLES: Readonly<Record<SheetKind, readonly { readonly en: string; readonly es: string }[]>> = {
-  households: cells('Dell|Dora Dell|555 0142|12 Alder Row', 'Dell|Dora Dell|555 0142|Alder Row 12'),
+  households: cells(
+    'Dell|Dora Dell|dora@example.org|555 0142|12 Alder Row',
+    'Dell|Dora Dell|dora@example.org|555 0142|Alder Row 12',
+  ),
   eaters: cells(
     'Dell|Ida|2015-04|female|active|100|milk, egg|no',
     'Dell|Ida|2015-04|mujer|activa|100|leche, huevo|no',

@@ -28,6 +28,7 @@ const MESSAGES: Readonly<Record<string, (facts: Facts) => string>> = {
   'day-to-come': () => 'This day is still to come.',
   'twice-in-file': ({ row }) => `Row ${row} has the same name. Give each its own.`,
   'not-a-phone': () => 'A telephone number has 5 to 20 digits; + ( ) - . / and blanks may part them.',
+  'not-an-email': () => 'This is not an e-mail address.',
   'seat-name': () => 'Names like “Seat 7” are what households that left are called. Choose another.',
   'no-such-household': () => 'No household has this name or seat, here or in the sheets sent along.',
   'household-has-left': () => 'This household has left the storehouse.',
