@@ -10,6 +10,7 @@ export function listFailures(summary: Summary, evidence: Evidence): string[] {
     ...checksOfHouseholds(summary, evidence),
     ...checksOfLoans(summary),
     ...checksOfGiving(summary, evidence),
+    ...checksOfKeeping(evidence),
     ...checksOfPacking(summary, evidence),
     ...checksOfBook(summary, evidence),
   ]
@@ -87,6 +88,19 @@ function checksOfGiving({ rotation, giving }: Summary, { acceptedGrams }: Eviden
     { says: 'nothing was given', holds: giving.givenGrams > 0 },
     { says: 'nothing waits to be eaten', holds: rotation.queued > 0 },
     { says: 'nothing is at risk this year', holds: rotation.poundsAtRiskThisYear > 0 },
+  ];
+}
+
+/** Five cans came from nobody knows where, a pail was full of moths, and one household has not heard of the lentils. */
+function checksOfKeeping({ keeping }: Evidence): Check[] {
+  return [
+    same('cans of unknown history', keeping.givenIn, 5),
+    same('grams of them that were lost', keeping.givenInLostGrams, 2 * 2_450),
+    same('grams that went to animals', keeping.animalsGrams, 16_000 + 2_450),
+    { says: 'nothing beside the moths is to be looked at', holds: keeping.watchedBesideMoths > 0 },
+    same('holds that stand', keeping.openHolds, 1),
+    { says: 'the hold holds nothing', holds: keeping.heldVessels > 0 },
+    same('households that were not reached', keeping.unreachedOfHold, 1),
   ];
 }
 

@@ -3,7 +3,7 @@ import type { Summary } from './summary.ts';
 
 /** The summary for people: two tables that can be added up by hand, and what the audit says. */
 export function readable(summary: Summary): string {
-  const { storehouse, currency, packing, ledger, audit } = summary;
+  const { storehouse, currency, packing, rotation, giving, ledger, audit } = summary;
   const failing = audit.filter((finding) => !finding.holds);
   return [
     `${storehouse}, autumn 2026, in ${currency}`,
@@ -13,6 +13,8 @@ export function readable(summary: Summary): string {
     ...householdLines(summary),
     '',
     `Packing: ${packing.sessions} day, ${packing.containers} containers, ${packing.seamChecks} seams checked, ${packing.overlaps} times that overlap.`,
+    `Rotation: ${rotation.queued} containers wait to be eaten, ${rotation.poundsAtRiskThisYear} lb of them past every mouth this year.`,
+    `Giving: ${giving.offered} containers offered, ${giving.matched} on manifests, ${mass(giving.givenGrams)} given, about ${giving.meals} meals.`,
     `The book: ${ledger.entries} entries, ${ledger.movements} movements, ` +
       `${ledger.unitsOutOfBalance} units out of balance, ${ledger.accountsDrifted} accounts drifted.`,
     failing.length === 0

@@ -51,6 +51,7 @@ export const OLD_STOCK: readonly OldStock[] = [
   stock('Garrow', ['corn-yellow', PAIL, 1, 16_000], ['2025-09-27', 'the buy of autumn 2025']),
   stock('Hollis', ['lentils', JAR, 6, 1_500], ['2025-12-06', 'the winter market']),
   stock('Ince', ['beans-white', JAR, 2, 1_500], ['2025-12-06', 'a gift of their daughter']),
+  stock('Ince', ['peas-split-green', CAN, 2, 2_350], ['2024-03-23', 'canned at the hall in 2024']),
   stock('Jessop', ['millet', CAN, 6, 2_400], ['2025-04-12', 'canned at the hall in 2025']),
   stock('Kemble', ['honey', JAR, 2, 2_500], ['2026-08-01', 'their own hives']),
   stock('Lorne', ['rice-white-long', CAN, 3, 2_350], ['2023-11-04', 'canned at the hall in 2023']),

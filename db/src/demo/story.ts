@@ -4,9 +4,11 @@ import { takeWhatComesLater } from './story/coming-later.ts';
 import { fixAndOrder } from './story/fixing.ts';
 import { foundStorehouse } from './story/founding.ts';
 import { giveOldRice, offerOldRice } from './story/giving.ts';
+import { holdLentils } from './story/holding.ts';
 import { bringOldStock, eat, pourShares, wishContainers } from './story/keeping.ts';
 import { landBuy } from './story/landing.ts';
 import { handSealerOn, lendSealer } from './story/lending.ts';
+import { findMoths, takeInGift } from './story/looking.ts';
 import { openNextBuy } from './story/next-buy.ts';
 import { packAtTheHall } from './story/packing.ts';
 import { gatherPledges } from './story/pledging.ts';
@@ -31,11 +33,14 @@ export async function tellStory(teller: Teller): Promise<{ cast: Cast; buy: Stor
   await offerOldRice(cast);
   await settle(cast, buy);
   const sealer = await lendSealer(cast);
+  await holdLentils(cast, buy);
   await packAtTheHall(cast);
   await openNextBuy(cast, buy);
   await giveOldRice(cast);
   await handSealerOn(cast, sealer);
   await eat(cast, buy);
+  await takeInGift(cast);
+  await findMoths(cast);
   await review(cast, buy);
   return { cast, buy };
 }

@@ -1,6 +1,7 @@
 import { divideFractions, fraction, GRAMS_PER_UNIT, roundFraction, sumOf } from '@sheafbook/units';
 import type { Db, Tx } from '../connect.ts';
 import type { Cast, Neighbour } from './cast.ts';
+import { askOfKeeping, type KeepingFigures, loadKeeping } from './summary-keeping.ts';
 import {
   type ChargeRow,
   countUnsettled,
@@ -80,6 +81,7 @@ export type Evidence = {
   packingCosts: { settledMinorUnits: number; sharedMinorUnits: number };
   /** What receipts of pantries say that they kept. */
   acceptedGrams: number;
+  keeping: KeepingFigures & Awaited<ReturnType<typeof askOfKeeping>>;
   /** What each household's own statement closes with, in the order of seats. */
   statementsMinorUnits: number[];
   auditedLedger: LedgerFigures;
@@ -107,6 +109,7 @@ export async function sumUp(
     loans: await loadLoans(tx),
     giving: await loadGiving(tx),
     acceptedGrams: await sumAcceptedGrams(tx),
+    keeping: await loadKeeping(tx),
     packing: await sumUpPacking(tx),
     ledger: await loadLedger(tx),
     depositsMinorUnits: await sumDeposits(tx, buyId),
@@ -142,6 +145,7 @@ export async function sumUp(
       ...{ depositsMinorUnits, openWithSuppliersMinorUnits, unassignedGrams },
       ...{ unsettledSessions, packingCosts, statementsMinorUnits, auditedLedger },
       acceptedGrams: read.acceptedGrams,
+      keeping: { ...read.keeping, ...(await askOfKeeping(cast)) },
     },
   };
 }

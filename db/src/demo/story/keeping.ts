@@ -168,7 +168,7 @@ export async function pourShares({ teller, of }: Cast, buy: StoryBuy): Promise<v
 }
 
 /** What a household has of a food, bag by bag, with the lot of each. */
-async function listPieces(
+export async function listPieces(
   { householdId, caller }: Neighbour,
   buy: StoryBuy,
   food: BuyFood,
