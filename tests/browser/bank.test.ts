@@ -141,6 +141,10 @@ test('a line of nobody is set aside with its reason, and the bank agrees to the 
   expect(await table.getByRole('row', { name: /1000 Bank in the book/ }).textContent()).toContain('579.50');
   expect(await table.getByRole('row', { name: /Difference/ }).textContent()).toContain('0.00');
   await isFit(desk);
+  await desk.getByRole('link', { name: 'Desk', exact: true }).click();
+  await desk.getByRole('heading', { name: 'Does the bank agree?' }).waitFor();
+  await desk.getByRole('link', { name: /^The bank agrees with the book through .*, to the cent\.$/ }).click();
+  await desk.getByRole('table', { name: 'Does the bank agree?' }).waitFor();
 });
 
 test('a line is found by its amount, let go with a reason, and its payment taken back', async () => {

@@ -8,6 +8,7 @@ import { AgreementTable } from './agreement.tsx';
 import { Lines } from './lines.tsx';
 import { Forecast } from './pay.tsx';
 import { type Agreement, agreementQuery } from './queries.ts';
+import { useStanding } from './standing.ts';
 import { useBankText } from './words.ts';
 import './bank.css';
 
@@ -54,17 +55,4 @@ function Sheet({ body }: { body: Agreement }) {
       </div>
     </>
   );
-}
-
-/** One sentence that says where the bank stands. */
-function useStanding({ counts, isTold, differenceMinorUnits, throughOn }: Agreement): string {
-  const words = useBankText();
-  const { format } = useHouse();
-  if (counts.open > 0) return words.waiting(counts.open);
-  if (counts.done + counts.setAside === 0) return words.nothingYet;
-  if (!isTold || differenceMinorUnits === null) return words.allPlaced;
-  const day = format.day(throughOn);
-  return differenceMinorUnits === 0
-    ? words.agrees(day)
-    : words.differs(format.money(Math.abs(differenceMinorUnits)), day);
 }
