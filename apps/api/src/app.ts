@@ -190,6 +190,12 @@ const CONTENT_SECURITY_POLICY = {
   frameAncestors: ["'none'"],
 };
 
+/** Labels are read with the camera. Nothing here listens, asks where one is, or reaches for other things of a phone. */
+const PERMISSIONS_POLICY = {
+  camera: ['self'],
+  ...{ microphone: [], geolocation: [], payment: [], usb: [], bluetooth: [], displayCapture: [] },
+};
+
 /** The whole application as a function of the outside: no port, no clock and no database of its own. */
 export function createApp(parts: { outside: Outside; config: Config; log: Logger }) {
   const app = new Hono<AppEnv>();
@@ -200,7 +206,10 @@ export function createApp(parts: { outside: Outside; config: Config; log: Logger
     c.set('log', parts.log);
     await next();
   });
-  app.use(logRequests, secureHeaders({ contentSecurityPolicy: CONTENT_SECURITY_POLICY }));
+  app.use(
+    logRequests,
+    secureHeaders({ contentSecurityPolicy: CONTENT_SECURITY_POLICY, permissionsPolicy: PERMISSIONS_POLICY }),
+  );
   app.use('/api/*', keepOutOfCaches, inTheirLanguage);
   app.use(refuseOtherOrigins, limitBody);
   app.onError((error, c) => {

@@ -18,9 +18,9 @@ const ARGS = [
 ];
 
 /** The system's Chromium where there is one, else the pinned one, unpacked into a folder of its own. */
-export async function openChromium(): Promise<Browser> {
+export async function openChromium(besides: readonly string[] = []): Promise<Browser> {
   const executablePath = SYSTEM_PATHS.find((path) => existsSync(path)) ?? (await unpack());
-  return chromium.launch({ executablePath, args: ARGS, headless: true });
+  return chromium.launch({ executablePath, args: [...ARGS, ...besides], headless: true });
 }
 
 /** It unpacks into the temp folder and takes what lies there for its own, so it gets one that is nobody else's. */

@@ -32,7 +32,10 @@ export type Visit = {
 };
 
 /** The real application on a real port, and a real browser to open it with. */
-export async function openSite(startsAt = new Date().toISOString()): Promise<Site> {
+export async function openSite(
+  startsAt = new Date().toISOString(),
+  browserArgs: readonly string[] = [],
+): Promise<Site> {
   const app = await openTestApp(startsAt);
   const server = serve({ fetch: app.app.fetch, port: 0, hostname: '127.0.0.1' }) as Server;
   let isOutOfReach = false;
@@ -41,7 +44,7 @@ export async function openSite(startsAt = new Date().toISOString()): Promise<Sit
   });
   await new Promise((listening) => server.once('listening', () => listening(null)));
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
-  const browser = await openChromium();
+  const browser = await openChromium(browserArgs);
   return {
     app,
     url,

@@ -9,6 +9,7 @@ import { kindsQuery } from '../shelf/queries.ts';
 import { treatmentsQuery } from '../treatment/queries.ts';
 import { AbsorberClock } from './absorber-clock.tsx';
 import { BringBag } from './bring-bag.tsx';
+import { FindPoured } from './find-poured.tsx';
 import { Mass } from './mass.tsx';
 import { PourOn } from './pour-on.tsx';
 import { planQuery } from './queries.ts';
@@ -54,6 +55,7 @@ export function Log() {
                 </>
               ) : null}
             </WithWaiting>
+            <FindPoured body={body} />
             <Mass log={log} body={body} />
           </>
         )}

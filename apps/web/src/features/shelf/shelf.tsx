@@ -1,6 +1,6 @@
 import { isCode, readCode, spellCode } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
-import { Link } from '@tanstack/react-router';
+import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useText } from '../../text/taste.ts';
 import { Check, Field } from '../../ui/field.tsx';
@@ -9,6 +9,7 @@ import { joined, Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { useEatFirstText } from '../rotation/eat-first-words.ts';
+import { ScanMark } from '../scan/scan-mark.tsx';
 import { ownDoubtsQuery } from '../seam/queries.ts';
 import { ShelfPicture } from './picture.tsx';
 import { containersQuery, kindsQuery, type OwnBag, ownBagsQuery, type Shelved } from './queries.ts';
@@ -128,14 +129,22 @@ function ContainerList({ containers }: { containers: readonly Shelved[] }) {
   const { storehouse, format } = useHouse();
   const [wanted, setWanted] = useState('');
   const [showsEmpty, setShowsEmpty] = useState(false);
+  const navigate = useNavigate();
   const shown = containers.filter(
     (container) => (showsEmpty || container.grams > 0) && isWanted(container, wanted),
   );
   const isMisread = looksLikeCode(wanted) && readCode(wanted) === undefined;
   const isSpanish = format.language === 'es';
+  const open = (scanned: string) => {
+    const own = containers.find(({ code }) => code === scanned);
+    if (own)
+      void navigate({ to: '/s/$storehouse/shelf/$container', params: { storehouse, container: own.id } });
+    else setWanted(spellCode(scanned));
+  };
   return (
     <section className="stack">
       <h2>{words.allContainers}</h2>
+      <ScanMark onCode={open} />
       <Field
         label={words.find}
         hint={words.findHint}
