@@ -326,6 +326,23 @@ describe('telephones and addresses', () => {
     expect([neighbour.status, neighbour.body.code]).toEqual([403, 'not-your-household']);
   });
 
+  test('of a household that is there already stay as they are', async () => {
+    const { posted } = await bringOver(storehouse.coordinator, storehouse.path, [
+      { name: 'd.csv', text: 'Household,Phone\nFenn,555 9999\nHale,555 0100\n' },
+    ]);
+    expect(bodyOf(posted, 201).files).toMatchObject([{ newRows: 1, skippedRows: 1 }]);
+    const phones = await app.admin`select phone from book.household_contact order by phone`;
+    expect(phones.map(({ phone }) => phone)).toEqual(['+1 (312) 555-0142 ext. 7', '555 0100']);
+  });
+
+  test('go when the import is taken back', async () => {
+    const [newest] = bodyOf(await storehouse.coordinator.get(at('/imports'))).imports;
+    const reason = { reason: 'the wrong file' };
+    bodyOf(await storehouse.coordinator.post(at(`/imports/${newest.id}/undoing`), reason), 201);
+    const phones = await app.admin`select phone from book.household_contact`;
+    expect(phones.map(({ phone }) => phone)).toEqual(['+1 (312) 555-0142 ext. 7']);
+  });
+
   test('an e-mail address is kept for the invitation, and the household finds who sent one there', async () => {
     const text = 'Household,E-mail\nLund,Lena.Lund@Example.org\nMoss,\n';
     const { tried, posted } = await bringOver(storehouse.coordinator, storehouse.path, [
@@ -356,23 +373,6 @@ describe('telephones and addresses', () => {
     const joined = await app.as().post(link, { personName: 'Lena Lund', login });
     const contact = await app.as(cookieOf(joined)).get(at(`/households/${lund}/contact`));
     expect(contact.body).toMatchObject({ email: 'lena.lund@example.org', shownToMembers: false });
-  });
-
-  test('of a household that is there already stay as they are', async () => {
-    const { posted } = await bringOver(storehouse.coordinator, storehouse.path, [
-      { name: 'd.csv', text: 'Household,Phone\nFenn,555 9999\nHale,555 0100\n' },
-    ]);
-    expect(bodyOf(posted, 201).files).toMatchObject([{ newRows: 1, skippedRows: 1 }]);
-    const phones = await app.admin`select phone from book.household_contact order by phone`;
-    expect(phones.map(({ phone }) => phone)).toEqual(['+1 (312) 555-0142 ext. 7', '555 0100']);
-  });
-
-  test('go when the import is taken back', async () => {
-    const [newest] = bodyOf(await storehouse.coordinator.get(at('/imports'))).imports;
-    const reason = { reason: 'the wrong file' };
-    bodyOf(await storehouse.coordinator.post(at(`/imports/${newest.id}/undoing`), reason), 201);
-    const phones = await app.admin`select phone from book.household_contact`;
-    expect(phones.map(({ phone }) => phone)).toEqual(['+1 (312) 555-0142 ext. 7']);
   });
 });
 
