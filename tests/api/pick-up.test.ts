@@ -217,3 +217,29 @@ test('what was borne by value or per household is not given back with uncollecte
     { buyLineId: null, minorUnits: 50 },
   ]);
 });
+
+test('who came without an appointment signs in one step, and one who has one takes that', async () => {
+  const { householdId, caller } = households.Birchall;
+  const path = `${buy.path}/collections`;
+  const [second] = await waitingOf('Birchall');
+  const pieces = [{ bagId: second?.bagId, grams: 7 }];
+  const open = async () =>
+    bodyOf(await storehouse.coordinator.get(`${buy.path}/pick-ups`)).pickUps.filter(
+      (row: { householdId: string; collectedAt: string | null }) =>
+        row.householdId === householdId && row.collectedAt === null,
+    );
+  const planned = await open();
+  expect(planned.length).toBeGreaterThan(0);
+  for (const appointment of planned)
+    expect(bodyOf(await caller.post(path, { signedBy: 'Ben', pieces }), 201).id).toBe(appointment.id);
+  expect(await open()).toEqual([]);
+  const came = bodyOf(await storehouse.coordinator.post(path, { householdId, signedBy: 'Bea', pieces }), 201);
+  expect(came).toMatchObject({ householdId, startsAt: null, endsAt: null, signedBy: 'Bea' });
+  expect(gramsOf(came.pieces)).toBe(7);
+  const forOther = { householdId, signedBy: 'Dora' };
+  const refused = await refusalOf(app, () => households.Dell.caller.post(path, forOther));
+  expect(refused).toMatchObject({ status: 403, code: 'not-your-household', isUnchanged: true });
+  // Nothing waits for Dell any more; no appointment is left behind by the refusal.
+  const nothing = await refusalOf(app, () => households.Dell.caller.post(path, { signedBy: 'Dora' }));
+  expect(nothing).toMatchObject({ status: 409, code: 'not-enough-left', isUnchanged: true });
+});

@@ -261,6 +261,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /buys/:buy/pick-ups': 'member',
   'POST /buys/:buy/pick-ups': 'household coordinator packing_lead',
   'PUT /pick-ups/:pickUp': 'household coordinator packing_lead',
+  'POST /buys/:buy/collections': 'household coordinator packing_lead',
   'POST /pick-ups/:pickUp/collection': 'household coordinator packing_lead',
   'GET /buys/:buy/uncollected': 'coordinator packing_lead',
   'POST /buys/:buy/uncollected/:household': 'coordinator',

@@ -259,6 +259,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   },
   'POST /buys/:buy/pick-ups': { householdId: ids.household, ...window },
   'PUT /pick-ups/:pickUp': { version: 1, ...window },
+  'POST /buys/:buy/collections': { householdId: ids.household, signedBy: 'Dora' },
   'POST /pick-ups/:pickUp/collection': { signedBy: 'Dora', pieces: [{ bagId: ids.bag, grams: 10 }] },
   'POST /buys/:buy/uncollected/:household': { note: 'never came' },
   'PUT /buys/:buy/lines/:line/container-wishes': { wishes: [{ containerKindId: ids.kind, grams: 500 }] },

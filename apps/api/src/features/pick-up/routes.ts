@@ -4,7 +4,7 @@ import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayHandOver, mayPickUp, mayTakeUncollected } from './policy.ts';
 import { presentPickUp, presentPickUps, presentTaken, presentUncollected } from './present.ts';
-import { collection, pickUpEdit, pickUpWish, uncollectedWish, wholeList } from './schema.ts';
+import { cameWish, collection, pickUpEdit, pickUpWish, uncollectedWish, wholeList } from './schema.ts';
 import {
   editPickUp,
   planPickUp,
@@ -12,6 +12,7 @@ import {
   readPickUpsOfBuy,
   readUncollected,
   signCollection,
+  signWhoCame,
   takeUncollected,
 } from './use-cases.ts';
 
@@ -70,6 +71,23 @@ export const pickUpRoutes = new Hono<AppEnv>()
       answerOnce(c, {
         status: 201,
         run: (context) => signCollection(context, idParam(c, 'pickUp'), c.req.valid('json')),
+        present: presentPickUp,
+      }),
+  )
+  .post(
+    '/buys/:buy/collections',
+    describe(TAG, 'Sign off who came and took what, with an appointment or without', [
+      'buy-stage-wrong',
+      'not-enough-left',
+      'bag-on-hold',
+      'not-your-household',
+    ]),
+    may(mayPickUp, 'household-needed'),
+    jsonBody(cameWish),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => signWhoCame(context, idParam(c, 'buy'), c.req.valid('json')),
         present: presentPickUp,
       }),
   )

@@ -37,5 +37,9 @@ export const collection = z.strictObject({
 });
 export type Collection = z.infer<typeof collection>;
 
+/** Without a household it is one's own. */
+export const cameWish = collection.extend({ householdId: z.uuid().optional() });
+export type CameWish = z.infer<typeof cameWish>;
+
 export const uncollectedWish = z.strictObject({ note });
 export type UncollectedWish = z.infer<typeof uncollectedWish>;

@@ -1,5 +1,5 @@
 import type { Tx } from '@sheafbook/db';
-import type { BuyRow } from '@sheafbook/db/tables';
+import type { BuyRow, PickUpRow } from '@sheafbook/db/tables';
 import { commonStockSold, reverse, uncollectedTaken } from '@sheafbook/ledger';
 import { addDays, dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
@@ -27,7 +27,7 @@ import {
   lockPickUp,
   updatePickUp,
 } from './queries.ts';
-import type { Collection, PickUpEdit, PickUpWish, UncollectedWish } from './schema.ts';
+import type { CameWish, Collection, PickUpEdit, PickUpWish, UncollectedWish } from './schema.ts';
 
 export { mayHandOver } from './policy.ts';
 
@@ -78,33 +78,65 @@ export function editPickUp(context: Context, pickUpId: string, edit: PickUpEdit)
  * household still has waiting, and nothing out of a bag on hold.
  */
 export function signCollection(context: Context, pickUpId: string, wish: Collection) {
-  const { storehouseId, personId } = context.actor;
+  const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
     const { buyId, householdId } = await loadPickUp(tx, storehouseId, pickUpId);
     const buy = await lockBuyForUpdate(tx, storehouseId, buyId); // two pick-ups of one household, one after the other
     const pickUp = await lockPickUp(tx, storehouseId, pickUpId);
     if (!mayPlanFor(context.actor, householdId)) throw new Problem('not-your-household');
-    requireStage(buy, 'shared-out', 'closed');
     if (pickUp.collectedAt !== null) throw new Problem('already-collected');
-    const holdings = await listHoldings(tx, storehouseId, buyId);
-    const pieces = choosePieces(
-      holdings.filter((holding) => holding.householdId === householdId),
-      wish,
-    );
-    await refuseHeld(
-      tx,
-      storehouseId,
-      pieces.map((piece) => piece.bagId),
-    ); // and no hold begins before this commits
-    await insertPickUpPieces(
-      tx,
-      pieces.map((piece) => ({ storehouseId, pickUpId, ...piece })),
-    );
-    const { signedBy } = wish;
-    await updatePickUp(tx, pickUp, { signedBy, handedOverBy: personId, collectedAt: context.now() });
-    await keepKeying(tx, context, { what: 'pick-up', subjectIds: [pickUpId], buy, householdId, pen: wish });
-    return readPickUp(tx, context, pickUpId);
+    return sign(tx, context, { buy, pickUp, wish });
   });
+}
+
+/**
+ * Somebody of a household came for its food. Their open appointment is signed, the next one if there are several; without
+ * one they came just so, and no hour is written that nobody agreed on.
+ */
+export function signWhoCame(context: Context, buyId: string, { householdId: of, ...wish }: CameWish) {
+  const { storehouseId, householdId: ownId } = context.actor;
+  const householdId = of ?? ownId;
+  if (householdId === null) throw new Problem('household-needed');
+  return withTx(context, async (tx) => {
+    const buy = await lockBuyForUpdate(tx, storehouseId, buyId);
+    await loadHousehold(tx, storehouseId, householdId);
+    if (!mayPlanFor(context.actor, householdId)) throw new Problem('not-your-household');
+    const planned = (await listPickUps(tx, storehouseId, { buyId, householdId })).find(
+      ({ pickUp }) => pickUp.collectedAt === null,
+    );
+    const pickUp = planned
+      ? await lockPickUp(tx, storehouseId, planned.pickUp.pickUpId)
+      : await insertPickUp(tx, { storehouseId, buyId, householdId });
+    return sign(tx, context, { buy, pickUp, wish });
+  });
+}
+
+async function sign(
+  tx: Tx,
+  context: Context,
+  { buy, pickUp, wish }: { buy: BuyRow; pickUp: PickUpRow; wish: Collection },
+) {
+  const { storehouseId, personId } = context.actor;
+  const { pickUpId, householdId } = pickUp;
+  requireStage(buy, 'shared-out', 'closed');
+  const holdings = await listHoldings(tx, storehouseId, buy.buyId);
+  const pieces = choosePieces(
+    holdings.filter((holding) => holding.householdId === householdId),
+    wish,
+  );
+  await refuseHeld(
+    tx,
+    storehouseId,
+    pieces.map((piece) => piece.bagId),
+  ); // and no hold begins before this commits
+  await insertPickUpPieces(
+    tx,
+    pieces.map((piece) => ({ storehouseId, pickUpId, ...piece })),
+  );
+  const { signedBy } = wish;
+  await updatePickUp(tx, pickUp, { signedBy, handedOverBy: personId, collectedAt: context.now() });
+  await keepKeying(tx, context, { what: 'pick-up', subjectIds: [pickUpId], buy, householdId, pen: wish });
+  return readPickUp(tx, context, pickUpId);
 }
 
 function choosePieces(own: readonly Holding[], wish: Collection): { bagId: string; grams: number }[] {

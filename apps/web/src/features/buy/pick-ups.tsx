@@ -42,7 +42,12 @@ export function PickUps({
               {own.map((pickUp) => (
                 <Appointment key={pickUp.id} pickUp={pickUp} buy={buy} mayFetch={isOpen && mine.length > 0} />
               ))}
-              {isOpen && mine.length > 0 && !open ? <Plan buy={buy} /> : null}
+              {isOpen && mine.length > 0 && !open ? (
+                <>
+                  <Plan buy={buy} />
+                  <Sign buy={buy} />
+                </>
+              ) : null}
             </>
           );
         }}
@@ -77,19 +82,7 @@ function Waiting({ pieces, lines }: { pieces: PickUpsBody['waiting']; lines: rea
 
 function Appointment({ pickUp, buy, mayFetch }: { pickUp: PickUp; buy: string; mayFetch: boolean }) {
   const t = useText();
-  const { storehouse, format, personName } = useHouse();
-  const queries = useQueryClient();
-  const [signedBy, setSignedBy] = useState(personName);
-  const signing = useMutation({
-    mutationFn: () =>
-      askOnce(`fetch.${pickUp.id}`, { signedBy }, (headers) =>
-        inside['pick-ups'][':pickUp'].collection.$post(
-          { param: { storehouse, pickUp: pickUp.id }, json: { signedBy } },
-          { headers },
-        ),
-      ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', { storehouse, buy }] }),
-  });
+  const { format } = useHouse();
   if (pickUp.collectedAt !== null)
     return (
       <>
@@ -97,6 +90,30 @@ function Appointment({ pickUp, buy, mayFetch }: { pickUp: PickUp; buy: string; m
         <ByPen buy={buy} subject={pickUp.id} />
       </>
     );
+  return (
+    <>
+      {pickUp.startsAt && pickUp.endsAt ? (
+        <p>{t.appointment(format.instant(pickUp.startsAt), format.instant(pickUp.endsAt))}</p>
+      ) : null}
+      {mayFetch ? <Sign buy={buy} /> : null}
+    </>
+  );
+}
+
+/** One's own food, with an appointment or without. */
+function Sign({ buy }: { buy: string }) {
+  const t = useText();
+  const { storehouse, personName } = useHouse();
+  const queries = useQueryClient();
+  const [signedBy, setSignedBy] = useState(personName);
+  const param = { storehouse, buy };
+  const signing = useMutation({
+    mutationFn: () =>
+      askOnce(`fetch.${buy}`, { signedBy }, (headers) =>
+        inside.buys[':buy'].collections.$post({ param, json: { signedBy } }, { headers }),
+      ),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', param] }),
+  });
   return (
     <form
       className="stack"
@@ -106,26 +123,19 @@ function Appointment({ pickUp, buy, mayFetch }: { pickUp: PickUp; buy: string; m
         signing.mutate();
       }}
     >
-      {pickUp.startsAt && pickUp.endsAt ? (
-        <p>{t.appointment(format.instant(pickUp.startsAt), format.instant(pickUp.endsAt))}</p>
-      ) : null}
-      {mayFetch ? (
-        <>
-          <p className="soft">{t.signWords}</p>
-          <Field
-            label={t.signedBy}
-            value={signedBy}
-            onChange={(event) => setSignedBy(event.target.value)}
-            problem={problemsOf(signing.error).signedBy && t.nameNeeded}
-          />
-          {signing.error ? <ProblemSaid error={signing.error} /> : null}
-          <div>
-            <button type="submit" className="btn" disabled={signing.isPending}>
-              {t.signFetched}
-            </button>
-          </div>
-        </>
-      ) : null}
+      <p className="soft">{t.signWords}</p>
+      <Field
+        label={t.signedBy}
+        value={signedBy}
+        onChange={(event) => setSignedBy(event.target.value)}
+        problem={problemsOf(signing.error).signedBy && t.nameNeeded}
+      />
+      {signing.error ? <ProblemSaid error={signing.error} /> : null}
+      <div>
+        <button type="submit" className="btn" disabled={signing.isPending}>
+          {t.signFetched}
+        </button>
+      </div>
     </form>
   );
 }

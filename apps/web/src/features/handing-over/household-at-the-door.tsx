@@ -7,7 +7,6 @@ import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import type { BuyPage } from '../buy/buy-body.ts';
 import { ByPen } from '../paper/by-pen.tsx';
-import { comeNow } from './come-now.ts';
 import type { Fetcher } from './fetchers.ts';
 import { useHandingText } from './words.ts';
 
@@ -75,7 +74,7 @@ export function HouseholdAtTheDoor({ page, fetcher, isOpen }: AtTheDoorProps) {
   );
 }
 
-/** Somebody of the household stands at the door. Without an appointment they come now. */
+/** Somebody of the household stands at the door. With an appointment or without, it is one step. */
 function Sign({ page, fetcher, grams }: { page: BuyPage; fetcher: Fetcher; grams: number }) {
   const t = useHandingText();
   const { storehouse, format } = useHouse();
@@ -83,13 +82,10 @@ function Sign({ page, fetcher, grams }: { page: BuyPage; fetcher: Fetcher; grams
   const [signedBy, setSignedBy] = useState('');
   const param = { storehouse, buy: page.id };
   const signing = useMutation({
-    mutationFn: async () => {
-      const pickUp = fetcher.open ?? (await comeNow(param, fetcher.householdId));
-      await askOnce(`sign.${pickUp.id}`, { signedBy }, (headers) =>
-        inside['pick-ups'][':pickUp'].collection.$post(
-          { param: { storehouse, pickUp: pickUp.id }, json: { signedBy } },
-          { headers },
-        ),
+    mutationFn: () => {
+      const json = { householdId: fetcher.householdId, signedBy };
+      return askOnce(`sign.${page.id}.${fetcher.householdId}`, json, (headers) =>
+        inside.buys[':buy'].collections.$post({ param, json }, { headers }),
       );
     },
     onSettled: () => queries.invalidateQueries({ queryKey: ['buy', param] }),

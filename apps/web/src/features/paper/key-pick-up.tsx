@@ -10,7 +10,6 @@ import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { householdsQuery } from '../buy/run-queries.ts';
-import { comeNow } from '../handing-over/come-now.ts';
 import { type Fetcher, fetchersOf } from '../handing-over/fetchers.ts';
 import type { BuyOfPaper } from './key-slip.tsx';
 import type { FoundPaper } from './queries.ts';
@@ -56,14 +55,11 @@ function PickUpForm({ buy, paper, fetchers }: FormProps) {
   const writtenAt = writtenAtOf(draft);
   const keying = useMutation({
     mutationFn: async (from: { fetcher: Fetcher; writtenAt: string }) => {
-      const { open: planned, householdId } = from.fetcher;
-      const pickUp = planned ?? (await comeNow({ storehouse, buy: buy.id }, householdId));
-      const json = { signedBy: draft.signedBy, writtenAt: from.writtenAt, paperCode: paper.code };
-      await askOnce(`key-pick-up.${pickUp.id}`, json, (headers) =>
-        inside['pick-ups'][':pickUp'].collection.$post(
-          { param: { storehouse, pickUp: pickUp.id }, json },
-          { headers },
-        ),
+      const { householdId } = from.fetcher;
+      const { writtenAt } = from;
+      const json = { householdId, signedBy: draft.signedBy, writtenAt, paperCode: paper.code };
+      await askOnce(`key-pick-up.${buy.id}.${householdId}`, json, (headers) =>
+        inside.buys[':buy'].collections.$post({ param: { storehouse, buy: buy.id }, json }, { headers }),
       );
       return from.fetcher.name;
     },
