@@ -141,6 +141,7 @@ test.for([
   ['two-part', 'Nguye\u0302\u0303n'],
   ['ukrainian', 'Ольга Їжакевич'],
   ['greek', 'Γεώργιος Ἀθηναῖος'],
+  ['hindi', 'राम'],
   ['many', 'Dvořák Şahin Ķirsis'],
 ] as const)('%s letters are printed as they are typed', async ([kind, name]) => {
   const household = await aHousehold(app, storehouse, name, { email: `${kind}@example.org` });
@@ -148,8 +149,29 @@ test.for([
   const pdf = await printed(household.caller, path);
   expect(pdf.text).toContain(name.normalize('NFC'));
   expect(pdf.text).not.toContain('?');
+  expect(pdf.text).not.toContain('Latin letters');
   expect(pdf.fonts.every(({ isEmbedded }) => isEmbedded)).toBe(true);
 });
+
+test.for([
+  ['chinese', '王小明', 'WangXiaoMing'],
+  ['arabic', 'محمد Haddad', 'mhmd Haddad'],
+  ['georgian', 'გიორგი', 'giorgi'],
+  ['mixed', 'Ольга 王', 'Ольга Wang'],
+  ['unnamed', 'Dell \uE000', 'Dell U+E000'],
+] as const)(
+  'a name in %s letters is printed in Latin ones, and the paper says so',
+  async ([kind, name, latin]) => {
+    const household = await aHousehold(app, storehouse, name, { email: `${kind}@example.org` });
+    const path = `${storehouse.path}/households/${household.householdId}/statement/paper`;
+    const pdf = await printed(household.caller, path);
+    expect(pdf.text.replaceAll(/\s+/g, ' ')).toContain(latin);
+    expect(pdf.text).not.toContain('?');
+    expect(pdf.text).toMatch(/written in\s+Latin letters/);
+    const plain = await printed(storehouse.coordinator, `${storehouse.path}/month/paper`);
+    expect(plain.text).not.toContain('Latin letters');
+  },
+);
 
 test('a paper with letters of its own stays small, since it brings only those', async () => {
   const household = await aHousehold(app, storehouse, 'Đặng Ольга', { email: 'small@example.org' });

@@ -1,8 +1,9 @@
 import PDFDocument from 'pdfkit';
-import type { PaperContent } from '../content.ts';
+import { type PaperContent, text } from '../content.ts';
 import { drawBlocks } from './blocks.ts';
 import { registerFaces } from './fonts.ts';
 import { drawFooters, drawHead, type Frame, footHeight } from './frame.ts';
+import { isTransliterated } from './in-latin.ts';
 import { LARGE_POINTS, PLAIN_POINTS, type Sheet } from './sheet.ts';
 import { beginStructure, unread } from './structure.ts';
 
@@ -50,6 +51,8 @@ export async function drawPaper(content: PaperContent, drawing: Drawing): Promis
   beginStructure(doc);
   const sheet = openSheet(doc, content, drawing);
   drawBlocks(sheet, content.blocks);
+  if (isTransliterated(JSON.stringify([content, drawing.storehouse, drawing.title])))
+    drawBlocks(sheet, [text(words.inLatin)]);
   unread(doc, () => drawFooters(sheet, drawing));
   doc.end();
   return bytes;

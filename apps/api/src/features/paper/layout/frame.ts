@@ -27,6 +27,8 @@ export type FrameWords = {
   readonly language: string;
   readonly page: (page: number, pages: number) => string;
   readonly notes: string;
+  /** Says that names in scripts without a font of ours stand in Latin letters. */
+  readonly inLatin: string;
 };
 
 /** Points of room for the line of the pen and for the footer, which takes two lines in the large version. */

@@ -1,5 +1,6 @@
 import type { Document } from './document.ts';
 import { type Face, fontNames, fontWith, wideFontName } from './fonts.ts';
+import { inLatin } from './in-latin.ts';
 import { mark } from './structure.ts';
 import type { Style } from './style.ts';
 
@@ -20,7 +21,7 @@ type Run = { readonly font: string; readonly text: string };
 
 /**
  * The text in stretches of one font file each. A word that the face's own files don't have wholly is set in the wide file,
- * so that no letter stands in a word of another design. A character that no file has prints as a question mark.
+ * so that no letter stands in a word of another design. A character that no file has is written in Latin letters.
  */
 function runsOf(text: string, { face }: Style): Run[] {
   const runs: { font: string; text: string }[] = [];
@@ -43,7 +44,9 @@ function runsOfWord(word: string, face: Face): Run[] {
   if (isWide) return [{ font: wide, text: word }];
   return characters.map((character, at) => {
     const font = own[at] ?? fontWith([wide], character);
-    return font === undefined ? { font: fontNames(face)[0] ?? wide, text: '?' } : { font, text: character };
+    return font === undefined
+      ? { font: fontNames(face)[0] ?? wide, text: inLatin(character) }
+      : { font, text: character };
   });
 }
 

@@ -23,6 +23,8 @@ export const en = {
     language: 'English',
     page: (page: number, pages: number) => `Page ${page} of ${pages}`,
     notes: 'Notes',
+    inLatin:
+      'Words in scripts that this paper has no type for are written in Latin letters; the book has them as they were typed.',
   },
   label: labelEn,
   allergens: allergensEn,

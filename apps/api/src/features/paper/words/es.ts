@@ -28,6 +28,8 @@ export const es: PaperWords = {
     language: 'Español',
     page: (page, pages) => `Página ${page} de ${pages}`,
     notes: 'Notas',
+    inLatin:
+      'Lo que está en escrituras para las que este papel no tiene tipos va en letras latinas; el libro lo guarda como se escribió.',
   },
   buy: 'Compra',
   food: 'Alimento',
