@@ -2305,9 +2305,14 @@ table book.rules row level security
   uncollected_days integer default 30 not null
   decided_by uuid
   decided_at timestamp with time zone not null
+  offer_days integer default 60 not null
+  offer_days_without_pantry integer default 90 not null
+  gift_window_days integer default 30 not null
+  eat_first_margin_days integer default 30 not null
   constraint rules_pkey PRIMARY KEY (storehouse_id, rules_version)
   constraint rules_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
   constraint rules_blend_in_range CHECK (((blend_denominator > 0) AND ((blend_numerator >= 0) AND (blend_numerator <= blend_denominator))))
+  constraint rules_dates_in_range CHECK ((((offer_days >= 0) AND (offer_days <= 1000)) AND ((offer_days_without_pantry >= 0) AND (offer_days_without_pantry <= 1000)) AND ((gift_window_days >= 1) AND (gift_window_days <= 365)) AND ((eat_first_margin_days >= 1) AND (eat_first_margin_days <= 365))))
   constraint rules_deposit_percent_in_range CHECK (((deposit_percent >= 0) AND (deposit_percent <= 100)))
   constraint rules_freight_basis_known CHECK ((freight_basis = ANY (ARRAY['by-weight'::text, 'by-value'::text, 'per-household'::text, 'blend'::text])))
   constraint rules_levy_in_range CHECK (((levy_hundredths_of_percent >= 0) AND (levy_hundredths_of_percent <= 10000)))

@@ -121,6 +121,36 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
       'Un miembro o el almacén ofrece esto, y le toca decir primero: Rye. Su turno, hasta: domingo, 20 de septiembre de 2026, 18:00.',
     ],
   },
+  'offer-near': {
+    en: [
+      'Soon to be offered: Rye',
+      'By how it stood, this comes near the time at which others could still make use of it: Rye. Eat it, offer it, or move it to where it is cooler.',
+    ],
+    es: [
+      'Pronto se ofrecerá: Rye',
+      'Por cómo se guardó, se acerca el momento en que a otros aún les sirve esto: Rye. Cómalo, ofrézcalo, o llévelo a un lugar más fresco.',
+    ],
+  },
+  'gift-closes-near': {
+    en: [
+      'Pantries take it only for a short while yet: Rye',
+      'After some weeks no pantry takes this any more: Rye. Match it with a pantry, or hand it over for giving, before that.',
+    ],
+    es: [
+      'Las despensas lo aceptan ya por poco tiempo: Rye',
+      'En unas semanas ninguna despensa aceptará ya esto: Rye. Asígnelo antes a una despensa, o entréguelo para regalar.',
+    ],
+  },
+  'eat-first-near': {
+    en: [
+      'Eat first: Rye',
+      'By how it stood, this wants to be eaten before all else: Rye. Whether it is still good a look tells, not a date.',
+    ],
+    es: [
+      'Comer primero: Rye',
+      'Por cómo se guardó, esto se ha de comer antes que lo demás: Rye. Si sigue bueno lo dice una mirada, no una fecha.',
+    ],
+  },
   'balance-due': {
     en: ['Your balance', 'You owe the storehouse what your statement shows.'],
     es: ['Su saldo', 'Debe al almacén lo que muestra su estado de cuenta.'],
@@ -300,6 +330,18 @@ describe.for(['en', 'es'] as const)('in %s', (language) => {
     }
     expect(digest.subject).toContain(String(REMINDER_KINDS.length));
   });
+});
+
+test('of common stock a letter says so to whoever keeps it', () => {
+  for (const [language, words] of [
+    ['en', 'Of common stock'],
+    ['es', 'De las existencias comunes'],
+  ] as const)
+    for (const kind of ['offer-near', 'gift-closes-near', 'eat-first-near'] as const) {
+      const { fact, ...telling } = tellingOf(kind, language);
+      const letter = letterOf({ ...telling, fact: { ...fact, says: 'common' } }, frameIn(language));
+      expect(letter.text).toContain(words);
+    }
 });
 
 test('the two languages share no sentence', () => {

@@ -5,6 +5,8 @@ import { openTestApp, type TestApp } from '../support/app.ts';
 import { aBuy, bodyOf } from '../support/buy.ts';
 import { type Catcher, openCatcher } from '../support/catcher.ts';
 import { type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import type { TestHousehold } from '../support/household.ts';
+import { stockOf, type TestStock } from '../support/kitchen.ts';
 import { aLandedBuy, aPackingLead, grainInvoice } from '../support/landed-buy.ts';
 import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
@@ -144,3 +146,82 @@ describe('a buy that is shared out', () => {
     expect(january).toContain('corran');
   });
 });
+
+describe('what stands at home or in the store comes near its dates', () => {
+  const DAY_MS = 86_400_000;
+  const today = new Date('2027-02-01T15:00:00Z');
+  const inDays = (days: number) => new Date(today.getTime() + days * DAY_MS).toISOString();
+  const stepsOf = async ({ caller }: TestHousehold, kind: string) =>
+    bodyOf(await caller.get(`${storehouse.path}/next-steps`)).items.filter(
+      (item: { kind: string }) => item.kind === kind,
+    );
+  const daysLeft = async ({ caller }: TestHousehold, can: { id: string }): Promise<number> =>
+    bodyOf(await caller.get(`${storehouse.path}/containers/${can.id}/keeping`)).keeping.likelyDays;
+  let stock: TestStock;
+  beforeAll(async () => {
+    app.clock.now = today;
+    stock = await stockOf(storehouse, households.Dell);
+    const { rules } = bodyOf(await storehouse.coordinator.get(storehouse.path));
+    const { decidedAt: _, ...inForce } = rules;
+    bodyOf(
+      await storehouse.coordinator.post(`${storehouse.path}/rules`, {
+        ...{ ...inForce, offerDaysWithoutPantry: 120, giftWindowDays: 20, eatFirstMarginDays: 40 },
+      }),
+    );
+  });
+
+  test('eat-first: told once to the household alone, from the group’s own margin on, with a page to see', async () => {
+    const [can, other] = await stock.bringIn({ count: 2, packedOn: '2027-01-01' });
+    if (!can || !other) throw new Error('two were brought in');
+    const left = await daysLeft(households.Dell, can);
+    const eat = 'Eat first: ';
+    expect(await toldAt(inDays(left - 42), eat)).toEqual([]);
+    expect(await toldAt(inDays(left - 39), eat)).toEqual(['dell']);
+    const { subject, text = '' } = extract(catcher.caught.at(-1)?.source ?? '');
+    expect(subject).toMatch(/Hard red winter wheat, 2 containers$/);
+    expect(text).toContain('/rotation');
+    for (const name of ['Birchall', 'Corran']) expect(text).not.toContain(name);
+    expect(await toldAt(inDays(left - 38), eat)).toEqual([]);
+    expect(await toldAt(inDays(left - 20), eat)).toEqual([]);
+    const [step] = await stepsOf(households.Dell, 'dates-near');
+    expect(step.words).toBe('2 containers of yours come near their last dates: see what to eat first.');
+    expect(step.path).toBe(`${storehouse.path}/rotation`);
+    await stock.take(can);
+    expect((await stepsOf(households.Dell, 'dates-near'))[0].words).toMatch(/^A container of yours/);
+    await stock.take(other);
+    expect(await stepsOf(households.Dell, 'dates-near')).toEqual([]);
+    expect(await stepsOf(households.Birchall, 'dates-near')).toEqual([]);
+  });
+
+  test('an offer: told before it comes, and not at all once the container was moved to where it keeps longer', async () => {
+    app.clock.now = today;
+    const [stays, moves] = await stock.bringIn({ count: 2, packedOn: '2027-01-02' });
+    if (!stays || !moves) throw new Error('each was brought in');
+    const left = await daysLeft(households.Dell, stays);
+    app.clock.now = new Date(inDays(left - 160));
+    const movedOn = app.clock.now.toISOString().slice(0, 10);
+    const facts = { of: 'household', name: 'Cellar', kind: 'cellar', isLit: false, isDamp: false };
+    const { post, put } = households.Dell.caller;
+    const { id: placeId } = bodyOf(
+      await post(`${storehouse.path}/places`, { ...facts, isRodentProof: true }),
+      201,
+    );
+    const months = [{ month: lastMonth(movedOn), tenthsCelsius: 100 }];
+    bodyOf(await put(`${storehouse.path}/places/${placeId}/months`, { months }));
+    const move = { containerIds: [moves.id], placeId, movedOn };
+    bodyOf(await post(`${storehouse.path}/container-moves`, move), 201);
+    const offered = 'Soon to be offered: ';
+    expect(await toldAt(inDays(left - 141), offered)).toEqual([]);
+    expect(await toldAt(inDays(left - 139), offered)).toEqual(['dell']);
+    const subjects = catcher.caught.map(({ source }) => extract(source).subject ?? '');
+    // The other one stays where it is warm.
+    expect(subjects.filter((subject) => subject.includes(offered))).toEqual([
+      'Alder Row Storehouse: Soon to be offered: Hard red winter wheat, 1 container',
+    ]);
+  });
+});
+
+const lastMonth = (on: string) => {
+  const [year = 0, of = 0] = on.split('-').map(Number);
+  return of === 1 ? `${year - 1}-12` : `${year}-${String(of - 1).padStart(2, '0')}`;
+};

@@ -5,6 +5,7 @@ import {
   gainFromMoving,
   type KeptContainer,
   keepingLifeOf,
+  nearDateOf,
   PUBLISHED_AGEING,
   remainingDays,
   type Stretch,
@@ -235,6 +236,29 @@ describe('the three dates', () => {
       giftClosesOn: null,
       offerOn: '2027-07-02',
     });
+  });
+
+  test('a group may offer sooner or later than is common practice', () => {
+    const own = { ...eatFirst, offerDays: 30, offerDaysWithoutPantry: 120 };
+    expect(threeDates({ ...own, pantries: [pantry] }).offerOn).toBe('2027-06-01'); // 30 days before 1 July
+    expect(threeDates({ ...own, pantries: [] }).offerOn).toBe('2027-06-02'); // 120 days before 30 September
+  });
+
+  // With a window of 20 days and a margin of 30 over the dates of job map 10.3.
+  test.for([
+    ['2027-04-11', null],
+    ['2027-04-12', 'offer'],
+    ['2027-05-02', 'offer'],
+    ['2027-05-03', null],
+    ['2027-06-11', 'gift-closes'],
+    ['2027-07-01', 'gift-closes'],
+    ['2027-07-02', null],
+    ['2027-08-30', null],
+    ['2027-08-31', 'eat-first'],
+    ['2028-01-01', 'eat-first'],
+  ] as const)('on %s what is near is %s', ([todayOn, near]) => {
+    const dates = threeDates({ ...eatFirst, pantries: [pantry] });
+    expect(nearDateOf(dates, { todayOn, giftWindowDays: 20, eatFirstMarginDays: 30 })).toBe(near);
   });
 
   test('offer ≤ gift-closes ≤ eat-first, whatever the terms', () => {

@@ -17,7 +17,8 @@ export type ThreeDates = {
 
 /** How long a lot is offered to members before a pantry could have it. Units: days. Errors: none. Source: common practice, no source. */
 export const OFFER_DAYS = 60;
-const OFFER_DAYS_WITHOUT_PANTRY = 90;
+/** The same before eat-first where no pantry takes it. Units: days. Errors: none. Source: common practice, no source. */
+export const OFFER_DAYS_WITHOUT_PANTRY = 90;
 
 /**
  * Eat-first, gift-closes and offer of a lot. A gift closes on the last day that a pantry is open and the lot still has the
@@ -29,19 +30,22 @@ export function threeDates({
   remainingDays,
   pantries,
   offerDays = OFFER_DAYS,
+  offerDaysWithoutPantry = OFFER_DAYS_WITHOUT_PANTRY,
 }: {
   readonly todayOn: string;
   readonly remainingDays: number;
   readonly pantries: readonly GiftTerms[];
   readonly offerDays?: number;
+  readonly offerDaysWithoutPantry?: number;
 }): ThreeDates {
   assertWhole(remainingDays, 'remainingDays');
   assertWhole(offerDays, 'offerDays');
+  assertWhole(offerDaysWithoutPantry, 'offerDaysWithoutPantry');
   const eatFirstOn = addDays(todayOn, remainingDays);
   const closes = pantries.flatMap((terms) => giftClosesOn(eatFirstOn, terms) ?? []).toSorted();
   const latest = closes.at(-1) ?? null;
   const offerOn =
-    latest === null ? addDays(eatFirstOn, -OFFER_DAYS_WITHOUT_PANTRY) : addDays(latest, -offerDays);
+    latest === null ? addDays(eatFirstOn, -offerDaysWithoutPantry) : addDays(latest, -offerDays);
   return { eatFirstOn, offerOn, giftClosesOn: latest };
 }
 

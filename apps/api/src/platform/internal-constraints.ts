@@ -237,6 +237,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'quote_crop_year_in_range',
   'quote_lead_in_range',
   'rules_blend_in_range',
+  'rules_dates_in_range',
   'rules_deposit_percent_in_range',
   'rules_freight_basis_known',
   'rules_levy_in_range',

@@ -14,7 +14,6 @@ import { todayOf } from '../../platform/today.ts';
 import { type LastLook, listLastLooks } from '../container/queries.ts';
 import { type Kept, loadKept } from '../keeping/use-cases.ts';
 import { listForGiving } from '../offer/use-cases.ts';
-import { listGiftTerms } from '../pantry/queries.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { listFacts, listOfferedNow, listOut } from './queries.ts';
 
@@ -55,15 +54,14 @@ const OURS: Omit<GiftFacts, 'sealedBy'> = {
 export async function loadCandidates(tx: Tx, context: Context): Promise<Candidate[]> {
   const { storehouseId } = context.actor;
   const todayOn = todayOf(context);
-  const pantries = await listGiftTerms(tx, storehouseId);
   const { commonId } = await loadHouseOwners(tx, storehouseId);
   const handed = (await listForGiving(tx, storehouseId, context.now())).filter(
     ({ householdId }) => householdId !== null,
   );
   const ownerOf = new Map(handed.map(({ containerId, householdId }) => [containerId, householdId]));
   const kept = [
-    ...(await loadKept(tx, storehouseId, { householdId: null }, todayOn, { pantries })),
-    ...(await loadKept(tx, storehouseId, { containerIds: [...ownerOf.keys()] }, todayOn, { pantries })),
+    ...(await loadKept(tx, storehouseId, { householdId: null }, todayOn)),
+    ...(await loadKept(tx, storehouseId, { containerIds: [...ownerOf.keys()] }, todayOn)),
   ];
   const offered = await listOfferedNow(tx, storehouseId, context.now());
   const facts = new Map((await listFacts(tx, storehouseId)).map((row) => [row.containerId, row]));

@@ -19,6 +19,8 @@ import { answerOf, lotsOf, type MatchingAnswer, type MatchingInputs, type Trip }
 import { insertMatching, listGiftsOfYear, loadMatching, sumGramsBetween, upsertFacts } from './queries.ts';
 import type { GiftFactsWish, LadderStepWish, MatchingWish, YearQuery } from './schema.ts';
 
+export { mayGive } from './policy.ts';
+
 /** What may be given, what closes first in front, each with the steps of the ladder that are open to it. */
 export function readQueue(context: Context) {
   return withTx(context, (tx) => loadCandidates(tx, context), { isReadOnly: true });

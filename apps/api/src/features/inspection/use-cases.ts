@@ -37,6 +37,8 @@ import {
 import type { InspectionQuery, InspectionWish, SmallTestWish } from './schema.ts';
 import { tellBeside } from './telling.ts';
 
+export { mayInspectCommon } from './policy.ts';
+
 /**
  * Writes down what was found on a container and what becomes of the food. What stood beside it goes on watch, and whoever
  * has some of that is told to look at it, without a word of who found what.
@@ -172,23 +174,30 @@ export function testContainer(context: Context, containerId: string, wish: Small
 
 /** What is on watch because of something beside it, and what else is to be looked at by today. */
 export function readToInspect(context: Context, query: InspectionQuery) {
-  const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
     const householdId = whoseStock(context, query.of, mayInspectCommon);
     if (householdId !== null) await noteHelpersRead(tx, context, 'shares and stock');
-    const stock = await listLooked(tx, storehouseId, householdId);
-    const watches = await listWatches(tx, storehouseId, householdId);
-    const watched = new Set(watches.map(({ container }) => container.containerId));
-    const due = inspectionsDue(
-      stock.map((looked) => ({ ...lookedAt(looked), looked })),
-      todayOf(context),
-    );
-    return {
-      of: query.of,
-      watches,
-      due: due.filter(({ row }) => !watched.has(row.looked.container.containerId)),
-    };
+    return { of: query.of, ...(await listToInspect(tx, context, householdId)) };
   });
+}
+
+/** How many containers somebody is to look at by today, or common stock has (null), what is on watch among them. */
+export async function countToInspect(tx: Tx, context: Context, householdId: string | null): Promise<number> {
+  const { watches, due } = await listToInspect(tx, context, householdId);
+  const watched = new Set(watches.map(({ container }) => container.containerId));
+  return watched.size + due.length;
+}
+
+async function listToInspect(tx: Tx, context: Context, householdId: string | null) {
+  const { storehouseId } = context.actor;
+  const stock = await listLooked(tx, storehouseId, householdId);
+  const watches = await listWatches(tx, storehouseId, householdId);
+  const watched = new Set(watches.map(({ container }) => container.containerId));
+  const due = inspectionsDue(
+    stock.map((looked) => ({ ...lookedAt(looked), looked })),
+    todayOf(context),
+  );
+  return { watches, due: due.filter(({ row }) => !watched.has(row.looked.container.containerId)) };
 }
 
 const lookedAt = ({ container, kind, lastOn }: Looked) => ({

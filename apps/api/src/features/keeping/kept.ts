@@ -2,7 +2,6 @@ import type { Tx } from '@sheafbook/db';
 import type { ContainerMoveRow, PlaceRow, PlaceWarmthRow } from '@sheafbook/db/tables';
 import { readKeepingClass } from '@sheafbook/foods';
 import {
-  type GiftTerms,
   type HowKnown,
   type KeepingLife,
   type KeptContainer,
@@ -18,6 +17,7 @@ import {
 import { daysBetween } from '@sheafbook/units';
 import { listWarmth } from '../place/queries.ts';
 import { steadyTenths, warmthNow, warmthOver } from '../place/use-cases.ts';
+import { type DateTerms, loadDateTerms } from './date-terms.ts';
 import {
   type KeptRow,
   listKeptContainers,
@@ -62,11 +62,8 @@ export type Kept = KeptRow & HowKept;
 /** What of a container decides how it keeps, beside where it stood. */
 type Keepable = Pick<KeptRow, 'container' | 'kind' | 'food'>;
 
-/** What pantries ask of a gift, and the days for which members are asked first. */
-export type DateTerms = { readonly pantries?: readonly GiftTerms[]; readonly offerDays?: number };
-
 /**
- * How long containers keep and their three dates: a household's, common stock's (null), or those named. Four statements,
+ * How long containers keep and their three dates: a household's, common stock's (null), or those named. A few statements,
  * however many there are. Where a place or its warmth is hidden from whoever reads, it counts as unknown, which is warm.
  */
 export async function loadKept(
@@ -74,18 +71,19 @@ export async function loadKept(
   storehouseId: string,
   which: WhichContainers,
   todayOn: string,
-  terms: DateTerms = {},
 ): Promise<Kept[]> {
   const rows = await listKeptContainers(tx, storehouseId, which);
-  return withKeeping(tx, storehouseId, { rows, todayOn, terms });
+  return withKeeping(tx, storehouseId, { rows, todayOn });
 }
 
-/** The same of containers that were read already: three statements. */
+/** The same of containers that were read already, by the group's days and what its pantries ask. */
 export async function withKeeping<Row extends Keepable>(
   tx: Tx,
   storehouseId: string,
-  { rows, todayOn, terms = {} }: { rows: readonly Row[]; todayOn: string; terms?: DateTerms },
+  { rows, todayOn }: { rows: readonly Row[]; todayOn: string },
 ): Promise<(Row & HowKept)[]> {
+  if (rows.length === 0) return [];
+  const terms = await loadDateTerms(tx, storehouseId);
   const moves = await listMoves(
     tx,
     storehouseId,
@@ -131,8 +129,7 @@ function keepingOf(
     nowTenthsCelsius: record.nowAt(stays.at(-1)).tenthsCelsius,
   };
   const life = keepingLifeOf(input);
-  const { pantries = [], ...offer } = terms;
-  return { input, life, dates: threeDates({ todayOn, remainingDays: life.likelyDays, pantries, ...offer }) };
+  return { input, life, dates: threeDates({ todayOn, remainingDays: life.likelyDays, ...terms }) };
 }
 
 /** Where a container stood from the day it was packed, without gaps; until its first move nobody knows where. */

@@ -23,6 +23,8 @@ const KINDS = [
   'pledge-closing',
   'move-buy',
   'food-waiting',
+  'dates-near',
+  'looks-due',
   'balance-due',
 ] as const;
 
@@ -45,6 +47,16 @@ export type OpenItem = Due & {
   readonly endsAt?: Date | null;
   readonly minorUnits: number | null;
   readonly path: string;
+  /** What letters say of its parts, each once, where the item itself is one sentence about many. */
+  readonly parts?: readonly ItemPart[];
+};
+
+/** A part of an item with a rule of telling of its own, by its name in both languages. */
+export type ItemPart = {
+  readonly kind: 'offer-near' | 'gift-closes-near' | 'eat-first-near';
+  readonly thing: string;
+  readonly about: { readonly en: string; readonly es: string };
+  readonly says: 'own' | 'common';
 };
 
 /** By deadline, then by the money at stake (job map 3.1, question 1); what has no deadline comes last. */

@@ -25,6 +25,9 @@ import { listAppointments, listOpenBuys } from './queries.ts';
 import { listSealItems } from './seal-items.ts';
 import { showMissing } from './show-missing.ts';
 import { dueOf, stepFrom, whoMay } from './steps.ts';
+import { listStockItems } from './stock-items.ts';
+
+export type { ItemPart } from './open-item.ts';
 
 type AtStage = { readonly buy: BuyRow; readonly consents: readonly OrderConsentRow[] };
 
@@ -88,7 +91,7 @@ function toView(actor: Actor, { buy, consents }: AtStage, missing: readonly Miss
 export function listNextSteps(context: Context) {
   const { actor } = context;
   const work = async (tx: Tx) => {
-    await noteHelpersRead(tx, context, 'balance, deposits, pledges and pick-ups');
+    await noteHelpersRead(tx, context, 'balance, deposits, pledges, pick-ups and stock');
     const items = await listOpenItems(tx, context);
     const householdIds = items.flatMap((item) => item.householdIds ?? []);
     await notePrivateRead(tx, context, { householdIds, what: 'notices', purpose: 'who was reached' });
@@ -115,6 +118,7 @@ export async function listOpenItems(tx: Tx, context: Context): Promise<OpenItem[
     ...(await listPackingItems(tx, context, rootOf(actor))),
     ...(await listSealItems(tx, context, rootOf(actor))),
     ...(await listBillItems(tx, context, rootOf(actor))),
+    ...(await listStockItems(tx, context, rootOf(actor))),
     ...(await listDutyItems(tx, context, open, rootOf(actor))),
   ];
 }

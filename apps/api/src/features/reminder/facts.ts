@@ -4,7 +4,7 @@ import type { Context } from '../../platform/context.ts';
 import { todayOf } from '../../platform/today.ts';
 import { mayEndLanding } from '../landing/use-cases.ts';
 import { listOpenBuys, listPledgedBuyIds } from '../next-step/queries.ts';
-import { listOpenItems } from '../next-step/use-cases.ts';
+import { type ItemPart, listOpenItems } from '../next-step/use-cases.ts';
 import { listNotices } from '../notice/queries.ts';
 import { KINDS } from './kinds.ts';
 import { isFresh, type ReminderFact } from './letter.ts';
@@ -14,7 +14,7 @@ const MOST_NOTICES = 50;
 /** Everything that the actor should know of now: its own things and those of its duties, and what it was told. */
 export async function listFacts(tx: Tx, context: Context, language: string): Promise<ReminderFact[]> {
   return [
-    ...(await listOpenFacts(tx, context)),
+    ...(await listOpenFacts(tx, context, language)),
     ...(await listLandingDays(tx, context)),
     ...(await listUnreadNotices(tx, context, language)),
   ];
@@ -44,19 +44,29 @@ const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string, path: s
 };
 
 /** What waits for the actor anyway; a kind that has no rule of telling is not told. */
-async function listOpenFacts(tx: Tx, context: Context): Promise<ReminderFact[]> {
+async function listOpenFacts(tx: Tx, context: Context, language: string): Promise<ReminderFact[]> {
   const { storehouseId } = context.actor;
   return (await listOpenItems(tx, context)).flatMap((item) => {
     const { kind, buy, about = buy?.name ?? '', dueOn, dueAt, endsAt = null, sinceOn = null } = item;
     const { part, detail: says = '' } = item;
-    if (!(kind in KINDS)) return [];
-    const buyPage = buy ? `/buys/${buy.buyId}` : '';
     const path = item.path.replace(`/api/storehouses/${storehouseId}`, '');
+    if (item.parts) return item.parts.map((one) => factOfPart(one, language));
+    if (!isTold(kind)) return [];
+    const buyPage = buy ? `/buys/${buy.buyId}` : '';
     const thing = part === undefined ? path : `${path} ${part}`;
     const page = PAGES[kind]?.(buyPage, path) ?? buyPage;
     return [{ kind, thing, dueOn, dueAt, endsAt, sinceOn, about, says, page }];
   });
 }
+
+const isTold = (kind: string): kind is ReminderFact['kind'] => kind in KINDS;
+
+/** Days that are reckoned anew each day drift, so what is told of them has no day and is told once. */
+const factOfPart = ({ kind, thing, about, says }: ItemPart, language: string): ReminderFact => ({
+  ...{ kind, thing, dueOn: null, dueAt: null, says },
+  about: language === 'es' ? about.es : about.en,
+  page: says === 'own' ? '/rotation' : '/giving',
+});
 
 /** The days on which a buy lands that the household pledged in, and every one for whoever helps to take it in. */
 export async function listLandingDays(tx: Tx, { actor }: Context): Promise<ReminderFact[]> {

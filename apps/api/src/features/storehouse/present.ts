@@ -14,6 +14,10 @@ export function presentRules(rules: RulesRow) {
     priceRisePercent: rules.priceRisePercent,
     claimWindowHours: rules.claimWindowHours,
     uncollectedDays: rules.uncollectedDays,
+    offerDays: rules.offerDays,
+    offerDaysWithoutPantry: rules.offerDaysWithoutPantry,
+    giftWindowDays: rules.giftWindowDays,
+    eatFirstMarginDays: rules.eatFirstMarginDays,
     decidedAt: rules.decidedAt.toISOString(),
   };
 }

@@ -59,5 +59,10 @@ export const rulesChange = z.strictObject({
   priceRisePercent: z.int().min(0).max(100),
   claimWindowHours: z.int().min(1).max(1000),
   uncollectedDays: z.int().min(1).max(1000),
+  /** The days of the three dates of a container; what is left out stays as it is. */
+  offerDays: z.int().min(0).max(1000).optional(),
+  offerDaysWithoutPantry: z.int().min(0).max(1000).optional(),
+  giftWindowDays: z.int().min(1).max(365).optional(),
+  eatFirstMarginDays: z.int().min(1).max(365).optional(),
 });
 export type RulesChange = z.infer<typeof rulesChange>;

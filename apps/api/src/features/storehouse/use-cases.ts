@@ -103,7 +103,9 @@ export function changeRules(context: Context, change: RulesChange) {
     if (inForce.rulesVersion !== change.rulesVersion)
       throw new Problem('stale-version', { newer: { version: inForce.rulesVersion } });
     const rulesVersion = inForce.rulesVersion + 1;
+    const { offerDays, offerDaysWithoutPantry, giftWindowDays, eatFirstMarginDays } = inForce;
     return insertRules(tx, {
+      ...{ offerDays, offerDaysWithoutPantry, giftWindowDays, eatFirstMarginDays },
       ...change,
       storehouseId,
       rulesVersion,

@@ -2,6 +2,18 @@ import { FINDING_WORDS, INTAKE_WORDS, MISFIT_WORDS, OUTCOME_WORDS } from '@sheaf
 
 /** What the server says of containers and treatments, by its English; why a treatment does not suit is said where it is judged. */
 export const ES_KEEPING: Readonly<Record<string, string>> = {
+  'A container of yours comes near one of its last dates: see what to eat first.':
+    'Un envase suyo se acerca a una de sus últimas fechas: vea qué comer primero.',
+  '{} containers of yours come near their last dates: see what to eat first.':
+    '{} envases suyos se acercan a sus últimas fechas: vea qué comer primero.',
+  'A container of common stock comes near one of its last dates: see what to give.':
+    'Un envase de las existencias comunes se acerca a una de sus últimas fechas: vea qué regalar.',
+  '{} containers of common stock come near their last dates: see what to give.':
+    '{} envases de las existencias comunes se acercan a sus últimas fechas: vea qué regalar.',
+  'A container of yours wants to be looked at.': 'Toca mirar un envase suyo.',
+  '{} containers of yours want to be looked at.': 'Toca mirar {} envases suyos.',
+  'A container of common stock wants to be looked at.': 'Toca mirar un envase de las existencias comunes.',
+  '{} containers of common stock want to be looked at.': 'Toca mirar {} envases de las existencias comunes.',
   ...Object.fromEntries(Object.values(MISFIT_WORDS).map(({ en, es }) => [en, es])),
   ...Object.fromEntries(Object.values(FINDING_WORDS).map(({ why }) => [why.en, why.es])),
   ...Object.fromEntries(Object.values(OUTCOME_WORDS).map(({ todo }) => [todo.en, todo.es])),

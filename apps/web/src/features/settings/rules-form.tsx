@@ -9,7 +9,7 @@ import {
 } from '@sheafbook/units';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import type { InferRequestType, InferResponseType } from 'hono/client';
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
@@ -23,6 +23,15 @@ type Change = InferRequestType<typeof rulesOf.$post>['json'];
 const whole = (text: string): number | undefined =>
   /^\d{1,9}$/.test(text.trim()) ? Number(text) : undefined;
 
+/** The days of the three dates of a container, in the order in which they pass. */
+const DATES = ['offerDays', 'offerDaysWithoutPantry', 'giftWindowDays', 'eatFirstMarginDays'] as const;
+type Dates<Value> = Record<(typeof DATES)[number], Value>;
+
+const daysTyped = (rules: Rules) =>
+  Object.fromEntries(DATES.map((name) => [name, String(rules[name])])) as Dates<string>;
+const daysRead = (typed: Dates<string>) =>
+  Object.fromEntries(DATES.map((name) => [name, whole(typed[name])])) as Dates<number | undefined>;
+
 /** The rules in force; putting others in force makes a new version of them. */
 export function RulesForm({ rules }: { rules: Rules }) {
   const words = useSettingsText();
@@ -34,6 +43,7 @@ export function RulesForm({ rules }: { rules: Rules }) {
     priceRisePercent: String(rules.priceRisePercent),
     claimWindowHours: String(rules.claimWindowHours),
     uncollectedDays: String(rules.uncollectedDays),
+    ...daysTyped(rules),
     levy: String(rules.levyHundredthsOfPercent / 100),
     cap: shownCap,
     writeOff: format.money(rules.writeOffLimitMinorUnits),
@@ -46,6 +56,7 @@ export function RulesForm({ rules }: { rules: Rules }) {
     priceRisePercent: whole(typed.priceRisePercent),
     claimWindowHours: whole(typed.claimWindowHours),
     uncollectedDays: whole(typed.uncollectedDays),
+    ...daysRead(typed),
     levyHundredthsOfPercent: hundredths(typed.levy),
     // Unchanged it means every gram, not the rounded text.
     commonCapGrams: typed.cap === shownCap ? rules.commonCapGrams : gramsOf(typed.cap, format.massUnit),
@@ -111,6 +122,11 @@ export function RulesForm({ rules }: { rules: Rules }) {
       )}
       {field('claimWindowHours', 'claimWindowHours', words.claimHours, words.wholeProblem)}
       {field('uncollectedDays', 'uncollectedDays', words.uncollectedDays, words.wholeProblem)}
+      <h3>{words.dates}</h3>
+      <p>{words.datesWords}</p>
+      {DATES.map((name) => (
+        <Fragment key={name}>{field(name, name, words.dateDays[name], words.wholeProblem)}</Fragment>
+      ))}
       {Object.keys(problems).length > 0 ? null : <ProblemSaid error={deciding.error} />}
       <button type="submit" className="btn go" disabled={deciding.isPending}>
         {words.decide}

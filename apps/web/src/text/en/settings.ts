@@ -37,6 +37,15 @@ export const en = {
   priceRise: 'A price may rise before it is asked anew, in percent',
   claimHours: 'Hours to claim what came short',
   uncollectedDays: 'Days until food not fetched may go to common stock',
+  dates: 'The last months of a container',
+  datesWords:
+    'Each container has three dates: it is offered to members, then gifts of it close, then it wants to be eaten first. They follow from how it was kept, what the pantries ask, and these days.',
+  dateDays: {
+    offerDays: 'Offered to members so many days before gifts close',
+    offerDaysWithoutPantry: 'Where no pantry takes it, offered so many days before its eat-first',
+    giftWindowDays: 'Told so many days before it is offered, or before gifts close',
+    eatFirstMarginDays: 'Told so many days before its eat-first',
+  },
   decide: 'Put in force',
   wholeProblem: 'Write a whole number, such as 50.',
   percentProblem: 'Write a percentage, such as 2 or 2.5.',

@@ -38,6 +38,15 @@ export const es: SettingsWords = {
   priceRise: 'Un precio puede subir antes de volver a preguntar, en porcentaje',
   claimHours: 'Horas para reclamar lo que llegó corto',
   uncollectedDays: 'Días hasta que lo no recogido pueda pasar a la reserva común',
+  dates: 'Los últimos meses de un envase',
+  datesWords:
+    'Cada envase tiene tres fechas: se ofrece a los miembros, luego se cierran los regalos, luego conviene comerlo primero. Salen de cómo se guardó, de lo que piden las despensas y de estos días.',
+  dateDays: {
+    offerDays: 'Se ofrece a los miembros tantos días antes de que cierren los regalos',
+    offerDaysWithoutPantry: 'Si ninguna despensa lo acepta, se ofrece tantos días antes de comerlo primero',
+    giftWindowDays: 'Se avisa tantos días antes de ofrecerlo o de que cierren los regalos',
+    eatFirstMarginDays: 'Se avisa tantos días antes de comerlo primero',
+  },
   decide: 'Poner en vigor',
   wholeProblem: 'Escriba un número entero, como 50.',
   percentProblem: 'Escriba un porcentaje, como 2 o 2,5.',

@@ -51,6 +51,24 @@ export const en = {
       subject: `Offered to you first: ${about}`,
       says: `A member or the store offers this, and it is your turn to say first: ${about}. Your turn: until ${due}.`,
     }),
+    'offer-near': ({ about, says: whose }) => ({
+      subject: `Soon to be offered: ${about}`,
+      says:
+        whose === 'common'
+          ? `Of common stock this comes near the time at which members are asked whether they want it: ${about}.`
+          : `By how it stood, this comes near the time at which others could still make use of it: ${about}. Eat it, offer it, or move it to where it is cooler.`,
+    }),
+    'gift-closes-near': ({ about, says: whose }) => ({
+      subject: `Pantries take it only for a short while yet: ${about}`,
+      says: `${whose === 'common' ? 'Of common stock, after' : 'After'} some weeks no pantry takes this any more: ${about}. Match it with a pantry, or hand it over for giving, before that.`,
+    }),
+    'eat-first-near': ({ about, says: whose }) => ({
+      subject: `Eat first: ${about}`,
+      says:
+        whose === 'common'
+          ? `Of common stock this wants to be eaten before all else: ${about}. Whether it is still good a look tells, not a date.`
+          : `By how it stood, this wants to be eaten before all else: ${about}. Whether it is still good a look tells, not a date.`,
+    }),
     'balance-due': () => ({
       subject: 'Your balance',
       says: 'You owe the storehouse what your statement shows.',
@@ -129,6 +147,9 @@ export const en = {
     'equipment-offered': 'equipment that came free',
     'offer-open': 'what is offered to you first',
     'pick-up': 'hours to fetch food',
+    'offer-near': 'what is soon to be offered',
+    'gift-closes-near': 'what pantries soon no longer take',
+    'eat-first-near': 'what to eat first',
     'balance-due': 'your balance',
     'quote-lapses': 'quotes that lapse',
     'bill-due': 'bills',

@@ -47,6 +47,24 @@ export const es: ReminderWords = {
       subject: `Se le ofrece primero: ${about}`,
       says: `Un miembro o el almacén ofrece esto, y le toca decir primero: ${about}. Su turno, hasta: ${due}.`,
     }),
+    'offer-near': ({ about, says: whose }) => ({
+      subject: `Pronto se ofrecerá: ${about}`,
+      says:
+        whose === 'common'
+          ? `De las existencias comunes, se acerca el momento de preguntar a los miembros si quieren esto: ${about}.`
+          : `Por cómo se guardó, se acerca el momento en que a otros aún les sirve esto: ${about}. Cómalo, ofrézcalo, o llévelo a un lugar más fresco.`,
+    }),
+    'gift-closes-near': ({ about, says: whose }) => ({
+      subject: `Las despensas lo aceptan ya por poco tiempo: ${about}`,
+      says: `${whose === 'common' ? 'De las existencias comunes, en' : 'En'} unas semanas ninguna despensa aceptará ya esto: ${about}. Asígnelo antes a una despensa, o entréguelo para regalar.`,
+    }),
+    'eat-first-near': ({ about, says: whose }) => ({
+      subject: `Comer primero: ${about}`,
+      says:
+        whose === 'common'
+          ? `De las existencias comunes, esto se ha de comer antes que lo demás: ${about}. Si sigue bueno lo dice una mirada, no una fecha.`
+          : `Por cómo se guardó, esto se ha de comer antes que lo demás: ${about}. Si sigue bueno lo dice una mirada, no una fecha.`,
+    }),
     'balance-due': () => ({
       subject: 'Su saldo',
       says: 'Debe al almacén lo que muestra su estado de cuenta.',
@@ -121,6 +139,9 @@ export const es: ReminderWords = {
     'equipment-offered': 'equipos que quedan libres',
     'offer-open': 'lo que se le ofrece primero',
     'pick-up': 'horas para recoger',
+    'offer-near': 'lo que pronto se ofrecerá',
+    'gift-closes-near': 'lo que las despensas pronto no aceptarán',
+    'eat-first-near': 'lo que comer primero',
     'balance-due': 'su saldo',
     'quote-lapses': 'ofertas que vencen',
     'bill-due': 'facturas',
