@@ -61,6 +61,15 @@ test('what a household keeps is its own until its offer is over and says so; the
   const grams = { own: { grams: 2_400 }, all: { grams: 4_600 } };
   expect(await get('/gift-year?year=2026', eames.caller)).toMatchObject(grams);
   expect(await get('/gift-year?year=2026')).toMatchObject({ ...grams, own: { grams: 0 } });
+
+  // A recall follows it to the pantry's door by the number of the manifest.
+  const { way } = await get('/trace?code=manifest%201&task=recall');
+  const given = way.balance.lines.filter(({ place }: { place: string }) => place === 'given');
+  expect(given).toMatchObject([
+    { ownerName: 'Eames', pantry: 'Mill Lane', grams: 2_400 },
+    { owner: 'common', pantry: 'Mill Lane', grams: 2_200 },
+  ]);
+  expect(way.balance).toMatchObject({ inGrams: 4_600, outGrams: 4_600, leftGrams: 0, addsUp: true });
 });
 
 const match = async (pantryId: string, onDay: string) =>

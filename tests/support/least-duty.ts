@@ -334,6 +334,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /periods/:throughOn/digest': 'treasurer reviewer',
   'POST /periods/:throughOn/signatures': 'treasurer reviewer coordinator',
   'GET /traces': 'treasurer reviewer coordinator',
+  'GET /trace': 'member',
   'GET /common-stock': 'treasurer reviewer coordinator packing_lead',
   'GET /stock-counts': 'treasurer reviewer coordinator packing_lead',
   'POST /stock-counts': 'reviewer coordinator packing_lead',

@@ -41,5 +41,8 @@ export * from './outside.ts';
 export * from './posting-totals.ts';
 export * from './stage-facts.ts';
 export * from './stage-guards.ts';
+export * from './standing.ts';
 export * from './statement.ts';
+export * from './trace/trace-balance.ts';
+export * from './trace/walk-trace.ts';
 export * from './trial-balance.ts';

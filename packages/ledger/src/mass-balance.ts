@@ -1,5 +1,6 @@
 import { assert, type Fraction, fraction } from '@sheafbook/units';
 import { isOutside, OUTSIDE_KINDS, type OutsideKind, type VesselKind } from './outside.ts';
+import { standingMovements } from './standing.ts';
 
 /** Where a movement of grams starts or ends. Units: none. Errors: none. */
 export type MassPlace = { readonly vesselId: string; readonly ownerId: string };
@@ -76,14 +77,7 @@ export function massBalance(input: {
 }
 
 function sumPoured(movements: readonly MassMovement[], kindOf: (place: MassPlace) => VesselKind): number {
-  const reversedBy = new Map(movements.map(({ entryId, reversesEntryId }) => [reversesEntryId, entryId]));
-  // A reversal that was itself reversed leaves the first entry standing.
-  const stands = (entryId: string): boolean => {
-    const reversal = reversedBy.get(entryId);
-    return reversal === undefined || !stands(reversal);
-  };
-  return movements
-    .filter(({ entryId, reversesEntryId }) => reversesEntryId === null && stands(entryId))
+  return standingMovements(movements)
     .filter(({ source, destination }) => kindOf(source) === 'bag' && kindOf(destination) === 'container')
     .reduce((sum, movement) => sum + movement.amountGrams, 0);
 }

@@ -1,6 +1,7 @@
 export * from './absorber-clock.ts';
 export * from './absorbers.ts';
 export * from './air-in-pack.ts';
+export * from './carry-over.ts';
 export * from './check-moment.ts';
 export * from './double-seam.ts';
 export * from './dry-ice.ts';

@@ -29,4 +29,14 @@ export const ES_HOLD: Readonly<Record<string, string>> = {
     'Hay recipientes retenidos: apruebe su liberación, o déjelo.',
   '{} is on hold: find out what is the matter.': '{} está retenido: averigüe qué pasa.',
   '{} is on hold: agree to its release, or let it be.': '{} está retenido: apruebe su liberación, o déjelo.',
+  'Type a code.': 'Escriba un código.',
+  'A code has 120 characters at most.': 'Un código tiene 120 caracteres como mucho.',
+  'Type a code, or name one thing.': 'Escriba un código o nombre una cosa.',
+  'Say what kind of thing it is.': 'Diga qué clase de cosa es.',
+  'Nothing here has this code. A code stands on a bag, a container or a paper; a mark stands on the supplier’s sack.':
+    'Nada aquí tiene este código. Un código está en un saco, un envase o un papel; una marca está en el saco del proveedor.',
+  'One character is wrong: the last one does not fit the others. Look at the label again.':
+    'Hay un carácter mal: el último no cuadra con los demás. Mire otra vez la etiqueta.',
+  'One character is wrong: the last one does not fit the others. It may be {}. Look at the label again.':
+    'Hay un carácter mal: el último no cuadra con los demás. Puede ser {}. Mire otra vez la etiqueta.',
 };
