@@ -168,8 +168,6 @@ test.for([
     expect(pdf.text.replaceAll(/\s+/g, ' ')).toContain(latin);
     expect(pdf.text).not.toContain('?');
     expect(pdf.text).toMatch(/written in\s+Latin letters/);
-    const plain = await printed(storehouse.coordinator, `${storehouse.path}/month/paper`);
-    expect(plain.text).not.toContain('Latin letters');
   },
 );
 
