@@ -140,14 +140,20 @@ describe('what stood beside it', () => {
     const own = await aCan();
     const theirs = await shelves.aCan(households.Birchall.caller, birchalls, 500);
     const { caller } = households.Ashdown;
-    const { onWatch } = bodyOf(await look(caller, found, { findings: ['leak'], outcome: 'discard' }), 201);
+    const wish = { findings: ['loose-seal'], outcome: 'kitchen-soon' };
+    const { onWatch } = bodyOf(await look(caller, found, wish), 201);
     expect(onWatch).toBeGreaterThanOrEqual(2);
     expect(codesOf((await toLookAt(caller)).watches)).toContain(own.code);
     const before = await toLookAt(households.Birchall.caller);
-    expect(before.watches).toMatchObject([{ container: { code: theirs.code }, finding: { code: 'leak' } }]);
+    expect(before.watches).toMatchObject([
+      { container: { code: theirs.code }, finding: { code: 'loose-seal' } },
+    ]);
     expect(JSON.stringify(before)).not.toMatch(/Ashdown/);
     const { notices } = bodyOf(await households.Birchall.caller.get(at('/notices')));
-    expect(notices[0]).toMatchObject({ isSafety: true, words: expect.stringContaining('It leaks') });
+    expect(notices[0]).toMatchObject({
+      isSafety: false,
+      words: expect.stringContaining(theirs.code.slice(0, 3)),
+    });
     expect(JSON.stringify(notices[0])).not.toMatch(/Ashdown/);
     bodyOf(await look(households.Birchall.caller, theirs), 201);
     expect((await toLookAt(households.Birchall.caller)).watches).toEqual([]);

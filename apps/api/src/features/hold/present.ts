@@ -33,7 +33,8 @@ export function presentHold(actor: Actor, seen: SeenHold) {
     vessels: isSeen ? seen.vessels : null,
     grams: isSeen ? seen.grams : null,
     reason: hold.reason,
-    heldBy: hold.heldBy,
+    // Whoever found something at home is not for the others to know; a bag is held by duty alone.
+    heldBy: isSeen || hold.scope === 'bag' ? hold.heldBy : null,
     heldAt: hold.heldAt.toISOString(),
     finding: hold.finding,
     releaseAskedBy: hold.releaseAskedBy,

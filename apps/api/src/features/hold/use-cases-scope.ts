@@ -6,34 +6,54 @@ import { listCodes } from '../../platform/list-codes.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { nameOf } from './name.ts';
-import { findSameHold, insertHold, loadHold, type Scope, type SeenHold } from './queries.ts';
+import { findSameHold, insertHold, listHeld, loadHold, type Scope, type SeenHold } from './queries.ts';
 import { type Concerned, listConcerned } from './queries-owners.ts';
 import { insertChosen, insertReach } from './queries-reach.ts';
 import { refuseUnknown } from './refuse-unknown.ts';
 import type { HoldOf, NewHold } from './schema.ts';
-import { NAMELESS, tellOwner } from './use-cases.ts';
+import { NAMELESS, tellOwner } from './telling.ts';
 
 /**
  * Puts everything on hold that a recall or a doubt reaches: what is here of it, what was poured out of that, and what comes
  * to be of it later. Each household that has or had some is told of its own, and of nobody else's.
  */
-export function beginScopeHold(context: Context, { of, reason }: NewHold): Promise<SeenHold> {
-  const { storehouseId, personId } = context.actor;
+export function beginScopeHold(context: Context, wish: NewHold): Promise<SeenHold> {
   return withTx(context, async (tx) => {
-    await refuseUnknown(tx, storehouseId, of);
-    const scope = scopeOf(of);
-    if (of.scope !== 'containers' && (await findSameHold(tx, storehouseId, scope)))
-      throw new Problem('already-on-hold');
-    const hold = await insertHold(tx, {
-      ...scope,
-      ...{ storehouseId, reason, heldBy: personId, heldAt: context.now() },
-    });
-    if (of.scope === 'containers') await insertChosen(tx, hold, of.containerIds);
-    if ((await insertReach(tx, hold)) === 0) throw new Problem('nothing-to-hold');
-    const seen = await loadHold(tx, storehouseId, hold.holdId);
-    await tellConcerned(tx, context, seen);
-    return seen;
+    await refuseUnknown(tx, context.actor.storehouseId, wish.of);
+    return beginScopeHoldInside(tx, context, wish);
   });
+}
+
+/** The same inside the caller's transaction, for what the caller knows to be here; whoever it acts for needs no duty. */
+export async function beginScopeHoldInside(
+  tx: Tx,
+  context: Context,
+  { of, reason }: NewHold,
+): Promise<SeenHold> {
+  const { storehouseId, personId } = context.actor;
+  const scope = scopeOf(of);
+  if (of.scope !== 'containers' && (await findSameHold(tx, storehouseId, scope)))
+    throw new Problem('already-on-hold');
+  const hold = await insertHold(tx, {
+    ...scope,
+    ...{ storehouseId, reason, heldBy: personId, heldAt: context.now() },
+  });
+  if (of.scope === 'containers') await insertChosen(tx, hold, of.containerIds);
+  if ((await insertReach(tx, hold)) === 0) throw new Problem('nothing-to-hold');
+  const seen = await loadHold(tx, storehouseId, hold.holdId);
+  await tellConcerned(tx, context, seen);
+  return seen;
+}
+
+/** Of these containers, those that no standing hold has for the very same reason. */
+export async function listNotHeldFor(
+  tx: Tx,
+  storehouseId: string,
+  { containerIds, reason }: { containerIds: readonly string[]; reason: string },
+): Promise<string[]> {
+  const found = await listHeld(tx, storehouseId, containerIds);
+  const held = new Set(found.filter((row) => row.reason === reason).map(({ vesselId }) => vesselId));
+  return containerIds.filter((containerId) => !held.has(containerId));
 }
 
 function scopeOf(of: HoldOf): Scope {

@@ -6,7 +6,6 @@ import { listCodes } from '../../platform/list-codes.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockBuyForUpdate } from '../buy/queries.ts';
-import { writeNotice } from '../notice/use-cases.ts';
 import { nameOf } from './name.ts';
 import { mayReleaseTogether } from './policy.ts';
 import {
@@ -24,9 +23,11 @@ import {
 import { listConcerned, listOwnersOfLot, listToldOfHold, type OwnerOfLot } from './queries-owners.ts';
 import { endVesselsOf, insertReach } from './queries-reach.ts';
 import type { HoldFinding, HoldQuery, HoldReason } from './schema.ts';
+import { NAMELESS, tellOwner } from './telling.ts';
 
 export { nameOf } from './name.ts';
 export { mayHold, mayReleaseTogether } from './policy.ts';
+export { beginScopeHoldInside, listNotHeldFor } from './use-cases-scope.ts';
 
 /** Stops a bag: nothing leaves it until two people let it go. At any stage, since a recall may come years later. */
 export function holdBag(context: Context, bagId: string, { reason }: HoldReason): Promise<SeenHold> {
@@ -80,28 +81,6 @@ function wordsOfHeld(
     : `Bag ${bagCode} is on hold: ${reason} You have food of the same lot in ${codes}. Do not eat any of it, open it or give it away until you hear more.`;
 }
 
-/** Each household hears of what is its own, and of nobody else who has some (job map 12). */
-export async function tellOwner(
-  tx: Tx,
-  context: Context,
-  told: {
-    about: string;
-    buyId: string | null;
-    hold: HoldRow;
-    kind: 'held' | 'released';
-    householdId: string;
-    says: string;
-  },
-): Promise<void> {
-  const { about, buyId, hold, kind, householdId, says } = told;
-  await writeNotice(tx, context, {
-    ...{ kind, says, about, isSafety: kind === 'held' },
-    ...(buyId === null ? {} : { buyId }),
-    audience: { to: 'household', householdId },
-    path: `/holds/${hold.holdId}`,
-  });
-}
-
 /** The first of two: writes down what was found and asks for the release. Asking again replaces the finding. */
 export function askForRelease(context: Context, holdId: string, { finding }: HoldFinding) {
   const { personId } = context.actor;
@@ -147,9 +126,6 @@ async function tellReleased(tx: Tx, context: Context, seen: SeenHold): Promise<v
       says,
     });
 }
-
-/** Chosen containers have no name in common, and the codes of one household are not for another to read. */
-export const NAMELESS = '…';
 
 export function readHold(context: Context, holdId: string): Promise<SeenHold> {
   return withTx(context, (tx) => loadHold(tx, context.actor.storehouseId, holdId));

@@ -149,6 +149,29 @@ export async function insertInspection(tx: Tx, row: typeof inspections.$inferIns
   return inserted;
 }
 
+/**
+ * The containers that were closed as this one was, the emptied ones too: of its lot and its packing day, or with `isWholeLot`
+ * or where it was closed on none, all of its lot.
+ */
+export async function listSiblings(
+  tx: Tx,
+  { storehouseId, containerId, lotId }: Looked['container'],
+  { isWholeLot }: { isWholeLot: boolean },
+): Promise<{ containerId: string; grams: number }[]> {
+  const session = sessionOf(tx, storehouseId);
+  const rows = await tx
+    .select({ containerId: containers.containerId, grams: gramsNow, sessionId: session.sessionId })
+    .from(containers)
+    .leftJoin(session, eq(session.containerId, containers.containerId))
+    .where(and(eq(containers.storehouseId, storehouseId), eq(containers.lotId, lotId)))
+    .orderBy(containers.containerId);
+  const sessionId = rows.find((row) => row.containerId === containerId)?.sessionId ?? null;
+  return rows.filter(
+    (row) =>
+      row.containerId !== containerId && (isWholeLot || sessionId === null || row.sessionId === sessionId),
+  );
+}
+
 /** Nothing is read back: others' watches are theirs. */
 export async function insertWatches(tx: Tx, rows: readonly (typeof watches.$inferInsert)[]): Promise<void> {
   if (rows.length > 0) await tx.insert(watches).values([...rows]);

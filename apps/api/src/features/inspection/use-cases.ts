@@ -19,6 +19,7 @@ import { todayOf } from '../../platform/today.ts';
 import { whoseStock } from '../../platform/whose-stock.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockContainer, markOpened, refuseOffered } from '../container/queries.ts';
+import { holdSiblings } from './hold-siblings.ts';
 import { movingOut } from './moving-out.ts';
 import { mayInspectCommon } from './policy.ts';
 import {
@@ -65,7 +66,8 @@ export function inspectContainer(context: Context, containerId: string, wish: In
       ...{ damagedKernels: wish.kernels?.damaged ?? null, sampleGrams: wish.kernels?.sampleGrams ?? null },
       ...{ inspectedBy: personId, inspectedAt: context.now(), inspectedOn: todayOf(context) },
     });
-    const beside = await watchBeside(tx, context, { looked, inspection, judgement });
+    const held = await holdSiblings(tx, context, { looked, findings, judgement });
+    const beside = await watchBeside(tx, context, { looked, inspection, judgement, held });
     return { inspection, judgement, looked: await loadLooked(tx, storehouseId, containerId), beside };
   });
 }
@@ -106,9 +108,9 @@ function judgeWish(findings: readonly Finding[], { how, outcome }: InspectionWis
 async function watchBeside(
   tx: Tx,
   context: Context,
-  found: { looked: Looked; inspection: InspectionRow; judgement: Judgement },
+  found: { looked: Looked; inspection: InspectionRow; judgement: Judgement; held: ReadonlySet<string> },
 ) {
-  const { looked, inspection, judgement } = found;
+  const { looked, inspection, judgement, held } = found;
   const { storehouseId, inspectionId, inspectedAt: since } = inspection;
   const worstFirst = [...judgement.deciding, ...(inspection.findings as Finding[])];
   const watching = worstFirst.find((finding) => INSPECTION_RULES[finding].watch !== 'none');
@@ -120,7 +122,15 @@ async function watchBeside(
       ...{ storehouseId, containerId, inspectionId, householdId, finding: watching, isSameWindow, since },
     })),
   );
-  await tellBeside(tx, context, { finderId: looked.container.householdId, finding: watching, beside });
+  // A household hears of what is on hold by the hold itself.
+  const toTell = beside.filter(
+    ({ containerId, householdId }) => householdId === null || !held.has(containerId),
+  );
+  await tellBeside(tx, context, {
+    finderId: looked.container.householdId,
+    finding: watching,
+    beside: toTell,
+  });
   return beside;
 }
 

@@ -21,6 +21,13 @@ export const ES_HOLD: Readonly<Record<string, string>> = {
     'Un alimento que usted tiene está retenido: {} Está en {}. No coma nada de ello, no lo abra ni lo dé hasta saber más.',
   'Food that you have is on hold: {} It is in {}. Do not eat any of it, open it or give it away until you hear more. You used some of it before: say what became of it.':
     'Un alimento que usted tiene está retenido: {} Está en {}. No coma nada de ello, no lo abra ni lo dé hasta saber más. Antes usó una parte: diga qué fue de ella.',
+  'A container that was closed with it was looked at: {}.': 'Se revisó un envase cerrado junto con él: {}.',
+  'Food that you have is on hold: A container that was closed with it was looked at: {}. It is in {}. Do not eat any of it, open it or give it away until you hear more.':
+    'Un alimento que usted tiene está retenido: se revisó un envase cerrado junto con él: {}. Está en {}. No coma nada de ello, no lo abra ni lo dé hasta saber más.',
+  'Food that you have is on hold: A container that was closed with it was looked at: {}. It is in {}. Do not eat any of it, open it or give it away until you hear more. You used some of it before: say what became of it.':
+    'Un alimento que usted tiene está retenido: se revisó un envase cerrado junto con él: {}. Está en {}. No coma nada de ello, no lo abra ni lo dé hasta saber más. Antes usó una parte: diga qué fue de ella.',
+  'Food that you had is on hold: A container that was closed with it was looked at: {}. By the book you have none of it left. Look whether that is so, eat none of it, and say what became of it.':
+    'Un alimento que usted tuvo está retenido: se revisó un envase cerrado junto con él: {}. Según el libro no le queda nada. Mire si es así, no coma nada de ello y diga qué fue de él.',
   'What was on hold is released: {} What you have of it may be used again, unless it is on hold for something else.':
     'Lo que estaba retenido queda libre: {} Lo que usted tiene de ello se puede usar otra vez, salvo que esté retenido por otra cosa.',
   'Some containers are on hold: find out what is the matter.':
