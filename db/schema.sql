@@ -926,12 +926,16 @@ table book.gift_line row level security
   is_open boolean default true not null
   is_accepted boolean
   refused_because text
+  warmth text not null
+  sealed_by text not null
   constraint gift_line_pkey PRIMARY KEY (storehouse_id, gift_manifest_id, container_id)
   constraint gift_line_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
   constraint gift_line_manifest_fk FOREIGN KEY (storehouse_id, gift_manifest_id) REFERENCES book.gift_manifest(storehouse_id, gift_manifest_id)
   constraint gift_line_owner_fk FOREIGN KEY (storehouse_id, owner_id) REFERENCES book.owner(storehouse_id, owner_id)
   constraint gift_line_open_unanswered CHECK (((NOT is_open) OR (is_accepted IS NULL)))
   constraint gift_line_refusal_explained CHECK (((is_accepted IS FALSE) = (refused_because IS NOT NULL)))
+  constraint gift_line_sealer_known CHECK ((sealed_by = ANY (ARRAY['maker'::text, 'home'::text, 'licensed-kitchen'::text, 'unsealed'::text])))
+  constraint gift_line_warmth_known CHECK ((warmth = ANY (ARRAY['cool'::text, 'warm'::text, 'unknown'::text])))
   constraint gift_line_weighs_something CHECK ((grams > 0))
   CREATE UNIQUE INDEX gift_line_out_once ON book.gift_line USING btree (storehouse_id, container_id) WHERE is_open
   CREATE TRIGGER gift_is_fit BEFORE INSERT ON book.gift_line FOR EACH ROW EXECUTE FUNCTION book.refuse_unfit_gift()
@@ -1969,7 +1973,7 @@ table book.paper row level security
   constraint paper_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
   constraint paper_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint paper_printed_by_fk FOREIGN KEY (storehouse_id, printed_by) REFERENCES book.person(storehouse_id, person_id)
-  constraint paper_kind_known CHECK ((kind = ANY (ARRAY['buy-sheet'::text, 'pledge-slip'::text, 'quote-comparison'::text, 'order'::text, 'landing-sheet'::text, 'claim-letter'::text, 'split-sheet'::text, 'statement'::text, 'who-owes'::text, 'month'::text, 'run-sheet'::text, 'seam-log'::text, 'loan-slip'::text, 'quarantine-tag'::text])))
+  constraint paper_kind_known CHECK ((kind = ANY (ARRAY['buy-sheet'::text, 'pledge-slip'::text, 'quote-comparison'::text, 'order'::text, 'landing-sheet'::text, 'claim-letter'::text, 'split-sheet'::text, 'statement'::text, 'who-owes'::text, 'month'::text, 'run-sheet'::text, 'seam-log'::text, 'loan-slip'::text, 'quarantine-tag'::text, 'gift-manifest'::text, 'offer-notice'::text, 'transfer-slip'::text, 'gift-year'::text])))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 

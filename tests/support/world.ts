@@ -154,8 +154,8 @@ async function aReturnedGift(
     where gift_manifest_id = ${manifest}`;
   await app.admin`
     insert into book.gift_line (storehouse_id, gift_manifest_id, container_id, position, owner_id, grams, eat_first_on,
-      gift_closes_on, is_open, is_accepted, refused_because)
-    select m.storehouse_id, m.gift_manifest_id, c.container_id, 0, c.household_id, 500, '2040-01-01', '2039-12-01', false, false,
+      gift_closes_on, warmth, sealed_by, is_open, is_accepted, refused_because)
+    select m.storehouse_id, m.gift_manifest_id, c.container_id, 0, c.household_id, 500, '2040-01-01', '2039-12-01', 'unknown', 'home', false, false,
       'A dent on the seam.'
     from book.gift_manifest m join book.container c on c.storehouse_id = m.storehouse_id and c.container_id = ${container}
     where m.gift_manifest_id = ${manifest}`;

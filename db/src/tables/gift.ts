@@ -70,6 +70,8 @@ export const giftLines = book.table(
     grams: bigint('grams', { mode: 'number' }).notNull(),
     eatFirstOn: day('eat_first_on').notNull(),
     giftClosesOn: day('gift_closes_on').notNull(),
+    warmth: text('warmth').notNull(),
+    sealedBy: text('sealed_by').notNull(),
     isOpen: boolean('is_open').notNull().default(true),
     isAccepted: boolean('is_accepted'),
     refusedBecause: text('refused_because'),

@@ -22,5 +22,6 @@ export * from './three-dates.ts';
 export * from './treatment.ts';
 export * from './treatment-fit.ts';
 export * from './warm-season.ts';
+export * from './warmth-band.ts';
 export * from './what-helps.ts';
 export * from './what-if.ts';

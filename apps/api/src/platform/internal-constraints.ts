@@ -196,6 +196,8 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'gift_fact_sealed_by_known',
   'gift_line_open_unanswered',
   'gift_line_refusal_explained',
+  'gift_line_sealer_known',
+  'gift_line_warmth_known',
   'gift_line_weighs_something',
   'gift_manifest_calling_off_explained',
   'gift_manifest_has_a_driver',

@@ -131,7 +131,7 @@ export function presentManifest({ manifest, pantry, signedOutBy, lines }: Manife
     grams: gramsOf(() => true),
     acceptedGrams: gramsOf(({ line }) => line.isAccepted === true),
     refusedGrams: gramsOf(({ line }) => line.isAccepted === false),
-    lines: lines.map(({ line, container, kind, food }) => ({
+    lines: lines.map(({ line, container, kind, food, lot }) => ({
       containerId: line.containerId,
       code: container.containerCode,
       foodEn: food.nameEn,
@@ -139,6 +139,10 @@ export function presentManifest({ manifest, pantry, signedOutBy, lines }: Manife
       kindEn: kind.nameEn,
       kindEs: kind.nameEs,
       packedOn: container.packedOn,
+      sealedBy: line.sealedBy,
+      treatment: container.treatment,
+      warmth: line.warmth,
+      supplierMark: lot.supplierMark,
       grams: line.grams,
       eatFirstOn: line.eatFirstOn,
       giftClosesOn: line.giftClosesOn,
@@ -152,14 +156,18 @@ export function presentManifest({ manifest, pantry, signedOutBy, lines }: Manife
 type Year = {
   readonly year: number;
   readonly rows: readonly GiftOfYear[];
+  readonly ownRows: readonly GiftOfYear[];
   readonly all: { grams: number; meals: number; valueMinorUnits: number | null };
   readonly own: { grams: number; meals: number; valueMinorUnits: number | null };
 };
 
-export const presentYear = ({ year, rows, all, own }: Year) => ({
+const presentGift = ({ pantry, foodEn, foodEs, grams }: GiftOfYear) => ({ pantry, foodEn, foodEs, grams });
+
+export const presentYear = ({ year, rows, ownRows, all, own }: Year) => ({
   year,
   all,
   own,
   factors: { gramsPerMeal: GIFT_FACTORS.gramsPerMeal, minorUnitsPerPound: GIFT_FACTORS.minorUnitsPerPound },
-  gifts: rows.map(({ pantry, foodEn, foodEs, grams }) => ({ pantry, foodEn, foodEs, grams })),
+  gifts: rows.map(presentGift),
+  ownGifts: ownRows.map(presentGift),
 });

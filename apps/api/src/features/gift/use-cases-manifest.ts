@@ -1,5 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import type { GiftManifestRow } from '@sheafbook/db/tables';
+import { warmthBandOf } from '@sheafbook/keeping';
 import { commonStockGiven, given, type MovementDraft } from '@sheafbook/ledger';
 import { sumOf } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
@@ -21,7 +22,6 @@ import {
   type ListedLine,
   listLines,
   listManifests,
-  loadManifest,
   lockManifest,
   nextManifestNo,
   sumGramsBetween,
@@ -30,7 +30,7 @@ import {
 } from './queries.ts';
 import { REFUSAL_WORDS } from './refusal-words.ts';
 import type { ManifestWish, ReasonWish, ReceiptWish } from './schema.ts';
-import { loadMatchingOf, weekOf } from './use-cases.ts';
+import { loadMatchingOf, manifestOf, weekOf } from './use-cases.ts';
 
 /** Signs a trip of a matching out: its whole containers are bespoken for that pantry until the receipt is back. */
 export function signOut(context: Context, wish: ManifestWish) {
@@ -62,9 +62,9 @@ export function signOut(context: Context, wish: ManifestWish) {
     await insertManifest(
       tx,
       manifest,
-      loaded.map(({ kept, ownerId }, position) => ({
+      loaded.map(({ kept, ownerId, facts: { sealedBy } }, position) => ({
         ...{ storehouseId, giftManifestId: manifest.giftManifestId, position, ownerId, grams: kept.grams },
-        containerId: kept.container.containerId,
+        ...{ containerId: kept.container.containerId, sealedBy, warmth: warmthBandOf(kept.stays) },
         ...datesOf(kept, trip),
       })),
     );
@@ -149,13 +149,6 @@ const linesOf = ({ giftManifestId }: GiftManifestRow, lines: readonly ListedLine
 export function readManifest(context: Context, manifestId: string) {
   return withTx(context, (tx) => manifestOf(tx, context, manifestId), { isReadOnly: true });
 }
-
-/** A manifest with its lines, for the papers too. */
-export async function manifestOf(tx: Tx, { actor }: Context, manifestId: string) {
-  const row = await loadManifest(tx, actor.storehouseId, manifestId);
-  return { ...row, lines: await listLines(tx, actor.storehouseId, [manifestId]) };
-}
-export type ManifestView = Awaited<ReturnType<typeof manifestOf>>;
 
 /** The receipt is back: what was accepted leaves the books as given, what was refused stands in the store again. */
 export function writeReceipt(context: Context, manifestId: string, wish: ReceiptWish) {

@@ -10,13 +10,22 @@ import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockContainers, refuseInDoubt } from '../container/queries.ts';
 import { loadFillSolver } from '../fill/use-cases.ts';
+import { listCoordinators } from '../order/queries.ts';
 import { loadPantry } from '../pantry/queries.ts';
 import { ruleCardOf } from '../pantry/use-cases.ts';
 import { loadWorth } from '../stock-count/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { loadCandidate, loadCandidates } from './candidates.ts';
 import { answerOf, lotsOf, type MatchingAnswer, type MatchingInputs, type Trip } from './match.ts';
-import { insertMatching, listGiftsOfYear, loadMatching, sumGramsBetween, upsertFacts } from './queries.ts';
+import {
+  insertMatching,
+  listGiftsOfYear,
+  listLines,
+  loadManifest,
+  loadMatching,
+  sumGramsBetween,
+  upsertFacts,
+} from './queries.ts';
 import type { GiftFactsWish, LadderStepWish, MatchingWish, YearQuery } from './schema.ts';
 
 export { mayGive } from './policy.ts';
@@ -176,7 +185,10 @@ export function readYear(context: Context, { year }: YearQuery) {
         householdId === null
           ? []
           : await listGiftsOfYear(tx, storehouseId, { year: wanted, ownerId: householdId });
-      return { year: wanted, rows, all: summaryOf(rows, currency), own: summaryOf(own, currency) };
+      return {
+        ...{ year: wanted, rows, ownRows: own },
+        ...{ all: summaryOf(rows, currency), own: summaryOf(own, currency) },
+      };
     },
     { isReadOnly: true },
   );
@@ -187,3 +199,22 @@ function summaryOf(rows: readonly { readonly grams: number }[], currency: string
   const grams = sumOf(rows.map((row) => row.grams));
   return { grams, meals: mealsOf(grams), valueMinorUnits: currency === 'USD' ? giftValue(grams) : null };
 }
+
+/** A manifest and whom the pantry may call: the coordinators, and their telephones where they show them. */
+export function readManifestWithContacts(context: Context, manifestId: string) {
+  return withTx(
+    context,
+    async (tx) => ({
+      manifest: await manifestOf(tx, context, manifestId),
+      coordinators: await listCoordinators(tx, context.actor.storehouseId),
+    }),
+    { isReadOnly: true },
+  );
+}
+
+/** A manifest with its lines, for the papers too. */
+export async function manifestOf(tx: Tx, { actor }: Context, manifestId: string) {
+  const row = await loadManifest(tx, actor.storehouseId, manifestId);
+  return { ...row, lines: await listLines(tx, actor.storehouseId, [manifestId]) };
+}
+export type ManifestView = Awaited<ReturnType<typeof manifestOf>>;

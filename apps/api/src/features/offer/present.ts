@@ -15,6 +15,8 @@ const presentPart = ({ part, container, kind, lot, claim, takerName }: Part) => 
   originNote: lot.originNote,
   state: part.endedHow ?? 'offered',
   takenAt: claim?.claimedAt.toISOString() ?? null,
+  /** What was taken together, and has one slip. */
+  takenInEntry: claim?.entryId ?? null,
   takenBy: claim === null ? null : takerName,
 });
 

@@ -28,7 +28,7 @@ import type { OfferWish } from './schema.ts';
 import { advanceTurns, askInOrder, toDates } from './turns.ts';
 
 export { listForGiving } from './queries.ts';
-export { listOpenToMe, type OfferView } from './read.ts';
+export { listOpenToMe, type OfferView, readOfferInside } from './read.ts';
 
 /** Common practice, no source. */
 const LONGEST_DAYS = 90;

@@ -1,5 +1,6 @@
 import { type Actor, hasDuty } from '../../platform/actor.ts';
 import { seesDesk } from '../loan/policy.ts';
+import { mayOffer } from '../offer/policy.ts';
 import { mayPlanSessions } from '../packing-session/policy.ts';
 import { mayCheckSeals } from '../seam/policy.ts';
 
@@ -18,6 +19,15 @@ export const mayPrintSeals = mayCheckSeals;
 /** A label tells what stands at a household's home. */
 export const mayPrintLabels = (actor: Actor): boolean => actor.householdId !== null;
 
+/** What is offered is for whoever may give or take; which offers those are, the reading says. */
+export const mayPrintOffers = mayOffer;
+
+/** The papers of an offer lead whoever may see the offer to it. */
+export const isOfOffer = (kind: string): boolean => kind === 'offer-notice' || kind === 'transfer-slip';
+
+/** What a household gave is its own record. */
+export const mayPrintGiftYear = (actor: Actor): boolean => actor.householdId !== null;
+
 type Found = {
   readonly kind: string;
   readonly householdId: string | null;
@@ -35,6 +45,7 @@ export const mayFollowCode = (actor: Actor, { kind, householdId, withinId }: Fou
   if (kind === 'loan-slip') return householdId === actor.householdId || seesDesk(actor);
   // A hold is everybody's to know of; a container in doubt is its household's.
   if (kind === 'quarantine-tag') return withinId === null || mayPrintSeals(actor);
+  if (kind === 'gift-year') return householdId === actor.householdId;
   if (kind === 'month') return householdId === actor.householdId || hasDuty(actor, 'coordinator');
   if (kind === 'pledge-slip')
     return householdId === null || householdId === actor.householdId || mayPrintComparison(actor);

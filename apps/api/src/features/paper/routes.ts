@@ -5,22 +5,35 @@ import { contextOf, describe, idParam, may, queryOf } from '../../platform/http.
 import { Problem } from '../../platform/problem.ts';
 import {
   mayPrintComparison,
+  mayPrintGiftYear,
   mayPrintLabels,
+  mayPrintOffers,
   mayPrintRuns,
   mayPrintSeals,
   mayPrintWhoOwes,
 } from './policy.ts';
 import { presentPaper } from './present.ts';
-import { labelSheetQuery, orderPaperQuery, paperQuery, slipQuery, statementPaperQuery } from './schema.ts';
+import {
+  giftYearPaperQuery,
+  labelSheetQuery,
+  orderPaperQuery,
+  paperQuery,
+  slipQuery,
+  statementPaperQuery,
+  transferSlipQuery,
+} from './schema.ts';
 import {
   type PrintedPaper,
   printBuySheet,
   printClaimLetter,
   printDoubtTag,
+  printGiftManifest,
+  printGiftYear,
   printHoldTag,
   printLandingSheet,
   printLoanSlip,
   printMonth,
+  printOfferNotice,
   printOrder,
   printPledgeSlip,
   printQuoteComparison,
@@ -28,6 +41,7 @@ import {
   printSeamLog,
   printSplitSheet,
   printStatement,
+  printTransferSlip,
   printWhoOwes,
   readPaper,
 } from './use-cases.ts';
@@ -163,6 +177,45 @@ export const paperRoutes = new Hono<AppEnv>()
     async (c) => {
       const of = { loanId: idParam(c, 'loan'), origin: originOf(c) };
       return answerPdf(c, await printLoanSlip(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/gift-manifests/:manifest/paper',
+    describe(TAG, 'The manifest of a gift with its receipt as PDF', ['thing-not-found']),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { manifestId: idParam(c, 'manifest'), origin: originOf(c) };
+      return answerPdf(c, await printGiftManifest(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/gift-year/paper',
+    describe(TAG, 'What pantries accepted of my household in a year, as PDF'),
+    may(mayPrintGiftYear, 'household-needed'),
+    queryOf(giftYearPaperQuery),
+    async (c) => {
+      const of = { origin: originOf(c) };
+      return answerPdf(c, await printGiftYear(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/offers/:offer/papers/notice',
+    describe(TAG, 'What is offered and until when as PDF', ['thing-not-found', 'offer-over']),
+    may(mayPrintOffers, 'household-needed'),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { offerId: idParam(c, 'offer'), origin: originOf(c) };
+      return answerPdf(c, await printOfferNotice(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/offers/:offer/papers/transfer-slip',
+    describe(TAG, 'What changed hands at one taking as PDF, for giver and taker', ['thing-not-found']),
+    may(mayPrintOffers, 'household-needed'),
+    queryOf(transferSlipQuery),
+    async (c) => {
+      const of = { offerId: idParam(c, 'offer'), origin: originOf(c) };
+      return answerPdf(c, await printTransferSlip(contextOf(c), of, c.req.valid('query')));
     },
   )
   .get(

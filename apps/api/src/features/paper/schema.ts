@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { yearQuery } from '../gift/schema.ts';
 import { codeList } from '../label/schema.ts';
 import { bookDay } from '../money/schema.ts';
 import { LABEL_SHEET_NAMES, LABEL_SHEETS, labelsOnSheet } from './layout/label-sheets.ts';
@@ -25,6 +26,14 @@ export type OrderPaperQuery = z.infer<typeof orderPaperQuery>;
 
 export const statementPaperQuery = paperQuery.extend({ from: bookDay.optional(), to: bookDay.optional() });
 export type StatementPaperQuery = z.infer<typeof statementPaperQuery>;
+
+/** Without a year it is the running one. */
+export const giftYearPaperQuery = paperQuery.extend(yearQuery.shape);
+export type GiftYearPaperQuery = z.infer<typeof giftYearPaperQuery>;
+
+/** Where an offer was taken more than once, the entry of the time that is meant. */
+export const transferSlipQuery = paperQuery.extend({ entry: z.uuid().optional() });
+export type TransferSlipQuery = z.infer<typeof transferSlipQuery>;
 
 /** Which containers, on which stickers, and the first sticker that is still there. */
 export const labelSheetQuery = z

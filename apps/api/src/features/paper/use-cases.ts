@@ -9,14 +9,18 @@ import { loadHeldDeposit } from '../deposit/use-cases.ts';
 import { loadUnit } from '../equipment/queries.ts';
 import { takeNumber } from '../household/queries.ts';
 import { loadLoan } from '../loan/queries.ts';
+import { readOfferInside } from '../offer/use-cases.ts';
 import { findCheck } from '../seam/queries.ts';
 import { loadStorehouse } from '../storehouse/queries.ts';
 import { makeBuySheet } from './content/buy-sheet.ts';
 import { makeClaimLetter } from './content/claim-letter.ts';
+import { makeGiftManifest } from './content/gift-manifest.ts';
+import { makeGiftYear } from './content/gift-year.ts';
 import { makeLandingSheet } from './content/landing-sheet.ts';
 import { makeLoanSlip } from './content/loan-slip.ts';
 import type { Desk, MadePaper } from './content/making.ts';
 import { makeMonth } from './content/month.ts';
+import { makeOfferNotice, makeTransferSlip } from './content/offer-papers.ts';
 import { makeOrder } from './content/order.ts';
 import { makePledgeSlip } from './content/pledge-slip.ts';
 import { makeDoubtTag, makeHoldTag } from './content/quarantine-tag.ts';
@@ -28,7 +32,7 @@ import { type AskedDeposit, makeStatement } from './content/statement.ts';
 import { makeWhoOwes } from './content/who-owes.ts';
 import { formatsOf } from './formats.ts';
 import { drawPaper } from './layout/draw-paper.ts';
-import { mayFollowCode } from './policy.ts';
+import { isOfOffer, mayFollowCode } from './policy.ts';
 import {
   findPrinting,
   insertPaper,
@@ -37,7 +41,14 @@ import {
   loadPaperByCode,
   type Printing,
 } from './queries.ts';
-import type { OrderPaperQuery, PaperQuery, SlipQuery, StatementPaperQuery } from './schema.ts';
+import type {
+  GiftYearPaperQuery,
+  OrderPaperQuery,
+  PaperQuery,
+  SlipQuery,
+  StatementPaperQuery,
+  TransferSlipQuery,
+} from './schema.ts';
 
 export type PrintedPaper = {
   readonly bytes: Uint8Array<ArrayBuffer>;
@@ -121,6 +132,23 @@ export function printHoldTag(context: Context, of: { holdId: string } & At, quer
 
 export function printDoubtTag(context: Context, of: { checkId: string } & At, query: PaperQuery) {
   return print(context, { query, ...of, make: (desk) => makeDoubtTag(desk, of.checkId) });
+}
+
+export function printGiftManifest(context: Context, of: { manifestId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeGiftManifest(desk, of.manifestId) });
+}
+
+export function printGiftYear(context: Context, of: At, query: GiftYearPaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeGiftYear(desk, query.year) });
+}
+
+export function printOfferNotice(context: Context, of: { offerId: string } & At, query: PaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeOfferNotice(desk, of.offerId) });
+}
+
+export function printTransferSlip(context: Context, of: { offerId: string } & At, query: TransferSlipQuery) {
+  const wish = { offerId: of.offerId, entryId: query.entry };
+  return print(context, { query, ...of, make: (desk) => makeTransferSlip(desk, wish) });
 }
 
 export function printWhoOwes(context: Context, of: At, query: PaperQuery) {
@@ -227,6 +255,8 @@ export function readPaper(context: Context, paperCode: string) {
   return withTx(context, async (tx) => {
     const paper = await loadPaperByCode(tx, context.actor.storehouseId, paperCode);
     const withinId = await findWithin(tx, paper);
+    // Before its turn a household is told of no offer, by no paper either.
+    if (isOfOffer(paper.kind)) await readOfferInside(tx, context, paper.subjectId ?? '');
     if (!mayFollowCode(context.actor, { ...paper, withinId })) throw new Problem('not-your-household');
     return { paper, withinId };
   });

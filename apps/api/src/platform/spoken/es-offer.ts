@@ -36,4 +36,7 @@ export const ES_OFFER: Readonly<Record<string, string>> = {
     'Un hogar tomó esto de lo que ofrece el almacén: {}.',
   'A household took this of what you offer: {}. The offer’s page says who. Agree when it is fetched.':
     'Un hogar tomó esto de lo que usted ofrece: {}. La página de la oferta dice cuál. Acuerden cuándo se recoge.',
+  'Nobody took this yet.': 'Nadie lo ha tomado aún.',
+  'Things of this offer were taken more than once: say which time.':
+    'De esta oferta se tomó algo más de una vez: diga cuál.',
 };

@@ -5,6 +5,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger, State } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { gives, kindNamed, type Manifest, manifestQuery, named } from './queries.ts';
 import { ReasonForm, ReceiptForm } from './receipt-form.tsx';
 import { useGivingText } from './words.ts';
@@ -51,6 +52,7 @@ function Sheet({ manifest }: { manifest: Manifest }) {
       <Lines manifest={manifest} />
       <p>{words.safe}</p>
       <p className="soft">{words.law}</p>
+      <PaperLinks papers={[{ kind: 'gift-manifest', path: `gift-manifests/${manifest.id}/paper` }]} />
       {gives(house) && manifest.stage === 'out' ? (
         <>
           <ReceiptForm key={manifest.version} manifest={manifest} />

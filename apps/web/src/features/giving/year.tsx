@@ -6,6 +6,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { named, yearQuery } from './queries.ts';
 import { useGivingText } from './words.ts';
 
@@ -51,6 +52,9 @@ export function GiftYear() {
           )
         }
       </Loaded>
+      {household === null ? null : (
+        <PaperLinks papers={[{ kind: 'gift-year', path: `gift-year/paper?year=${year}` }]} />
+      )}
       <div className="actions">
         <button type="button" className="btn" onClick={() => setYear(year - 1)}>
           {words.before(year - 1)}

@@ -12,6 +12,7 @@ import { NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { foodNameOf } from '../buy/food-name.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { OF_STOCK } from '../shelf/queries.ts';
 import { Standing } from './offers.tsx';
 import { inside, type Offer, offerQuery } from './queries.ts';
@@ -62,7 +63,26 @@ function Sheet({ offer }: { offer: Offer }) {
       {offer.hasPassed && standing !== 'for-all' ? <p>{words.passed}</p> : null}
       {!isMine && containers.some(({ takenBy }) => takenBy !== null) ? <p>{words.youTook}</p> : null}
       {isMine && left.length > 0 ? <TakeBack offer={offer} /> : null}
+      <Papers offer={offer} />
     </>
+  );
+}
+
+/** The notice while something is offered, and a slip for each time that something was taken. */
+function Papers({ offer: { id, standing, containers } }: { offer: Offer }) {
+  const { format } = useHouse();
+  const isOpen = standing !== 'over' && containers.some(({ state }) => state === 'offered');
+  const entries = [...new Set(containers.flatMap(({ takenInEntry }) => takenInEntry ?? []))];
+  const takenAt = (entry: string) => containers.find(({ takenInEntry }) => takenInEntry === entry)?.takenAt;
+  const slips = entries.map((entry) => ({
+    kind: 'transfer-slip',
+    path: `offers/${id}/papers/transfer-slip?entry=${entry}`,
+    of: format.instant(takenAt(entry) ?? ''),
+  }));
+  return (
+    <PaperLinks
+      papers={[...(isOpen ? [{ kind: 'offer-notice', path: `offers/${id}/papers/notice` }] : []), ...slips]}
+    />
   );
 }
 

@@ -95,6 +95,18 @@ function WayBack({ paper }: { paper: FoundPaper }) {
         {...shared}
       />
     );
+  if (paper.kind === 'gift-manifest')
+    return (
+      <Link
+        to="/s/$storehouse/giving/manifests/$manifest"
+        params={{ storehouse, manifest: subject }}
+        {...shared}
+      />
+    );
+  if (paper.kind === 'gift-year')
+    return <Link to="/s/$storehouse/giving/year" params={{ storehouse }} {...shared} />;
+  if (paper.kind === 'offer-notice' || paper.kind === 'transfer-slip')
+    return <Link to="/s/$storehouse/offers/$offer" params={{ storehouse, offer: subject }} {...shared} />;
   // A bag's hold stands on its buy's landing page; a wider one has no page, but whoever it reaches was told of it.
   if (paper.kind === 'quarantine-tag' && paper.buyId === null)
     return <Link to="/s/$storehouse/notices" params={{ storehouse }} {...shared} />;

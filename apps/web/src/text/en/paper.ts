@@ -27,6 +27,10 @@ export const en = {
     'seam-log': 'Seam log',
     'loan-slip': 'Loan slip',
     'quarantine-tag': 'Quarantine tag',
+    'gift-manifest': 'Manifest and receipt',
+    'gift-year': 'Gifts of the year',
+    'offer-notice': 'Notice of the offer',
+    'transfer-slip': 'Transfer slip',
   } as Record<string, string>,
 
   // What a code leads back to

@@ -28,6 +28,10 @@ export const es: PaperWords = {
     'seam-log': 'Registro de cierres',
     'loan-slip': 'Hoja de préstamo',
     'quarantine-tag': 'Etiqueta de cuarentena',
+    'gift-manifest': 'Manifiesto y recibo',
+    'gift-year': 'Donaciones del año',
+    'offer-notice': 'Aviso de la oferta',
+    'transfer-slip': 'Hoja de entrega',
   },
 
   stands: (kind, paperNo, at) => `${kind}, papel n.º ${paperNo}, impreso ${at}.`,

@@ -1,3 +1,4 @@
+import { readTreatment, treatmentOf } from '@sheafbook/keeping';
 import type { Context } from '../../../platform/context.ts';
 import type { PaperContent } from '../content.ts';
 import type { Formats } from '../formats.ts';
@@ -16,14 +17,18 @@ export type PaperKind =
   | 'run-sheet'
   | 'seam-log'
   | 'loan-slip'
-  | 'quarantine-tag';
+  | 'quarantine-tag'
+  | 'gift-manifest'
+  | 'offer-notice'
+  | 'transfer-slip'
+  | 'gift-year';
 
 /** What a paper is about; its code leads back to this. */
 export type PaperSubject = {
   readonly kind: PaperKind;
   readonly buyId: string | null;
   readonly householdId: string | null;
-  /** The order, the split, the claim, the packing day, the loan, or the hold or check that a tag is about. */
+  /** The order, the split, the claim, the packing day, the loan, the hold or check that a tag is about, the manifest, or the offer. */
   readonly subjectId: string | null;
 };
 
@@ -57,3 +62,21 @@ export const nameOf = (
   food: { readonly nameEn: string; readonly nameEs: string },
   { language }: Formats,
 ): string => (language === 'es' ? food.nameEs : food.nameEn);
+
+/** "Contains wheat, soy.", or that nothing was declared. */
+export function saysAllergens(
+  { allergens }: { readonly allergens: readonly string[] },
+  { words }: Formats,
+): string {
+  const names = allergens.map((allergen) => words.allergens[allergen] ?? allergen);
+  return names.length === 0 ? words.label.noAllergens : words.label.contains(names.join(', '));
+}
+
+/** How a container was treated, in the middle of a line. */
+export function treatmentName(
+  { treatment }: { readonly treatment: string | null },
+  { words, language }: Formats,
+): string {
+  const known = readTreatment(treatment);
+  return known === null ? words.label.untold : treatmentOf(known).names[language].toLowerCase();
+}

@@ -1,20 +1,36 @@
+import { giftEn, giftEs, offerEn, offerEs } from './giving.ts';
 import { loanEn, loanEs } from './loan-slip.ts';
 import { tagEn, tagEs } from './quarantine-tag.ts';
 import { runEn, runEs } from './run-sheet.ts';
 import { seamEn, seamEs } from './seam-log.ts';
 
-/** The papers of a packing day and of what is lent. */
-export const packingEn = { run: runEn, seam: seamEn, loan: loanEn, tag: tagEn };
+/** The papers of a packing day, of what is lent, and of what is offered and given. */
+export const packingEn = { run: runEn, seam: seamEn, loan: loanEn, tag: tagEn, gift: giftEn, offer: offerEn };
 export const packingTitlesEn = {
   'run-sheet': runEn.title,
   'seam-log': seamEn.title,
   'loan-slip': loanEn.title,
   'quarantine-tag': tagEn.title,
+  'gift-manifest': giftEn.title,
+  'gift-year': giftEn.yearTitle,
+  'offer-notice': offerEn.noticeTitle,
+  'transfer-slip': offerEn.slipTitle,
 };
-export const packingEs: typeof packingEn = { run: runEs, seam: seamEs, loan: loanEs, tag: tagEs };
+export const packingEs: typeof packingEn = {
+  run: runEs,
+  seam: seamEs,
+  loan: loanEs,
+  tag: tagEs,
+  gift: giftEs,
+  offer: offerEs,
+};
 export const packingTitlesEs: typeof packingTitlesEn = {
   'run-sheet': runEs.title,
   'seam-log': seamEs.title,
   'loan-slip': loanEs.title,
   'quarantine-tag': tagEs.title,
+  'gift-manifest': giftEs.title,
+  'gift-year': giftEs.yearTitle,
+  'offer-notice': offerEs.noticeTitle,
+  'transfer-slip': offerEs.slipTitle,
 };
