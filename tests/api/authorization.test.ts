@@ -254,4 +254,7 @@ const oneWho = (route: string): Caller =>
   LEAST_DUTY[route] === 'reviewer' ? strangers.reviewer : strangers.all;
 
 /** The routes that take their version in the query, having no body. */
-const queryFor = (route: string): string => (/^DELETE .*eater$/.test(route) ? '?version=1' : '');
+const queryFor = (route: string): string => {
+  if (route.endsWith('/labels/paper')) return '?sheet=a4-8';
+  return /^DELETE .*eater$/.test(route) ? '?version=1' : '';
+};

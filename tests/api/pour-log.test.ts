@@ -1,9 +1,11 @@
-import { isCode } from '@sheafbook/units';
+import { codeFromNumber, isCode } from '@sheafbook/units';
+import jsqr from 'jsqr';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
 import { aHall, aPackingSession, aPourBody, bringWheat, cansOf, type TestHall } from '../support/packing.ts';
+import { printed } from '../support/pdf.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
@@ -184,5 +186,110 @@ describe('the mass of a session', () => {
     expect((await lead().post(`${day}/signing`)).body.detail).toContain('500 g of');
     bodyOf(await leave({ leftGrams: brought - 500, because: 'A scoop was taken home by mistake.' }));
     bodyOf(await lead().post(`${day}/signing`), 201);
+  });
+});
+
+describe('under a label made ahead', () => {
+  const labels = async (name: keyof TestHall['wheat'], count: number, wish: Record<string, unknown> = {}) => {
+    const containerKindId = hall.shelves.kinds['can-no-10'];
+    const body = { ...at(name), containerKindId, treatment: 'oxygen-absorber', count, ...wish };
+    const made = bodyOf(await lead().post(`${day}/labels`, body), 201).labels;
+    return made.map(({ code }: { code: string }) => code) as string[];
+  };
+  const wanting = async (name: keyof TestHall['wheat']) =>
+    bodyOf(
+      await hall.buy.households[name].caller.put(`${day}/wishes`, {
+        wishes: [cansOf(hall, { containers: 1, gramsEach: 1000 })],
+      }),
+    );
+  const blankOf = async (codes: readonly string[]) =>
+    bodyOf(await lead().get(`${day}/labels`))
+      .labels.map(({ code }: { code: string }) => code)
+      .filter((code: string) => codes.includes(code));
+  const under = (codes: (string | null)[], name: keyof TestHall['wheat'] = 'Birchall') =>
+    lead().post(`${day}/pours`, { ...aPourBody(hall, { name, grams: codes.map(() => 1000) }), codes });
+  const swapped = (code: string) => {
+    const place = [...code].findIndex((sign, index) => index > 0 && sign !== code[index - 1]);
+    return `${code.slice(0, place - 1)}${code[place]}${code[place - 1]}${code.slice(place + 1)}`;
+  };
+
+  test('a pour names it as it was typed, others get codes of their own, and the label is blank no more', async () => {
+    await wanting('Birchall');
+    const [first = '', second = ''] = await labels('Birchall', 2);
+    expect(await blankOf([first, second])).toEqual([first, second]);
+    await start();
+    await bringWheat(hall, day, 'Birchall');
+    const typed = ` ${second.slice(0, 3).toLowerCase()}-${second.slice(3)}`;
+    const { containers } = bodyOf(await under([null, typed]), 201);
+    expect(containers[1].code).toBe(second);
+    expect([first, second]).not.toContain(containers[0].code);
+    expect(await blankOf([first, second])).toEqual([first]);
+    const { caller } = hall.buy.households.Birchall;
+    const shown = bodyOf(await caller.get(`${storehouse.path}/containers/${containers[1].id}`));
+    expect(shown).toMatchObject({ code: second, grams: 1000, treatment: 'oxygen-absorber' });
+  });
+
+  test('the sheet of labels has what is known, a mark that reads as its code, and room for the net mass', async () => {
+    await wanting('Birchall');
+    const codes = await labels('Birchall', 3);
+    const pdf = await printed(lead(), `${day}/labels/paper?sheet=a4-8&language=en&codes=${codes}`);
+    expect(pdf.pages[0]?.marks.map((mark) => jsqr(mark.data, mark.width, mark.height)?.data)).toEqual(codes);
+    expect(pdf.text).toMatch(/Net _+/);
+    expect(pdf.text).toMatch(/Contains wheat/);
+    const foreign = codeFromNumber(800_000_000, 6);
+    const call = () => lead().get(`${day}/labels/paper?sheet=a4-8&codes=${codes[0]},${foreign}`);
+    expect(await refusalOf(app, call)).toMatchObject(refused(404, 'thing-not-found'));
+  });
+
+  test('one sign misread or two swapped is a slip at its place, and nothing is poured', async () => {
+    await wanting('Birchall');
+    const [code = '', other = ''] = await labels('Birchall', 2);
+    await start();
+    await bringWheat(hall, day, 'Birchall');
+    const misread = `${code.slice(0, 2)}${code[2] === 'Z' ? 'Y' : 'Z'}${code.slice(3)}`;
+    for (const slip of [misread, swapped(code)])
+      expect(await refusalOf(app, () => under([other, slip]))).toMatchObject(
+        refused(400, 'invalid-input', 'codes.1'),
+      );
+    expect(await refusalOf(app, () => under([code, code]))).toMatchObject(
+      refused(400, 'invalid-input', 'codes'),
+    );
+    expect((await log()).pours).toEqual([]);
+    expect(await blankOf([code, other])).toEqual([code, other]);
+  });
+
+  test('a label of nobody, of a neighbour, of another kind, one used and one on hold are each said to be so', async () => {
+    await wanting('Birchall');
+    await wanting('Dell');
+    const [code = '', heldCode = ''] = await labels('Birchall', 2);
+    const [foreign = ''] = await labels('Dell', 1);
+    const [jar = ''] = await labels('Birchall', 1, { containerKindId: hall.shelves.kinds['can-no-2-5'] });
+    await start();
+    await bringWheat(hall, day, 'Birchall');
+    bodyOf(await under([code, heldCode]), 201);
+    const expectAt = async (codes: string[], wanted: ReturnType<typeof refused>) =>
+      expect(await refusalOf(app, () => under(codes))).toMatchObject(wanted);
+    await expectAt([codeFromNumber(800_000_000, 6)], refused(404, 'thing-not-found', 'codes.0'));
+    await expectAt([foreign], refused(409, 'label-does-not-fit', 'codes.0'));
+    await expectAt([jar], refused(409, 'label-does-not-fit', 'codes.0'));
+    await expectAt([code], refused(409, 'label-used', 'codes.0'));
+    const { containers } = bodyOf(
+      await hall.buy.households.Birchall.caller.get(`${storehouse.path}/containers?limit=200`),
+    );
+    const { id } = containers.find((one: { code: string }) => one.code === heldCode);
+    const hold = { of: { scope: 'containers', containerIds: [id] }, reason: 'a recall' };
+    bodyOf(await storehouse.coordinator.post(`${storehouse.path}/holds`, hold), 201);
+    await expectAt([heldCode], refused(409, 'on-hold', 'codes.0'));
+  });
+
+  test('two clients with one label: one fills it, the other is told that it is used', async () => {
+    await wanting('Birchall');
+    const [code = ''] = await labels('Birchall', 1);
+    await start();
+    await bringWheat(hall, day, 'Birchall');
+    const answers = await Promise.all([under([code]), under([code])]);
+    expect(answers.map(({ status }) => status).toSorted()).toEqual([201, 409]);
+    expect(answers.find(({ status }) => status === 409)?.body).toMatchObject({ code: 'label-used' });
+    expect((await log()).pours).toHaveLength(1);
   });
 });

@@ -117,3 +117,34 @@ test('at the line a can is told by its label or its code, and a slip is told bef
   await page.getByText('Container 1 of line 1.').waitFor();
   expect(asked).toEqual([]);
 });
+
+test('a label made ahead stands on its can: scanned at the pour, the can is logged under its code', async () => {
+  const { page } = await site.enter('pat-corran@example.org');
+  const at = session.replace('/api/storehouses', '/s').replace('packing-sessions', 'packing');
+  await page.goto(at);
+  await page.getByRole('link', { name: 'Labels ahead' }).click();
+  await page.getByRole('heading', { name: 'No label is made ahead.' }).waitFor();
+  await page.getByLabel('How many labels').fill('2');
+  await page.getByRole('button', { name: 'Make the labels' }).click();
+  await page.getByRole('heading', { name: '2 labels wait for their containers.' }).waitFor();
+  expect(await listViolations(page)).toEqual([]);
+  const href = await page.getByRole('link', { name: 'Open the labels to print' }).getAttribute('href');
+  const [first, second] = (await printed(hall.lead.caller, href ?? '')).pages.flatMap(({ marks }) => marks);
+  if (!first || !second) throw new Error('two labels have two marks');
+  camera.show(second);
+  await page.goto(`${at}/log`);
+  await page.getByText('It has a label already').click();
+  await page.getByRole('button', { name: 'Scan a label' }).first().click();
+  await expect.poll(() => page.getByLabel('Code on its label').inputValue()).not.toBe('');
+  const code = (await page.getByLabel('Code on its label').inputValue()).replaceAll(' ', '');
+  await page.getByLabel('Code on its label').fill(`${code.slice(0, -1)}${code.endsWith('A') ? 'B' : 'A'}`);
+  await page.getByText(/a sign was misread, or two were swapped/).waitFor();
+  expect(await page.getByRole('button', { name: /^Container 3: log/ }).isDisabled()).toBe(true);
+  await page.getByLabel('Code on its label').fill(code);
+  await page.getByRole('button', { name: /^Container 3: log/ }).click();
+  await page.getByRole('heading', { name: '3 containers are closed.' }).waitFor();
+  const { pours } = bodyOf(await hall.lead.caller.get(`${session}/log`));
+  expect(pours.at(-1).code).toBe(code);
+  await page.setViewportSize({ width: 320, height: 844 });
+  expect(await overflowOf(page)).toBe(0);
+});

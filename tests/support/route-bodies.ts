@@ -342,6 +342,9 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'PUT /packing-sessions/:session/wishes': { wishes: [] },
   'POST /packing-sessions/:session/slots': { startsAt: '2026-12-05T17:00:00Z' },
   'POST /packing-sessions/:session/bags': { bagId: ids.bag, householdId: ids.household },
+  'POST /packing-sessions/:session/labels': {
+    ...{ bagId: ids.bag, householdId: ids.household, containerKindId: ids.kind, treatment: 'none', count: 2 },
+  },
   'POST /packing-sessions/:session/pours': {
     ...{ line: 1, bagId: ids.bag, householdId: ids.household, containerKindId: ids.kind },
     ...{ treatment: 'none', targetGrams: 500, grams: [500] },

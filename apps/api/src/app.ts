@@ -40,6 +40,7 @@ import { keepingRoutes } from './features/keeping/routes.ts';
 import { keyingRoutes } from './features/keying/routes.ts';
 import { kitchenRoutes } from './features/kitchen/routes.ts';
 import { labelRoutes } from './features/label/routes.ts';
+import { labelAheadRoutes } from './features/label-ahead/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { leavingRoutes } from './features/leaving/routes.ts';
 import { loanRoutes } from './features/loan/routes.ts';
@@ -173,6 +174,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', traceRoutes)
   .route('/', treatmentRoutes)
   .route('/', labelRoutes)
+  .route('/', labelAheadRoutes)
   .route('/', seamRoutes)
   .route('/', wayToKeepRoutes)
   .route('/', stockCountRoutes)

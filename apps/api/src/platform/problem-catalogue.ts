@@ -109,6 +109,8 @@ export const PROBLEMS = {
     'The machine of this line is out. Nothing more is closed with it until three checks in a row have passed.',
   ),
   'container-ended': refuse(409, 'This container’s code has ended: what was in it stands in a new one.'),
+  'label-used': refuse(409, 'A container was filled under this label already.'),
+  'label-does-not-fit': refuse(409, 'This label was made for something else.'),
   'container-in-doubt': refuse(409, 'The seam of this container is in doubt. Somebody answers for it first.'),
   'container-offered': refuse(
     409,

@@ -9,17 +9,29 @@ import {
   households,
   lots,
 } from '@sheafbook/db/tables';
-import { and, eq, inArray, sql } from 'drizzle-orm';
+import { and, eq, inArray, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { gramsLeft, ownAccount } from '../container/queries.ts';
 
-/** What stands on the label of each container: those named, or else all of a household that are not empty. */
-export async function listToLabel(
+/** What stands on the label of each container of a household: those named, or else all that are not empty. */
+export const listToLabel = (
   tx: Tx,
   storehouseId: string,
-  wish: { householdId: string; codes: readonly string[] },
-) {
-  const { householdId, codes } = wish;
+  { householdId, codes }: { householdId: string; codes: readonly string[] },
+) =>
+  listToLabelOf(
+    tx,
+    storehouseId,
+    and(
+      eq(containers.householdId, householdId),
+      codes.length > 0
+        ? inArray(containers.containerCode, [...codes])
+        : sql`${accounts.inflow} > ${accounts.outflow}`,
+    ),
+  );
+
+/** What stands on the labels of the containers that are meant. */
+export async function listToLabelOf(tx: Tx, storehouseId: string, meant: SQL | undefined) {
   return tx
     .select({
       container: containers,
@@ -38,16 +50,8 @@ export async function listToLabel(
     .leftJoin(buys, joinOn(buys, buyLines, 'buyId'))
     .innerJoin(households, joinOn(households, containers, 'householdId'))
     .leftJoin(accounts, ownAccount)
-    .where(
-      and(
-        eq(containers.storehouseId, storehouseId),
-        eq(containers.householdId, householdId),
-        codes.length > 0
-          ? inArray(containers.containerCode, [...codes])
-          : sql`${accounts.inflow} > ${accounts.outflow}`,
-      ),
-    )
+    .where(and(eq(containers.storehouseId, storehouseId), meant))
     .orderBy(containers.containerId);
 }
 
-export type ToLabel = Awaited<ReturnType<typeof listToLabel>>[number];
+export type ToLabel = Awaited<ReturnType<typeof listToLabelOf>>[number];

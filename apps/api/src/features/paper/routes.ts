@@ -45,9 +45,13 @@ import {
   printWhoOwes,
   readPaper,
 } from './use-cases.ts';
-import { printLabels } from './use-cases-labels.ts';
+import { printLabels, printLabelsAhead } from './use-cases-labels.ts';
 
 const TAG = 'Papers';
+const LABELS_PDF = {
+  'Content-Type': 'application/pdf',
+  'Content-Disposition': 'inline; filename="labels.pdf"',
+};
 
 export const paperRoutes = new Hono<AppEnv>()
   .get(
@@ -228,10 +232,21 @@ export const paperRoutes = new Hono<AppEnv>()
     queryOf(labelSheetQuery),
     async (c) => {
       const bytes = await printLabels(contextOf(c), c.req.valid('query'));
-      return c.body(bytes, 200, {
-        'Content-Type': 'application/pdf',
-        'Content-Disposition': 'inline; filename="labels.pdf"',
-      });
+      return c.body(bytes, 200, LABELS_PDF);
+    },
+  )
+  .get(
+    '/packing-sessions/:session/labels/paper',
+    describe(TAG, 'Labels made ahead of a session as PDF, their net mass to be written by pen', [
+      'thing-not-found',
+      'nothing-to-label',
+    ]),
+    may(mayPrintRuns),
+    queryOf(labelSheetQuery),
+    async (c) => {
+      const query = c.req.valid('query');
+      const bytes = await printLabelsAhead(contextOf(c), idParam(c, 'session'), query);
+      return c.body(bytes, 200, LABELS_PDF);
     },
   )
   .get(

@@ -2,6 +2,7 @@ import { TREATMENT_CODES } from '@sheafbook/keeping';
 import { ABSORBER_SIZES } from '@sheafbook/packing';
 import { z } from 'zod';
 import { grams, gramsOrNone, instant, note, reason } from '../buy/schema.ts';
+import { containerCode } from '../label/schema.ts';
 
 export const bringBag = z.strictObject({ bagId: z.uuid(), householdId: z.uuid() });
 export type BringBag = z.infer<typeof bringBag>;
@@ -26,6 +27,8 @@ export const pourWish = z
       .array(grams)
       .min(1, 'Give the grams of a container at least.')
       .max(500, 'Log 500 containers at a time.'),
+    /** The label that stands on each already, or null where it gets one afterwards. */
+    codes: z.array(containerCode.nullable()).optional(),
     /** When it happened; what waited on a phone comes later. */
     pouredAt: instant.optional(),
   })
@@ -35,7 +38,15 @@ export const pourWish = z
       path: ['absorberMillilitres'],
       message: 'Packets go with the treatment that uses them.',
     },
-  );
+  )
+  .refine(({ codes, grams: each }) => codes === undefined || codes.length === each.length, {
+    path: ['codes'],
+    message: 'Give a code for each container, or none.',
+  })
+  .refine(({ codes = [] }) => new Set(codes.filter(Boolean)).size === codes.filter(Boolean).length, {
+    path: ['codes'],
+    message: 'Name each container once.',
+  });
 export type PourWish = z.infer<typeof pourWish>;
 
 export const undoing = z.strictObject({ reason });

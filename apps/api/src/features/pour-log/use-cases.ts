@@ -13,10 +13,10 @@ import {
   judgeContainerFill,
   judgeFromBagsAt,
   lockBagOfOwner,
-  makeContainers,
 } from '../container/use-cases.ts';
 import { listAllContainerKinds, loadContainerKind } from '../container-kind/queries.ts';
 import { loadHousehold } from '../household/queries.ts';
+import { containersToFill } from '../label-ahead/use-cases.ts';
 import {
   listWishes,
   loadSession,
@@ -133,9 +133,9 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
     if (stop) refuseStopped(stop, line, pouredAt);
     const kinds = await listAllContainerKinds(tx, storehouseId);
     const warnings = judgePacks(wish, bag.moistureTenthsPercent, { kind, food, kinds });
-    const made = await makeContainers(tx, context, {
-      ...{ kind, householdId, lotId: bag.lotId, packedOn: todayOf(context), note: '', treatment },
-      count: wish.grams.length,
+    const made = await containersToFill(tx, context, {
+      ...{ kind, householdId, lotId: bag.lotId, packedOn: todayOf(context), note: '', treatment, session },
+      codes: wish.codes ?? wish.grams.map(() => null),
       moistureTenths: bag.moistureTenthsPercent,
     });
     const gramsOf = (at: number) => wish.grams[at] ?? 0;

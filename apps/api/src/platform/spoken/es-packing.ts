@@ -76,4 +76,18 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'Packets go with the treatment that uses them.': 'Los sobres van con el tratamiento que los usa.',
   '{} with {} g of {} needs packets for {} ml of oxygen; these take up {} ml.':
     '{} con {} g de {} necesita sobres para {} ml de oxígeno; estos absorben {} ml.',
+  'Make a label at least.': 'Haga una etiqueta al menos.',
+  'Make 500 labels at a time.': 'Haga 500 etiquetas cada vez.',
+  'No container here has the code {}.': 'Ningún envase de aquí tiene el código {}.',
+  'The label {} is of another household.': 'La etiqueta {} es de otro hogar.',
+  '{} is on hold, so nothing is poured into it.': '{} está retenido, así que no se vierte nada en él.',
+  '{} has ended: what was in it stands in a new one.': '{} ha terminado: lo que contenía está en uno nuevo.',
+  '{} was filled and closed already. Read the label again.':
+    '{} ya se llenó y se cerró. Lea otra vez la etiqueta.',
+  'The label {} is of another lot of food.': 'La etiqueta {} es de otro lote.',
+  'The label {} is of another kind of container.': 'La etiqueta {} es de otro tipo de envase.',
+  'The label {} is of another day.': 'La etiqueta {} es de otro día.',
+  'Give a code for each container, or none.': 'Dé un código por envase, o ninguno.',
+  'A container was filled under this label already.': 'Ya se llenó un envase con esta etiqueta.',
+  'This label was made for something else.': 'Esta etiqueta se hizo para otra cosa.',
 };

@@ -11,8 +11,10 @@ import { useDraft } from '../../ui/use-draft.ts';
 import { gramsTyped } from '../shelf/mass-typed.ts';
 import type { Kind } from '../shelf/queries.ts';
 import type { Treatment } from '../treatment/queries.ts';
+import { codesTyped } from './codes-typed.ts';
 import { Drift } from './drift.tsx';
 import { type LogBody, type LoggedPour, ofSession, type PlanBody, sessionApi } from './queries.ts';
+import { labelsFit, UnderLabel } from './under-label.tsx';
 import type { Log } from './use-log.ts';
 import { usePackingText } from './words.ts';
 
@@ -33,6 +35,7 @@ const START = {
   line: '1',
   figure: '',
   count: '1',
+  labels: '',
 };
 
 /** One run at the line: its last reading, how far it has drifted, and the biggest key there is. */
@@ -67,6 +70,8 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
   const next = ofRun.length + waits.length + 1;
   const typed = gramsTyped(draft.figure, 'kg');
   const count = /^\d{1,3}$/.test(draft.count.trim()) ? Math.max(1, Number(draft.count)) : 1;
+  const codes = codesTyped(draft.labels);
+  const isLabelled = labelsFit(draft.labels, isOther ? count : 1);
   const pour = (grams: number, times: number) => {
     if (!kind) return;
     log.write({
@@ -75,9 +80,10 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
         ...{ line, bagId: bag.bagId, householdId: bag.householdId, containerKindId: kind.id },
         ...{ treatment, targetGrams, absorberMillilitres: packets },
         ...{ grams: Array.from({ length: times }, () => grams), pouredAt: new Date().toISOString() },
+        ...(codes.length === 0 ? {} : { codes }),
       },
     });
-    change({ figure: '', count: '1' });
+    change({ figure: '', count: '1', labels: '' });
     setIsOther(false);
   };
   return (
@@ -115,7 +121,7 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
           <button
             type="button"
             className="key"
-            disabled={typed === undefined || targetGrams === 0}
+            disabled={typed === undefined || targetGrams === 0 || !isLabelled}
             onClick={() => typed !== undefined && pour(typed, count)}
           >
             {typed === undefined ? t.typeFigure : t.logIt(next, count, format.count(typed))}
@@ -125,7 +131,7 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
         <button
           type="button"
           className="key"
-          disabled={targetGrams === 0 || bag.leftInBagsGrams < targetGrams}
+          disabled={targetGrams === 0 || bag.leftInBagsGrams < targetGrams || !isLabelled}
           onClick={() => pour(targetGrams, 1)}
         >
           {targetGrams === 0 ? t.noTarget : t.logIt(next, 1, format.count(targetGrams))}
@@ -137,6 +143,11 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
         </button>
         <Undo pour={ofRun.at(-1)} log={log} />
       </div>
+      <UnderLabel
+        typed={draft.labels}
+        count={isOther ? count : 1}
+        onChange={(labels) => change({ labels })}
+      />
       <RunSettings {...{ draft, change, kinds, treatments, kind, treatment, packets, targetGrams }} />
     </section>
   );

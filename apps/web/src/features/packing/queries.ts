@@ -13,6 +13,7 @@ export type PlanBody = Body<(typeof sessionApi)['plan']>;
 export type LinePlan = PlanBody['lines'][number];
 export type LogBody = Body<(typeof sessionApi)['log']>;
 export type LoggedBag = LogBody['bags'][number];
+export type Bringable = Body<(typeof sessionApi)['bringable-bags']>['bags'][number];
 export type LoggedPour = LogBody['pours'][number];
 
 export const sessionsQuery = (param: { readonly storehouse: string }) =>
@@ -53,6 +54,12 @@ export const bringableQuery = (param: OfSession) =>
   queryOptions({
     queryKey: ['packing', param, 'bringable'],
     queryFn: () => ask(sessionApi['bringable-bags'].$get({ param })),
+  });
+
+export const blankLabelsQuery = (param: OfSession) =>
+  queryOptions({
+    queryKey: ['packing', param, 'labels'],
+    queryFn: () => ask(sessionApi.labels.$get({ param })),
   });
 
 /** Whatever a change of a session makes old. */

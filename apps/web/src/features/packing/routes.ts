@@ -30,4 +30,10 @@ const log = createRoute({
   component: lazyRouteComponent(pages, 'Log'),
 });
 
-export const packingRoutes = [sessions, open, session, plan, log] as const;
+const labels = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/packing/$session/labels',
+  component: lazyRouteComponent(pages, 'LabelsAhead'),
+});
+
+export const packingRoutes = [sessions, open, session, plan, log, labels] as const;

@@ -73,6 +73,11 @@ function LeadLinks({ params, stage }: { params: { storehouse: string; session: s
         <Link className="btn" to="/s/$storehouse/packing/$session/plan" params={params}>
           {t.toPlan}
         </Link>
+        {stage === 'open' || stage === 'running' ? (
+          <Link className="btn" to="/s/$storehouse/packing/$session/labels" params={params}>
+            {t.labelsAhead}
+          </Link>
+        ) : null}
         {stage === 'open' ? (
           <button
             type="button"

@@ -129,6 +129,22 @@ export const en = {
     'No flame near grain dust; a mask when you pour. With asthma, sit it out. OSHA and the fire marshal come first.',
   ],
   log: 'Pour log',
+  labelsAhead: 'Labels ahead',
+  labelsWait: (count: number) =>
+    count === 0
+      ? 'No label is made ahead.'
+      : `${s(count, 'label waits', 'labels wait')} for ${count === 1 ? 'its container' : 'their containers'}.`,
+  labelsAheadSays:
+    'Made ahead, a label stands on its can before the can is filled: at the line scan it, and the net mass is written by pen.',
+  labelsUnused: 'Made and not used yet',
+  labelsCount: 'How many labels',
+  makeLabels: 'Make the labels',
+  hasLabel: 'It has a label already',
+  labelOnIt: 'Code on its label',
+  labelOnItHint: 'For several alike, a comma between two codes.',
+  labelSlip: 'This is no code of ours: a sign was misread, or two were swapped. Look at the label again.',
+  labelEach: (count: number) =>
+    count === 1 ? 'One container has one label.' : `Name a label for each of the ${count}, or none.`,
   findTitle: 'Which container is this?',
   found: (serial: number, line: number) => `Container ${serial} of line ${line}.`,
   foundUndone: (serial: number) => `It was logged as ${serial} and taken back.`,

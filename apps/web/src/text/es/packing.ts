@@ -125,6 +125,24 @@ export const es: PackingWords = {
     'Ninguna llama cerca del polvo de grano; mascarilla al verter. Con asma, no participe. Primero están OSHA y los bomberos.',
   ],
   log: 'Registro de envasado',
+  labelsAhead: 'Etiquetas de antemano',
+  labelsWait: (count) =>
+    count === 0
+      ? 'No hay etiquetas hechas de antemano.'
+      : `${s(count, 'etiqueta espera su envase', 'etiquetas esperan sus envases')}.`,
+  labelsAheadSays:
+    'Hecha de antemano, la etiqueta está en su lata antes de llenarla: en la línea se lee, y el peso neto se escribe a mano.',
+  labelsUnused: 'Hechas y sin usar',
+  labelsCount: 'Cuántas etiquetas',
+  makeLabels: 'Hacer las etiquetas',
+  hasLabel: 'Ya tiene etiqueta',
+  labelOnIt: 'Código de su etiqueta',
+  labelOnItHint: 'Si son varios iguales, una coma entre dos códigos.',
+  labelSlip: 'No es un código nuestro: un signo se leyó mal, o dos se cambiaron. Mire otra vez la etiqueta.',
+  labelEach: (count) =>
+    count === 1
+      ? 'Un envase tiene una etiqueta.'
+      : `Nombre una etiqueta para cada uno de los ${count}, o ninguna.`,
   findTitle: '¿Qué envase es este?',
   found: (serial, line) => `Envase ${serial} de la línea ${line}.`,
   foundUndone: (serial) => `Se anotó como ${serial} y se retiró.`,

@@ -14,7 +14,8 @@ export function makeLabel(label: Label, formats: Formats, storehouse: string): D
     spelled: label.spelled,
     title: language === 'es' ? label.food.nameEs : label.food.nameEn,
     lines: [
-      formats.labelMass(label.grams),
+      // A label made ahead stands on a container that is still to be weighed.
+      label.grams === 0 ? say.netByPen : formats.labelMass(label.grams),
       say.packed(
         formats.day(label.packedOn),
         treatment === null ? say.untold : treatment.names[language].toLowerCase(),

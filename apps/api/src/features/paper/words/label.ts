@@ -2,6 +2,7 @@
 export const labelEn = {
   title: 'Container labels',
   net: (masses: string) => `Net ${masses}`,
+  netByPen: 'Net ______________',
   packed: (day: string, treatment: string) => `Packed ${day}, ${treatment}`,
   untold: 'treatment not known',
   contains: (names: string) => `Contains ${names}.`,
@@ -20,6 +21,7 @@ export const labelEn = {
 export const labelEs: typeof labelEn = {
   title: 'Etiquetas de envases',
   net: (masses) => `Neto ${masses}`,
+  netByPen: 'Neto ______________',
   packed: (day, treatment) => `Envasado ${day}, ${treatment}`,
   untold: 'tratamiento no sabido',
   contains: (names) => `Contiene ${names}.`,

@@ -1,0 +1,1 @@
+export { mayPlanSessions as mayLabelAhead } from '../packing-session/policy.ts';

@@ -1,0 +1,35 @@
+import { Hono } from 'hono';
+import type { AppEnv } from '../../platform/app-env.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { mayLabelAhead } from './policy.ts';
+import { presentBlank, presentMade } from './present.ts';
+import { labelsAhead } from './schema.ts';
+import { makeLabels, readBlank } from './use-cases.ts';
+
+const TAG = 'Packing sessions';
+const LABELS = '/packing-sessions/:session/labels';
+const lead = may(mayLabelAhead);
+
+export const labelAheadRoutes = new Hono<AppEnv>()
+  .get(
+    LABELS,
+    describe(TAG, 'The labels made for a session that nothing has been filled under yet'),
+    lead,
+    async (c) => c.json(presentBlank(await readBlank(contextOf(c), idParam(c, 'session')))),
+  )
+  .post(
+    LABELS,
+    describe(TAG, 'Make labels for containers that are still to be filled', [
+      'not-enough-left',
+      'bag-on-hold',
+      'session-stage-wrong',
+    ]),
+    lead,
+    jsonBody(labelsAhead),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => makeLabels(context, idParam(c, 'session'), c.req.valid('json')),
+        present: presentMade,
+      }),
+  );
