@@ -1564,7 +1564,7 @@ table book.notice row level security
   due_on date
   path text default ''::text not null
   is_safety boolean not null
-  written_by uuid not null
+  written_by uuid
   written_at timestamp with time zone not null
   withdrawn_at timestamp with time zone
   constraint notice_pkey PRIMARY KEY (storehouse_id, notice_id)
@@ -1575,7 +1575,8 @@ table book.notice row level security
   constraint notice_audience_fits CHECK ((((audience = 'duty'::text) = (duty IS NOT NULL)) AND ((audience = 'household'::text) = (household_id IS NOT NULL)) AND ((audience <> 'buy'::text) OR (buy_id IS NOT NULL))))
   constraint notice_audience_known CHECK ((audience = ANY (ARRAY['everyone'::text, 'duty'::text, 'household'::text, 'buy'::text])))
   constraint notice_duty_known CHECK ((duty = ANY (ARRAY['coordinator'::text, 'treasurer'::text, 'packing_lead'::text, 'equipment_keeper'::text, 'reviewer'::text])))
-  constraint notice_kind_known CHECK ((kind = ANY (ARRAY['written'::text, 'stage'::text, 'landing-moved'::text, 'held'::text, 'released'::text, 'packing'::text, 'offer'::text])))
+  constraint notice_kind_known CHECK ((kind = ANY (ARRAY['written'::text, 'stage'::text, 'landing-moved'::text, 'held'::text, 'released'::text, 'packing'::text, 'offer'::text, 'equipment'::text])))
+  constraint notice_of_a_person_has_its_writer CHECK (((kind <> 'written'::text) OR (written_by IS NOT NULL)))
   constraint notice_says_something CHECK (((about ~ '\S'::text) AND (says ~ '\S'::text)))
   CREATE INDEX notice_by_buy ON book.notice USING btree (storehouse_id, buy_id)
   CREATE INDEX notice_by_household ON book.notice USING btree (storehouse_id, household_id)

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
+import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { anItem, aShed, book, type TestItem, type TestShed } from '../support/equipment.ts';
@@ -203,6 +204,42 @@ test('what was not fetched is free four hours after its start, and not before', 
   app.clock.now = new Date('2026-09-05T18:00:00Z');
   expect(bodyOf(await shed.keeper.caller.post(path)).state).toBe('not-fetched');
   expect((await book(shed.moss.caller, sealer, ['2026-09-05T13:00', '2026-09-05T18:00'])).status).toBe(201);
+});
+
+test('what nobody fetched is freed by itself, its household is told, and whoever waits is asked', async () => {
+  const { id } = bodyOf(await book(shed.hale.caller, sealer, SATURDAY), 201);
+  const wish = { from: '2026-09-05T14:00', until: '2026-09-05T17:00' };
+  bodyOf(await orr.caller.post(`${sealer.path}/waiting`, wish), 201);
+  const goRound = async (at: string) => {
+    app.clock.now = new Date(at);
+    await enqueueEverywhere(app.outside, 'free-unfetched-equipment');
+    expect(await doWork(app)).toMatchObject({ later: 0, dead: 0 });
+  };
+  await goRound('2026-09-05T17:59:00Z');
+  expect((await ownOf(shed.hale)).bookings).toMatchObject([{ id, state: 'booked' }]);
+  await goRound('2026-09-05T18:00:00Z'); // four hours after 09:00 in Chicago
+  expect((await ownOf(shed.hale)).bookings).toEqual([]);
+  const [told] = bodyOf(await shed.hale.caller.get(`${shed.path}/notices`)).notices;
+  expect(told).toMatchObject({ kind: 'equipment', about: sealer.name, writtenBy: null });
+  expect(told.words).toContain('did not fetch it within 4 hours');
+  expect((await ownOf(orr)).bookings).toMatchObject([
+    { state: 'offered', startsAt: '2026-09-05T19:00:00.000Z' },
+  ]);
+  const count = async () => bodyOf(await shed.hale.caller.get(`${shed.path}/notices`)).notices.length;
+  const before = await count();
+  await goRound('2026-09-05T18:15:00Z');
+  expect(await count()).toBe(before);
+});
+
+test('nobody loses a time because the piece was not there to be fetched', async () => {
+  const { id } = bodyOf(await book(shed.hale.caller, sealer, SATURDAY), 201);
+  const [unit] = sealer.units;
+  const dirty = { version: 1, condition: 'dirty', conditionNote: '', missing: [] };
+  bodyOf(await shed.keeper.caller.put(`${shed.path}/equipment-units/${unit?.id}`, dirty));
+  app.clock.now = new Date('2026-09-05T18:30:00Z');
+  await enqueueEverywhere(app.outside, 'free-unfetched-equipment');
+  await doWork(app);
+  expect((await ownOf(shed.hale)).bookings).toMatchObject([{ id, state: 'booked' }]);
 });
 
 test('a piece that is broken, lacks a critical part or is due for service is booked by nobody', async () => {

@@ -18,7 +18,7 @@ export const notices = book.table(
     dueOn: date('due_on', { mode: 'string' }),
     path: text('path').notNull().default(''),
     isSafety: boolean('is_safety').notNull(),
-    writtenBy: uuid('written_by').notNull(),
+    writtenBy: uuid('written_by'),
     writtenAt: timestamp('written_at', { withTimezone: true, mode: 'date' }).notNull(),
     withdrawnAt: timestamp('withdrawn_at', { withTimezone: true, mode: 'date' }),
   },

@@ -32,6 +32,9 @@ export const storehouseItself = (
   isHelping: false,
 });
 
+/** Whether nobody asks, but the storehouse is at work by itself. */
+export const isStorehouseItself = ({ personId }: Actor): boolean => personId === NOBODY;
+
 export const hasDuty = (actor: Actor, ...duties: readonly Duty[]): boolean =>
   duties.some((duty) => actor.duties.has(duty));
 

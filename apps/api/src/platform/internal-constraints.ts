@@ -158,6 +158,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'notice_audience_known',
   'notice_duty_known',
   'notice_kind_known',
+  'notice_of_a_person_has_its_writer',
   'notice_reading_once',
   'notice_reading_read_first',
   'notice_says_something',

@@ -9,7 +9,7 @@ import {
   households,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, eq, gt, inArray, isNull, lt, ne, or, sql } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray, isNull, lt, lte, ne, or, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -237,6 +237,22 @@ export async function updateWish(
         eq(equipmentWishes.equipmentWishId, wish.equipmentWishId),
       ),
     );
+}
+
+/** Loans that were to begin by an instant and that nobody fetched, the earliest first. */
+export async function listUnfetched(tx: Tx, storehouseId: string, startedBy: Date): Promise<BookingRow[]> {
+  return tx
+    .select()
+    .from(bookings)
+    .where(
+      and(
+        eq(bookings.storehouseId, storehouseId),
+        eq(bookings.purpose, 'loan'),
+        eq(bookings.state, 'booked'),
+        lte(bookings.startsAt, startedBy),
+      ),
+    )
+    .orderBy(asc(bookings.startsAt), asc(bookings.bookingId));
 }
 
 /** Who waits for things, the earliest wish first, those of one moment by seat. */

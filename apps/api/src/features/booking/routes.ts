@@ -12,13 +12,13 @@ import {
   bookForHousehold,
   bookService,
   cancelBooking,
-  freeUnfetched,
   readBookingsOfItem,
   readFreeTimes,
   readOwnBookings,
   stopWaiting,
   waitFor,
 } from './use-cases.ts';
+import { freeUnfetched } from './use-cases-unfetched.ts';
 
 const TAG = 'Equipment';
 

@@ -182,24 +182,6 @@ export function acceptOffer(context: Context, bookingId: string) {
   });
 }
 
-const NO_SHOW_HOURS = 4;
-
-/** What nobody fetched some hours after its start is free again (job map 8). */
-export function freeUnfetched(context: Context, bookingId: string) {
-  return withTx(context, async (tx) => {
-    const booking = await lockBooking(tx, context, bookingId);
-    refuseUnless(booking, 'booked');
-    const fromMs = booking.startsAt.getTime() + minutes(60 * NO_SHOW_HOURS);
-    if (context.now().getTime() < fromMs)
-      throw new Problem('booking-not-open', {
-        detail: `It may be fetched until ${NO_SHOW_HOURS} hours after its start.`,
-        until: new Date(fromMs).toISOString(),
-      });
-    await endBooking(tx, context, booking, 'not-fetched');
-    return readBookingInside(tx, context, bookingId);
-  });
-}
-
 /** Says yes or no to handing on: the borrower before, the one after, or the keeper, who may say no until a day before. */
 export function answerRelay(context: Context, bookingId: string, { version, agrees }: RelayAnswer) {
   const { actor } = context;

@@ -10,7 +10,7 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, inArray, isNull, lt, or, type SQL, sql } from 'drizzle-orm';
-import type { Actor } from '../../platform/actor.ts';
+import { type Actor, isStorehouseItself } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { joinOn } from '../../platform/join-on.ts';
 import { newId } from '../../platform/new-id.ts';
@@ -26,7 +26,15 @@ export type Audience =
   | { readonly to: 'buy'; readonly buyId: string };
 
 export type NoticeDraft = {
-  readonly kind: 'written' | 'stage' | 'landing-moved' | 'held' | 'released' | 'packing' | 'offer';
+  readonly kind:
+    | 'written'
+    | 'stage'
+    | 'landing-moved'
+    | 'held'
+    | 'released'
+    | 'packing'
+    | 'offer'
+    | 'equipment';
   readonly audience: Audience;
   readonly about: string;
   readonly says: string;
@@ -54,7 +62,7 @@ export async function writeNotice(tx: Tx, context: Context, draft: NoticeDraft):
     dueOn: draft.dueOn ?? null,
     path: draft.path === undefined ? '' : `/api/storehouses/${storehouseId}${draft.path}`,
     isSafety: draft.isSafety ?? false,
-    writtenBy: personId,
+    writtenBy: isStorehouseItself(context.actor) ? null : personId,
     writtenAt: context.now(),
   });
   return noticeId;
@@ -126,7 +134,7 @@ export async function listNotices(
       buyName: buys.name,
     })
     .from(notices)
-    .innerJoin(persons, joinOn(persons, notices, 'personId', 'writtenBy'))
+    .leftJoin(persons, joinOn(persons, notices, 'personId', 'writtenBy'))
     .leftJoin(buys, ofBuy)
     .leftJoin(noticeReadings, ofReader(actor))
     .where(

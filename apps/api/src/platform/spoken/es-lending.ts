@@ -20,6 +20,8 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
     '{} necesita {} a su hora. Ningún otro día está libre a esas horas: elija otra.',
   '{} has no {} at its new time. Look for another day or another thing.':
     '{} no tiene {} a su nueva hora. Busque otro día u otro objeto.',
+  'You had booked this and did not fetch it within {} hours, so it is free for others again: {}.':
+    'Lo tenía reservado y no lo recogió en {} horas, así que vuelve a estar libre para los demás: {}.',
   'This was before it was booked or went out.': 'Eso fue antes de que se reservara o saliera.',
   'What is older than a day the keeper writes down.':
     'Lo que tiene más de un día lo anota quien guarda el equipo.',
