@@ -6,6 +6,7 @@ import { bodyOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
 import { aHall, aPackingSession, aPourBody, bringWheat, cansOf, type TestHall } from '../support/packing.ts';
 import { printed } from '../support/pdf.ts';
+import { piecesOf } from '../support/shelf.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
@@ -291,5 +292,53 @@ describe('under a label made ahead', () => {
     expect(answers.map(({ status }) => status).toSorted()).toEqual([201, 409]);
     expect(answers.find(({ status }) => status === 409)?.body).toMatchObject({ code: 'label-used' });
     expect((await log()).pours).toHaveLength(1);
+  });
+});
+
+describe('who may not eat what is in a can', () => {
+  const addEater = async (facts: Record<string, unknown>) => {
+    const { caller, householdId } = hall.buy.households.Ashdown;
+    const eater = { birthOn: '1990', ...facts };
+    bodyOf(await caller.post(`${storehouse.path}/households/${householdId}/eaters`, eater), 201);
+  };
+  /** A can of Ashdown's oats off a line; gives its container. */
+  const aCanOfOats = async (line: number): Promise<string> => {
+    const { Ashdown } = hall.buy.households;
+    const [oats] = await piecesOf(storehouse, hall.buy.splitIds.oats, Ashdown);
+    const bag = { bagId: oats?.bagId, householdId: Ashdown.householdId };
+    bodyOf(await lead().post(`${day}/bags`, bag));
+    const facts = aPourBody(hall, { name: 'Ashdown', line, grams: [500], treatment: 'none' });
+    return bodyOf(await lead().post(`${day}/pours`, { ...facts, ...bag }), 201).containers[0].id;
+  };
+  const eatersOf = async (containerId: string) =>
+    bodyOf(
+      await hall.buy.households.Ashdown.caller.get(`${storehouse.path}/containers/${containerId}/eaters`),
+    );
+
+  test('is told by name and reason, and who should take care after what its line ran before it', async () => {
+    await addEater({ name: 'Ida' });
+    await addEater({ name: 'Cy', excludedAllergens: ['wheat'] });
+    await addEater({ name: 'Gil', avoidsGluten: true });
+    await start();
+    await bringWheat(hall, day, 'Ashdown');
+    const clean = await aCanOfOats(1);
+    const gil = { name: 'Gil', allergens: [], isFoodExcluded: false, hasGluten: true };
+    expect(await eatersOf(clean)).toEqual({ mayNotEat: [gil], mayHaveMet: [] });
+    const { containers } = bodyOf(await pour({ name: 'Ashdown', grams: [1000] }), 201);
+    const cy = { name: 'Cy', allergens: ['wheat'], isFoodExcluded: false, hasGluten: false };
+    expect(await eatersOf(containers[0].id)).toEqual({ mayNotEat: [cy, gil], mayHaveMet: [] });
+    const after = await eatersOf(await aCanOfOats(1));
+    expect(after.mayNotEat).toEqual([gil]);
+    expect(after.mayHaveMet).toMatchObject([{ name: 'Cy', foods: [{ nameEn: 'Hard red winter wheat' }] }]);
+    expect((await eatersOf(await aCanOfOats(2))).mayHaveMet).toEqual([]);
+  });
+
+  test('is nobody else’s to ask', async () => {
+    await start();
+    await bringWheat(hall, day, 'Ashdown');
+    const { containers } = bodyOf(await pour({ name: 'Ashdown', grams: [1000] }), 201);
+    const path = `${storehouse.path}/containers/${containers[0].id}/eaters`;
+    const call = () => hall.buy.households.Dell.caller.get(path);
+    expect(await refusalOf(app, call)).toMatchObject(refused(404, 'thing-not-found'));
   });
 });

@@ -280,6 +280,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /containers': 'household',
   'GET /containers/:container': 'household',
   'PUT /containers/:container/treatment': 'household',
+  'GET /containers/:container/eaters': 'household',
   'POST /containers/:container/pours': 'household',
   'POST /containers/:container/uses': 'household',
   'POST /pours/:entry/undoing': 'household',

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { mayEat } from './may-eat.ts';
+import { mayEat, whyNotEat } from './may-eat.ts';
 
 const anyone = { excludedAllergens: [], excludedFoodCodes: [], avoidsGluten: false };
 const wheat = { foodCode: 'wheat-hard-red', allergens: ['wheat'], gluten: 'yes' } as const;
@@ -43,4 +43,15 @@ test.for([
   },
 ])('$food.foodCode: $may, because $because', ({ who, food, may }) => {
   expect(mayEat(who, food)).toBe(may);
+});
+
+test('why not: the allergens as the food has them, the food itself, and gluten', () => {
+  const who = {
+    excludedAllergens: [' WHEAT', 'soy'],
+    excludedFoodCodes: ['Wheat-Hard-Red'],
+    avoidsGluten: true,
+  };
+  expect(whyNotEat(who, wheat)).toEqual({ allergens: ['wheat'], isFoodExcluded: true, hasGluten: true });
+  expect(whyNotEat(who, oats)).toEqual({ allergens: [], isFoodExcluded: false, hasGluten: true });
+  expect(whyNotEat(who, rice)).toBeNull();
 });

@@ -1,7 +1,7 @@
 import type { GroupTotal } from '@sheafbook/coverage';
 import { type Fraction, fractionToNumber, roundFraction } from '@sheafbook/units';
 import { groupCostPerDay } from './landed.ts';
-import type { closeGapInBuy, readCoverage, readTotals } from './use-cases.ts';
+import type { closeGapInBuy, readCoverage, readTotals, WhoMayNotEat } from './use-cases.ts';
 
 type Read = Awaited<ReturnType<typeof readCoverage>>;
 type Gap = Awaited<ReturnType<typeof closeGapInBuy>>;
@@ -117,3 +117,11 @@ const presentTotal = (figure: GroupTotal) =>
     : { isShown: false as const };
 
 const roundedOrNull = (value: Fraction | null) => (value === null ? null : toHundredths(value));
+
+export const presentWhoMayNotEat = ({ mayNotEat, mayHaveMet }: WhoMayNotEat) => ({
+  mayNotEat: mayNotEat.map(({ eater, whyNot }) => ({ name: eater.name, ...whyNot })),
+  mayHaveMet: mayHaveMet.map(({ eater, met }) => ({
+    name: eater.name,
+    foods: met.map(({ foodId, nameEn, nameEs }) => ({ id: foodId, nameEn, nameEs })),
+  })),
+});

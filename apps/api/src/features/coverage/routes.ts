@@ -1,10 +1,10 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { contextOf, describe, may, queryOf } from '../../platform/http.ts';
+import { contextOf, describe, idParam, may, queryOf } from '../../platform/http.ts';
 import { hasCoverage, maySeeTotals } from './policy.ts';
-import { presentCoverage, presentGap, presentTotals } from './present.ts';
+import { presentCoverage, presentGap, presentTotals, presentWhoMayNotEat } from './present.ts';
 import { gapQuery } from './schema.ts';
-import { closeGapInBuy, readCoverage, readTotals } from './use-cases.ts';
+import { closeGapInBuy, readCoverage, readTotals, readWhoMayNotEat } from './use-cases.ts';
 
 const TAG = 'Coverage';
 
@@ -27,4 +27,10 @@ export const coverageRoutes = new Hono<AppEnv>()
     describe(TAG, 'All households together, held back below five'),
     may(maySeeTotals),
     async (c) => c.json(presentTotals(await readTotals(contextOf(c)))),
+  )
+  .get(
+    '/containers/:container/eaters',
+    describe(TAG, 'Who of my household may not eat what is in one of my containers'),
+    may(hasCoverage, 'household-needed'),
+    async (c) => c.json(presentWhoMayNotEat(await readWhoMayNotEat(contextOf(c), idParam(c, 'container')))),
   );

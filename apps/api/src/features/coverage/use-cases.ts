@@ -5,6 +5,7 @@ import {
   groupTotals,
   mayEat,
   type Pack,
+  whyNotEat,
 } from '@sheafbook/coverage';
 import type { Tx } from '@sheafbook/db';
 import type { FoodRow } from '@sheafbook/db/tables';
@@ -15,9 +16,11 @@ import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listBuyLines, loadBuy, requireStage } from '../buy/queries.ts';
+import { loadContainer } from '../container/queries.ts';
 import { estimateFill } from '../fill/use-cases.ts';
 import { listFoodsById } from '../food/queries.ts';
 import { loadKept } from '../keeping/use-cases.ts';
+import { listRanBefore } from '../pour-log/queries.ts';
 import { type LandedFood, landedFoods } from './landed.ts';
 import {
   listAwardedAndFetched,
@@ -210,6 +213,31 @@ const traitsOf = (food: FoodRow) => ({
   ...{ foodCode: food.foodCode, allergens: food.allergens },
   gluten: food.gluten as 'yes' | 'no' | 'cross-contact',
 });
+
+/**
+ * Who of one's own household may not eat what is in a container, and who should take care, since its line ran before it,
+ * that day, what they may not eat. Whether the line was cleaned between is not known.
+ */
+export function readWhoMayNotEat(context: Context, containerId: string) {
+  const { storehouseId } = context.actor;
+  const householdId = householdOf(context);
+  return withTx(context, async (tx) => {
+    const { food } = await loadContainer(tx, storehouseId, { householdId, containerId });
+    const ranBefore = await listRanBefore(tx, storehouseId, containerId);
+    const eaters = await listEatersOf(tx, storehouseId, [householdId]);
+    await noteHelpersRead(tx, context, 'who eats what');
+    const judged = eaters.map((eater) => ({
+      eater,
+      whyNot: whyNotEat(toFacts(eater), traitsOf(food)),
+      met: ranBefore.filter((other) => !mayEat(toFacts(eater), traitsOf(other))),
+    }));
+    return {
+      mayNotEat: judged.flatMap(({ eater, whyNot }) => (whyNot ? [{ eater, whyNot }] : [])),
+      mayHaveMet: judged.filter(({ whyNot, met }) => !whyNot && met.length > 0),
+    };
+  });
+}
+export type WhoMayNotEat = Awaited<ReturnType<typeof readWhoMayNotEat>>;
 
 /** What a food cost a household landed, on the average over its buys; undefined when it bought none. */
 export async function findLandedCost(

@@ -7,6 +7,7 @@ import {
   containerKinds,
   containers,
   entries,
+  type FoodRow,
   foods,
   households,
   lots,
@@ -17,7 +18,8 @@ import {
   packingWishes,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, isNull, lt, sql } from 'drizzle-orm';
+import { alias } from 'drizzle-orm/pg-core';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { gramsLeft } from '../container/queries.ts';
@@ -163,6 +165,30 @@ export async function lastSerial(
     .orderBy(desc(packingPours.serial))
     .limit(1);
   return row?.serial ?? 0;
+}
+
+/** What a container's line ran before it that day, each food once; nothing where no line closed it. */
+export async function listRanBefore(tx: Tx, storehouseId: string, containerId: string): Promise<FoodRow[]> {
+  const own = alias(packingPours, 'own');
+  const rows = await tx
+    .selectDistinctOn([foods.foodId], { food: foods })
+    .from(own)
+    .innerJoin(
+      packingPours,
+      and(
+        eq(packingPours.storehouseId, own.storehouseId),
+        eq(packingPours.packingSessionId, own.packingSessionId),
+        eq(packingPours.line, own.line),
+        lt(packingPours.serial, own.serial),
+        isNull(packingPours.undoneEntryId),
+      ),
+    )
+    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
+    .innerJoin(lots, joinOn(lots, containers, 'lotId'))
+    .innerJoin(foods, joinOn(foods, lots, 'foodId'))
+    .where(and(eq(own.storehouseId, storehouseId), eq(own.containerId, containerId)))
+    .orderBy(foods.foodId);
+  return rows.map(({ food }) => food);
 }
 
 export async function insertPours(

@@ -16,6 +16,7 @@ import { treatmentsQuery } from '../treatment/queries.ts';
 import { gramsTyped } from './mass-typed.ts';
 import { containersQuery, OF_STOCK, type Shelved } from './queries.ts';
 import { SayTreatment } from './say-treatment.tsx';
+import { WhoNot } from './who-not.tsx';
 import { useShelfText } from './words.ts';
 import './shelf.css';
 
@@ -71,6 +72,7 @@ function Sheet({ shelved }: { shelved: Shelved }) {
         <h1>{food}</h1>
         <span className="code">{spellCode(code)}</span>
       </div>
+      {grams === 0 ? null : <WhoNot container={shelved.id} food={food} />}
       <p>{grams === 0 ? words.holdsNothing : words.holds(format.mass(grams), format.count(grams))}</p>
       <dl className="figures">
         {facts.map(({ name, value }) => (

@@ -38,6 +38,9 @@ export const en = {
   find: 'Find by food, kind or code',
   findHint: 'A code stands on the label: six signs and a check.',
   codeWrong: 'This is no code of ours: a sign was misread. Look at the label again.',
+  mayNotEat: (name: string, because: readonly string[]) => `${name} may not eat this: ${because.join(', ')}.`,
+  mayHaveMet: (name: string, foods: readonly string[]) =>
+    `${name}, take care: its line ran ${foods.join(', ')} before it that day.`,
   nothingFound: 'No container of yours has that food, kind or code.',
   allContainers: 'Every container',
   isEmpty: 'empty',

@@ -38,6 +38,8 @@ export const es: ShelfWords = {
   find: 'Buscar por alimento, tipo o código',
   findHint: 'El código está en la etiqueta: seis signos y uno de control.',
   codeWrong: 'Este no es un código nuestro: algún signo se leyó mal. Mire otra vez la etiqueta.',
+  mayNotEat: (name, because) => `${name} no puede comer esto: ${because.join(', ')}.`,
+  mayHaveMet: (name, foods) => `${name}, con cuidado: por su línea pasó antes, ese día, ${foods.join(', ')}.`,
   nothingFound: 'Ningún envase suyo tiene ese alimento, tipo o código.',
   allContainers: 'Todos los envases',
   isEmpty: 'vacío',
