@@ -35,6 +35,7 @@ import { shelfRoutes } from './features/shelf/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
 import { supplyRoutes } from './features/supplies/routes.ts';
 import { tinRoutes } from './features/tin/routes.ts';
+import { traceRoutes } from './features/trace/routes.ts';
 import { treatmentRoutes } from './features/treatment/routes.ts';
 import { wayToKeepRoutes } from './features/way-to-keep/routes.ts';
 import { workRoutes } from './features/work/routes.ts';
@@ -142,6 +143,7 @@ export const router = createRouter({
       ...foodRoutes,
       ...containerKindRoutes,
       ...containerWishRoutes,
+      ...traceRoutes,
       ...treatmentRoutes,
       ...labelRoutes,
       ...wayToKeepRoutes,

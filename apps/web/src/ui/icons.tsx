@@ -80,6 +80,11 @@ export const BellIcon = () => (
     <path d="M5 17h14c-1.500-1.500-2-3.500-2-6.500a5 5 0 0 0-10 0c0 3-.5 5-2 6.500zM10 20h4M12 5.500V4" />
   </Icon>
 );
+export const TraceIcon = () => (
+  <Icon>
+    <path d="M4 6c5 0 6 6 10 6h6M4 18c5 0 6-6 10-6M4 12h16" />
+  </Icon>
+);
 export const MoreIcon = () => (
   <Icon>
     <path d="M4 6h16v12H4zM4 11h16M10.500 14.500h3" />

@@ -12,6 +12,7 @@ import {
   PeopleIcon,
   ShelfIcon,
   StatementIcon,
+  TraceIcon,
 } from './icons.tsx';
 
 const isMember = (house: House) => house.household !== null;
@@ -32,6 +33,7 @@ export const PLACES = [
   { to: '/s/$storehouse/equipment', name: 'equipment', icon: EquipmentIcon, isFor: () => true },
   { to: '/s/$storehouse/giving', name: 'giving', icon: GivingIcon, isFor: () => true },
   { to: '/s/$storehouse/notices', name: 'notices', icon: BellIcon, isFor: () => true },
+  { to: '/s/$storehouse/trace', name: 'trace', icon: TraceIcon, isFor: () => true },
   { to: '/s/$storehouse/household', name: 'household', icon: HouseholdIcon, isFor: () => true },
   { to: '/s/$storehouse/books', name: 'books', icon: BooksIcon, isFor: readsBooks },
   { to: '/s/$storehouse/people', name: 'people', icon: PeopleIcon, isFor: () => true },

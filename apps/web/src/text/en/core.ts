@@ -9,6 +9,7 @@ export const en = {
   shelf: 'Shelf',
   equipment: 'Equipment',
   giving: 'Giving',
+  trace: 'Trace',
   people: 'People',
   more: 'More',
   morePlaces: 'More places',

@@ -10,6 +10,7 @@ export const es: Catalogue = {
   shelf: 'Despensa',
   equipment: 'Equipos',
   giving: 'Donar',
+  trace: 'Rastro',
   people: 'Personas',
   more: 'Más',
   morePlaces: 'Más lugares',
