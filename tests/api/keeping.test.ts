@@ -152,6 +152,28 @@ describe('a container’s sheet', () => {
   });
 });
 
+test('what last summer cost is told by place, with what moving would give back, to its household alone', async () => {
+  const fenner = await aHousehold(app, storehouse, 'Fenner');
+  const [hot, cool] = [await aPlace(fenner, 'Shed', 320), await aPlace(fenner, 'Cellar', 120)];
+  const cans = await stock(fenner, { count: 2 });
+  await move(fenner, cans, hot);
+  const { places } = bodyOf(await fenner.caller.get(at('/hot-places')));
+  expect(places.map(({ place }: { place: { id: string } }) => place.id)).toEqual([hot, cool]);
+  const [shed, cellar] = places;
+  // 92 days at 32.0 °C age 2^((320 − 211.1) / 55.6) = 3.89 times as fast, at 12.0 °C 0.32 times: 358 less 30.
+  expect(shed).toMatchObject({ days: 92, usedDays: 358, lostDays: 328, isMeasured: true });
+  expect(shed.cooler.id).toBe(cool);
+  expect(shed.standing.count).toBe(2);
+  const { helps } = await keepingOf(fenner, cans[0] ?? '');
+  const move1 = helps.find(({ way }: { way: string }) => way === 'move');
+  expect(shed.gains).toMatchObject([{ count: 2, leastDays: move1.gainDays, mostDays: move1.gainDays }]);
+  expect(cellar).toMatchObject({ usedDays: 30, lostDays: 0, cooler: null, gains: [] });
+  expect(bodyOf(await storehouse.coordinator.get(at('/hot-places?of=common'))).places).toEqual(
+    expect.not.arrayContaining([expect.objectContaining({ place: expect.objectContaining({ id: hot }) })]),
+  );
+  expect((await fenner.caller.get(at('/hot-places?of=common'))).body.code).toBe('duty-missing');
+});
+
 test('the shelf says of each container where it stands and how long it keeps, on paper too', async () => {
   const dell = await aHousehold(app, storehouse, 'Dell');
   const cool = await aPlace(dell, 'Pantry', 120);

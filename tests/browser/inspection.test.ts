@@ -39,3 +39,70 @@ test('a can is looked at on a phone question by question, with the caution at it
   expect(await listViolations(page)).toEqual([]);
   expect(await overflowOf(page)).toBe(0);
 }, 120_000);
+
+test('seeds that were laid are counted at the can, and what that tells stands beside it', async () => {
+  const page = await site.visit('member');
+  await page.goto(`${site.root}/shelf`);
+  await settle(page);
+  await page.locator('.run').first().click();
+  await page.getByRole('link', { name: 'Look at it and write down what is found' }).click();
+  await page.getByLabel('Seeds laid').fill('20');
+  await page.getByLabel('Of these sprouted').fill('21');
+  await page.getByRole('button', { name: 'Write the test down' }).click();
+  await page.getByText('no more can sprout than were laid').waitFor();
+  await page.getByLabel('Of these sprouted').fill('17');
+  await page.getByRole('button', { name: 'Write the test down' }).click();
+  await page.getByText(/17 of 20 sprouted, 85 %/).waitFor();
+  await page.getByText(/this tells of age, not of safety/).waitFor();
+  expect(await listViolations(page)).toEqual([]);
+}, 60_000);
+
+test('a gift comes in after six questions on a phone: with care where nobody knows, and never from beside paint', async () => {
+  const page = await site.visit('member');
+  await page.setViewportSize({ width: 320, height: 844 });
+  await page.goto(`${site.root}/shelf`);
+  await settle(page);
+  await page.getByRole('link', { name: 'Take in what somebody gives' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Nothing was taken in yet' }).waitFor();
+  await page.getByRole('link', { name: 'Take in what somebody gives' }).click();
+  const answer = async (question: number, name: string) => {
+    await page.getByText(`Question ${question} of 6`).waitFor();
+    await page.getByRole('button', { name, exact: true }).click();
+  };
+  await answer(1, 'Somebody remembers');
+  await answer(2, 'Packed at home');
+  expect(await listViolations(page)).toEqual([]);
+  expect(await overflowOf(page)).toBe(0);
+  await answer(3, 'In a garage, a shed or an attic');
+  await answer(4, 'It stood near fuel, paint or poison');
+  await page.reload(); // what was answered is kept
+  await answer(5, 'No');
+  await answer(6, 'No');
+  await page.getByRole('heading', { name: 'It is not taken in' }).waitFor();
+  expect(await page.getByRole('button', { name: 'Take it in' }).count()).toBe(0);
+  for (let back = 0; back < 4; back += 1)
+    await page.getByRole('button', { name: 'One question back' }).click();
+  await answer(3, 'Nobody knows');
+  await answer(4, 'Neither');
+  await answer(5, 'No');
+  await answer(6, 'No');
+  await page.getByRole('heading', { name: 'It may come in, with its history unknown' }).waitFor();
+  await page.getByText('so it is taken to have stood warm').waitFor();
+  await page.getByRole('button', { name: 'Take it in' }).click();
+  await page.getByText('Say who gave it, or “unknown”.').waitFor();
+  await page.getByRole('searchbox').fill('pinto');
+  await page.keyboard.press('Enter');
+  await page.getByText('Food: ').waitFor();
+  await page.getByLabel('In each').fill('3 lb');
+  await page.getByLabel('Who gives it').fill('Old Mr Underhill');
+  expect(await listViolations(page)).toEqual([]);
+  expect(await overflowOf(page)).toBe(0);
+  await page.getByRole('button', { name: 'Take it in' }).click();
+  await page.getByText('3.0 lb are in the book, in 1 container.').waitFor();
+  await page.getByRole('link', { name: 'Taken in' }).click();
+  await page.getByRole('heading', { level: 1, name: '1 gift was taken in' }).waitFor();
+  await settle(page);
+  await page.getByText('history unknown', { exact: true }).waitFor();
+  expect(await page.getByText('Underhill').count()).toBe(0);
+  expect(await listViolations(page)).toEqual([]);
+}, 90_000);

@@ -53,3 +53,15 @@ test('a place is added, a usual year is typed, and a logger’s file is tried, t
   await page.getByRole('button', { name: 'Take back february.csv with all its readings' }).click();
   await page.getByText('february.csv').waitFor({ state: 'detached' });
 }, 180_000);
+
+test('what last summer cost stands by place, and what moving would give back under it', async () => {
+  const page = await site.visit('member', { viewport: { width: 320, height: 800 } });
+  await page.goto(`${site.root}/places`);
+  await settle(page);
+  await page.getByRole('link', { name: 'What last summer cost' }).click();
+  await page.getByRole('columnheader', { name: 'Of these lost, days' }).waitFor();
+  await page.getByRole('heading', { level: 1, name: /of life lost last summer$/ }).waitFor();
+  await settle(page);
+  expect(await listViolations(page)).toEqual([]);
+  expect(await overflowOf(page)).toBe(0);
+}, 60_000);

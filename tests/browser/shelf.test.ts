@@ -56,6 +56,21 @@ test('what is eaten leaves its container, never more than is in it', async () =>
   await page.getByText(new RegExp(`^${left} \\(`)).waitFor();
 }, 180_000);
 
+test('a container on the plank of its place opens its sheet, and goes to the kitchen and back with one tap each', async () => {
+  const page = await site.visit('member');
+  await page.goto(`${site.root}/shelf`);
+  await settle(page);
+  const planks = page.locator('section', { has: page.getByRole('heading', { name: 'Where it stands' }) });
+  expect(await planks.getByRole('heading', { level: 3 }).count()).toBeGreaterThan(0);
+  await planks.locator('.run').first().click();
+  await page.getByText(/^All .* of it go to your kitchen/).waitFor();
+  expect(await listViolations(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Take it to the kitchen' }).click();
+  await page.getByText('It is empty.').waitFor();
+  await page.getByRole('button', { name: 'Put it back' }).click();
+  await page.getByText(/\(.* g\) are in it\.$/).waitFor();
+}, 60_000);
+
 test('what a household has at home is recorded, and the pages are free of what axe finds', async () => {
   const page = await site.visit('member');
   await page.goto(`${site.root}/shelf/record`);

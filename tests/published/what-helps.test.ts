@@ -1,4 +1,11 @@
-import { type KeptContainer, keepingLifeOf, type Stretch, warmSeasonOf, whatHelps } from '@sheafbook/keeping';
+import {
+  hotSeasons,
+  type KeptContainer,
+  keepingLifeOf,
+  type Stretch,
+  warmSeasonOf,
+  whatHelps,
+} from '@sheafbook/keeping';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
@@ -97,5 +104,45 @@ describe('the warm season of a year', () => {
         },
       ),
     );
+  });
+});
+
+describe('what the last summer cost', () => {
+  const read = (days: number, tenthsCelsius: number): Stretch => ({ days, tenthsCelsius, known: 'read' });
+  const [at60, at70, at90] = [60, 70, 90].map((fahrenheit) => (fahrenheit - 32) / 0.18) as [
+    number,
+    number,
+    number,
+  ];
+  const garage = { placeId: 'garage', history: [read(150, at70), read(92, at90), read(123, at70)] };
+  const cellar = { placeId: 'cellar', history: [read(365, at60)] };
+  const room = { placeId: 'room', history: [read(365, at70)] };
+  const attic = {
+    placeId: 'attic',
+    history: [{ days: 365, tenthsCelsius: 250, known: 'unknown' as const }],
+  };
+
+  test('92 days at 90 °F age as 368 at 70 °F, the same at 60 °F as 46: a garage loses 322 against the cellar', () => {
+    const [warm, guessed, ...others] = hotSeasons([attic, cellar, room, garage]);
+    expect(guessed).toMatchObject({ placeId: 'attic', coolerPlaceId: 'cellar', isMeasured: false });
+    expect(warm).toMatchObject({ placeId: 'garage', coolerPlaceId: 'cellar', isMeasured: true });
+    expect([warm?.startsAfterDays, warm?.days]).toEqual([150, 92]);
+    expect(warm?.usedDays).toBeCloseTo(368, 6); // 92 × 2²
+    expect(warm?.lostDays).toBeCloseTo(322, 6); // less 92 × 2⁻¹
+    expect(others.map(({ placeId, lostDays }) => [placeId, Math.round(lostDays)])).toEqual([
+      ['room', 46], // 92 − 46
+      ['cellar', 0],
+    ]);
+  });
+
+  test('nobody is sent to a place that was not read through that season, nor to a warmer one', () => {
+    const late = {
+      placeId: 'late',
+      history: [{ ...read(200, at60), known: 'unknown' as const }, read(165, at60)],
+    };
+    expect(hotSeasons([garage, late, attic])).toContainEqual(
+      expect.objectContaining({ placeId: 'garage', coolerPlaceId: null, lostDays: 0 }),
+    );
+    expect(hotSeasons([])).toEqual([]);
   });
 });

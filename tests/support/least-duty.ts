@@ -95,6 +95,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /offers/:offer/papers/notice': 'household coordinator',
   'GET /offers/:offer/papers/transfer-slip': 'household coordinator',
   'GET /inspection-rules': 'member',
+  'GET /hot-places': 'household coordinator packing_lead',
   'GET /inspections/due': 'household coordinator packing_lead',
   'GET /containers/:container/inspections': 'household coordinator packing_lead',
   'POST /containers/:container/inspections': 'household coordinator packing_lead',

@@ -17,6 +17,7 @@ import { givingRoutes } from './features/giving/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
 import { inspectionRoutes } from './features/inspection/routes.ts';
+import { intakeRoutes } from './features/intake/routes.ts';
 import { labelRoutes } from './features/label/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { noticeRoutes } from './features/notices/routes.ts';
@@ -130,6 +131,7 @@ export const router = createRouter({
       ...shelfRoutes,
       ...rotationRoutes,
       ...inspectionRoutes,
+      ...intakeRoutes,
       ...placeRoutes,
       ...offerRoutes,
       ...settingsRoutes,

@@ -1,6 +1,7 @@
 export * from './ageing.ts';
 export * from './caution.ts';
 export * from './container-traits.ts';
+export * from './hot-season.ts';
 export * from './inspection.ts';
 export * from './inspection-due.ts';
 export * from './inspection-words.ts';

@@ -2,6 +2,7 @@ import type { ContainerRow, PlaceRow } from '@sheafbook/db/tables';
 import { eatFirstAsKnown, type Help } from '@sheafbook/keeping';
 import type { Keeping, Kept } from './kept.ts';
 import type { ToldMove } from './queries.ts';
+import type { HotPlace } from './use-cases-hot.ts';
 
 export const presentPlaceOf = (place: PlaceRow | null) =>
   place && { id: place.placeId, name: place.name, kind: place.kind, isStores: place.householdId === null };
@@ -90,3 +91,19 @@ export function presentKeeping({
     })),
   };
 }
+
+/** Days of life are as at 70 °F, and told whole: nobody knows them finer. */
+export const presentHotPlaces = (rows: readonly HotPlace[]) => ({
+  places: rows.map(({ season, place, cooler, startsOn, endsOn, standing, gains }) => ({
+    place: presentPlaceOf(place),
+    ...{ startsOn, endsOn, days: season.days, isMeasured: season.isMeasured },
+    usedDays: Math.round(season.usedDays),
+    lostDays: Math.round(season.lostDays),
+    cooler: presentPlaceOf(cooler),
+    standing,
+    gains: gains.map(({ food, ...gain }) => ({
+      food: { id: food.foodId, code: food.foodCode, nameEn: food.nameEn, nameEs: food.nameEs },
+      ...gain,
+    })),
+  })),
+});

@@ -1,10 +1,11 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayMoveSome } from './policy.ts';
-import { presentKeeping, presentMoved, presentMoves } from './present.ts';
-import { moveWish } from './schema.ts';
+import { presentHotPlaces, presentKeeping, presentMoved, presentMoves } from './present.ts';
+import { hotPlacesQuery, moveWish } from './schema.ts';
 import { moveContainers, readKeeping, readMoves } from './use-cases.ts';
+import { readHotPlaces } from './use-cases-hot.ts';
 
 const TAG = 'Keeping';
 
@@ -20,6 +21,15 @@ export const keepingRoutes = new Hono<AppEnv>()
         run: (context) => moveContainers(context, c.req.valid('json')),
         present: presentMoved,
       }),
+  )
+  .get(
+    '/hot-places',
+    describe(TAG, 'What last summer cost food in each place, and what moving it would give back', [
+      'duty-missing',
+    ]),
+    may(mayMoveSome, 'household-needed'),
+    queryOf(hotPlacesQuery),
+    async (c) => c.json(presentHotPlaces(await readHotPlaces(contextOf(c), c.req.valid('query')))),
   )
   .get(
     '/containers/:container/keeping',

@@ -25,3 +25,7 @@ export const moveWish = z
     message: 'A place has a record of its own; say how warm it was there.',
   });
 export type MoveWish = z.infer<typeof moveWish>;
+
+/** One's own places and stock, or the common stock's. */
+export const hotPlacesQuery = z.strictObject({ of: z.enum(['household', 'common']).default('household') });
+export type HotPlacesQuery = z.infer<typeof hotPlacesQuery>;

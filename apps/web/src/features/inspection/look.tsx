@@ -6,6 +6,7 @@ import { joined, Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { Guided } from './guided.tsx';
 import { type Looks, looksQuery, rulesQuery } from './queries.ts';
+import { SmallTests } from './small-tests.tsx';
 import { useInspectionText } from './words.ts';
 import './inspection.css';
 
@@ -28,6 +29,7 @@ export function LookPage() {
             <Head container={read.container} />
             <Guided container={read.container} rules={known} />
             <Earlier inspections={read.inspections} />
+            <SmallTests container={read.container} tests={read.tests} />
           </>
         )}
       </Loaded>

@@ -40,6 +40,9 @@ export function Places() {
           <Link className="btn go" to="/s/$storehouse/places/new" params={{ storehouse }}>
             {words.add}
           </Link>
+          <Link className="btn" to="/s/$storehouse/places/summer" params={{ storehouse }}>
+            {words.summer}
+          </Link>
         </div>
       )}
     </>

@@ -19,6 +19,14 @@ export const placeQuery = (param: InHouse & { readonly place: string }) =>
     queryFn: () => ask(inside.places[':place'].$get({ param })),
   });
 
+export type HotPlaces = InferResponseType<(typeof inside)['hot-places']['$get'], 200>;
+export type Whose = 'household' | 'common';
+export const hotPlacesQuery = (param: InHouse, of: Whose) =>
+  queryOptions({
+    queryKey: ['places', 'hot', param, of],
+    queryFn: () => ask(inside['hot-places'].$get({ param, query: { of } })),
+  });
+
 /** The store's places are kept by whoever keeps its stock; the server says so too. */
 export const keepsStore = ({ duties }: House) =>
   duties.includes('coordinator') || duties.includes('packing_lead');

@@ -11,10 +11,15 @@ const add = createRoute({
   path: '/places/new',
   component: lazyRouteComponent(() => import('./place-form.tsx'), 'NewPlace'),
 });
+const summer = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/places/summer',
+  component: lazyRouteComponent(() => import('./summer.tsx'), 'SummerPage'),
+});
 const one = createRoute({
   getParentRoute: () => houseRoute,
   path: '/places/$place',
   component: lazyRouteComponent(() => import('./place.tsx'), 'PlacePage'),
 });
 
-export const placeRoutes = [all, add, one] as const;
+export const placeRoutes = [all, add, summer, one] as const;

@@ -1,76 +1,25 @@
 import { spellCode } from '@sheafbook/units';
-import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
-import { askOnce } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
 import { NextStep } from '../../ui/pieces.tsx';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
-import { OF_STOCK } from '../shelf/queries.ts';
-import { inside, type Queued, type Rotation } from './queries.ts';
+import type { Queued, Rotation } from './queries.ts';
+import { TakenSaid } from './taken-said.tsx';
+import { useTaking } from './use-taking.ts';
 import { useRotationText } from './words.ts';
 
 const SHOWN = 10;
-type Taken = { readonly entryId: string; readonly says: string; readonly warning: string | null };
 
 /** The first ten, each with one tap to the kitchen, and the last taking to be undone. */
 export function EatNext({ queue, leaveShut }: Pick<Rotation, 'queue' | 'leaveShut'>) {
   const words = useRotationText();
   const { storehouse, format } = useHouse();
-  const queries = useQueryClient();
-  const [taken, setTaken] = useState<Taken | null>(null);
+  const kitchen = useTaking();
+  const { taking } = kitchen;
   const nameOf = (food: Queued['food']) => (format.language === 'es' ? food.nameEs : food.nameEn);
-  const renew = () => Promise.all(OF_STOCK.map((key) => queries.invalidateQueries({ queryKey: [key] })));
-  const taking = useMutation({
-    mutationFn: (container: string) =>
-      askOnce(`kitchen.${container}`, {}, (headers) =>
-        inside.containers[':container'].kitchen.$post(
-          { param: { storehouse, container }, json: {} },
-          { headers },
-        ),
-      ),
-    onSuccess: ({ entryId, food, takenGrams, next, earlier }) => {
-      const after = next?.container ? words.thenNext(spellCode(next.container.code)) : words.lastOne;
-      setTaken({
-        entryId,
-        says: `${words.taken(format.mass(takenGrams), nameOf(food))} ${after}`,
-        warning: earlier?.container ? words.earlier(spellCode(earlier.container.code)) : null,
-      });
-      return renew();
-    },
-  });
-  const undoing = useMutation({
-    mutationFn: (entry: string) => {
-      const json = { reason: '' };
-      return askOnce(`kitchen-undo.${entry}`, json, (headers) =>
-        inside.kitchen.takes[':entry'].undoing.$post({ param: { storehouse, entry }, json }, { headers }),
-      );
-    },
-    onSuccess: () => {
-      setTaken(null);
-      return renew();
-    },
-  });
   const next = queue.filter(({ container }) => container !== null).slice(0, SHOWN);
   return (
     <NextStep title={words.eatNext}>
-      <div role="status" hidden={taken === null}>
-        {taken === null ? null : (
-          <>
-            <p className="said well-said">{taken.says}</p>
-            {taken.warning === null ? null : <p className="said watch-said">{taken.warning}</p>}
-            <button
-              type="button"
-              className="btn"
-              disabled={undoing.isPending}
-              onClick={() => undoing.mutate(taken.entryId)}
-            >
-              {words.undo}
-            </button>
-          </>
-        )}
-      </div>
-      <ProblemSaid error={taking.error ?? undoing.error} />
+      <TakenSaid {...kitchen} />
       {next.length === 0 ? <p>{words.nothingWords}</p> : null}
       <ol className="list eat-next">
         {next.map(({ container, food, place, grams, isOpen, daysLeft, atRiskGrams }) =>

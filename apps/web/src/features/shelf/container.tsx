@@ -16,6 +16,7 @@ import { treatmentsQuery } from '../treatment/queries.ts';
 import { gramsTyped } from './mass-typed.ts';
 import { containersQuery, OF_STOCK, type Shelved } from './queries.ts';
 import { SayTreatment } from './say-treatment.tsx';
+import { ToKitchen } from './to-kitchen.tsx';
 import { WhoNot } from './who-not.tsx';
 import { useShelfText } from './words.ts';
 import './shelf.css';
@@ -87,6 +88,7 @@ function Sheet({ shelved }: { shelved: Shelved }) {
         <SayTreatment key={`${shelved.treatment} ${shelved.moistureTenths}`} shelved={shelved} />
       )}
       {grams === 0 ? null : <HowLong container={shelved.id} lotIds={others.map(({ id }) => id)} />}
+      <ToKitchen shelved={shelved} />
       {grams === 0 ? null : <TakeOut key={grams} shelved={shelved} />}
       {grams === 0 ? null : (
         <div className="actions">

@@ -1,11 +1,11 @@
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import type { Kind, Shelved } from './queries.ts';
-import { type Run, runsOf } from './runs.ts';
+import { planksOf, type Run } from './runs.ts';
 import './shelf.css';
 import { useShelfText } from './words.ts';
 
-/** Picture 2: one's own containers on planks, by kind and to the scale of what each holds. */
+/** Picture 2: one's own containers on the planks of their places, by kind and to the scale of what each holds. */
 export function ShelfPicture({
   containers,
   kinds,
@@ -18,11 +18,16 @@ export function ShelfPicture({
   return (
     <section>
       <h2>{words.atHome}</h2>
-      <div className="planks">
-        {runsOf(containers, kinds).map((run) => (
-          <RunLink key={run.key} run={run} />
-        ))}
-      </div>
+      {planksOf(containers, kinds).map(({ place, runs }) => (
+        <section key={place?.id ?? ''}>
+          <h3>{place?.name ?? words.noPlace}</h3>
+          <div className="planks">
+            {runs.map((run) => (
+              <RunLink key={run.key} run={run} />
+            ))}
+          </div>
+        </section>
+      ))}
       {containers.some(({ keeping }) => keeping !== null) ? (
         <p className="soft mark">{words.shadeMeans}</p>
       ) : null}

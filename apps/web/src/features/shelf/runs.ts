@@ -1,11 +1,11 @@
 import type { Kind, Shelved } from './queries.ts';
 
 export type Shape = 'can' | 'pail' | 'jar' | 'bottle' | 'pouch' | 'drum';
-/** Containers that stand together: one food in one kind, as many as go beside each other on one plank. */
+/** Containers that stand together: one lot of a food in one kind, as many as go beside each other on one plank. */
 export type Run = {
   readonly key: string;
   readonly containers: readonly Shelved[];
-  /** How many of the food and kind there are in all. */
+  /** How many of the lot and kind there are in this place. */
   readonly count: number;
   readonly shape: Shape;
   readonly width: number;
@@ -38,11 +38,31 @@ export function sizeOf(shape: Shape, capacityMicrolitres: number): { width: numb
   return { width, height: width * ratio };
 }
 
-/** The containers that hold something, food by food and kind by kind, cut to what one plank carries. */
+/** A place at home with what stands there; null is where nobody has said. */
+export type Planks = { readonly place: Shelved['place']; readonly runs: readonly Run[] };
+
+/** The containers that hold something, place by place by name, those without one last. */
+export function planksOf(containers: readonly Shelved[], kinds: readonly Kind[]): Planks[] {
+  const full = containers.filter(({ grams }) => grams > 0);
+  const places = [...new Map(full.map(({ place }) => [place?.id ?? '', place])).values()];
+  return places
+    .toSorted(
+      (a, b) => Number(a === null) - Number(b === null) || (a?.name ?? '').localeCompare(b?.name ?? ''),
+    )
+    .map((place) => ({
+      place,
+      runs: runsOf(
+        full.filter((one) => one.place?.id === place?.id),
+        kinds,
+      ),
+    }));
+}
+
+/** The containers that hold something, lot by lot and kind by kind, cut to what one plank carries. */
 export function runsOf(containers: readonly Shelved[], kinds: readonly Kind[]): Run[] {
   const together = new Map<string, Shelved[]>();
   for (const container of containers.filter(({ grams }) => grams > 0)) {
-    const key = `${container.food.code} ${container.kind.code}`;
+    const key = `${container.food.code} ${container.kind.code} ${container.lotId}`;
     together.set(key, [...(together.get(key) ?? []), container]);
   }
   return [...together.entries()]

@@ -62,6 +62,9 @@ function OwnShelf() {
               <Link className="btn" to="/s/$storehouse/shelf/record" params={{ storehouse }}>
                 {words.record}
               </Link>
+              <Link className="btn" to="/s/$storehouse/intakes" params={{ storehouse }}>
+                {words.takeIn}
+              </Link>
               {full.length === 0 ? null : (
                 <Link className="btn" to="/s/$storehouse/shelf/labels" params={{ storehouse }}>
                   {words.toLabels}

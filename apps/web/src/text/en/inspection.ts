@@ -60,6 +60,18 @@ export const en = {
   undoReason: 'Booked out by mistake',
   undone: 'The grams are back in it. What was found stays written.',
   earlier: 'Earlier looks',
+  smallTests: 'Small tests of this lot',
+  smallTestsWords: 'Seeds that sprout, a loaf or a pot of beans tell of age and quality, never of safety.',
+  tests: { sprout: 'Sprouting', bake: 'Baking', cook: 'Cooking' },
+  whichTest: 'Which test',
+  laid: 'Seeds laid',
+  sproutedCount: 'Of these sprouted',
+  sprouted: (sprouted: number, laid: number, percent: number) =>
+    `${sprouted} of ${laid} sprouted, ${percent} %`,
+  seedsProblem: 'Count both in whole seeds; no more can sprout than were laid.',
+  howItTurnedOut: 'How it turned out',
+  turnedOutNeeded: 'Say how it turned out.',
+  writeTest: 'Write the test down',
   planningAid:
     'A planning aid, not a laboratory. When in doubt, throw it out; your county extension office knows more.',
 };

@@ -9,6 +9,30 @@ export const en = {
   stores: 'The store’s places',
   none: 'No place is in the book yet.',
   add: 'Add a place',
+  summer: 'What last summer cost',
+  summerOf: 'Whose places',
+  summerOwners: { household: 'Our household’s', common: 'The store’s' },
+  summerStands: (place: string, count: number) =>
+    `${place}: ${s(count, 'day', 'days')} of life lost last summer`,
+  summerNothing: 'No place cost more than another last summer',
+  summerWords:
+    'For each place the warmest 92 days of the last year, against the same days in the coolest other place that was read through them. Days of life are as at 70 °F (21.1 °C).',
+  summerNone: 'No place is in the book yet. Add one, and say how warm it is by the month.',
+  summerPlace: 'Place',
+  summerWhen: 'Warmest days',
+  summerUsed: 'Life used, days',
+  summerLost: 'Of these lost, days',
+  notRead: 'nobody read it; reckoned as warm',
+  moving: 'What moving it gives back',
+  movingTo: (from: string, to: string) => `From ${from} to ${to}`,
+  movingFood: (food: string, count: number, mass: string) =>
+    `${food}, ${s(count, 'container', 'containers')}, ${mass}`,
+  gains: (least: number, most: number) =>
+    least === most
+      ? `${s(most, 'day', 'days')} more each`
+      : `${least} to ${s(most, 'day', 'days')} more each`,
+  nothingToMove: 'Nothing that stands there would keep longer elsewhere.',
+  liftCaution: 'A full pail is a load for two: lift with your legs, and carry no more than you see over.',
   change: 'Change what it is called and is like',
   whose: 'Whose place it is',
   owners: { household: 'Our household’s: nobody else sees it', store: 'The store’s: everybody sees it' },

@@ -61,6 +61,19 @@ export const es: typeof en = {
   undoReason: 'Sacado por error',
   undone: 'Los gramos están de vuelta. Lo encontrado queda anotado.',
   earlier: 'Revisiones anteriores',
+  smallTests: 'Pequeñas pruebas de este lote',
+  smallTestsWords:
+    'Semillas que brotan, un pan o una olla de frijoles hablan de la edad y la calidad, nunca de la seguridad.',
+  tests: { sprout: 'Brote', bake: 'Horneado', cook: 'Cocción' },
+  whichTest: 'Qué prueba',
+  laid: 'Semillas puestas',
+  sproutedCount: 'De ellas brotaron',
+  sprouted: (sprouted: number, laid: number, percent: number) =>
+    `brotaron ${sprouted} de ${laid}, ${percent} %`,
+  seedsProblem: 'Cuente ambas en semillas enteras; no brotan más de las que se pusieron.',
+  howItTurnedOut: 'Cómo resultó',
+  turnedOutNeeded: 'Diga cómo resultó.',
+  writeTest: 'Apuntar la prueba',
   planningAid:
     'Una ayuda para planear, no un laboratorio. Si duda, tírelo; la oficina de extensión de su condado sabe más.',
 };

@@ -11,6 +11,31 @@ export const es: PlaceWords = {
   stores: 'Los lugares del almacén',
   none: 'Todavía no hay ningún lugar en el libro.',
   add: 'Agregar un lugar',
+  summer: 'Qué costó el último verano',
+  summerOf: 'Lugares de quién',
+  summerOwners: { household: 'De nuestro hogar', common: 'Del almacén' },
+  summerStands: (place: string, count: number) =>
+    `${place}: ${count} ${count === 1 ? 'día' : 'días'} de vida perdidos el último verano`,
+  summerNothing: 'Ningún lugar costó más que otro el último verano',
+  summerWords:
+    'De cada lugar, los 92 días más cálidos del último año, frente a los mismos días en el lugar más fresco que se midió entonces. Los días de vida son como a 21,1 °C (70 °F).',
+  summerNone: 'Aún no hay ningún lugar en el libro. Añada uno, y diga cuánto calor hace cada mes.',
+  summerPlace: 'Lugar',
+  summerWhen: 'Días más cálidos',
+  summerUsed: 'Vida gastada, días',
+  summerLost: 'De ellos perdidos, días',
+  notRead: 'nadie lo midió; se calcula como cálido',
+  moving: 'Qué devuelve moverlo',
+  movingTo: (from: string, to: string) => `De ${from} a ${to}`,
+  movingFood: (food: string, count: number, mass: string) =>
+    `${food}, ${count} ${count === 1 ? 'envase' : 'envases'}, ${mass}`,
+  gains: (least: number, most: number) =>
+    least === most
+      ? `${most} ${most === 1 ? 'día' : 'días'} más cada uno`
+      : `de ${least} a ${most} días más cada uno`,
+  nothingToMove: 'Nada de lo que hay ahí duraría más en otro lugar.',
+  liftCaution:
+    'Un cubo lleno es carga para dos: levante con las piernas, y no lleve más de lo que le deje ver.',
   change: 'Cambiar su nombre y cómo es',
   whose: 'De quién es el lugar',
   owners: { household: 'De nuestro hogar: nadie más lo ve', store: 'Del almacén: todos lo ven' },

@@ -28,7 +28,13 @@ export const es: ShelfWords = {
   inspections: 'Qué revisar',
   inspect: 'Revisarlo y anotar lo que se encuentra',
   record: 'Anotar lo que tiene en casa',
-  atHome: 'En casa',
+  atHome: 'Dónde está',
+  noPlace: 'Nadie dijo dónde',
+  toKitchen: 'Llevarlo a la cocina',
+  toKitchenSays: (mass: string) =>
+    `Todo, ${mass}, va a su cocina. Sigue siendo suyo y cuenta hasta que se coma.`,
+  toKitchenOpens: 'Cuenta como abierto desde hoy, y lo abierto dura mucho menos. Se puede devolver.',
+  takeIn: 'Recibir lo que alguien da',
   lidOff: 'sin tapa: abierto',
   shadeMeans:
     'Cuanto más pálido un envase, antes hay que comer lo que tiene; una muesca es en menos de un año.',

@@ -1,0 +1,90 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import { useText } from '../../text/taste.ts';
+import { Choice } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { State } from '../../ui/pieces.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { keepsStore } from '../place/queries.ts';
+import { type Intakes, intakesQuery, type Whose } from './queries.ts';
+import { useIntakeText } from './words.ts';
+
+/** What was given and taken in, with what is known of it; who gave it stands nowhere here. */
+export function TakenInPage() {
+  const t = useText();
+  const words = useIntakeText();
+  const house = useHouse();
+  const [of, setOf] = useState<Whose>(house.household === null ? 'common' : 'household');
+  useTitle(words.title);
+  const isKeeper = keepsStore(house);
+  if (house.household === null && !isKeeper) return <h1>{t.noHousehold}</h1>;
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/shelf" params={{ storehouse: house.storehouse }}>
+        <BackIcon />
+        {words.shelf}
+      </Link>
+      {house.household !== null && isKeeper ? (
+        <Choice
+          label={words.whose}
+          value={of}
+          options={(['household', 'common'] as const).map((value) => ({ value, name: words.owners[value] }))}
+          onChange={(value) => setOf(value as Whose)}
+        />
+      ) : null}
+      <List of={of} />
+    </>
+  );
+}
+
+function List({ of }: { of: Whose }) {
+  const words = useIntakeText();
+  const { storehouse } = useHouse();
+  const reading = useQuery(intakesQuery({ storehouse }, of));
+  return (
+    <Loaded reading={reading}>
+      {({ intakes }) => (
+        <>
+          <h1>{words.stands(intakes.length)}</h1>
+          <p>{words.listWords}</p>
+          <Link className="btn go" to="/s/$storehouse/intakes/new" params={{ storehouse }}>
+            {words.begin}
+          </Link>
+          <ul className="list">
+            {intakes.map((one) => (
+              <TakenIn key={one.lotId} taken={one} />
+            ))}
+          </ul>
+        </>
+      )}
+    </Loaded>
+  );
+}
+
+function TakenIn({ taken }: { taken: Intakes['intakes'][number] }) {
+  const words = useIntakeText();
+  const { format } = useHouse();
+  const { food, packedOn, mark, reasons, verdict, note, takenAt } = taken;
+  return (
+    <li>
+      <span>
+        <b>{format.language === 'es' ? food.nameEs : food.nameEn}</b>{' '}
+        {verdict === 'known' ? null : <State kind="watch" word={words.unknownHistory} />}
+        <span className="soft block">
+          {[
+            words.takenOn(format.day(takenAt.slice(0, 10))),
+            packedOn === null ? '' : words.packedOn(format.day(packedOn)),
+            mark,
+            ...reasons.map(({ say }) => say[format.language]),
+            note,
+          ]
+            .filter(Boolean)
+            .join(' · ')}
+        </span>
+      </span>
+    </li>
+  );
+}

@@ -1,0 +1,121 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import { useText } from '../../text/taste.ts';
+import { Choice } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { Ledger } from '../../ui/pieces.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { type HotPlaces, hotPlacesQuery, keepsStore, type Whose } from './queries.ts';
+import { usePlaceText } from './words.ts';
+
+type Hot = HotPlaces['places'][number];
+
+/** What the last summer cost in each place, and what carrying food to a cooler one would give back. */
+export function SummerPage() {
+  const t = useText();
+  const words = usePlaceText();
+  const house = useHouse();
+  const { storehouse } = house;
+  const [of, setOf] = useState<Whose>(house.household === null ? 'common' : 'household');
+  const reading = useQuery(hotPlacesQuery({ storehouse }, of));
+  useTitle(words.summer);
+  if (house.household === null && !keepsStore(house)) return <h1>{t.noHousehold}</h1>;
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/places" params={{ storehouse }}>
+        <BackIcon />
+        {words.title}
+      </Link>
+      {house.household !== null && keepsStore(house) ? (
+        <Choice
+          label={words.summerOf}
+          value={of}
+          options={(['household', 'common'] as const).map((value) => ({
+            value,
+            name: words.summerOwners[value],
+          }))}
+          onChange={(value) => setOf(value as Whose)}
+        />
+      ) : null}
+      <Loaded reading={reading}>{({ places }) => <Summer places={places} />}</Loaded>
+    </>
+  );
+}
+
+function Summer({ places }: { places: readonly Hot[] }) {
+  const words = usePlaceText();
+  const [worst] = places;
+  const movable = places.filter(({ cooler, standing }) => cooler !== null && standing.count > 0);
+  const isCostly = worst !== undefined && worst.lostDays > 0;
+  return (
+    <>
+      <h1>{isCostly ? words.summerStands(worst.place?.name ?? '', worst.lostDays) : words.summerNothing}</h1>
+      <p>{worst === undefined ? words.summerNone : words.summerWords}</p>
+      {worst === undefined ? null : <Lost places={places} />}
+      {movable.length === 0 ? null : (
+        <section className="stack">
+          <h2>{words.moving}</h2>
+          {movable.map((hot) => (
+            <Moving key={hot.place?.id} hot={hot} />
+          ))}
+          <p className="said">{words.liftCaution}</p>
+        </section>
+      )}
+    </>
+  );
+}
+
+function Lost({ places }: { places: readonly Hot[] }) {
+  const words = usePlaceText();
+  const { format } = useHouse();
+  return (
+    <Ledger
+      caption={words.summer}
+      columns={[
+        { name: words.summerPlace },
+        { name: words.summerWhen },
+        { name: words.summerUsed, isNumber: true },
+        { name: words.summerLost, isNumber: true },
+      ]}
+      rows={places.map(({ place, startsOn, endsOn, isMeasured, usedDays, lostDays }) => ({
+        key: place?.id ?? '',
+        cells: [
+          place?.name,
+          isMeasured ? `${format.day(startsOn)} – ${format.day(endsOn)}` : words.notRead,
+          format.count(usedDays),
+          format.count(lostDays),
+        ],
+      }))}
+    />
+  );
+}
+
+function Moving({ hot: { place, cooler, gains } }: { hot: Hot }) {
+  const words = usePlaceText();
+  const { format } = useHouse();
+  return (
+    <>
+      <h3>{words.movingTo(place?.name ?? '', cooler?.name ?? '')}</h3>
+      {gains.length === 0 ? <p>{words.nothingToMove}</p> : null}
+      <ul className="list">
+        {gains.map(({ food, count, grams, leastDays, mostDays }) => (
+          <li key={food.code}>
+            <span>
+              <b>
+                {words.movingFood(
+                  format.language === 'es' ? food.nameEs : food.nameEn,
+                  count,
+                  format.mass(grams),
+                )}
+              </b>
+              <span className="soft block">{words.gains(leastDays, mostDays)}</span>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
