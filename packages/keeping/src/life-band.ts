@@ -105,12 +105,21 @@ export function packClassOf(barrier: Barrier | null, treatment: TreatmentCode | 
   return `${barrier}-oxygen-free`;
 }
 
+/** What a bottle keeps beyond the years it is published with. Source: as the row of `PACK_BANDS`. */
+const LONG_IN_BOTTLES: readonly KeepingClass[] = ['whole-grain-hard', 'dry-legume'];
+
+function packBandOf(packClass: PackClass, keepingClass: KeepingClass): SourcedBand {
+  const pack = PACK_BANDS[packClass];
+  const isCapped = packClass === 'pet-oxygen-free' && !LONG_IN_BOTTLES.includes(keepingClass);
+  return isCapped ? { ...pack, high: pack.likely } : pack;
+}
+
 /** Which of the two ends a life first. Units: none. Errors: none. */
 export type WeakestLink = 'food' | 'pack';
 
 /**
  * How long a food keeps in a pack: the lesser of what the food and the pack allow, with whichever is the weaker link.
- * Whole wheat, corn and dry beans keep longer in bottles than other foods do.
+ * Whole wheat, corn and dry beans may keep longer in bottles; other foods keep up to 5 years there.
  * Units: years at 70 °F. Errors: none. Source: `FOOD_BANDS` and `PACK_BANDS`.
  */
 export function lifeBandOf(
@@ -118,7 +127,7 @@ export function lifeBandOf(
   packClass: PackClass,
 ): SourcedBand & { readonly weakestLink: WeakestLink } {
   const food = FOOD_BANDS[keepingClass];
-  const pack = PACK_BANDS[packClass];
+  const pack = packBandOf(packClass, keepingClass);
   const weakestLink = food.likely <= pack.likely ? 'food' : 'pack';
   const { source } = weakestLink === 'food' ? food : pack;
   return {
