@@ -36,6 +36,22 @@ test('a household that a packing day is to pack for takes its wishes and its tim
   expect(await ofDays()).toEqual([]);
 });
 
+test('a household is told for which thing its deposit is held, and has it back with the thing', async () => {
+  app.clock.now = new Date('2026-09-01T15:00:00Z');
+  const mill = await anItem(shed, { name: 'Stone mill', depositMinorUnits: 4000, feeMinorUnits: 0 });
+  const { id } = bodyOf(await book(shed.moss.caller, mill, SATURDAY), 201);
+  app.clock.now = new Date('2026-09-05T14:00:00Z');
+  const loan = bodyOf(await handOut(shed.keeper.caller, shed, id, mill, { depositFrom: 'cash' }), 201);
+  const left = await unsettled(shed, shed.moss);
+  expect(left).toMatchObject([
+    { what: 'deposit', thing: 'Stone mill', message: expect.stringMatching(/ is held for Stone mill\.$/) },
+    { what: 'on-loan', thing: 'Stone mill' },
+  ]);
+  app.clock.now = new Date('2026-09-05T20:00:00Z');
+  bodyOf(await bringBack(shed.keeper.caller, shed, loan.id, mill, { refundTo: 'cash' }), 201);
+  expect(await unsettled(shed, shed.moss)).toEqual([]);
+});
+
 test('a household with a thing that is booked or out is told which, and leaves once it is back', async () => {
   app.clock.now = new Date('2026-09-01T15:00:00Z');
   const sealer = await anItem(shed, { name: 'Crank sealer', depositMinorUnits: 0, feeMinorUnits: 0 });

@@ -7,12 +7,15 @@ import {
   containerWishes,
   depositAsks,
   eaters,
+  equipmentItems,
+  equipmentUnits,
   helperGrants,
   householdContacts,
   householdGuidelines,
   householdPlans,
   households,
   invitations,
+  loans,
   noticeReadings,
   notices,
   offerContainers,
@@ -53,9 +56,13 @@ export function listMoneyLeft(tx: Tx, { storehouseId, householdId }: Subject) {
       minorUnits: sql`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number),
       buyId: buys.buyId,
       buyName: buys.name,
+      thing: equipmentItems.name,
     })
     .from(accounts)
     .leftJoin(buys, joinOn(buys, accounts, 'buyId', 'causeId'))
+    .leftJoin(loans, joinOn(loans, accounts, 'loanId', 'causeId'))
+    .leftJoin(equipmentUnits, joinOn(equipmentUnits, loans, 'equipmentUnitId'))
+    .leftJoin(equipmentItems, joinOn(equipmentItems, equipmentUnits, 'equipmentItemId'))
     .where(
       and(
         eq(accounts.storehouseId, storehouseId),

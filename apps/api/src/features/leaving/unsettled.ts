@@ -9,6 +9,8 @@ export type Unsettled =
       readonly minorUnits: number;
       readonly buyId: string | null;
       readonly buyName: string | null;
+      /** What it was left for, when it is a loan’s. */
+      readonly thing: string | null;
     }
   | {
       readonly what: 'open-buy';
@@ -50,7 +52,7 @@ export function sayUnsettled(item: Unsettled, money: { currency: string; isShown
         ? `The household owes${amount(item.minorUnits)}. It is to be paid first.`
         : `The household is owed${amount(item.minorUnits)}. It is to be paid back first.`;
     case 'deposit':
-      return `A deposit${money.isShown ? ' of' : ''}${amount(item.minorUnits)} is held${item.buyName === null ? '' : ` for ${item.buyName}`}.`;
+      return `A deposit${money.isShown ? ' of' : ''}${amount(item.minorUnits)} is held${depositFor(item.buyName ?? item.thing)}.`;
     case 'open-buy':
       return `${item.buyName} is ${item.stage}: ${OPEN_BUY[item.because] ?? 'it must be closed first.'}`;
     case 'uncollected':
@@ -69,6 +71,8 @@ export function sayUnsettled(item: Unsettled, money: { currency: string; isShown
       return `Somebody else must become ${item.duty.replaceAll('_', ' ')} first.`;
   }
 }
+
+const depositFor = (what: string | null): string => (what === null ? '' : ` for ${what}`);
 
 const OPEN_BUY: Readonly<Record<string, string>> = {
   pledge: 'withdraw the pledge, or wait until the buy is closed.',

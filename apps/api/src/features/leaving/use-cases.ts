@@ -146,10 +146,10 @@ async function listUnsettled(tx: Tx, subject: Subject): Promise<Unsettled[]> {
   const promises = await listPromises(tx, subject);
   return [
     ...money.map(
-      ({ kind, minorUnits, buyId, buyName }): Unsettled =>
+      ({ kind, minorUnits, buyId, buyName, thing }): Unsettled =>
         kind === 'household'
           ? { what: 'balance', minorUnits }
-          : { what: 'deposit', minorUnits, buyId, buyName },
+          : { what: 'deposit', minorUnits, buyId, buyName, thing },
     ),
     ...openBuys.map(
       ({ buy_id: buyId, name: buyName, stage, because }): Unsettled => ({
