@@ -317,6 +317,19 @@ test('after so many uses it is due for service, finishes its loan, and is lent a
   expect(unit.service).toMatchObject({ sinceOn: '2026-09-05', usesSince: 0, isDue: false, usesLeft: 500 });
 });
 
+test('the desk says when a piece will want service, by what is booked ahead', async () => {
+  const id = await aLoan();
+  at(DUE);
+  bodyOf(await bringBack(shed.keeper.caller, shed, id, sealer, { uses: 300 }), 201);
+  const aheadOf = async () =>
+    bodyOf(await shed.keeper.caller.get(`${shed.path}/equipment-desk`)).units.find(
+      ({ itemId }: { itemId: string }) => itemId === sealer.id,
+    ).serviceAhead;
+  expect(await aheadOf()).toBeNull(); // 200 of 500 uses are left, and nothing is booked; 180 days are far
+  bodyOf(await book(shed.moss.caller, sealer, ['2026-09-10T09:00', '2026-09-10T12:00']), 201);
+  expect(await aheadOf()).toEqual({ onDay: '2026-09-10', because: 'uses' }); // one more like the last
+});
+
 test('a dirty piece is cleaned before it goes out again', async () => {
   const id = await aLoan();
   at(DUE);

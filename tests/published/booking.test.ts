@@ -14,6 +14,7 @@ import {
   readWallTime,
   relayRefusals,
   sameTimeDaysLater,
+  serviceAhead,
   serviceDue,
   settleDeposit,
   unitFor,
@@ -307,6 +308,16 @@ describe('lending', () => {
     expect(nextWaiting(waiting, [{ startMs: 10, endMs: 12, ...NONE }])).toBe('tie');
     expect(nextWaiting(waiting, [])).toBe('long');
     expect(nextWaiting(waiting, [{ startMs: 0, endMs: 30, ...NONE }])).toBeNull();
+  });
+
+  test('what is booked ahead tells when uses run out, and the calendar when days do', () => {
+    const ahead = { bookingsInDays: [30, 5, 12], usesEach: 40, horizonDays: 60 };
+    expect(serviceAhead({ usesLeft: 41, daysLeft: 100 }, ahead)).toEqual({ inDays: 12, because: 'uses' });
+    expect(serviceAhead({ usesLeft: 40, daysLeft: 5 }, ahead)).toEqual({ inDays: 5, because: 'days' });
+    expect(serviceAhead({ usesLeft: 121, daysLeft: 60 }, ahead)).toEqual({ inDays: 60, because: 'days' });
+    expect(serviceAhead({ usesLeft: 121, daysLeft: 61 }, ahead)).toBeNull();
+    expect(serviceAhead({ usesLeft: 0, daysLeft: null }, ahead)).toEqual({ inDays: 0, because: 'uses' });
+    expect(serviceAhead({ usesLeft: null, daysLeft: null }, ahead)).toBeNull();
   });
 
   test('a seamer is due after 500 cans or 180 days', () => {

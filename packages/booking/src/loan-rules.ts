@@ -153,3 +153,36 @@ export function serviceDue(
   const daysLeft = plan.everyDays === null ? null : Math.max(0, plan.everyDays - since.days);
   return { isDue: usesLeft === 0 || daysLeft === 0, usesLeft, daysLeft };
 }
+
+/** When a thing comes due, and by what: its calendar, or its uses in the bookings ahead. */
+export type ServiceAhead = { readonly inDays: number; readonly because: 'days' | 'uses' };
+
+/**
+ * In how many days a thing will be due for service, as far as its calendar and its bookings tell: the sooner of the two,
+ * its days where both fall together. Each booking ahead counts as many uses as told. Null when it is beyond the horizon.
+ * Units: whole days from today, uses. Errors: AssertionError when a figure is not whole and ≥ 0.
+ * Source: that bookings ahead use as much as those before did is common practice, no source.
+ */
+export function serviceAhead(
+  left: { readonly usesLeft: number | null; readonly daysLeft: number | null },
+  ahead: {
+    readonly bookingsInDays: readonly number[];
+    readonly usesEach: number;
+    readonly horizonDays: number;
+  },
+): ServiceAhead | null {
+  const { bookingsInDays, usesEach, horizonDays } = ahead;
+  assertWhole(usesEach, 'usesEach');
+  assertWhole(horizonDays, 'horizonDays');
+  for (const days of bookingsInDays) assertWhole(days, 'bookingsInDays');
+  const { usesLeft, daysLeft } = left;
+  const lastBooking =
+    usesLeft === null || usesEach === 0 ? null : Math.max(1, Math.ceil(usesLeft / usesEach));
+  const byUses = usesLeft === 0 ? 0 : bookingsInDays.toSorted((a, b) => a - b)[(lastBooking ?? 0) - 1];
+  const due: ServiceAhead[] = [
+    ...(daysLeft === null ? [] : [{ inDays: daysLeft, because: 'days' as const }]),
+    ...(byUses === undefined ? [] : [{ inDays: byUses, because: 'uses' as const }]),
+  ];
+  const [first] = due.toSorted((a, b) => a.inDays - b.inDays);
+  return first && first.inDays <= horizonDays ? first : null;
+}

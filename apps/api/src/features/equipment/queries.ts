@@ -214,7 +214,14 @@ export async function replaceMissing(
   );
 }
 
-export type Wear = { unitId: string; sinceOn: string; uses: number; dueBackAt: Date | null };
+export type Wear = {
+  unitId: string;
+  sinceOn: string;
+  uses: number;
+  /** Of how many bookings those uses are. */
+  usedBookings: number;
+  dueBackAt: Date | null;
+};
 
 /**
  * Since when each piece runs without service, how often it was used since, and until when it is out. Service is counted
@@ -226,23 +233,26 @@ export async function listWear(tx: Tx, storehouseId: string, unitIds: readonly s
     unit_id: string;
     since_on: string;
     uses: string;
+    used_bookings: string;
     due_back_at: string | null;
   }>(sql`
     select u.equipment_unit_id as unit_id, coalesce(s.done_on, u.in_use_since)::text as since_on,
-      (select coalesce(sum(b.uses), 0) from book.booking b where b.storehouse_id = ${storehouseId}
-        and b.equipment_unit_id = u.equipment_unit_id
-        and (s.recorded_at is null or b.ends_at > s.recorded_at)) as uses,
+      used.uses, used.bookings as used_bookings,
       (select l.due_at from book.loan l where l.storehouse_id = ${storehouseId}
         and l.equipment_unit_id = u.equipment_unit_id and l.in_at is null) as due_back_at
     from book.equipment_unit u
     left join lateral (select m.done_on, m.recorded_at from book.maintenance m
       where m.storehouse_id = ${storehouseId} and m.equipment_unit_id = u.equipment_unit_id and m.is_service
       order by m.done_on desc, m.recorded_at desc limit 1) s on true
+    cross join lateral (select coalesce(sum(b.uses), 0) as uses, count(*) filter (where b.uses > 0) as bookings
+      from book.booking b where b.storehouse_id = ${storehouseId} and b.equipment_unit_id = u.equipment_unit_id
+        and (s.recorded_at is null or b.ends_at > s.recorded_at)) used
     where u.storehouse_id = ${storehouseId} and ${inArray(sql`u.equipment_unit_id`, [...unitIds])}`);
   return rows.map((row) => ({
     unitId: row.unit_id,
     sinceOn: row.since_on,
     uses: Number(row.uses),
+    usedBookings: Number(row.used_bookings),
     dueBackAt: row.due_back_at === null ? null : new Date(row.due_back_at),
   }));
 }

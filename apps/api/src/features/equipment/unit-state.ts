@@ -15,6 +15,8 @@ export type UnitState = {
   readonly missing: readonly Missing[];
   readonly dueBackAt: Date | null;
   readonly usesSinceService: number;
+  /** As many as a booking had on average since the last service, one at least. */
+  readonly usesEach: number;
   readonly serviceSinceOn: string;
   readonly service: ReturnType<typeof serviceDue>;
   readonly blockers: readonly Blocker[];
@@ -64,5 +66,6 @@ function stateOf(
   return {
     ...{ unit, missing: lacks, dueBackAt: worn.dueBackAt, service, blockers },
     ...{ usesSinceService: worn.uses, serviceSinceOn: worn.sinceOn },
+    usesEach: Math.max(1, Math.ceil(worn.uses / Math.max(1, worn.usedBookings))),
   };
 }

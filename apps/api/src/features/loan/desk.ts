@@ -1,14 +1,18 @@
-import { lateFee } from '@sheafbook/booking';
+import { lateFee, serviceAhead } from '@sheafbook/booking';
 import type { Tx } from '@sheafbook/db';
+import { addDays, dayInZone, daysBetween } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
+import { todayOf } from '../../platform/today.ts';
 import { type ListedBooking, listBookings, listWaiting } from '../booking/queries.ts';
 import { presentBooking, presentWish } from '../booking/use-cases.ts';
 import { listItems } from '../equipment/queries.ts';
-import { listUnitStates, presentUnit } from '../equipment/use-cases.ts';
+import { listUnitStates, presentUnit, type UnitState } from '../equipment/use-cases.ts';
 import { type ListedLoan, listLoans } from './queries.ts';
 
 const MOST_ITEMS = 1000;
+/** How far ahead bookings tell what will want service (job map 3.4, question 5). */
+const SERVICE_HORIZON_DAYS = 60;
 
 /** A loan that is out, with what it holds up: whoever has the piece next, from when. */
 type LoanOut = ListedLoan & {
@@ -42,11 +46,26 @@ export async function lookAtDesk(tx: Tx, context: Context) {
     units: states.map((state) => ({
       itemId: state.unit.equipmentItemId,
       itemName: nameOf.get(state.unit.equipmentItemId) ?? '',
+      serviceAhead: serviceOf(context, state, bookings),
       ...presentUnit(state),
     })),
   };
 }
 export type Desk = Awaited<ReturnType<typeof lookAtDesk>>;
+
+/** When a piece will want service by its calendar and by what is booked; null when neither tells of any. */
+function serviceOf(context: Context, state: UnitState, bookings: readonly ListedBooking[]) {
+  const todayOn = todayOf(context);
+  const bookingsInDays = bookings
+    .filter(({ booking }) => booking.equipmentUnitId === state.unit.equipmentUnitId)
+    .filter(({ booking }) => booking.purpose !== 'service' && booking.state !== 'asked')
+    .map(({ booking }) => daysBetween(todayOn, dayInZone(booking.endsAt.getTime(), context.actor.timeZone)));
+  const ahead = serviceAhead(state.service, {
+    bookingsInDays: bookingsInDays.map((days) => Math.max(0, days)),
+    ...{ usesEach: state.usesEach, horizonDays: SERVICE_HORIZON_DAYS },
+  });
+  return ahead && { onDay: addDays(todayOn, ahead.inDays), because: ahead.because };
+}
 
 /** A day's or a service's own time needs nobody to give it back. */
 const isStillToCome =

@@ -6,10 +6,11 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { Care } from './care.tsx';
 import { HandToHand } from './hand-to-hand.tsx';
+import { KeeperNext } from './keeper-next.tsx';
 import { KeptAhead } from './kept-ahead.tsx';
 import { type Booking, type Desk, deskQuery, inside, readAnew } from './queries.ts';
-import { UnitState } from './unit-state.tsx';
 import { useEquipmentText } from './words.ts';
 
 /** The keeper's first page: what is out and late and whom it holds up, what is fetched next, what needs care, who waits. */
@@ -25,6 +26,7 @@ export function EquipmentDesk() {
         <>
           <KeptAhead out={desk.out} booked={desk.bookings} />
           <h1>{words.deskTitle(desk.out.length, desk.out.filter(({ isLate }) => isLate).length)}</h1>
+          <KeeperNext desk={desk} />
           <div className="cols">
             <div className="stack">
               <Out desk={desk} />
@@ -77,6 +79,11 @@ function Out({ desk }: { desk: Desk }) {
                         )
                       : '',
                     loan.lateMinorUnitsNow > 0 ? words.lateSoFar(format.money(loan.lateMinorUnitsNow)) : '',
+                    loan.depositMinorUnits > 0
+                      ? words.depositBack(
+                          format.money(Math.max(0, loan.depositMinorUnits - loan.lateMinorUnitsNow)),
+                        )
+                      : '',
                   ]
                     .filter(Boolean)
                     .join(' · ')}
@@ -155,42 +162,6 @@ function NextOne({ booking }: { booking: Booking }) {
       ) : null}
       <ProblemSaid error={free.error} />
     </li>
-  );
-}
-
-function Care({ desk }: { desk: Desk }) {
-  const words = useEquipmentText();
-  const { storehouse } = useHouse();
-  const needs = desk.units.filter(
-    ({ condition, missing, blockers }) =>
-      condition !== 'retired' && (condition !== 'ready' || missing.length > 0 || blockers.length > 0),
-  );
-  return (
-    <section className="stack">
-      <h2>{words.careTitle}</h2>
-      {needs.length === 0 ? <p className="soft">{words.noCare}</p> : null}
-      <ul className="list">
-        {needs.map((unit) => (
-          <li key={unit.id}>
-            <Link to="/s/$storehouse/equipment/$item" params={{ storehouse, item: unit.itemId }}>
-              <span>
-                <b>{`${unit.itemName} ${unit.unitNo}`}</b>
-                <br />
-                <span className="soft">
-                  {[
-                    unit.conditionNote,
-                    ...unit.missing.map(({ name, pieces }) => words.missing(name, pieces)),
-                  ]
-                    .filter(Boolean)
-                    .join(' · ')}
-                </span>
-              </span>
-              <UnitState unit={{ ...unit, dueBackAt: null }} />
-            </Link>
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }
 
