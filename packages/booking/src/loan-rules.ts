@@ -154,7 +154,7 @@ export function serviceDue(
   return { isDue: usesLeft === 0 || daysLeft === 0, usesLeft, daysLeft };
 }
 
-/** When a thing comes due, and by what: its calendar, or its uses in the bookings ahead. */
+/** When a thing comes due, and by what: its calendar, or its uses in the bookings ahead. Units: whole days. Errors: none. */
 export type ServiceAhead = { readonly inDays: number; readonly because: 'days' | 'uses' };
 
 /**
