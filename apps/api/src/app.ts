@@ -27,6 +27,7 @@ import { exceptionRoutes } from './features/exception/routes.ts';
 import { fillRoutes } from './features/fill/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
 import { giftRoutes } from './features/gift/routes.ts';
+import { handoverRoutes } from './features/handover/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
 import { helperRoutes } from './features/helper/routes.ts';
 import { holdRoutes } from './features/hold/routes.ts';
@@ -167,6 +168,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', pantryRoutes)
   .route('/', offerRoutes)
   .route('/', giftRoutes)
+  .route('/', handoverRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)
   .route('/', periodRoutes)

@@ -15,6 +15,7 @@ import { equipmentRoutes } from './features/equipment/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
 import { givingRoutes } from './features/giving/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
+import { handoverRoutes } from './features/handover/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
 import { inspectionRoutes } from './features/inspection/routes.ts';
 import { intakeRoutes } from './features/intake/routes.ts';
@@ -139,6 +140,7 @@ export const router = createRouter({
       ...landingRoutes,
       ...splitRoutes,
       ...givingRoutes,
+      ...handoverRoutes,
       ...handingOverRoutes,
       ...closingRoutes,
       ...peopleRoutes,

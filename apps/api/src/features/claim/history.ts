@@ -43,6 +43,10 @@ export async function listAnsweredClaims(
   );
 }
 
+/** Those that wait for their answer, the longest first. */
+export const listOpenClaims = (tx: Tx, storehouseId: string): Promise<ClaimInWords[]> =>
+  selectClaims(tx, storehouseId, sql`c.state = 'open' order by c.raised_on, c.claim_id`);
+
 async function selectClaims(tx: Tx, storehouseId: string, which: SQL): Promise<ClaimInWords[]> {
   const rows = await tx.execute<
     Omit<ClaimInWords, 'minorUnits' | 'creditedMinorUnits'> & { claimed: string; credited: string }

@@ -22,6 +22,7 @@ import { listAnsweredClaims, listClaimSteps, loadClaimInWords } from './history.
 import { insertClaim, listClaims, loadClaim, updateSettled } from './queries.ts';
 import type { ClaimCredit, ClaimQuery, ClaimRefusal, ClaimWish } from './schema.ts';
 
+export { listOpenClaims } from './history.ts';
 export { mayKeepClaims } from './policy.ts';
 
 /**

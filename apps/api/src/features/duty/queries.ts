@@ -1,7 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { type DutyGrantRow, dutyGrants, persons, storehouses } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, desc, eq, inArray, isNotNull, isNull, lt, lte } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNotNull, isNull, lt, lte, sql } from 'drizzle-orm';
 import type { Duty } from '../../platform/actor.ts';
 import { joinOn } from '../../platform/join-on.ts';
 import type { Holder } from './policy.ts';
@@ -30,6 +30,22 @@ export async function listHolders(tx: Tx, storehouseId: string): Promise<Holder[
       ),
     );
   return rows.map((row) => ({ ...row, duty: row.duty as Duty }));
+}
+
+/** Who has which duty at this moment and since when, the longest first, and whether they can sign in to use it. */
+export function listSitting(tx: Tx, storehouseId: string) {
+  return tx
+    .select({
+      duty: dutyGrants.duty,
+      personId: persons.personId,
+      name: persons.name,
+      grantedAt: dutyGrants.grantedAt,
+      canSignIn: sql<boolean>`${persons.loginId} is not null`,
+    })
+    .from(dutyGrants)
+    .innerJoin(persons, joinOn(persons, dutyGrants, 'personId'))
+    .where(and(eq(dutyGrants.storehouseId, storehouseId), isNull(dutyGrants.endedAt), isNull(persons.leftOn)))
+    .orderBy(asc(dutyGrants.grantedAt), asc(dutyGrants.dutyGrantId));
 }
 
 export async function insertDutyGrant(tx: Tx, grant: typeof dutyGrants.$inferInsert): Promise<DutyGrantRow> {

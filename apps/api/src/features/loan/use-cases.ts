@@ -203,6 +203,13 @@ export function readLoansOfItem(context: Context, itemId: string) {
   });
 }
 
+/** Every loan that is out, for those who see the desk. */
+export async function listLoansOut(tx: Tx, context: Context) {
+  const rows = await listLoans(tx, context.actor.storehouseId, { isOut: true });
+  await noteLook(tx, context, rows);
+  return rows;
+}
+
 const noteLook = (tx: Tx, context: Context, rows: readonly LoanRead[]) =>
   notePrivateRead(tx, context, {
     householdIds: rows.map(({ loan }) => loan.householdId),

@@ -36,7 +36,8 @@ export function presentYearEnd({ accounts, throughOn, currency }: YearEnd) {
 
 type DepositRow = Awaited<ReturnType<typeof listDepositsOfBuy>>[number];
 
-const isSettled = ({ heldMinorUnits, askedMinorUnits, isWaived }: DepositRow): boolean =>
+/** Whether ordering still waits for a household’s deposit. */
+export const isSettled = ({ heldMinorUnits, askedMinorUnits, isWaived }: DepositRow): boolean =>
   askedMinorUnits === null ? heldMinorUnits > 0 : isWaived || heldMinorUnits >= askedMinorUnits;
 
 /** The coordinator learns whether ordering still waits for a household, not what it paid nor why it need not. */

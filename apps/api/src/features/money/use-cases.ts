@@ -35,7 +35,7 @@ import type {
   YearEndWish,
 } from './schema.ts';
 
-export { presentPosted } from './present.ts';
+export { isSettled as isDepositSettled, presentPosted } from './present.ts';
 
 /** A household pays, in part or beyond what it owes. The same receipt twice within two days is asked about first. */
 export function receivePayment(context: Context, wish: Payment): Promise<Posted> {

@@ -29,6 +29,8 @@ import { listStockItems } from './stock-items.ts';
 
 export type { ItemPart } from './open-item.ts';
 
+export { dueOf, stepFrom, whoMay } from './steps.ts';
+
 type AtStage = { readonly buy: BuyRow; readonly consents: readonly OrderConsentRow[] };
 
 /**

@@ -1,4 +1,5 @@
 import { type Actor, hasDuty } from '../../platform/actor.ts';
+import { mayHandOverDuties } from '../handover/policy.ts';
 import { seesDesk } from '../loan/policy.ts';
 import { mayOffer } from '../offer/policy.ts';
 import { mayPlanSessions } from '../packing-session/policy.ts';
@@ -21,6 +22,9 @@ export const mayPrintLabels = (actor: Actor): boolean => actor.householdId !== n
 
 /** What is offered is for whoever may give or take; which offers those are, the reading says. */
 export const mayPrintOffers = mayOffer;
+
+/** The pack of a hand-over has what its page has. */
+export const mayPrintHandover = mayHandOverDuties;
 
 /** The papers of an offer lead whoever may see the offer to it. */
 export const isOfOffer = (kind: string): boolean => kind === 'offer-notice' || kind === 'transfer-slip';
@@ -45,6 +49,7 @@ export const mayFollowCode = (actor: Actor, { kind, householdId, withinId }: Fou
   if (kind === 'loan-slip') return householdId === actor.householdId || seesDesk(actor);
   // A hold is everybody's to know of; a container in doubt is its household's.
   if (kind === 'quarantine-tag') return withinId === null || mayPrintSeals(actor);
+  if (kind === 'handover') return mayPrintHandover(actor);
   if (kind === 'gift-year') return householdId === actor.householdId;
   if (kind === 'month') return householdId === actor.householdId || hasDuty(actor, 'coordinator');
   if (kind === 'pledge-slip')

@@ -6,6 +6,7 @@ import { Problem } from '../../platform/problem.ts';
 import {
   mayPrintComparison,
   mayPrintGiftYear,
+  mayPrintHandover,
   mayPrintLabels,
   mayPrintOffers,
   mayPrintRuns,
@@ -29,6 +30,7 @@ import {
   printDoubtTag,
   printGiftManifest,
   printGiftYear,
+  printHandover,
   printHoldTag,
   printLandingSheet,
   printLoanSlip,
@@ -200,6 +202,16 @@ export const paperRoutes = new Hono<AppEnv>()
     async (c) => {
       const of = { origin: originOf(c) };
       return answerPdf(c, await printGiftYear(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/handover/paper',
+    describe(TAG, 'The pack that a duty is handed over with as PDF; amounts for the treasurer'),
+    may(mayPrintHandover),
+    queryOf(paperQuery),
+    async (c) => {
+      const of = { origin: originOf(c) };
+      return answerPdf(c, await printHandover(contextOf(c), of, c.req.valid('query')));
     },
   )
   .get(

@@ -16,6 +16,7 @@ import { makeBuySheet } from './content/buy-sheet.ts';
 import { makeClaimLetter } from './content/claim-letter.ts';
 import { makeGiftManifest } from './content/gift-manifest.ts';
 import { makeGiftYear } from './content/gift-year.ts';
+import { makeHandover } from './content/handover.ts';
 import { makeLandingSheet } from './content/landing-sheet.ts';
 import { makeLoanSlip } from './content/loan-slip.ts';
 import type { Desk, MadePaper } from './content/making.ts';
@@ -149,6 +150,11 @@ export function printOfferNotice(context: Context, of: { offerId: string } & At,
 export function printTransferSlip(context: Context, of: { offerId: string } & At, query: TransferSlipQuery) {
   const wish = { offerId: of.offerId, entryId: query.entry };
   return print(context, { query, ...of, make: (desk) => makeTransferSlip(desk, wish) });
+}
+
+/** The pack that a duty is handed over with. */
+export function printHandover(context: Context, of: At, query: PaperQuery) {
+  return print(context, { query, ...of, make: makeHandover });
 }
 
 export function printWhoOwes(context: Context, of: At, query: PaperQuery) {

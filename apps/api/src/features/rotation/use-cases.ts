@@ -15,6 +15,8 @@ import { loadHomeStock, loadStoreStock, type RotationItem } from './stock.ts';
 
 export { listNearDates, type NearLot } from './near-dates.ts';
 
+export { presentRotation } from './present.ts';
+
 /** What a household eats next, how fast, what it would not eat in time, and what otherwise would come of it. */
 export function readRotation(context: Context, whatIf: WhatIf) {
   return withTx(context, async (tx) => {
@@ -35,6 +37,12 @@ export function readStoreRotation(context: Context, whatIf: Omit<WhatIf, 'eatPer
     const wished = await readWished(tx, context, whatIf);
     return { items, rotation, whatIf: otherwise(items, { rotation, wished, todayOn }) };
   });
+}
+
+/** Common stock as it is, for whoever reads it among other things. */
+export async function lookAtStoreRotation(tx: Tx, storehouseId: string, todayOn: string) {
+  const items = await loadStoreStock(tx, storehouseId, todayOn);
+  return { items, rotation: reckonStoreRotation(items, todayOn), whatIf: null };
 }
 
 /** Takes a container to the kitchen, and says what of that food to eat next and what should have been opened before it. */

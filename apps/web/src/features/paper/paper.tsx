@@ -103,6 +103,8 @@ function WayBack({ paper }: { paper: FoundPaper }) {
         {...shared}
       />
     );
+  if (paper.kind === 'handover')
+    return <Link to="/s/$storehouse/handover" params={{ storehouse }} {...shared} />;
   if (paper.kind === 'gift-year')
     return <Link to="/s/$storehouse/giving/year" params={{ storehouse }} {...shared} />;
   if (paper.kind === 'offer-notice' || paper.kind === 'transfer-slip')

@@ -37,6 +37,11 @@ export function People() {
                 {words.dutyHistory}
               </Link>
               {isCoordinator || duties.includes('treasurer') ? (
+                <Link className="btn" to="/s/$storehouse/handover" params={{ storehouse }}>
+                  {words.handOver}
+                </Link>
+              ) : null}
+              {isCoordinator || duties.includes('treasurer') ? (
                 <Link className="btn" to="/s/$storehouse/settings" params={{ storehouse }}>
                   {words.settings}
                 </Link>

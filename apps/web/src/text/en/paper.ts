@@ -30,6 +30,7 @@ export const en = {
     'gift-manifest': 'Manifest and receipt',
     'gift-year': 'Gifts of the year',
     'offer-notice': 'Notice of the offer',
+    handover: 'Hand-over',
     'transfer-slip': 'Transfer slip',
   } as Record<string, string>,
 

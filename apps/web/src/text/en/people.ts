@@ -19,6 +19,7 @@ export const en = {
     reviewer: 'reviewer',
   } as Record<string, string>,
   invite: 'Invite somebody',
+  handOver: 'Hand over the running of the group',
   dutyHistory: 'Duties, from when to when',
   paperHousehold: 'Enter a household without a login',
   settings: 'The storehouse and its rules',

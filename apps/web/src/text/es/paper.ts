@@ -31,6 +31,7 @@ export const es: PaperWords = {
     'gift-manifest': 'Manifiesto y recibo',
     'gift-year': 'Donaciones del año',
     'offer-notice': 'Aviso de la oferta',
+    handover: 'Traspaso',
     'transfer-slip': 'Hoja de entrega',
   },
 

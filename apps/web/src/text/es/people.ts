@@ -20,6 +20,7 @@ export const es: PeopleWords = {
     reviewer: 'revisión',
   },
   invite: 'Invitar a alguien',
+  handOver: 'Traspasar la marcha del grupo',
   dutyHistory: 'Tareas, desde cuándo hasta cuándo',
   paperHousehold: 'Anotar un hogar sin acceso',
   settings: 'El almacén y sus reglas',

@@ -21,7 +21,8 @@ export type PaperKind =
   | 'gift-manifest'
   | 'offer-notice'
   | 'transfer-slip'
-  | 'gift-year';
+  | 'gift-year'
+  | 'handover';
 
 /** What a paper is about; its code leads back to this. */
 export type PaperSubject = {

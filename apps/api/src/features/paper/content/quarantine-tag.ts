@@ -35,7 +35,7 @@ export async function makeHoldTag({ context, formats }: Desk, holdId: string): P
 }
 
 /** What a hold is on, as far as everybody may know it: the tag hangs where anyone walks by, so it counts nobody's containers. */
-function namesOf(hold: ReturnType<typeof presentHold>, formats: Formats): string[] {
+export function namesOf(hold: ReturnType<typeof presentHold>, formats: Formats): string[] {
   const { tag } = formats.words;
   const { bagNo, bagCode, mark, supplier, deliveredOn, session, line, fromSerial, toSerial, fromOn, toOn } =
     hold;

@@ -1,11 +1,20 @@
 import { giftEn, giftEs, offerEn, offerEs } from './giving.ts';
+import { handoverEn, handoverEs } from './handover.ts';
 import { loanEn, loanEs } from './loan-slip.ts';
 import { tagEn, tagEs } from './quarantine-tag.ts';
 import { runEn, runEs } from './run-sheet.ts';
 import { seamEn, seamEs } from './seam-log.ts';
 
 /** The papers of a packing day, of what is lent, and of what is offered and given. */
-export const packingEn = { run: runEn, seam: seamEn, loan: loanEn, tag: tagEn, gift: giftEn, offer: offerEn };
+export const packingEn = {
+  run: runEn,
+  seam: seamEn,
+  loan: loanEn,
+  tag: tagEn,
+  gift: giftEn,
+  offer: offerEn,
+  handover: handoverEn,
+};
 export const packingTitlesEn = {
   'run-sheet': runEn.title,
   'seam-log': seamEn.title,
@@ -15,6 +24,7 @@ export const packingTitlesEn = {
   'gift-year': giftEn.yearTitle,
   'offer-notice': offerEn.noticeTitle,
   'transfer-slip': offerEn.slipTitle,
+  handover: handoverEn.title,
 };
 export const packingEs: typeof packingEn = {
   run: runEs,
@@ -23,6 +33,7 @@ export const packingEs: typeof packingEn = {
   tag: tagEs,
   gift: giftEs,
   offer: offerEs,
+  handover: handoverEs,
 };
 export const packingTitlesEs: typeof packingTitlesEn = {
   'run-sheet': runEs.title,
@@ -33,4 +44,5 @@ export const packingTitlesEs: typeof packingTitlesEn = {
   'gift-year': giftEs.yearTitle,
   'offer-notice': offerEs.noticeTitle,
   'transfer-slip': offerEs.slipTitle,
+  handover: handoverEs.title,
 };

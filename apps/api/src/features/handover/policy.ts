@@ -1,0 +1,9 @@
+import { type Actor, hasDuty } from '../../platform/actor.ts';
+import { seesDesk } from '../loan/policy.ts';
+import { mayReadAmounts } from '../money/policy.ts';
+
+/** Running the group is the coordinator’s to hand over, and the money part of it the treasurer’s (job map 2.19). */
+export const mayHandOverDuties = (actor: Actor): boolean => hasDuty(actor, 'coordinator', 'treasurer');
+
+export const seesAmounts = mayReadAmounts;
+export const seesLent = seesDesk;

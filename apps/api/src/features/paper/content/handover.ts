@@ -1,0 +1,269 @@
+import { presentHandover } from '../../handover/present.ts';
+import { readHandover } from '../../handover/use-cases.ts';
+import { type Block, facts, heading, type Row, table, text } from '../content.ts';
+import type { Formats } from '../formats.ts';
+import { type Desk, type MadePaper, subject } from './making.ts';
+import { namesOf } from './quarantine-tag.ts';
+
+type Page = ReturnType<typeof presentHandover>;
+
+/** The pack that a duty is handed over with: from it a stranger can run the next buy (job map 16, delighter 13). */
+export async function makeHandover({ context, formats }: Desk): Promise<MadePaper> {
+  const page = presentHandover(await readHandover(context));
+  const { handover: words, currencyOnce } = formats.words;
+  const content = {
+    about: [words.asOn(formats.day(page.asOn))],
+    blocks: [
+      text(words.never),
+      text(page.seesAmounts ? words.withAmounts : words.withoutAmounts),
+      heading(words.duties),
+      dutiesTable(page, formats),
+      ...openBlocks(page, formats),
+      ...owedBlocks(page, formats),
+      ...stockBlocks(page, formats),
+      ...givingBlocks(page, formats),
+      ...supplierBlocks(page, formats),
+      ...signBlocks(page, formats),
+      heading(words.how),
+      listed(
+        formats,
+        [words.step, words.who],
+        page.how.map(({ stage, who }) => [words.steps[stage] ?? stage, dutiesOf(who, formats)]),
+      ),
+      heading(words.byHand),
+      facts(words.blanks.map((name) => ({ name, value: '' }))),
+      text(currencyOnce(formats.currency)),
+      { kind: 'signatures', boxes: [words.signGives, words.signTakes] } as const,
+    ],
+  };
+  return { subject: subject('handover', {}), contentWith: () => content };
+}
+
+/** A table, or that there is nothing. */
+function listed(
+  { words: { handover } }: Formats,
+  names: readonly [string, ...string[]],
+  rows: readonly (readonly string[])[],
+): Block {
+  if (rows.length === 0) return text(handover.nothing);
+  return table(
+    names.map((name, at) => ({ name, isKey: at === 0 })),
+    rows.map((cells): Row => ({ cells })),
+  );
+}
+
+const dutiesOf = (duties: readonly string[], { words: { handover } }: Formats): string =>
+  duties.map((duty) => handover.dutyNames[duty] ?? duty).join(', ');
+
+function dutiesTable({ duties }: Page, formats: Formats): Block {
+  const { handover: words } = formats.words;
+  return listed(
+    formats,
+    [words.duty, words.person, words.since],
+    duties.flatMap(({ duty, holders }) =>
+      holders.length === 0
+        ? [[dutiesOf([duty], formats), words.nobody, '']]
+        : holders.map(({ name, sinceOn, canSignIn }) => [
+            dutiesOf([duty], formats),
+            canSignIn ? name : words.withoutLogin(name),
+            formats.day(sinceOn),
+          ]),
+    ),
+  );
+}
+
+function openBlocks({ buys, sessions, claims }: Page, formats: Formats): Block[] {
+  const { handover: words } = formats.words;
+  return [
+    heading(words.buys),
+    listed(
+      formats,
+      [words.buy, words.next, words.who, words.by],
+      buys.map(({ name, stage, who, dueOn }) => [
+        name,
+        words.steps[stage] ?? stage,
+        dutiesOf(who, formats),
+        dueOn === null ? '' : formats.day(dueOn),
+      ]),
+    ),
+    heading(words.sessions),
+    listed(
+      formats,
+      [words.session, words.when, words.where, words.stands],
+      sessions.map(({ name, startsAt, place, stage }) => [
+        name,
+        formats.instant(new Date(startsAt)),
+        place,
+        words.sessionStages[stage] ?? stage,
+      ]),
+    ),
+    heading(words.claims),
+    listed(
+      formats,
+      [words.supplier, words.buy, words.since, words.amount],
+      claims.map(({ supplier, buy, raisedOn, minorUnits }) => [
+        supplier,
+        buy,
+        formats.day(raisedOn),
+        formats.money(minorUnits),
+      ]),
+    ),
+  ];
+}
+
+function owedBlocks({ bills, deposits, balances, lent }: Page, formats: Formats): Block[] {
+  const { handover: words } = formats.words;
+  return [
+    heading(words.bills),
+    listed(
+      formats,
+      [words.supplier, words.bill, words.by, words.amount],
+      bills.map(({ supplier, number, dueOn, minorUnits }) => [
+        supplier,
+        number,
+        dueOn === null ? '' : formats.day(dueOn),
+        formats.money(minorUnits),
+      ]),
+    ),
+    heading(words.deposits),
+    listed(
+      formats,
+      [words.buy, words.household, words.due],
+      deposits.flatMap(({ buy, households }) =>
+        households.map((household) => [
+          buy,
+          formats.words.seatName(household.name, household.seat),
+          household.dueMinorUnits === undefined ? words.yes : formats.money(household.dueMinorUnits),
+        ]),
+      ),
+    ),
+    ...(balances === null
+      ? []
+      : [
+          heading(words.balances),
+          facts([
+            { name: words.owing, value: formats.count(balances.owing) },
+            { name: words.owed, value: formats.money(balances.owedMinorUnits) },
+            { name: words.credit, value: formats.money(balances.creditMinorUnits) },
+          ]),
+        ]),
+    ...(lent === null
+      ? []
+      : [
+          heading(words.lent),
+          listed(
+            formats,
+            [words.thing, words.household, words.backBy],
+            lent.map(({ item, unitNo, household, seat, dueAt, isLate }) => [
+              words.unit(item, unitNo),
+              formats.words.seatName(household, seat),
+              [formats.instant(new Date(dueAt)), isLate && words.late].filter(Boolean).join(', '),
+            ]),
+          ),
+        ]),
+  ];
+}
+
+function stockBlocks({ holds, atRisk }: Page, formats: Formats): Block[] {
+  const { handover: words } = formats.words;
+  return [
+    heading(words.held),
+    listed(
+      formats,
+      [words.what, words.since, words.why],
+      holds.map((hold) => [
+        namesOf(hold, formats).join(', '),
+        formats.instant(new Date(hold.heldAt)),
+        hold.reason,
+      ]),
+    ),
+    heading(words.atRisk),
+    text(words.atRiskSays(formats.both(atRisk.grams))),
+    ...(atRisk.byMonth.length === 0
+      ? []
+      : [
+          listed(
+            formats,
+            [words.month, words.mass],
+            atRisk.byMonth.map(({ month, atRiskGrams }) => [month, formats.both(atRiskGrams)]),
+          ),
+        ]),
+  ];
+}
+
+function givingBlocks({ offers, manifests, unaskedPantries }: Page, formats: Formats): Block[] {
+  const { handover: words } = formats.words;
+  return [
+    heading(words.giving),
+    listed(
+      formats,
+      [words.what, words.by],
+      [
+        ...offers.map(({ foodEn, foodEs, closesAt }) => [
+          words.offered(formats.language === 'es' ? foodEs : foodEn),
+          formats.instant(new Date(closesAt)),
+        ]),
+        ...manifests.map(({ number, pantry, onDay }) => [words.out(number, pantry), formats.day(onDay)]),
+        ...unaskedPantries.map(({ name, confirmedOn }) => [
+          words.unasked(name),
+          words.askedOn(formats.day(confirmedOn)),
+        ]),
+      ],
+    ),
+  ];
+}
+
+function supplierBlocks({ suppliers }: Page, formats: Formats): Block[] {
+  const { handover: words } = formats.words;
+  return [
+    heading(words.suppliers),
+    listed(
+      formats,
+      [words.supplier, words.contact, words.terms],
+      suppliers.map(({ name, contact, terms }) => [
+        name,
+        contact || formats.words.none,
+        terms === null ? words.noTerms : termsOf(terms, formats).join('\n'),
+      ]),
+    ),
+  ];
+}
+
+function termsOf(terms: NonNullable<Page['suppliers'][number]['terms']>, formats: Formats): string[] {
+  const { handover: words } = formats.words;
+  return [
+    words.quote(terms.reference, formats.day(terms.validUntil)),
+    words.lead(terms.leadDays),
+    ...(terms.minimumGoodsMinorUnits > 0
+      ? [words.leastMoney(formats.money(terms.minimumGoodsMinorUnits))]
+      : []),
+    ...(terms.minimumGrams > 0 ? [words.leastMass(formats.both(terms.minimumGrams))] : []),
+    ...(terms.freightFreeFromMinorUnits === null
+      ? []
+      : [words.freeFreight(formats.money(terms.freightFreeFromMinorUnits))]),
+  ];
+}
+
+function signBlocks({ toSign, buys }: Page, formats: Formats): Block[] {
+  const { handover: words } = formats.words;
+  const { yearEndOn, closes } = toSign;
+  return [
+    heading(words.toSign),
+    listed(
+      formats,
+      [words.what, words.who],
+      [
+        ...(yearEndOn === null
+          ? []
+          : [[words.yearOpen(formats.day(yearEndOn)), dutiesOf(['treasurer'], formats)]]),
+        ...closes.map(({ closedThrough, missing }) => [
+          words.close(formats.day(closedThrough)),
+          dutiesOf(missing, formats),
+        ]),
+        ...buys
+          .filter(({ stage }) => stage === 'fixed')
+          .map(({ name, who }) => [words.order(name), dutiesOf(who, formats)]),
+      ],
+    ),
+  ];
+}

@@ -1,0 +1,127 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useHouse } from '../../ui/house.ts';
+import { BackIcon } from '../../ui/icons.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
+import { Part } from './part.tsx';
+import { GivingPart, OpenPart, OwedPart, StockPart, SuppliersPart } from './parts.tsx';
+import { type HandoverPage, handoverQuery } from './queries.ts';
+import { useHandoverText } from './words.ts';
+
+/** All that whoever takes over a duty needs to run the group; everything leads to its own page. */
+export function Handover() {
+  const words = useHandoverText();
+  const { storehouse, duties } = useHouse();
+  const isTheirs = duties.includes('coordinator') || duties.includes('treasurer');
+  useTitle(words.title);
+  return (
+    <>
+      <Link className="who" to="/s/$storehouse/people" params={{ storehouse }}>
+        <BackIcon />
+        {words.people}
+      </Link>
+      {isTheirs ? <Book /> : <h1>{words.notYours}</h1>}
+    </>
+  );
+}
+
+function Book() {
+  const { storehouse } = useHouse();
+  return <Loaded reading={useQuery(handoverQuery({ storehouse }))}>{(page) => <Sheet page={page} />}</Loaded>;
+}
+
+function Sheet({ page }: { page: HandoverPage }) {
+  const words = useHandoverText();
+  const { buys, sessions, claims } = page;
+  const toSign = listToSign(page);
+  return (
+    <>
+      <h1>{words.stands(buys.length, sessions.length, claims.length, toSign)}</h1>
+      <p>{words.never}</p>
+      <p className="soft">{page.seesAmounts ? words.withAmounts : words.withoutAmounts}</p>
+      <PaperLinks papers={[{ kind: 'handover', path: 'handover/paper' }]} />
+      <div className="cols">
+        <div className="stack">
+          <ToSign page={page} />
+          <OpenPart page={page} />
+          <OwedPart page={page} />
+        </div>
+        <div className="stack">
+          <Duties page={page} />
+          <StockPart page={page} />
+          <GivingPart page={page} />
+          <SuppliersPart page={page} />
+        </div>
+      </div>
+    </>
+  );
+}
+
+const listToSign = ({ toSign, buys }: HandoverPage): number =>
+  toSign.closes.length +
+  (toSign.yearEndOn === null ? 0 : 1) +
+  buys.filter(({ stage }) => stage === 'fixed').length;
+
+function ToSign({ page: { toSign, buys } }: { page: HandoverPage }) {
+  const words = useHandoverText();
+  const { format } = useHouse();
+  const named = (duties: readonly string[]) => duties.map((duty) => words.dutyNames[duty] ?? duty).join(', ');
+  return (
+    <Part
+      title={words.toSign}
+      rows={[
+        ...(toSign.yearEndOn === null
+          ? []
+          : [
+              {
+                key: 'year',
+                to: '/books/year',
+                text: words.yearOpen(format.day(toSign.yearEndOn)),
+                note: '',
+              },
+            ]),
+        ...toSign.closes.map(({ closedThrough, missing }) => ({
+          key: closedThrough,
+          to: '/books/year',
+          text: words.close(format.day(closedThrough)),
+          note: named(missing),
+        })),
+        ...buys
+          .filter(({ stage }) => stage === 'fixed')
+          .map(({ id, name, who }) => ({
+            key: id,
+            to: `/buys/${id}/order`,
+            text: words.order(name),
+            note: named(who),
+          })),
+      ]}
+    />
+  );
+}
+
+function Duties({ page: { duties } }: { page: HandoverPage }) {
+  const words = useHandoverText();
+  const { format } = useHouse();
+  return (
+    <section className="stack">
+      <h2>{words.duties}</h2>
+      <ul className="list">
+        {duties.map(({ duty, holders }) => (
+          <li key={duty}>
+            <p>
+              <b>{words.dutyNames[duty] ?? duty}</b>
+              {holders.length === 0 ? <span className="soft block">{words.nobody}</span> : null}
+              {holders.map(({ personId, name, sinceOn, canSignIn }) => (
+                <span className="soft block" key={personId}>
+                  {words.holder(name, format.day(sinceOn), canSignIn)}
+                </span>
+              ))}
+            </p>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
