@@ -1,3 +1,4 @@
+import { saidFinish } from '@sheafbook/packing';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bodyOf } from '../support/buy.ts';
@@ -151,6 +152,43 @@ test('without a signal pours wait on the phone, outlive a closed tab, and are se
   await lead.getByRole('heading', { name: '3 containers are closed.' }).waitFor();
   const { pours } = await logNow();
   expect(pours.filter(({ isUndone }: { isUndone: boolean }) => !isUndone)).toHaveLength(3);
+}, 180_000);
+
+test('the lead’s first page answers what a running day asks, without a search', async () => {
+  const address = lead.url();
+  await lead.goto(at());
+  await lead.getByRole('heading', { name: 'The day at a glance' }).waitFor();
+  await lead.getByText('Does the mass add up?').waitFor();
+  await lead.getByText('Do we have all supplies?').waitFor();
+  await lead.getByText('Is the seamer in limits?').waitFor();
+  const answers = Object.fromEntries(
+    await lead.evaluate<[string, string][]>(
+      "[...document.querySelectorAll('.glance > div')].map((one) => [one.children[0].innerText, one.children[1].innerText])",
+    ),
+  );
+  const { lines, session, crew } = bodyOf(await hall.lead.caller.get(`${await sessionPath()}/plan`));
+  const ends = new Date(Date.parse(session.startsAt) + saidFinish(lines[0].finishSeconds) * 1000);
+  const hour = new Intl.DateTimeFormat('en-GB', { timeStyle: 'short', timeZone: 'America/Chicago' }).format(
+    ends,
+  );
+  expect(answers).toMatchObject({
+    'When will we finish?': `At ${hour}, with 4 containers.`,
+    'Do enough people come?': expect.stringContaining(
+      `Ask ${crew.moreToAsk} people more. ${crew.wanted} are wanted`,
+    ),
+    'Where does it jam?': 'seam: 24 s a container.',
+    'Do we have all supplies?': expect.stringMatching(/short|on no list/),
+    'In what order do the foods run?': 'Hard red winter wheat',
+    'Are we over-pouring?': 'No: nothing is given away.',
+    'Is the seamer in limits?': 'No line has closed anything yet.',
+    'Which cans are suspect?': 'None.',
+    'When must the open absorber pack be shut?': 'No pack stands open.',
+    'Does the mass add up?': 'Every gram is accounted for.',
+  });
+  expect(await listViolations(lead)).toEqual([]);
+  expect(await overflowOf(lead)).toBe(0);
+  await lead.goto(address);
+  await lead.getByRole('heading', { name: '3 containers are closed.' }).waitFor();
 }, 180_000);
 
 test('the absorbers’ clock runs while a pack is open, and the mass is signed once nothing is missing', async () => {

@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { Glance } from './glance.tsx';
 import { type SessionFacts, sessionsQuery } from './queries.ts';
 import { usePackingText } from './words.ts';
 import './packing.css';
@@ -35,6 +36,7 @@ export function Sessions() {
                 </Link>
               </div>
             ) : null}
+            {mayOpen && next ? <Glance session={next} /> : null}
             <ul className="list">
               {sessions.map(({ id, name, startsAt, place, stage }) => (
                 <li key={id}>

@@ -1,0 +1,36 @@
+import type { en } from '../en/glance.ts';
+
+const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+export const es: typeof en = {
+  title: 'La jornada de un vistazo',
+  finish: '¿Cuándo terminamos?',
+  finishAt: (at, containers) => `A las ${at}, con ${containers} envases.`,
+  nothing: 'Nadie ha dicho aún qué envasar.',
+  tooFew: 'Hay muy pocas personas para una línea.',
+  people: '¿Vienen bastantes personas?',
+  bottleneck: '¿Dónde se atasca?',
+  sets: (stations, seconds) => `${stations}: ${seconds} s por envase.`,
+  supplies: '¿Tenemos todos los materiales?',
+  allThere: 'Está todo.',
+  short: (name, pieces) => `${name}: faltan ${pieces}`,
+  unkept: (count) => `${s(count, 'cosa no está', 'cosas no están')} en la lista del almacén`,
+  order: '¿En qué orden pasan los alimentos?',
+  overPour: '¿Echamos de más?',
+  onTarget: 'No: no se regala nada.',
+  under: (grams, count) => `No: ${grams} g de menos tras ${s(count, 'envase', 'envases')}.`,
+  seamer: '¿Está la cerradora dentro de los límites?',
+  stopped: (machine) => `${machine} está parada.`,
+  good: (machine, since, left, minutes) =>
+    `${machine}: ${s(since, 'envase', 'envases')} desde el último control bueno; el próximo tras ${left} o ${s(minutes, 'minuto', 'minutos')}.`,
+  due: (machine) => `${machine}: contrólela ahora.`,
+  noMachine: 'Ninguna línea ha cerrado nada todavía.',
+  suspects: '¿Qué latas están en duda?',
+  none: 'Ninguna.',
+  inDoubt: (line, from, to, count) =>
+    `${line === null ? '' : `Línea ${line}, `}números ${from} a ${to}: ${s(count, 'envase', 'envases')}.`,
+  pack: '¿Cuándo hay que cerrar el paquete de absorbedores?',
+  noPack: 'No hay ningún paquete abierto.',
+  packBy: (at, packets) => `Antes de las ${at}; tenía ${s(packets, 'sobre', 'sobres')}.`,
+  mass: '¿Cuadra la masa?',
+};
