@@ -120,18 +120,21 @@ async function lockOwned(
   return owned;
 }
 
+/** The reminder of an open offer says the same by letter, for turns that come by time too. */
+export const YOUR_TURN =
+  'Something is offered, and it is your turn to say first. The page of offers says until when.';
+
 async function tellTurns(
   tx: Tx,
   context: Context,
   { foodName, householdIds }: { foodName: string; householdIds: readonly string[] },
 ): Promise<void> {
-  const says = 'Something is offered, and it is your turn to say first. The page of offers says until when.';
   for (const householdId of householdIds)
     await writeNotice(tx, context, {
       kind: 'offer',
       audience: { to: 'household', householdId },
       about: foodName,
-      says,
+      says: YOUR_TURN,
     });
 }
 

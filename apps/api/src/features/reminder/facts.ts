@@ -6,6 +6,7 @@ import { mayEndLanding } from '../landing/use-cases.ts';
 import { listOpenBuys, listPledgedBuyIds } from '../next-step/queries.ts';
 import { type ItemPart, listOpenItems } from '../next-step/use-cases.ts';
 import { listNotices } from '../notice/queries.ts';
+import { YOUR_TURN } from '../offer/use-cases.ts';
 import { KINDS } from './kinds.ts';
 import { isFresh, type ReminderFact } from './letter.ts';
 
@@ -95,6 +96,7 @@ async function listUnreadNotices(tx: Tx, context: Context, language: string): Pr
   });
   return unread
     .filter(({ notice }) => isFresh(dayInZone(notice.writtenAt.getTime(), actor.timeZone), todayOn))
+    .filter(({ notice }) => notice.says !== YOUR_TURN) // told as an open offer, with the time until when
     .map(({ notice }) => ({
       kind: notice.isSafety ? 'safety' : 'notice',
       // Its day is told with it; it is a reminder of the notice, not of the day.
