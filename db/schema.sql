@@ -1074,6 +1074,24 @@ table book.hold row level security
   grant insert, select, update (finding, release_asked_by, released_at, released_by) to sheafbook_app
   grant select to sheafbook_poster
 
+table book.hold_answer row level security
+  storehouse_id uuid not null
+  hold_id uuid not null
+  household_id uuid not null
+  has_some boolean not null
+  eaten_on date
+  given_on date
+  note text default ''::text not null
+  answered_by uuid not null
+  answered_at timestamp with time zone not null
+  constraint hold_answer_pkey PRIMARY KEY (storehouse_id, hold_id, household_id)
+  constraint hold_answer_answered_by_fk FOREIGN KEY (storehouse_id, answered_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint hold_answer_hold_fk FOREIGN KEY (storehouse_id, hold_id) REFERENCES book.hold(storehouse_id, hold_id)
+  constraint hold_answer_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  policy hold_answer_private restrictive for all to public using (((household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['notice'::text, 'leaving'::text])))) with check ((household_id = ( SELECT book.current_household() AS current_household)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (answered_at, answered_by, eaten_on, given_on, has_some, note) to sheafbook_app
+
 table book.hold_vessel row level security
   storehouse_id uuid not null
   hold_id uuid not null

@@ -263,6 +263,7 @@ describe('a version that somebody else has overtaken', () => {
       'PUT /containers/:container/gift-facts',
       'PUT /containers/:container/treatment',
       'PUT /equipment/:item/parts',
+      'PUT /holds/:hold/answer',
       'PUT /notices/:notice/reading',
       'PUT /packing-sessions/:session/hand',
       'PUT /packing-sessions/:session/hands/:person',

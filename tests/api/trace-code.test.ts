@@ -258,3 +258,56 @@ describe('is refused, and says which field', () => {
     ).toEqual(refused(404, 'thing-not-found', 'id'));
   });
 });
+
+describe('a recall of the mark', () => {
+  let hold: { id: string };
+  const path = (rest: string) => at(`/holds/${hold.id}${rest}`);
+  type Row = { name: string; grams: number; acknowledgedAt: string | null; answer: object | null };
+  const standing = async () =>
+    bodyOf(await storehouse.coordinator.get(path('/standing'))) as { households: Row[]; pantries: object[] };
+
+  test('tells the two households that had some, and shows who has said what', async () => {
+    const of = { scope: 'mark', supplierId: buy.supplierId, mark: 'K-77' };
+    hold = bodyOf(await lead.post(at('/holds'), { of, reason: 'The mill found stones.' }), 201);
+    const { households: rows } = await standing();
+    expect(rows.map(({ name, grams, answer }) => [name, grams, answer])).toEqual([
+      [expect.stringMatching('Ashdown'), 20_080, null], // what is in the kitchen since is in no vessel on hold
+      ['Birchall', 6_080, null],
+    ]);
+    const { Birchall, Dell } = households;
+    const said = { hasSome: true, eatenOn: '2026-08-30', givenOn: null, note: 'two loaves' };
+    expect(bodyOf(await Birchall.caller.put(path('/answer'), said))).toMatchObject({
+      ...{ isConcerned: true, answer: said, held: [{ code: birchall.bag.bagCode, grams: 6_080 }] },
+    });
+    expect((await standing()).households[1]).toMatchObject({ name: 'Birchall', answer: said });
+    expect(await looksAt(Birchall)).toContainEqual(
+      expect.objectContaining({ what: 'notices', purpose: 'recall' }),
+    );
+    const answer = () => Dell.caller.put(path('/answer'), said);
+    expect(await refusalOf(app, answer)).toEqual(refused(404, 'thing-not-found'));
+    const later = { ...said, eatenOn: '2027-01-01' };
+    expect(await refusalOf(app, () => Birchall.caller.put(path('/answer'), later))).toEqual(
+      refused(400, 'invalid-input', 'eatenOn'),
+    );
+  });
+
+  test('throws one’s own part away with its reason in one step, and leaves a neighbour’s on hold', async () => {
+    const { Ashdown, Birchall, Dell } = households;
+    const destroy = (caller: Caller, of: string) =>
+      caller.post(path('/destruction'), { of, reason: 'Stones.' });
+    expect(await refusalOf(app, () => destroy(Dell.caller, 'household'))).toEqual(
+      refused(409, 'nothing-to-hold'),
+    );
+    expect(await refusalOf(app, () => destroy(Dell.caller, 'common'))).toEqual(refused(403, 'duty-missing'));
+    expect(bodyOf(await destroy(Birchall.caller, 'household'), 201)).toEqual({
+      ...{ grams: 6_080, codes: [birchall.bag.bagCode] },
+    });
+    const { way } = await byCode(lead, 'K-77', 'recall');
+    expect(linesOf(way)).toContainEqual(['out', 'discarded', 'Birchall', 6_080]);
+    expect(way.balance).toMatchObject({ inGrams: 45_360, addsUp: true });
+    expect((await standing()).households.map(({ grams }) => grams)).toEqual([20_080, 0]);
+    expect(bodyOf(await Ashdown.caller.get(path('')))).toMatchObject({ ended: null });
+    bodyOf(await destroy(Ashdown.caller, 'household'), 201);
+    expect((await standing()).households.map(({ grams }) => grams)).toEqual([0, 0]);
+  });
+});

@@ -58,6 +58,7 @@ const APP_TABLES = {
   'book.helper_grant': 'insert select update(ended_at, reason)',
   'book.held': 'select',
   'book.hold': 'insert select update(finding, release_asked_by, released_at, released_by)',
+  'book.hold_answer': 'insert select update(answered_at, answered_by, eaten_on, given_on, has_some, note)',
   'book.hold_vessel': 'insert select update(ended_at)',
   'book.household': 'insert select update(left_on, name, version)',
   'book.household_contact': 'delete insert select update',

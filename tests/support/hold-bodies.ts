@@ -4,4 +4,6 @@ export const HOLD_BODIES: Record<string, Record<string, unknown>> = {
     of: { scope: 'lot', lotId: '0192f0c8-5a00-7000-8000-000000000001' },
     reason: 'a notice of the supplier',
   },
+  'PUT /holds/:hold/answer': { hasSome: false, eatenOn: '2026-08-30', givenOn: null, note: 'two loaves' },
+  'POST /holds/:hold/destruction': { of: 'household', reason: 'the mill said so' },
 };

@@ -16,6 +16,7 @@ import { foodRoutes } from './features/food/routes.ts';
 import { givingRoutes } from './features/giving/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { handoverRoutes } from './features/handover/routes.ts';
+import { holdRoutes } from './features/hold/routes.ts';
 import { importRoutes } from './features/import/routes.ts';
 import { inspectionRoutes } from './features/inspection/routes.ts';
 import { intakeRoutes } from './features/intake/routes.ts';
@@ -147,6 +148,7 @@ export const router = createRouter({
       ...foodRoutes,
       ...containerKindRoutes,
       ...containerWishRoutes,
+      ...holdRoutes,
       ...traceRoutes,
       ...treatmentRoutes,
       ...labelRoutes,

@@ -136,6 +136,23 @@ export const holdVessels = book.table(
 );
 export type HoldVesselRow = typeof holdVessels.$inferSelect;
 
+export const holdAnswers = book.table(
+  'hold_answer',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    holdId: uuid('hold_id').notNull(),
+    householdId: uuid('household_id').notNull(),
+    hasSome: boolean('has_some').notNull(),
+    eatenOn: date('eaten_on', { mode: 'string' }),
+    givenOn: date('given_on', { mode: 'string' }),
+    note: text('note').notNull().default(''),
+    answeredBy: uuid('answered_by').notNull(),
+    answeredAt: timestamp('answered_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.holdId, table.householdId] })],
+);
+export type HoldAnswerRow = typeof holdAnswers.$inferSelect;
+
 /** A view: whatever may not move, each once for every hold on it; of a seam or seal in doubt the hold is null. */
 export const held = book
   .view('held', {

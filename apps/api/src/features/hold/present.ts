@@ -2,6 +2,7 @@ import type { Actor } from '../../platform/actor.ts';
 import { nameOf } from './name.ts';
 import { mayHold } from './policy.ts';
 import type { SeenHold } from './queries.ts';
+import type { readOwnPart, readStanding } from './use-cases-recall.ts';
 
 /**
  * `ended` says how a hold ended: released by two, or with what it was on, which was thrown away or went back. How much it
@@ -54,3 +55,44 @@ export function holdRow(actor: Actor, seen: SeenHold) {
     session: session?.name ?? null,
   };
 }
+
+type Standing = Awaited<ReturnType<typeof readStanding>>;
+
+export const presentStanding = ({ households, pantries }: Omit<Standing, 'seen'>) => ({
+  households: households.map(({ householdId, name, vessels, grams, isTold, acknowledgedAt, answer }) => ({
+    ...{ householdId, name, vessels, grams, isTold },
+    acknowledgedAt: acknowledgedAt === null ? null : new Date(acknowledgedAt).toISOString(),
+    answer: answer && {
+      ...{ hasSome: answer.hasSome, eatenOn: answer.eatenOn, givenOn: answer.givenOn, note: answer.note },
+      answeredAt: new Date(answer.answeredAt).toISOString(),
+    },
+  })),
+  pantries: pantries.map(({ pantryId, pantry, contactDuty, contact, manifestNo, onDay, codes, grams }) => ({
+    ...{ pantryId, pantry, contactDuty, contact, manifestNo, onDay, codes, grams },
+  })),
+});
+
+type OwnPart = Awaited<ReturnType<typeof readOwnPart>>;
+
+export const presentOwnPart = ({
+  isConcerned,
+  held,
+  answer,
+}: Pick<OwnPart, 'isConcerned' | 'held'> & {
+  answer: Pick<
+    NonNullable<OwnPart['answer']>,
+    'hasSome' | 'eatenOn' | 'givenOn' | 'note' | 'answeredAt'
+  > | null;
+}) => ({
+  isConcerned,
+  held: held.map(({ vesselId, vesselKind, code, grams }) => ({
+    id: vesselId,
+    kind: vesselKind,
+    code,
+    grams,
+  })),
+  answer: answer && {
+    ...{ hasSome: answer.hasSome, eatenOn: answer.eatenOn, givenOn: answer.givenOn, note: answer.note },
+    answeredAt: answer.answeredAt.toISOString(),
+  },
+});

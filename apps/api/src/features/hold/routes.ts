@@ -1,12 +1,13 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerCsv } from '../../platform/csv.ts';
-import { contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { pageOf } from '../../platform/paging.ts';
-import { mayHold } from './policy.ts';
-import { holdRow, presentHold } from './present.ts';
-import { holdFinding, holdQuery, holdReason, newHold } from './schema.ts';
+import { mayAnswerRecall, mayDestroy, mayHold } from './policy.ts';
+import { holdRow, presentHold, presentOwnPart, presentStanding } from './present.ts';
+import { destruction, holdAnswer, holdFinding, holdQuery, holdReason, newHold } from './schema.ts';
 import { agreeToRelease, askForRelease, holdBag, readHold, readHolds } from './use-cases.ts';
+import { answerRecall, destroyHeld, readOwnPart, readStanding } from './use-cases-recall.ts';
 import { beginScopeHold } from './use-cases-scope.ts';
 
 const TAG = 'Holds';
@@ -74,4 +75,41 @@ export const holdRoutes = new Hono<AppEnv>()
     describe(TAG, 'Agree to a release as the second of two', ['second-login-needed', 'hold-ended']),
     may(mayHold),
     async (c) => c.json(presentHold(c.get('actor'), await agreeToRelease(contextOf(c), idParam(c, 'hold')))),
+  )
+  .get(
+    '/holds/:hold/standing',
+    describe(TAG, 'How far a recall has come: who was told, has acknowledged it and said what', [
+      'thing-not-found',
+    ]),
+    may(mayHold),
+    async (c) => c.json(presentStanding(await readStanding(contextOf(c), idParam(c, 'hold')))),
+  )
+  .get(
+    '/holds/:hold/own-part',
+    describe(TAG, 'What my household has of it, and what it said', ['thing-not-found']),
+    may(mayAnswerRecall),
+    async (c) => c.json(presentOwnPart(await readOwnPart(contextOf(c), idParam(c, 'hold')))),
+  )
+  .put(
+    '/holds/:hold/answer',
+    describe(TAG, 'Say that my household has some, ate it or gave it away', ['thing-not-found']),
+    may(mayAnswerRecall),
+    jsonBody(holdAnswer),
+    async (c) =>
+      c.json(presentOwnPart(await answerRecall(contextOf(c), idParam(c, 'hold'), c.req.valid('json')))),
+  )
+  .post(
+    '/holds/:hold/destruction',
+    describe(TAG, 'Throw away all that is mine, or the store’s, of what is on hold', [
+      'hold-ended',
+      'nothing-to-hold',
+    ]),
+    may(mayDestroy),
+    jsonBody(destruction),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => destroyHeld(context, idParam(c, 'hold'), c.req.valid('json')),
+        present: ({ grams, codes }) => ({ grams, codes }),
+      }),
   );

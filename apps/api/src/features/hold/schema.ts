@@ -60,6 +60,21 @@ export const holdFinding = z.strictObject({
 });
 export type HoldFinding = z.infer<typeof holdFinding>;
 
+/** What a household says of held food. All left out says that it has none and knows of none. */
+export const holdAnswer = z.strictObject({
+  hasSome: z.boolean(),
+  eatenOn: day.nullable(),
+  givenOn: day.nullable(),
+  note: z.string().trim().max(1000, 'At most 1000 characters.').default(''),
+});
+export type HoldAnswer = z.infer<typeof holdAnswer>;
+
+export const destruction = z.strictObject({
+  of: z.enum(['household', 'common']),
+  reason: words('Say why it is thrown away.'),
+});
+export type Destruction = z.infer<typeof destruction>;
+
 export const holdQuery = pageQuery.extend({
   after: z.uuid().optional(),
   open: z.stringbool().default(false),

@@ -46,4 +46,8 @@ export const ES_HOLD: Readonly<Record<string, string>> = {
     'Hay un carácter mal: el último no cuadra con los demás. Mire otra vez la etiqueta.',
   'One character is wrong: the last one does not fit the others. It may be {}. Look at the label again.':
     'Hay un carácter mal: el último no cuadra con los demás. Puede ser {}. Mire otra vez la etiqueta.',
+  'This day is still to come.': 'Ese día está por venir.',
+  'Nothing of this was ever yours.': 'Nada de esto fue nunca suyo.',
+  'Nothing of it is there to throw away.': 'No queda nada de ello que tirar.',
+  'Say why it is thrown away.': 'Diga por qué se tira.',
 };

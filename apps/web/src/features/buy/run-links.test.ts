@@ -37,8 +37,11 @@ test.for(['', '/seals'])('a packing day is seen at its own page, its seals at th
   expect(pageFor(path, { isTreasurer: false })).toBe(`/s/S/packing/D${part}`);
 });
 
+test('a hold is seen at its own page', () => {
+  expect(pageFor('/api/storehouses/S/holds/H', { isTreasurer: false })).toBe('/s/S/holds/H');
+});
+
 test('what is about no buy, or has no page, leads nowhere', () => {
   expect(pageFor(null, { isTreasurer: true })).toBeNull();
-  expect(pageFor('/api/storehouses/S/holds/H', { isTreasurer: false })).toBeNull();
   expect(as(false)('/something-new')).toBeNull();
 });

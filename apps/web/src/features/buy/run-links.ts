@@ -35,6 +35,8 @@ export function pageFor(apiPath: string | null, { isTreasurer }: { isTreasurer: 
   if (packing) return `/s/${packing[1]}/packing/${packing[2]}${packing[3] ?? ''}`;
   const offer = /\/api\/storehouses\/([^/]+)\/offers\/([^/]+)$/.exec(apiPath ?? '');
   if (offer) return `/s/${offer[1]}/offers/${offer[2]}`;
+  const hold = /\/api\/storehouses\/([^/]+)\/holds\/([^/]+)$/.exec(apiPath ?? '');
+  if (hold) return `/s/${hold[1]}/holds/${hold[2]}`;
   const stock = /\/api\/storehouses\/([^/]+)\/(rotation|inspections|giving)\b/.exec(apiPath ?? '');
   if (stock) return `/s/${stock[1]}/${stock[2]}`;
   const owed = /\/api\/storehouses\/([^/]+)\/suppliers-owed$/.exec(apiPath ?? '');

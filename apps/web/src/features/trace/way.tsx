@@ -2,6 +2,7 @@ import { isCode, spellCode } from '@sheafbook/units';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Ledger, State } from '../../ui/pieces.tsx';
+import { BeginHold } from '../hold/begin-form.tsx';
 import type { Way } from './queries.ts';
 import { useAllergenNames, useNamed, useOwnerName } from './say.ts';
 import { WayPicture } from './way-picture.tsx';
@@ -37,6 +38,7 @@ export function WayPage({ way }: { way: Way }) {
       {way.things.length === 0 ? null : <WayPicture way={way} what={what} />}
       {balance.lines.length === 0 ? null : <Balance way={way} />}
       <CarryOvers way={way} />
+      <BeginHold way={way} />
     </>
   );
 }

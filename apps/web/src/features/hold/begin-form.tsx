@@ -1,0 +1,97 @@
+import { Link, useNavigate } from '@tanstack/react-router';
+import { ask } from '../../api/client.ts';
+import { Field } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
+import type { Way } from '../trace/queries.ts';
+import { type HoldWish, inside, useHoldCommand } from './queries.ts';
+import { useHoldText } from './words.ts';
+
+/** What a hold of a traced thing is on; a manifest and a kitchen have none of their own. */
+function scopeOf({ of, lots, things }: Way): HoldWish['of'] | null {
+  const { kind, id } = of;
+  const [lot] = lots;
+  if (kind === 'lot') return { scope: kind, lotId: id };
+  if (kind === 'delivery') return { scope: kind, deliveryId: id };
+  if (kind === 'session') return { scope: kind, sessionId: id };
+  if (kind === 'container') return { scope: 'containers', containerIds: [id] };
+  if (kind === 'mark' && lot?.supplier) return { scope: kind, supplierId: lot.supplier.id, mark: of.label };
+  if (kind !== 'manifest') return null;
+  const containerIds = things.flatMap(({ isStart, vessel }) => (isStart && vessel ? [vessel.id] : []));
+  return containerIds.length === 0 ? null : { scope: 'containers', containerIds };
+}
+
+/** Stops what was traced, from its way; the holds that stand on it already are named. */
+export function BeginHold({ way }: { way: Way }) {
+  const words = useHoldText();
+  const { storehouse } = useHouse();
+  const navigate = useNavigate();
+  const of = scopeOf(way);
+  const bagId = way.of.kind === 'bag' ? way.of.id : null;
+  const { draft, change, forget } = useDraft(`hold.${way.of.id}`, { reason: '' });
+  const holding = useHoldCommand(async (reason: string) => {
+    const param = { storehouse };
+    const hold =
+      bagId === null
+        ? await ask(inside.holds.$post({ param, json: { of: of as HoldWish['of'], reason } }))
+        : await ask(inside.bags[':bag'].holds.$post({ param: { ...param, bag: bagId }, json: { reason } }));
+    forget();
+    await navigate({ to: '/s/$storehouse/holds/$hold', params: { storehouse, hold: hold.id } });
+  });
+  return (
+    <section className="stack">
+      <h2>{words.title}</h2>
+      {way.holds.length === 0 ? (
+        <p>{words.none}</p>
+      ) : (
+        <ul className="list">
+          {way.holds.map(({ id, scope, reason }) => (
+            <li key={id}>
+              <Link to="/s/$storehouse/holds/$hold" params={{ storehouse, hold: id }}>
+                <span>
+                  <b>{words.scopes[scope]}</b> {reason}
+                </span>
+              </Link>
+            </li>
+          ))}
+        </ul>
+      )}
+      {way.mayRecall && (of !== null || bagId !== null) ? (
+        <details>
+          <summary>{words.begin}</summary>
+          <form
+            className="stack tight"
+            noValidate
+            onSubmit={(event) => {
+              event.preventDefault();
+              holding.mutate(draft.reason);
+            }}
+          >
+            <p>{words.beginSays}</p>
+            <Field
+              label={words.reasonOfHold}
+              value={draft.reason}
+              onChange={(event) => change({ reason: event.target.value })}
+            />
+            <ProblemSaid error={holding.error} />
+            <div className="actions">
+              <button
+                type="submit"
+                className="btn"
+                disabled={draft.reason.trim() === '' || holding.isPending}
+              >
+                {words.begin}
+              </button>
+            </div>
+          </form>
+        </details>
+      ) : null}
+      <p>
+        <Link to="/s/$storehouse/holds" params={{ storehouse }}>
+          {words.title}
+        </Link>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,70 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useHouse } from '../../ui/house.ts';
+import { Loaded } from '../../ui/loaded.tsx';
+import { State } from '../../ui/pieces.tsx';
+import { useTitle } from '../../ui/use-title.ts';
+import { type Hold, holdsQuery } from './queries.ts';
+import { useHoldText } from './words.ts';
+
+/** What is on hold, newest first, and what was. */
+export function Holds() {
+  const words = useHoldText();
+  const { storehouse } = useHouse();
+  const reading = useQuery(holdsQuery({ storehouse }));
+  useTitle(words.title);
+  return (
+    <Loaded reading={reading}>
+      {(holds) => {
+        const standing = holds.filter(({ endedAt }) => endedAt === null).toReversed();
+        const past = holds.filter(({ endedAt }) => endedAt !== null).toReversed();
+        return (
+          <>
+            <h1>{standing.length === 0 ? words.none : words.standing(standing.length)}</h1>
+            <p>{words.opening}</p>
+            <p>
+              <Link className="btn" to="/s/$storehouse/trace" params={{ storehouse }}>
+                {words.toTrace}
+              </Link>
+            </p>
+            <HoldList holds={standing} />
+            {past.length === 0 ? null : (
+              <section>
+                <h2>{words.past}</h2>
+                <HoldList holds={past} />
+              </section>
+            )}
+          </>
+        );
+      }}
+    </Loaded>
+  );
+}
+
+function HoldList({ holds }: { holds: readonly Hold[] }) {
+  const words = useHoldText();
+  const { storehouse, format } = useHouse();
+  return (
+    <ul className="list">
+      {holds.map(({ id, scope, about, reason, heldAt, endedAt }) => (
+        <li key={id}>
+          <Link to="/s/$storehouse/holds/$hold" params={{ storehouse, hold: id }}>
+            <span>
+              <b>
+                {words.scopes[scope]} {about}
+              </b>{' '}
+              <span className="soft block">
+                {reason} {words.since(format.instant(heldAt))}
+              </span>
+            </span>
+            {endedAt === null ? (
+              <State kind="wrong" word={words.stands} />
+            ) : (
+              <State kind="well" word={words.ended} />
+            )}
+          </Link>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,153 @@
+import { spellCode } from '@sheafbook/units';
+import { useQuery } from '@tanstack/react-query';
+import { ask, askOnce } from '../../api/client.ts';
+import { Check, Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { Loaded } from '../../ui/loaded.tsx';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
+import { type Hold, inside, type OwnPart, ownPartQuery, useHoldCommand } from './queries.ts';
+import { useHoldText } from './words.ts';
+
+const one = inside.holds[':hold'];
+
+/** What one's own household has of it, what it says became of the rest, and throwing it away. */
+export function OwnPartOf({ hold }: { hold: Hold }) {
+  const words = useHoldText();
+  const { storehouse } = useHouse();
+  const reading = useQuery(ownPartQuery({ storehouse, hold: hold.id }));
+  return (
+    <section className="stack">
+      <h2>{words.ownTitle}</h2>
+      <Loaded reading={reading}>
+        {(own) => (own.isConcerned ? <Concerned hold={hold} own={own} /> : <p>{words.notYours}</p>)}
+      </Loaded>
+    </section>
+  );
+}
+
+function Concerned({ hold, own }: { hold: Hold; own: OwnPart }) {
+  const words = useHoldText();
+  const { format } = useHouse();
+  const grams = own.held.reduce((sum, one) => sum + one.grams, 0);
+  const codes = own.held.map(({ code }) => spellCode(code)).join(', ');
+  return (
+    <>
+      <p>{grams === 0 ? words.ownNone : words.ownHas(format.mass(grams), codes)}</p>
+      {hold.endedAt === null ? <SayForm hold={hold} own={own} /> : null}
+      {hold.endedAt === null && grams > 0 ? (
+        <DestroyForm
+          hold={hold}
+          of="household"
+          says={words.destroySays(format.mass(grams))}
+          button={words.destroy}
+        />
+      ) : null}
+    </>
+  );
+}
+
+function SayForm({ hold, own: { answer } }: { hold: Hold; own: OwnPart }) {
+  const words = useHoldText();
+  const { storehouse, format } = useHouse();
+  const start = {
+    hasSome: answer?.hasSome ?? false,
+    eatenOn: answer?.eatenOn ?? '',
+    givenOn: answer?.givenOn ?? '',
+    note: answer?.note ?? '',
+  };
+  const { draft, change, forget } = useDraft(`recall.${hold.id}`, start);
+  const saying = useHoldCommand(async () => {
+    const { hasSome, eatenOn, givenOn, note } = draft;
+    const json = { hasSome, eatenOn: eatenOn || null, givenOn: givenOn || null, note };
+    await ask(one.answer.$put({ param: { storehouse, hold: hold.id }, json }));
+    forget();
+  });
+  const problems = problemsOf(saying.error);
+  return (
+    <form
+      className="stack tight"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        saying.mutate(undefined);
+      }}
+    >
+      <h3>{words.sayTitle}</h3>
+      {answer === null ? null : <p>{words.said(format.instant(answer.answeredAt))}</p>}
+      <Check label={words.hasSome} isOn={draft.hasSome} onChange={(hasSome) => change({ hasSome })} />
+      <Field
+        type="date"
+        label={words.eatenOn}
+        hint={words.dayHint}
+        problem={problems.eatenOn}
+        value={draft.eatenOn}
+        onChange={(event) => change({ eatenOn: event.target.value })}
+      />
+      <Field
+        type="date"
+        label={words.givenOn}
+        hint={words.dayHint}
+        problem={problems.givenOn}
+        value={draft.givenOn}
+        onChange={(event) => change({ givenOn: event.target.value })}
+      />
+      <Field
+        label={words.note}
+        value={draft.note}
+        onChange={(event) => change({ note: event.target.value })}
+      />
+      <ProblemSaid error={saying.error} />
+      <div className="actions">
+        <button type="submit" className="btn go" disabled={saying.isPending}>
+          {words.say}
+        </button>
+      </div>
+    </form>
+  );
+}
+
+type DestroyProps = { hold: Hold; of: 'household' | 'common'; says: string; button: string };
+
+/** One step: the reason, and all of it is booked out. */
+export function DestroyForm({ hold, of, says, button }: DestroyProps) {
+  const words = useHoldText();
+  const { storehouse, format } = useHouse();
+  const { draft, change, forget } = useDraft(`destroy.${hold.id}.${of}`, { reason: '' });
+  const destroying = useHoldCommand(async (reason: string) => {
+    const json = { of, reason };
+    const done = await askOnce(`destroy.${hold.id}.${of}`, json, (headers) =>
+      one.destruction.$post({ param: { storehouse, hold: hold.id }, json }, { headers }),
+    );
+    forget();
+    change({ reason: '' });
+    return done;
+  });
+  return (
+    <details>
+      <summary>{button}</summary>
+      <form
+        className="stack tight"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          destroying.mutate(draft.reason);
+        }}
+      >
+        <p>{says}</p>
+        <Field
+          label={words.reason}
+          value={draft.reason}
+          onChange={(event) => change({ reason: event.target.value })}
+        />
+        <ProblemSaid error={destroying.error} />
+        {destroying.data ? <p role="status">{words.destroyed(format.mass(destroying.data.grams))}</p> : null}
+        <div className="actions">
+          <button type="submit" className="btn" disabled={draft.reason.trim() === '' || destroying.isPending}>
+            {button}
+          </button>
+        </div>
+      </form>
+    </details>
+  );
+}
