@@ -39,7 +39,7 @@ export async function takeInGift(cast: Cast): Promise<void> {
     ...{ kind: 'sprout', seeds: { laid: 20, sprouted: 3 }, note: 'on a wet cloth, seven days' },
   });
   teller.say(
-    `${taken.containers.length} cans of wheat are given to the store, their history ${taken.verdict}: ` +
+    `${taken.containers.length} cans of wheat are given to the store, their history ${taken.verdict.replace('-history', '')}: ` +
       'one is rusted through, one tastes of cardboard.',
   );
 }

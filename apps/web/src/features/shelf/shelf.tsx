@@ -62,38 +62,49 @@ function OwnShelf() {
               <Link className="btn" to="/s/$storehouse/shelf/record" params={{ storehouse }}>
                 {words.record}
               </Link>
-              <Link className="btn" to="/s/$storehouse/intakes" params={{ storehouse }}>
-                {words.takeIn}
-              </Link>
-              {full.length === 0 ? null : (
-                <Link className="btn" to="/s/$storehouse/shelf/labels" params={{ storehouse }}>
-                  {words.toLabels}
-                </Link>
-              )}
               {full.length === 0 ? null : (
                 <Link className="btn" to="/s/$storehouse/rotation" params={{ storehouse }}>
                   {words.eatNext}
                 </Link>
               )}
-              <Link className="btn" to="/s/$storehouse/shelf/ways" params={{ storehouse }}>
-                {words.waysToKeep}
-              </Link>
-              <Link className="btn" to="/s/$storehouse/inspections" params={{ storehouse }}>
-                {words.inspections}
-              </Link>
-              <Link className="btn" to="/s/$storehouse/offers" params={{ storehouse }}>
-                {words.offers}
-              </Link>
-              <Link className="btn" to="/s/$storehouse/places" params={{ storehouse }}>
-                {words.places}
-              </Link>
             </div>
             {full.length === 0 ? null : <ShelfPicture containers={full} kinds={containerKinds} />}
+            <MoreToDo isEmpty={full.length === 0} />
             {all.length === 0 ? null : <ContainerList containers={all} />}
           </>
         );
       }}
     </Loaded>
+  );
+}
+
+/** What is done on some days only stands behind the shelf itself, so that a phone shows the food first. */
+function MoreToDo({ isEmpty }: { isEmpty: boolean }) {
+  const words = useShelfText();
+  const { storehouse } = useHouse();
+  return (
+    <div className="actions">
+      <Link className="btn" to="/s/$storehouse/intakes" params={{ storehouse }}>
+        {words.takeIn}
+      </Link>
+      {isEmpty ? null : (
+        <Link className="btn" to="/s/$storehouse/shelf/labels" params={{ storehouse }}>
+          {words.toLabels}
+        </Link>
+      )}
+      <Link className="btn" to="/s/$storehouse/shelf/ways" params={{ storehouse }}>
+        {words.waysToKeep}
+      </Link>
+      <Link className="btn" to="/s/$storehouse/inspections" params={{ storehouse }}>
+        {words.inspections}
+      </Link>
+      <Link className="btn" to="/s/$storehouse/offers" params={{ storehouse }}>
+        {words.offers}
+      </Link>
+      <Link className="btn" to="/s/$storehouse/places" params={{ storehouse }}>
+        {words.places}
+      </Link>
+    </div>
   );
 }
 
