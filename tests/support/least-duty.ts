@@ -124,6 +124,8 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /gift-manifests/:manifest/receipt-undoing': 'coordinator packing_lead',
   'POST /gift-manifests/:manifest/calling-off': 'coordinator packing_lead',
   'GET /gift-year': 'member',
+  'GET /year-of-mass': 'household',
+  'GET /year-of-mass/movements': 'household',
   'GET /handover': 'coordinator treasurer',
   'GET /handover/paper': 'coordinator treasurer',
   'GET /places': 'member',

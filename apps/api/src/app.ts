@@ -86,6 +86,7 @@ import { wayToKeepRoutes } from './features/way-to-keep/routes.ts';
 import { withdrawalRoutes } from './features/withdrawal/routes.ts';
 import { workRoutes } from './features/work/routes.ts';
 import { writeOffRoutes } from './features/write-off/routes.ts';
+import { yearOfMassRoutes } from './features/year-of-mass/routes.ts';
 import type { AppEnv } from './platform/app-env.ts';
 import type { Config } from './platform/config.ts';
 import type { Outside } from './platform/context.ts';
@@ -169,6 +170,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', offerRoutes)
   .route('/', giftRoutes)
   .route('/', handoverRoutes)
+  .route('/', yearOfMassRoutes)
   .route('/', containerWishRoutes)
   .route('/', coverageRoutes)
   .route('/', periodRoutes)

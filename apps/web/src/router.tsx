@@ -42,6 +42,7 @@ import { traceRoutes } from './features/trace/routes.ts';
 import { treatmentRoutes } from './features/treatment/routes.ts';
 import { wayToKeepRoutes } from './features/way-to-keep/routes.ts';
 import { workRoutes } from './features/work/routes.ts';
+import { yearOfMassRoutes } from './features/year-of-mass/routes.ts';
 import { houseRoute, rootRoute } from './house-route.ts';
 
 /** The front door leads a signed-in person into the storehouse, the first visitor to the first run, others to signing in. */
@@ -142,6 +143,7 @@ export const router = createRouter({
       ...splitRoutes,
       ...givingRoutes,
       ...handoverRoutes,
+      ...yearOfMassRoutes,
       ...handingOverRoutes,
       ...closingRoutes,
       ...peopleRoutes,

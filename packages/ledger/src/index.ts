@@ -46,3 +46,4 @@ export * from './statement.ts';
 export * from './trace/trace-balance.ts';
 export * from './trace/walk-trace.ts';
 export * from './trial-balance.ts';
+export * from './year-of-mass.ts';

@@ -56,6 +56,9 @@ export function GiftYear() {
         <PaperLinks papers={[{ kind: 'gift-year', path: `gift-year/paper?year=${year}` }]} />
       )}
       <div className="actions">
+        <Link className="btn" to="/s/$storehouse/year-of-food" params={{ storehouse }}>
+          {words.onePage}
+        </Link>
         <button type="button" className="btn" onClick={() => setYear(year - 1)}>
           {words.before(year - 1)}
         </button>

@@ -203,6 +203,7 @@ export const en = {
   food: 'Food',
   answer: 'Answer',
   // Year
+  onePage: 'The year on one page',
   yearTitle: (year: number) => `Gifts of ${year}`,
   yearSays: (mass: string, meals: string) => `${mass}, about ${meals} meals.`,
   ownSays: (mass: string, meals: string) => `Of that from your household: ${mass}, about ${meals} meals.`,

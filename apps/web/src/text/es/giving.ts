@@ -191,6 +191,7 @@ export const es: GivingWords = {
   received: (day, duty) => `Recibido el ${day} por ${duty}.`,
   food: 'Alimento',
   answer: 'Respuesta',
+  onePage: 'El año en una página',
   yearTitle: (year) => `Donaciones de ${year}`,
   yearSays: (mass, meals) => `${mass}, unas ${meals} comidas.`,
   ownSays: (mass, meals) => `De su hogar: ${mass}, unas ${meals} comidas.`,

@@ -1,0 +1,53 @@
+/** A year of food on one page. */
+export const en = {
+  title: 'The year on one page',
+  gifts: 'The year’s gifts',
+  notYours: 'You belong to no household here, so there is no year of yours.',
+  whose: 'Whose year',
+  owners: { household: 'My household’s', store: 'The storehouse’s' },
+  year: (year: number) => `Year ${year}`,
+  stands: {
+    household: (year: number, left: string) => `At the end of ${year} your household has ${left}.`,
+    store: (year: number, left: string) => `At the end of ${year} the storehouse holds ${left}.`,
+  },
+  adds: 'What was there and what came is what was eaten, given, lost, passed on and left, to the gram. What was undone is left out on both days; the running year is counted to today.',
+  opening: 'There at the beginning',
+  came: 'Came',
+  went: 'Went',
+  closing: 'Left at the end',
+  parts: {
+    household: {
+      landed: 'From suppliers and other sources',
+      'from-others': 'From the storehouse and other households',
+      changed: 'Through milling and the like',
+      eaten: 'Eaten',
+      given: 'Given to pantries and others outside',
+      lost: 'Lost',
+      'to-others': 'To the storehouse and other households',
+    },
+    store: {
+      landed: 'From suppliers and other sources',
+      'from-others': 'From households',
+      changed: 'Through milling and the like',
+      eaten: 'Eaten',
+      given: 'Given to pantries and others outside',
+      lost: 'Lost',
+      'to-others': 'To households',
+    },
+  },
+  lostBy: 'Lost:',
+  ways: {
+    animals: 'fed to animals',
+    composted: 'composted',
+    discarded: 'thrown away',
+    spilled: 'spilled',
+    sampled: 'taken as a sample',
+    unexplained: 'unexplained',
+  } as Record<string, string>,
+  noMovements: 'Nothing moved here.',
+  day: 'Day',
+  what: 'What happened',
+  food: 'Food',
+  mass: 'Mass',
+};
+export type YearOfMassWords = typeof en;

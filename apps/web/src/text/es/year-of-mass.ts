@@ -1,0 +1,53 @@
+import type { YearOfMassWords } from '../en/year-of-mass.ts';
+
+export const es: YearOfMassWords = {
+  title: 'El año en una página',
+  gifts: 'Las donaciones del año',
+  notYours: 'Usted no pertenece a ningún hogar aquí, así que no hay un año suyo.',
+  whose: 'De quién es el año',
+  owners: { household: 'De mi hogar', store: 'Del almacén' },
+  year: (year) => `Año ${year}`,
+  stands: {
+    household: (year, left) => `Al final de ${year} su hogar tiene ${left}.`,
+    store: (year, left) => `Al final de ${year} el almacén guarda ${left}.`,
+  },
+  adds: 'Lo que había y lo que llegó es lo que se comió, se donó, se perdió, pasó a otros y queda, al gramo. Lo que se deshizo no cuenta en ninguno de sus días; el año en curso se cuenta hasta hoy.',
+  opening: 'Había al empezar',
+  came: 'Llegó',
+  went: 'Salió',
+  closing: 'Queda al final',
+  parts: {
+    household: {
+      landed: 'De proveedores y otros orígenes',
+      'from-others': 'Del almacén y de otros hogares',
+      changed: 'Por molienda y similares',
+      eaten: 'Comido',
+      given: 'Dado a despensas y a otros de fuera',
+      lost: 'Perdido',
+      'to-others': 'Al almacén y a otros hogares',
+    },
+    store: {
+      landed: 'De proveedores y otros orígenes',
+      'from-others': 'De los hogares',
+      changed: 'Por molienda y similares',
+      eaten: 'Comido',
+      given: 'Dado a despensas y a otros de fuera',
+      lost: 'Perdido',
+      'to-others': 'A los hogares',
+    },
+  },
+  lostBy: 'Perdido:',
+  ways: {
+    animals: 'dado a animales',
+    composted: 'compostado',
+    discarded: 'tirado',
+    spilled: 'derramado',
+    sampled: 'tomado como muestra',
+    unexplained: 'sin explicación',
+  },
+  noMovements: 'Aquí no se movió nada.',
+  day: 'Día',
+  what: 'Qué pasó',
+  food: 'Alimento',
+  mass: 'Peso',
+};
