@@ -18,6 +18,7 @@ import {
   named,
   type Queued,
   queueQuery,
+  seesStoreRisk,
 } from './queries.ts';
 import { useGivingText } from './words.ts';
 
@@ -53,6 +54,11 @@ export function Giving() {
                 <Link className="btn" to="/s/$storehouse/giving/pantries" params={{ storehouse }}>
                   {words.pantries}
                 </Link>
+                {seesStoreRisk(house) ? (
+                  <Link className="btn" to="/s/$storehouse/giving/risk" params={{ storehouse }}>
+                    {words.riskTitle}
+                  </Link>
+                ) : null}
                 <Link className="btn" to="/s/$storehouse/giving/year" params={{ storehouse }}>
                   {words.year}
                 </Link>

@@ -52,6 +52,10 @@ export const yearQuery = (param: InHouse, year: number) =>
 /** Giving rounds are run by the coordinator and the packing lead; the server says so too. */
 export const gives = ({ duties }: House) => duties.includes('coordinator') || duties.includes('packing_lead');
 
+/** Common stock is known to whoever keeps or counts it. */
+export const seesStoreRisk = (house: House) =>
+  gives(house) || house.duties.includes('treasurer') || house.duties.includes('reviewer');
+
 export const named = (row: { foodEn: string; foodEs: string }, language: string) =>
   language === 'es' ? row.foodEs : row.foodEn;
 export const kindNamed = (row: { kindEn: string; kindEs: string }, language: string) =>

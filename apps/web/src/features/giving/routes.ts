@@ -42,4 +42,20 @@ const year = createRoute({
   component: lazyRouteComponent(() => import('./year.tsx'), 'GiftYear'),
 });
 
-export const givingRoutes = [home, pantries, addPantry, pantry, match, matching, manifest, year] as const;
+const risk = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/giving/risk',
+  component: lazyRouteComponent(() => import('./store-risk.tsx'), 'StoreRisk'),
+});
+
+export const givingRoutes = [
+  home,
+  risk,
+  pantries,
+  addPantry,
+  pantry,
+  match,
+  matching,
+  manifest,
+  year,
+] as const;

@@ -25,5 +25,13 @@ export const rotationQuery = (param: InHouse, whatIf: WhatIf = 'none') =>
     placeholderData: (before: Rotation | undefined) => before, // the picture stands while the what-if is reckoned
   });
 
+/** The same of common stock, of which nobody eats. */
+export const storeRotationQuery = (param: InHouse, whatIf: WhatIf = 'none') =>
+  queryOptions({
+    queryKey: ['rotation', param, 'store', whatIf],
+    queryFn: () => ask(inside.rotation.store.$get({ param, query: queryOf(whatIf) })),
+    placeholderData: (before: Rotation | undefined) => before,
+  });
+
 export const kitchenQuery = (param: InHouse) =>
   queryOptions({ queryKey: ['kitchen', param], queryFn: () => ask(inside.kitchen.$get({ param })) });

@@ -14,10 +14,13 @@ export function RiskHills({
   rotation: { risk, whatIf: other },
   whatIf,
   onWhatIf,
+  isStore = false,
 }: {
   rotation: Rotation;
   whatIf: WhatIf;
   onWhatIf: (whatIf: WhatIf) => void;
+  /** Common stock is eaten by nobody, and stands in the store’s own places. */
+  isStore?: boolean;
 }) {
   const words = useRotationText();
   const { storehouse, format } = useHouse();
@@ -33,10 +36,12 @@ export function RiskHills({
         value={whatIf}
         options={[
           { value: 'none', name: words.asItIs },
-          { value: 'faster', name: words.eatFaster },
+          ...(isStore ? [] : [{ value: 'faster', name: words.eatFaster }]),
           { value: 'repack', name: words.repack },
           { value: 'give', name: words.give },
-          ...places.map(({ id, name }) => ({ value: `to ${id}`, name: words.moveTo(name) })),
+          ...places
+            .filter(({ isStores }) => isStores || !isStore)
+            .map(({ id, name }) => ({ value: `to ${id}`, name: words.moveTo(name) })),
         ]}
         onChange={(value) => onWhatIf(value as WhatIf)}
       />

@@ -203,6 +203,11 @@ export const en = {
   food: 'Food',
   answer: 'Answer',
   // Year
+  riskTitle: 'What is at risk, by month',
+  riskNotYours: 'Common stock at risk is for those who keep or count it.',
+  riskNone: 'Nothing of common stock passes its day before somebody can take it.',
+  riskSays: (mass: string) => `${mass} of common stock pass their day if nobody takes them.`,
+  riskFirst: 'Give these first',
   onePage: 'The year on one page',
   yearTitle: (year: number) => `Gifts of ${year}`,
   yearSays: (mass: string, meals: string) => `${mass}, about ${meals} meals.`,
