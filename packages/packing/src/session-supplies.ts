@@ -110,6 +110,20 @@ function packetsOf(wish: ContainersToSupply, sizes: readonly number[]) {
 }
 
 /**
+ * How much oxygen the packets in some containers take up: those of one size where it is named, or all. A pail takes several
+ * packets where a can takes one, so this, and no count of containers, is what a cost of absorbers is shared by.
+ * Units: millilitres of oxygen. Errors: AssertionError when a figure is not whole and ≥ 0.
+ */
+export function oxygenTaken(
+  wishes: readonly ContainersToSupply[],
+  { sizes, sizeMillilitres }: { readonly sizes: readonly number[]; readonly sizeMillilitres: number | null },
+): number {
+  const uses = wishes.flatMap((wish) => usesOf(wish, sizes)).filter(({ kind }) => kind === 'absorber');
+  const own = uses.filter((use) => sizeMillilitres === null || use.sizeMillilitres === sizeMillilitres);
+  return sumOf(own.map((use) => use.pieces * (use.sizeMillilitres ?? 0)));
+}
+
+/**
  * Everything that a day uses up, to the piece, with what may spoil, what the store has of it, and the whole packs to buy.
  * Units: pieces, packs, minor units. Shape: `lines` in the order of `kept`, those left out that the day needs nothing of;
  * `unkept` by sort and size. A lid, a liner or a label that the store keeps none of is not missed.

@@ -55,7 +55,7 @@ export function settleSession(
  * By what a cost is shared: the containers that took a part in it, or all that were filled where none did.
  * Units: containers. Shape: one for each share, in their order. Errors: AssertionError unless there is one weight a share.
  */
-export function weightsUsed(
+function weightsUsed(
   { weights }: Pick<SessionCost, 'weights'>,
   shares: readonly SessionShare[],
 ): readonly number[] {

@@ -1,10 +1,11 @@
 import type { EquipmentItemRow, PackingSessionRow } from '@sheafbook/db/tables';
 import { averageCost } from '@sheafbook/ledger';
-import { type SessionCost, settleSession, weightsUsed } from '@sheafbook/packing';
+import { oxygenTaken, type SessionCost, settleSession } from '@sheafbook/packing';
 import { assert, sumOf } from '@sheafbook/units';
 import { fieldProblem } from '../../platform/problem.ts';
 import type { LoggedPour } from '../pour-log/queries.ts';
 import type { SupplyOnHand } from '../supply/queries.ts';
+import { filledToSupply } from './proposal.ts';
 import type { SettlementWish } from './schema.ts';
 
 type Sundry = SettlementWish['sundries'][number];
@@ -16,6 +17,8 @@ export type Cost = SessionCost & {
   readonly pieces: number | null;
   readonly itemId: string | null;
   readonly paidBy: Sundry['paidBy'] | null;
+  /** How many containers of each household took a part, where it is not shared by them alone. */
+  readonly containers?: readonly number[];
 };
 
 /** A household that filled containers at a session. */
@@ -32,15 +35,28 @@ export function fillersOf(pours: readonly LoggedPour[]): Filler[] {
   });
 }
 
-/** Whose containers took a supply: those of its kind, those with its treatment, or all. */
-function weightsOf({ supply }: SupplyOnHand, pours: readonly LoggedPour[], fillers: readonly Filler[]) {
+/** Whose containers took a supply, by how many: those of its kind, those with its treatment, or all. */
+function tookOf({ supply }: SupplyOnHand, pours: readonly LoggedPour[], fillers: readonly Filler[]) {
   const takes = ({ pour, kind }: LoggedPour): boolean => {
     if (supply.containerKindId !== null) return kind.containerKindId === supply.containerKindId;
     if (supply.kind === 'absorber') return pour.treatment === 'oxygen-absorber';
     return supply.kind !== 'dry-ice' || pour.treatment === 'dry-ice';
   };
   const took = standing(pours).filter(takes);
-  return fillers.map(({ householdId }) => took.filter(({ pour }) => pour.householdId === householdId).length);
+  return fillers.map(({ householdId }) => took.filter(({ pour }) => pour.householdId === householdId));
+}
+
+/**
+ * Containers share a supply alike, but for absorbers: those weigh by the oxygen that the packets of their size take up in
+ * each container, or by all its packets where the day's plan has none of that size.
+ */
+function weightsOf(row: SupplyOnHand, took: readonly (readonly LoggedPour[])[], sizes: readonly number[]) {
+  if (row.supply.kind !== 'absorber' || row.supply.containerKindId !== null)
+    return took.map((own) => own.length);
+  const taken = (sizeMillilitres: number | null) =>
+    took.map((own) => oxygenTaken(own.map(filledToSupply), { sizes, sizeMillilitres }));
+  const ofSize = taken(row.supply.sizeMillilitres);
+  return ofSize.some((millilitres) => millilitres > 0) ? ofSize : taken(null);
 }
 
 type Day = {
@@ -78,6 +94,9 @@ export function listCosts(wish: SettlementWish, day: Day): Cost[] {
   ];
 }
 
+const sizesOf = (supplies: readonly SupplyOnHand[]): number[] =>
+  supplies.flatMap(({ supply }) => supply.sizeMillilitres ?? []);
+
 function costsOfSupply(
   line: SettlementWish['supplies'][number],
   at: number,
@@ -94,13 +113,15 @@ function costsOfSupply(
       `The book has ${onHandPieces} of ${supply.name}; ${all} are said to be used. Write down what was bought, or count it.`,
     );
   let left = { pieces: onHandPieces, minorUnits: row.worthMinorUnits };
-  const weights = weightsOf(row, day.pours, day.fillers);
+  const took = tookOf(row, day.pours, day.fillers);
+  const weights = weightsOf(row, took, sizesOf(day.supplies));
+  const containers = took.map((own) => own.length);
   const cost = (pieces: number, name: 'supplies' | 'scrap', borneBy: SessionCost['borneBy']): Cost[] => {
     if (pieces === 0) return [];
     const minorUnits = averageCost({ ...left, wanted: pieces });
     left = { pieces: left.pieces - pieces, minorUnits: left.minorUnits - minorUnits };
     const about = { what: supply.name, supplyId: supply.supplyId, pieces, itemId: null, paidBy: null };
-    return [{ ...about, name, minorUnits, borneBy, weights }];
+    return [{ ...about, name, minorUnits, borneBy, weights, containers }];
   };
   return {
     use: cost(line.usedPieces, 'supplies', day.borneBy),
@@ -127,11 +148,12 @@ export function shareCosts(costs: readonly Cost[], fillers: readonly Filler[]) {
   const shared: SharedCost[] = costs.map((cost) => {
     const line = borne.indexOf(cost);
     if (line < 0) return { ...cost, shares: [] };
-    const weights = weightsUsed(cost, fillers);
+    const isTaken = cost.containers?.some((count) => count > 0);
+    const containers = isTaken ? cost.containers : fillers.map((filler) => filler.containers);
     return {
       ...cost,
       shares: charges.map(({ householdId, lines }, at) => ({
-        ...{ householdId, containers: weights[at] ?? 0, minorUnits: lines[line]?.minorUnits ?? 0 },
+        ...{ householdId, containers: containers?.[at] ?? 0, minorUnits: lines[line]?.minorUnits ?? 0 },
       })),
     };
   });

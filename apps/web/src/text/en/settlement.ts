@@ -38,7 +38,7 @@ export const en = {
   pays: 'Pays',
   borne: (sum: string) => `The storehouse bears ${sum} itself.`,
   all: 'All',
-  tie: 'Each cost is shared by the containers that took a part in it; an odd cent goes to the largest remainder, then to the lower seat.',
+  tie: 'Each cost is shared by the containers that took a part in it, absorbers by the oxygen that those in each container take up; an odd cent goes to the largest remainder, then to the lower seat.',
   post: 'Post it',
   undo: 'Take the settlement back',
   undoSays: 'The pieces stand on the shelf again, nobody is charged, and the day can be settled anew.',

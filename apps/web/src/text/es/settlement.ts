@@ -39,7 +39,7 @@ export const es: SettlementText = {
   pays: 'Paga',
   borne: (sum) => `El almacén asume ${sum}.`,
   all: 'Todos',
-  tie: 'Cada costo se reparte por los envases que participaron; el céntimo suelto va al resto mayor y después al puesto más bajo.',
+  tie: 'Cada costo se reparte por los envases que participaron, los absorbedores por el oxígeno que toman los de cada envase; el céntimo suelto va al resto mayor y después al puesto más bajo.',
   post: 'Asentarlo',
   undo: 'Deshacer la liquidación',
   undoSays: 'Las piezas vuelven al estante, a nadie se le cobra y la jornada se puede liquidar otra vez.',
