@@ -1,4 +1,6 @@
+import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { HOUSEHOLDS } from '../../db/src/demo/people.ts';
 import { listViolations, overflowOf } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
 import { demoOfFile } from './support/demo-of-file.ts';
@@ -35,4 +37,85 @@ test('any code leads to where it came from and where every gram is, by keyboard 
   await page.getByLabel('Code').fill(String(bag?.mark));
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { level: 1, name: String(bag?.mark) }).waitFor();
+});
+
+const isFine = async (page: Page) => {
+  await settle(page);
+  expect([await listViolations(page), await overflowOf(page)]).toEqual([[], 0]);
+};
+
+/** A lot of which the member has a part, in bag or container, with nothing on hold. */
+async function lotOf(household: string): Promise<string> {
+  const [lot] = await site.database.admin`select a.unit_id as id from book.account a
+    join book.household h on h.household_id = a.owner_id
+    where h.name = ${household} and a.vessel_kind in ('bag', 'container') and a.inflow > a.outflow
+      and not exists (select from book.account o join book.held v on v.vessel_id = o.vessel_id
+        where o.unit_id = a.unit_id) order by a.unit_id limit 1`;
+  return String(lot?.id);
+}
+
+/** Whoever else was told of a hold acknowledges it, without a page of its own. */
+async function acknowledgeAll(holdId: string): Promise<number> {
+  const told = await site.database.admin`select n.notice_id as id, h.name from book.notice n
+    join book.household h using (storehouse_id, household_id)
+    where n.kind = 'held' and n.path like ${`%/holds/${holdId}`} and h.name <> 'Hollis'`;
+  for (const { id, name } of told) {
+    const [firstName = ''] = HOUSEHOLDS.find((one) => one.name === name)?.personName.split(' ') ?? [];
+    const page = await site.visit({ firstName }, NARROW);
+    const answer = await page.request.put(
+      `/api/storehouses/${site.root.split('/').at(-1)}/notices/${id}/reading`,
+      {
+        data: { isAcknowledged: true },
+        headers: { 'Idempotency-Key': crypto.randomUUID() },
+      },
+    );
+    expect([name, answer.status()]).toEqual([name, 200]);
+    await page.context().close();
+  }
+  return told.length;
+}
+
+test('a recall goes from the hold to the last household’s word, and two people let it go', async () => {
+  const lead = await site.visit('packing-lead', NARROW);
+  await lead.goto(`${site.root}/trace?kind=lot&id=${await lotOf('Hollis')}&task=recall`);
+  await lead.getByRole('heading', { level: 1, name: /^(Every gram of )?Lot/ }).waitFor();
+  await lead.locator('summary', { hasText: 'Put it on hold' }).focus();
+  await lead.keyboard.press('Enter');
+  await lead.getByLabel('Why it is put on hold').fill('The mill found stones.');
+  await lead.keyboard.press('Enter');
+  await lead.getByRole('heading', { level: 1, name: /is on hold\.$/ }).waitFor();
+  await lead.getByText(/^0 of \d+ households have acknowledged it\./).waitFor();
+  await isFine(lead);
+  const holdPage = new URL(lead.url()).pathname;
+
+  const member = await site.visit('member', NARROW);
+  await member.goto(`${site.root}/notices`);
+  const notice = member.getByRole('listitem').filter({ hasText: 'The mill found stones.' });
+  await notice.getByRole('button', { name: 'Understood' }).click();
+  await notice.getByRole('button', { name: 'Understood' }).waitFor({ state: 'detached' });
+  await member.goto(holdPage);
+  await member.getByRole('heading', { name: 'Say what became of it' }).waitFor();
+  await isFine(member);
+  await member.getByLabel('We have some of it, set aside').check();
+  await member.getByLabel('We ate some, last on').fill('2026-11-15');
+  await member.getByRole('button', { name: 'Say so' }).click();
+  await member.getByText(/^You said so on/).waitFor();
+
+  const others = await acknowledgeAll(holdPage.split('/').at(-1) ?? '');
+  await lead.reload();
+  await lead.getByText(`${others + 1} of ${others + 1} households have acknowledged it.`).waitFor();
+  await lead.getByText(/^has some; ate some, last on/).waitFor();
+  await lead.getByLabel('What was found').fill('Sieved, and no stone in any of it.');
+  await lead.keyboard.press('Enter');
+  await lead.getByText('Somebody else must agree to it now.').waitFor();
+
+  const coordinator = await site.visit('coordinator', { ...NARROW, colorScheme: 'dark', locale: 'es-MX' });
+  await coordinator.goto(holdPage);
+  await coordinator.getByRole('button', { name: 'Aprobar y liberar' }).waitFor();
+  await isFine(coordinator);
+  await coordinator.getByRole('button', { name: 'Aprobar y liberar' }).click();
+  await coordinator.getByRole('heading', { level: 1, name: /ya no está retenido\.$/ }).waitFor();
+  await coordinator.goto(`${site.root}/holds`);
+  await coordinator.getByRole('heading', { name: 'Terminadas' }).waitFor();
+  await isFine(coordinator);
 });

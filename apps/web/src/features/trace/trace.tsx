@@ -32,6 +32,13 @@ export function TracePage() {
         <Loaded reading={reading}>{(traced) => <Found traced={traced} asked={asked} />}</Loaded>
       ) : null}
       <CodeForm key={code ?? ''} typedFirst={code ?? ''} refusal={refusal} />
+      {reading.data?.way ? null : (
+        <p>
+          <Link to="/s/$storehouse/holds" params={{ storehouse }}>
+            {words.toHolds}
+          </Link>
+        </p>
+      )}
     </>
   );
 }

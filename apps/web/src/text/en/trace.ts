@@ -4,6 +4,7 @@ export const en = {
   code: 'Code',
   codeHint:
     'From a bag, a container or a paper; a mark on the supplier’s sack; the name of a packing day; the number of an order or a manifest.',
+  toHolds: 'What is on hold',
   look: 'Trace it',
   several: (count: number, code: string) => `${count} things are called ${code}. Which one?`,
   kinds: {

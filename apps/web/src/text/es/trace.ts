@@ -6,6 +6,7 @@ export const es: TraceText = {
   code: 'Código',
   codeHint:
     'De un saco, un envase o un papel; una marca del saco del proveedor; el nombre de un día de envasado; el número de un pedido o de una hoja de entrega.',
+  toHolds: 'Lo que está retenido',
   look: 'Seguir el rastro',
   several: (count, code) => `${count} cosas se llaman ${code}. ¿Cuál es?`,
   kinds: {
