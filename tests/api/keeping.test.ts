@@ -1,7 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { listKeptContainers, listMoves } from '../../apps/api/src/features/keeping/queries.ts';
+import { withTx } from '../../apps/api/src/platform/with-tx.ts';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf, foodIdsOf } from '../support/buy.ts';
 import { aHousehold, type TestHousehold } from '../support/household.ts';
+import { aContext } from '../support/posting.ts';
 import { kindIdsOf } from '../support/shelf.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
@@ -215,4 +218,16 @@ test('food that wants eating soon feeds nobody after', async () => {
   const ids = bodyOf(await caller.get(at('/containers'))).containers.map(({ id }: { id: string }) => id);
   await move(eskdale, ids, await aPlace(eskdale, 'Cellar', 120), { movedOn: '2026-08-01' });
   expect(await daysOfGrains()).toBe(120);
+});
+
+test('a storehouse with more containers than a statement takes parameters is read all the same', async () => {
+  const [own = ''] = await stock(birchall);
+  const { storehouseId } = storehouse;
+  const many = [own, ...Array.from({ length: 70_000 }, () => crypto.randomUUID())]; // 65,535 at the most
+  const [kept, moves] = await withTx(aContext(app, storehouse, birchall), async (tx) => [
+    await listKeptContainers(tx, storehouseId, { containerIds: many }),
+    await listMoves(tx, storehouseId, many),
+  ]);
+  expect(kept.map(({ container }) => container.containerId)).toEqual([own]);
+  expect(moves).toEqual([]);
 });

@@ -11,6 +11,7 @@ import {
   places,
 } from '@sheafbook/db/tables';
 import { and, asc, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { isOneOf } from '../../platform/is-one-of.ts';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -43,7 +44,7 @@ export async function listKeptContainers(tx: Tx, storehouseId: string, which: Wh
 export type KeptRow = Awaited<ReturnType<typeof listKeptContainers>>[number];
 
 function areThese(which: WhichContainers) {
-  if ('containerIds' in which) return inArray(containers.containerId, [...which.containerIds]);
+  if ('containerIds' in which) return isOneOf(containers.containerId, which.containerIds);
   return which.householdId === null
     ? isNull(containers.householdId)
     : eq(containers.householdId, which.householdId);
@@ -55,10 +56,7 @@ export async function listMoves(tx: Tx, storehouseId: string, containerIds: read
     .select()
     .from(containerMoves)
     .where(
-      and(
-        eq(containerMoves.storehouseId, storehouseId),
-        inArray(containerMoves.containerId, [...containerIds]),
-      ),
+      and(eq(containerMoves.storehouseId, storehouseId), isOneOf(containerMoves.containerId, containerIds)),
     )
     .orderBy(asc(containerMoves.movedOn), asc(containerMoves.movedAt), asc(containerMoves.containerMoveId));
 }
