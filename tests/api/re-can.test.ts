@@ -109,6 +109,11 @@ test('its owner reads what to do with each, and where the rest is now; a neighbo
     [2, 're-can', 0, true],
     [3, 'eat-now', 2_420, false],
   ]);
+  const { items } = bodyOf(await owner().get(at('/next-steps')));
+  const own = items.filter(({ kind }: { kind: string }) => kind === 'own-doubts');
+  expect(own).toMatchObject([
+    { words: 'The seal of a container of yours is in doubt: read what to do with it.' },
+  ]);
   expect(bodyOf(await hall.buy.households.Dell.caller.get(at('/own-doubts'))).doubts).toEqual([]);
 });
 

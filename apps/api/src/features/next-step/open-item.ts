@@ -15,6 +15,7 @@ const KINDS = [
   'hand-over',
   'claim-window',
   'hold-open',
+  'own-doubts',
   'seam-check',
   'suspects-open',
   'quote-lapses',

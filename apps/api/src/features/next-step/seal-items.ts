@@ -5,15 +5,22 @@ import { dayInZone } from '@sheafbook/units';
 import { hasDuty } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { listMachines } from '../seam/queries.ts';
-import { lastGoodOf } from '../seam/use-cases.ts';
+import { lastGoodOf, listDoubtsOf } from '../seam/use-cases.ts';
 import type { OpenItem } from './open-item.ts';
 import { answersForSeals } from './policy.ts';
 import { type ClosedNow, listChecksNow, listClosedNow, listUnanswered } from './queries-seals.ts';
 import { dueAtInstant } from './steps.ts';
 
-/** What waits for whoever leads the packing: seals to check while a line runs, and containers in doubt to answer for. */
+/**
+ * What waits of seals: containers of the household's own in doubt, and for whoever leads the packing the checks while a line
+ * runs and the containers in doubt to answer for.
+ */
 export async function listSealItems(tx: Tx, context: Context, root: string): Promise<OpenItem[]> {
-  return [...(await listDueChecks(tx, context, root)), ...(await listSuspects(tx, context, root))];
+  return [
+    ...(await listOwn(tx, context, root)),
+    ...(await listDueChecks(tx, context, root)),
+    ...(await listSuspects(tx, context, root)),
+  ];
 }
 
 /** One item for each machine at each line that has closed something since its last good check (job map 7.8). */
@@ -112,4 +119,18 @@ async function listSuspects(tx: Tx, { actor }: Context, root: string): Promise<O
       path: `${root}/packing-sessions/${packingSessionId}/seals`,
     }),
   );
+}
+
+/** Whoever owns a container whose seal is in doubt sees to it before it is eaten; what stands in a new one asks for nothing. */
+async function listOwn(tx: Tx, { actor }: Context, root: string): Promise<OpenItem[]> {
+  if (actor.householdId === null) return [];
+  const doubts = await listDoubtsOf(tx, actor.storehouseId, actor.householdId);
+  const containers = doubts.filter(({ newCode }) => newCode === null).length;
+  if (containers === 0) return [];
+  const words =
+    containers === 1
+      ? 'The seal of a container of yours is in doubt: read what to do with it.'
+      : `The seals of ${containers} containers of yours are in doubt: read what to do with each.`;
+  const nothing = { buy: null, dueOn: null, dueAt: null, minorUnits: null };
+  return [{ ...nothing, kind: 'own-doubts', words, path: `${root}/own-doubts` }];
 }

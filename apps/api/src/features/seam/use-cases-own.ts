@@ -1,3 +1,4 @@
+import type { Tx } from '@sheafbook/db';
 import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { noteHelpersRead } from '../../platform/private-read.ts';
@@ -10,24 +11,29 @@ import { listReCanned } from './queries-re-can.ts';
  * throw it away. What passed is no longer among it; what went into a new container leads there.
  */
 export function readOwnDoubts(context: Context) {
-  const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
-    const doubts = await listOwnDoubts(tx, storehouseId, householdOf(context));
+    const doubts = await listDoubtsOf(tx, context.actor.storehouseId, householdOf(context));
     await noteHelpersRead(tx, context, 'containers in doubt');
-    const moved = await listReCanned(
-      tx,
-      storehouseId,
-      doubts.map(({ hold }) => hold.containerId),
-    );
-    // A container that two checks put in doubt stands there once, as the later one has it.
-    const once = new Map(doubts.map((doubt) => [doubt.hold.containerId, doubt]));
-    return [...once.values()]
-      .filter(({ hold }) => hold.disposition !== 'release')
-      .map((doubt) => ({
-        ...doubt,
-        newCode: moved.find(({ reCan }) => reCan.oldContainerId === doubt.hold.containerId)?.newCode ?? null,
-      }))
-      .filter(({ grams, newCode }) => grams > 0 || newCode !== null);
+    return doubts;
   });
 }
 export type OwnDoubts = Awaited<ReturnType<typeof readOwnDoubts>>;
+
+/** The same inside a transaction of the household's own. */
+export async function listDoubtsOf(tx: Tx, storehouseId: string, householdId: string) {
+  const doubts = await listOwnDoubts(tx, storehouseId, householdId);
+  const moved = await listReCanned(
+    tx,
+    storehouseId,
+    doubts.map(({ hold }) => hold.containerId),
+  );
+  // A container that two checks put in doubt stands there once, as the later one has it.
+  const once = new Map(doubts.map((doubt) => [doubt.hold.containerId, doubt]));
+  return [...once.values()]
+    .filter(({ hold }) => hold.disposition !== 'release')
+    .map((doubt) => ({
+      ...doubt,
+      newCode: moved.find(({ reCan }) => reCan.oldContainerId === doubt.hold.containerId)?.newCode ?? null,
+    }))
+    .filter(({ grams, newCode }) => grams > 0 || newCode !== null);
+}

@@ -37,6 +37,7 @@ import { checkOf, isTrial, VOUCHES } from './windows.ts';
 export { findStop, holdLate, refuseStopped } from './stop.ts';
 export { listUnchecked, refuseUnchecked } from './unchecked.ts';
 export { readDoubt, readSeamLog } from './use-cases-log.ts';
+export { listDoubtsOf } from './use-cases-own.ts';
 export { readWatch, type WatchReading } from './use-cases-watch.ts';
 export { lastGoodOf } from './windows.ts';
 

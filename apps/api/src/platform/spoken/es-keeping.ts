@@ -10,6 +10,10 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
     'Un envase de las existencias comunes se acerca a una de sus últimas fechas: vea qué regalar.',
   '{} containers of common stock come near their last dates: see what to give.':
     '{} envases de las existencias comunes se acercan a sus últimas fechas: vea qué regalar.',
+  'The seal of a container of yours is in doubt: read what to do with it.':
+    'El cierre de un envase suyo está en duda: lea qué hacer con él.',
+  'The seals of {} containers of yours are in doubt: read what to do with each.':
+    'Los cierres de {} envases suyos están en duda: lea qué hacer con cada uno.',
   'A container of yours wants to be looked at.': 'Toca mirar un envase suyo.',
   '{} containers of yours want to be looked at.': 'Toca mirar {} envases suyos.',
   'A container of common stock wants to be looked at.': 'Toca mirar un envase de las existencias comunes.',

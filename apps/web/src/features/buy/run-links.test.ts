@@ -37,6 +37,10 @@ test.for(['', '/seals'])('a packing day is seen at its own page, its seals at th
   expect(pageFor(path, { isTreasurer: false })).toBe(`/s/S/packing/D${part}`);
 });
 
+test('own containers in doubt are seen at the page that says what to do with each', () => {
+  expect(pageFor('/api/storehouses/S/own-doubts', { isTreasurer: false })).toBe('/s/S/shelf/doubts');
+});
+
 test('a hold is seen at its own page', () => {
   expect(pageFor('/api/storehouses/S/holds/H', { isTreasurer: false })).toBe('/s/S/holds/H');
 });
