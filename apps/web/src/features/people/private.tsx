@@ -7,6 +7,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { all, page } from '../buy/run-queries.ts';
 import { OwnContact } from './contact.tsx';
 import { Helpers } from './helpers.tsx';
 import { Leaving } from './leaving.tsx';
@@ -50,13 +51,19 @@ function Looks() {
   const param = useOwnHousehold();
   const looks = useQuery({
     queryKey: ['private-reads', param],
-    queryFn: () => ask(households['private-reads'].$get({ param, query: { limit: '50' } })),
+    queryFn: () =>
+      all(async (after) => {
+        const { privateReads, next } = await ask(
+          households['private-reads'].$get({ param, query: page(after) }),
+        );
+        return { rows: privateReads, next };
+      }),
   });
   return (
     <section>
       <h2>{words.looks}</h2>
       <Loaded reading={looks}>
-        {({ privateReads }) =>
+        {(privateReads) =>
           privateReads.length === 0 ? (
             <p>{words.noLooks}</p>
           ) : (
