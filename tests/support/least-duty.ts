@@ -1,4 +1,5 @@
 import { SEAL_DUTIES } from './seal-duties.ts';
+import { SHELF_DUTIES } from './shelf-duties.ts';
 
 /**
  * Who may pass the door of each route inside a storehouse: "member" is anybody who belongs to it, "household" whoever
@@ -7,6 +8,7 @@ import { SEAL_DUTIES } from './seal-duties.ts';
  */
 export const LEAST_DUTY: Readonly<Record<string, string>> = {
   ...SEAL_DUTIES,
+  ...SHELF_DUTIES,
   'GET /': 'member',
   'PUT /': 'coordinator',
   'POST /rules': 'coordinator treasurer',
@@ -95,7 +97,6 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /offers/:offer/papers/notice': 'household coordinator',
   'GET /offers/:offer/papers/transfer-slip': 'household coordinator',
   'GET /inspection-rules': 'member',
-  'GET /hot-places': 'household coordinator packing_lead',
   'GET /inspections/due': 'household coordinator packing_lead',
   'GET /containers/:container/inspections': 'household coordinator packing_lead',
   'POST /containers/:container/inspections': 'household coordinator packing_lead',
@@ -294,8 +295,6 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /containers/:container/uses': 'household',
   'POST /pours/:entry/undoing': 'household',
   'GET /kitchen': 'household',
-  'GET /rotation': 'household',
-  'GET /rotation/store': 'coordinator packing_lead treasurer reviewer',
   'POST /containers/:container/kitchen': 'household',
   'POST /kitchen/takes/:entry/undoing': 'household',
   'POST /kitchen/uses': 'household',

@@ -3,6 +3,7 @@ import { mayHandOverDuties } from '../handover/policy.ts';
 import { seesDesk } from '../loan/policy.ts';
 import { mayOffer } from '../offer/policy.ts';
 import { mayPlanSessions } from '../packing-session/policy.ts';
+import { hasRotation, maySeeStoreRotation } from '../rotation/policy.ts';
 import { mayCheckSeals } from '../seam/policy.ts';
 
 /** Job map section 14: each paper is for those who may see on a screen what it prints. */
@@ -32,6 +33,11 @@ export const isOfOffer = (kind: string): boolean => kind === 'offer-notice' || k
 /** What a household gave is its own record. */
 export const mayPrintGiftYear = (actor: Actor): boolean => actor.householdId !== null;
 
+export const mayPrintCommonShelf = maySeeStoreRotation;
+
+/** A household's shelf is its own, common stock is known to whoever keeps or counts it. */
+export const mayPrintShelf = (actor: Actor): boolean => hasRotation(actor) || maySeeStoreRotation(actor);
+
 type Found = {
   readonly kind: string;
   readonly householdId: string | null;
@@ -51,6 +57,8 @@ export const mayFollowCode = (actor: Actor, { kind, householdId, withinId }: Fou
   if (kind === 'quarantine-tag') return withinId === null || mayPrintSeals(actor);
   if (kind === 'handover') return mayPrintHandover(actor);
   if (kind === 'gift-year') return householdId === actor.householdId;
+  if (kind === 'shelf-list' || kind === 'eat-first-list')
+    return householdId === null ? maySeeStoreRotation(actor) : householdId === actor.householdId;
   if (kind === 'month') return householdId === actor.householdId || hasDuty(actor, 'coordinator');
   if (kind === 'pledge-slip')
     return householdId === null || householdId === actor.householdId || mayPrintComparison(actor);

@@ -11,6 +11,7 @@ import {
   mayPrintOffers,
   mayPrintRuns,
   mayPrintSeals,
+  mayPrintShelf,
   mayPrintWhoOwes,
 } from './policy.ts';
 import { presentPaper } from './present.ts';
@@ -19,6 +20,7 @@ import {
   labelSheetQuery,
   orderPaperQuery,
   paperQuery,
+  shelfPaperQuery,
   slipQuery,
   statementPaperQuery,
   transferSlipQuery,
@@ -28,6 +30,7 @@ import {
   printBuySheet,
   printClaimLetter,
   printDoubtTag,
+  printEatFirstList,
   printGiftManifest,
   printGiftYear,
   printHandover,
@@ -41,6 +44,7 @@ import {
   printQuoteComparison,
   printRunSheet,
   printSeamLog,
+  printShelfList,
   printSplitSheet,
   printStatement,
   printTransferSlip,
@@ -124,6 +128,22 @@ export const paperRoutes = new Hono<AppEnv>()
       const of = { householdId: idParam(c, 'household'), origin: originOf(c) };
       return answerPdf(c, await printMonth(contextOf(c), of, c.req.valid('query')));
     },
+  )
+  .get(
+    '/shelf/papers/list',
+    describe(TAG, 'What stands where, with a column to count, as PDF', ['duty-missing']),
+    may(mayPrintShelf, 'household-needed'),
+    queryOf(shelfPaperQuery),
+    async (c) =>
+      answerPdf(c, await printShelfList(contextOf(c), { origin: originOf(c) }, c.req.valid('query'))),
+  )
+  .get(
+    '/shelf/papers/eat-first',
+    describe(TAG, 'What is eaten first, in order, as PDF', ['duty-missing']),
+    may(mayPrintShelf, 'household-needed'),
+    queryOf(shelfPaperQuery),
+    async (c) =>
+      answerPdf(c, await printEatFirstList(contextOf(c), { origin: originOf(c) }, c.req.valid('query'))),
   )
   .get(
     '/balances/paper',

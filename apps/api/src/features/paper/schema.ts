@@ -24,6 +24,12 @@ export type SlipQuery = z.infer<typeof slipQuery>;
 export const orderPaperQuery = paperQuery.extend({ order: z.coerce.number().int().positive().optional() });
 export type OrderPaperQuery = z.infer<typeof orderPaperQuery>;
 
+/** One's own shelf, or the common stock's. */
+export const shelfPaperQuery = paperQuery.extend({
+  of: z.enum(['household', 'common']).default('household'),
+});
+export type ShelfPaperQuery = z.infer<typeof shelfPaperQuery>;
+
 export const statementPaperQuery = paperQuery.extend({ from: bookDay.optional(), to: bookDay.optional() });
 export type StatementPaperQuery = z.infer<typeof statementPaperQuery>;
 

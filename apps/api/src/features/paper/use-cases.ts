@@ -4,6 +4,7 @@ import { codeFromNumber, dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { Problem } from '../../platform/problem.ts';
+import { whoseStock } from '../../platform/whose-stock.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadHeldDeposit } from '../deposit/use-cases.ts';
 import { loadUnit } from '../equipment/queries.ts';
@@ -28,12 +29,13 @@ import { makeDoubtTag, makeHoldTag } from './content/quarantine-tag.ts';
 import { makeQuoteComparison } from './content/quote-comparison.ts';
 import { makeRunSheet } from './content/run-sheet.ts';
 import { makeSeamLog } from './content/seam-log.ts';
+import { makeEatFirstList, makeShelfList } from './content/shelf-lists.ts';
 import { makeSplitSheet } from './content/split-sheet.ts';
 import { type AskedDeposit, makeStatement } from './content/statement.ts';
 import { makeWhoOwes } from './content/who-owes.ts';
 import { formatsOf } from './formats.ts';
 import { drawPaper } from './layout/draw-paper.ts';
-import { isOfOffer, mayFollowCode } from './policy.ts';
+import { isOfOffer, mayFollowCode, mayPrintCommonShelf } from './policy.ts';
 import {
   findPrinting,
   insertPaper,
@@ -46,6 +48,7 @@ import type {
   GiftYearPaperQuery,
   OrderPaperQuery,
   PaperQuery,
+  ShelfPaperQuery,
   SlipQuery,
   StatementPaperQuery,
   TransferSlipQuery,
@@ -155,6 +158,16 @@ export function printTransferSlip(context: Context, of: { offerId: string } & At
 /** The pack that a duty is handed over with. */
 export function printHandover(context: Context, of: At, query: PaperQuery) {
   return print(context, { query, ...of, make: makeHandover });
+}
+
+export function printShelfList(context: Context, of: At, { of: whose, ...query }: ShelfPaperQuery) {
+  whoseStock(context, whose, mayPrintCommonShelf);
+  return print(context, { query, ...of, make: (desk) => makeShelfList(desk, whose) });
+}
+
+export function printEatFirstList(context: Context, of: At, { of: whose, ...query }: ShelfPaperQuery) {
+  whoseStock(context, whose, mayPrintCommonShelf);
+  return print(context, { query, ...of, make: (desk) => makeEatFirstList(desk, whose) });
 }
 
 export function printWhoOwes(context: Context, of: At, query: PaperQuery) {

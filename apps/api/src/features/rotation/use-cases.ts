@@ -14,8 +14,8 @@ import type { WhatIf } from './schema.ts';
 import { loadHomeStock, loadStoreStock, type RotationItem } from './stock.ts';
 
 export { listNearDates, type NearLot } from './near-dates.ts';
-
 export { presentRotation } from './present.ts';
+export type { RotationItem } from './stock.ts';
 
 /** What a household eats next, how fast, what it would not eat in time, and what otherwise would come of it. */
 export function readRotation(context: Context, whatIf: WhatIf) {

@@ -8,6 +8,7 @@ import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { FactsForm } from './facts-form.tsx';
 import {
   gives,
@@ -22,6 +23,11 @@ import {
 } from './queries.ts';
 import { useGivingText } from './words.ts';
 
+const PAPERS = [
+  { kind: 'shelf-list', path: 'shelf/papers/list?of=common' },
+  { kind: 'eat-first-list', path: 'shelf/papers/eat-first?of=common' },
+];
+
 /** What has to be given soon, where to, and what is on its way. */
 export function Giving() {
   const words = useGivingText();
@@ -32,6 +38,7 @@ export function Giving() {
   return (
     <>
       <h1>{words.title}</h1>
+      <PaperLinks papers={PAPERS} />
       <p>{words.opening}</p>
       <Loaded reading={reading}>
         {([{ containers }, { manifests }]) => {

@@ -105,6 +105,12 @@ function WayBack({ paper }: { paper: FoundPaper }) {
     );
   if (paper.kind === 'handover')
     return <Link to="/s/$storehouse/handover" params={{ storehouse }} {...shared} />;
+  if (paper.kind === 'shelf-list' || paper.kind === 'eat-first-list')
+    return paper.householdId === null ? (
+      <Link to="/s/$storehouse/giving" params={{ storehouse }} {...shared} />
+    ) : (
+      <Link to="/s/$storehouse/shelf" params={{ storehouse }} {...shared} />
+    );
   if (paper.kind === 'gift-year')
     return <Link to="/s/$storehouse/giving/year" params={{ storehouse }} {...shared} />;
   if (paper.kind === 'offer-notice' || paper.kind === 'transfer-slip')

@@ -8,6 +8,7 @@ import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { useEatFirstText } from '../rotation/eat-first-words.ts';
 import { ScanMark } from '../scan/scan-mark.tsx';
 import { ownDoubtsQuery } from '../seam/queries.ts';
@@ -15,6 +16,11 @@ import { ShelfPicture } from './picture.tsx';
 import { containersQuery, kindsQuery, type OwnBag, ownBagsQuery, type Shelved } from './queries.ts';
 import { useShelfText } from './words.ts';
 import './shelf.css';
+
+const PAPERS = [
+  { kind: 'shelf-list', path: 'shelf/papers/list' },
+  { kind: 'eat-first-list', path: 'shelf/papers/eat-first' },
+];
 
 /** What stands at home, as a picture and as a list, and what still waits to be packed. */
 export function Shelf() {
@@ -70,6 +76,7 @@ function OwnShelf() {
             </div>
             {full.length === 0 ? null : <ShelfPicture containers={full} kinds={containerKinds} />}
             <MoreToDo isEmpty={full.length === 0} />
+            {full.length === 0 ? null : <PaperLinks papers={PAPERS} />}
             {all.length === 0 ? null : <ContainerList containers={all} />}
           </>
         );

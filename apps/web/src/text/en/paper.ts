@@ -26,6 +26,8 @@ export const en = {
     'run-sheet': 'Run sheet',
     'seam-log': 'Seam log',
     'loan-slip': 'Loan slip',
+    'shelf-list': 'Shelf list, to count',
+    'eat-first-list': 'Eat-first list',
     'quarantine-tag': 'Quarantine tag',
     'gift-manifest': 'Manifest and receipt',
     'gift-year': 'Gifts of the year',

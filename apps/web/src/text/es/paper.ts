@@ -27,6 +27,8 @@ export const es: PaperWords = {
     'run-sheet': 'Hoja de la jornada',
     'seam-log': 'Registro de cierres',
     'loan-slip': 'Hoja de préstamo',
+    'shelf-list': 'Lista de la despensa, para contar',
+    'eat-first-list': 'Lista de comer primero',
     'quarantine-tag': 'Etiqueta de cuarentena',
     'gift-manifest': 'Manifiesto y recibo',
     'gift-year': 'Donaciones del año',

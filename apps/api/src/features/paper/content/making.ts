@@ -18,6 +18,8 @@ export type PaperKind =
   | 'seam-log'
   | 'loan-slip'
   | 'quarantine-tag'
+  | 'shelf-list'
+  | 'eat-first-list'
   | 'gift-manifest'
   | 'offer-notice'
   | 'transfer-slip'

@@ -4,6 +4,7 @@ import { loanEn, loanEs } from './loan-slip.ts';
 import { tagEn, tagEs } from './quarantine-tag.ts';
 import { runEn, runEs } from './run-sheet.ts';
 import { seamEn, seamEs } from './seam-log.ts';
+import { eatFirstListEn, eatFirstListEs, shelfListEn, shelfListEs } from './shelf-lists.ts';
 
 /** The papers of a packing day, of what is lent, and of what is offered and given. */
 export const packingEn = {
@@ -11,6 +12,8 @@ export const packingEn = {
   seam: seamEn,
   loan: loanEn,
   tag: tagEn,
+  shelfList: shelfListEn,
+  eatFirst: eatFirstListEn,
   gift: giftEn,
   offer: offerEn,
   handover: handoverEn,
@@ -20,6 +23,8 @@ export const packingTitlesEn = {
   'seam-log': seamEn.title,
   'loan-slip': loanEn.title,
   'quarantine-tag': tagEn.title,
+  'shelf-list': shelfListEn.title,
+  'eat-first-list': eatFirstListEn.title,
   'gift-manifest': giftEn.title,
   'gift-year': giftEn.yearTitle,
   'offer-notice': offerEn.noticeTitle,
@@ -31,6 +36,8 @@ export const packingEs: typeof packingEn = {
   seam: seamEs,
   loan: loanEs,
   tag: tagEs,
+  shelfList: shelfListEs,
+  eatFirst: eatFirstListEs,
   gift: giftEs,
   offer: offerEs,
   handover: handoverEs,
@@ -40,6 +47,8 @@ export const packingTitlesEs: typeof packingTitlesEn = {
   'seam-log': seamEs.title,
   'loan-slip': loanEs.title,
   'quarantine-tag': tagEs.title,
+  'shelf-list': shelfListEs.title,
+  'eat-first-list': eatFirstListEs.title,
   'gift-manifest': giftEs.title,
   'gift-year': giftEs.yearTitle,
   'offer-notice': offerEs.noticeTitle,

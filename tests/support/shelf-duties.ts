@@ -1,0 +1,8 @@
+/** Who may pass the doors of a shelf's lists and of what its places cost; see `LEAST_DUTY`. */
+export const SHELF_DUTIES: Readonly<Record<string, string>> = {
+  'GET /hot-places': 'household coordinator packing_lead',
+  'GET /shelf/papers/eat-first': 'household treasurer coordinator packing_lead reviewer',
+  'GET /shelf/papers/list': 'household treasurer coordinator packing_lead reviewer',
+  'GET /rotation': 'household',
+  'GET /rotation/store': 'coordinator packing_lead treasurer reviewer',
+};
