@@ -31,8 +31,10 @@ test('home says what waits, the most urgent first, and leads each duty to its fi
   const page = await site.visit('coordinator');
   await page.goto(site.root);
   await settle(page);
-  await page.locator('.next').getByText('Winter grain: Fix the buy').waitFor();
-  expect(await page.locator('.next').getByRole('link').getAttribute('href')).toMatch(/\/buys\/[^/]+\/run$/);
+  await page.locator('.next').getByText('T-L1 is about safety. Telephone Ince').waitFor();
+  expect(await page.locator('.next').getByRole('link').getAttribute('href')).toMatch(/\/notices\/written$/);
+  const then = page.getByRole('link', { name: /^Winter grain: Fix the buy/ });
+  expect(await then.getAttribute('href')).toMatch(/\/buys\/[^/]+\/run$/);
   await page.getByRole('link', { name: 'Run the buys' }).waitFor();
 });
 

@@ -65,3 +65,22 @@ test('what last summer cost stands by place, and what moving would give back und
   expect(await listViolations(page)).toEqual([]);
   expect(await overflowOf(page)).toBe(0);
 }, 60_000);
+
+test('a list longer than one look takes in is searched by its words', async () => {
+  const page = await site.visit('coordinator');
+  await page.goto(`${site.root}/containers`);
+  await settle(page);
+  const rows = page.getByRole('table').getByRole('row');
+  const all = await rows.count();
+  expect(all).toBeGreaterThan(9);
+  const search = page.getByRole('searchbox', { name: 'Find in this list' });
+  await search.fill('Jar');
+  await expect.poll(() => rows.count()).toBeLessThan(all);
+  for (const text of (await rows.allTextContents()).slice(1)) expect(text.toLowerCase()).toContain('jar');
+  await search.fill('no kind of this name');
+  await page.getByText('Nothing in this list is found like this.').waitFor();
+  expect(await rows.count()).toBe(0);
+  expect(await listViolations(page)).toEqual([]);
+  await search.fill('');
+  await expect.poll(() => rows.count()).toBe(all);
+}, 60_000);

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { AnsweredClaims } from '../claim/answered.tsx';
 import { useClaimText } from '../claim/words.ts';
 import { Photos } from '../photo/photos.tsx';
@@ -27,42 +28,49 @@ export function ClaimsPage() {
                 ? t.noClaims
                 : t.claimsTitle(body.claims.length, format.money(body.outstandingMinorUnits))}
             </h1>
-            <ul className="list">
-              {body.claims.map((claim) => (
-                <li key={claim.claimId} className="stack claim">
-                  <div className="row">
-                    <span>
-                      <b>{claim.supplier}</b>
-                      <br />
-                      <span className="soft">
-                        {claim.buy}: {claim.because}
-                      </span>
-                    </span>
-                    <span className="num">
-                      <b>{format.money(claim.outstandingMinorUnits)}</b>
-                      <br />
-                      <span className="soft">{t.ageDays(claim.ageDays)}</span>
-                    </span>
-                  </div>
-                  <p>
-                    <Link
-                      to="/s/$storehouse/books/claims/$claim"
-                      params={{ storehouse, claim: claim.claimId }}
-                    >
-                      {words.openIt}
-                    </Link>
-                  </p>
-                  <Photos buy={claim.buyId} shows="claim" thingId={claim.claimId} />
-                  {mayPost ? (
-                    <ClaimAnswers
-                      claim={claim.claimId}
-                      supplier={claim.supplier}
-                      minorUnits={claim.outstandingMinorUnits}
-                    />
-                  ) : null}
-                </li>
-              ))}
-            </ul>
+            <Searched
+              items={body.claims}
+              wordsOf={({ supplier, buy, because }) => `${supplier} ${buy} ${because}`}
+            >
+              {(shown) => (
+                <ul className="list">
+                  {shown.map((claim) => (
+                    <li key={claim.claimId} className="stack claim">
+                      <div className="row">
+                        <span>
+                          <b>{claim.supplier}</b>
+                          <br />
+                          <span className="soft">
+                            {claim.buy}: {claim.because}
+                          </span>
+                        </span>
+                        <span className="num">
+                          <b>{format.money(claim.outstandingMinorUnits)}</b>
+                          <br />
+                          <span className="soft">{t.ageDays(claim.ageDays)}</span>
+                        </span>
+                      </div>
+                      <p>
+                        <Link
+                          to="/s/$storehouse/books/claims/$claim"
+                          params={{ storehouse, claim: claim.claimId }}
+                        >
+                          {words.openIt}
+                        </Link>
+                      </p>
+                      <Photos buy={claim.buyId} shows="claim" thingId={claim.claimId} />
+                      {mayPost ? (
+                        <ClaimAnswers
+                          claim={claim.claimId}
+                          supplier={claim.supplier}
+                          minorUnits={claim.outstandingMinorUnits}
+                        />
+                      ) : null}
+                    </li>
+                  ))}
+                </ul>
+              )}
+            </Searched>
             <p>
               <a
                 className="btn"

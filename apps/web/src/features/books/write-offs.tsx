@@ -4,6 +4,7 @@ import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { BooksPage } from './books-page.tsx';
 import { PostForm } from './post-form.tsx';
 import { balancesQuery, writeOffsQuery } from './queries.ts';
@@ -26,25 +27,32 @@ export function WriteOffs() {
           return (
             <>
               <h1>{writeOffs.length === 0 ? t.noWriteOffs : t.writeOffsTitle(writeOffs.length)}</h1>
-              <ul className="list">
-                {writeOffs.map((row) => (
-                  <li key={row.id} className="stack claim">
-                    <div className="row">
-                      <span>
-                        <b>{nameOf.get(row.householdId) ?? ''}</b>
-                        <br />
-                        <span className="soft">{row.reason}</span>
-                      </span>
-                      <b className="num">{format.money(row.minorUnits)}</b>
-                      <State
-                        kind={row.state === 'asked' ? 'watch' : 'well'}
-                        word={t.writeOffStates[row.state] ?? row.state}
-                      />
-                    </div>
-                    {row.state === 'asked' ? <Answer id={row.id} /> : null}
-                  </li>
-                ))}
-              </ul>
+              <Searched
+                items={writeOffs}
+                wordsOf={({ householdId, reason }) => `${nameOf.get(householdId) ?? ''} ${reason}`}
+              >
+                {(shown) => (
+                  <ul className="list">
+                    {shown.map((row) => (
+                      <li key={row.id} className="stack claim">
+                        <div className="row">
+                          <span>
+                            <b>{nameOf.get(row.householdId) ?? ''}</b>
+                            <br />
+                            <span className="soft">{row.reason}</span>
+                          </span>
+                          <b className="num">{format.money(row.minorUnits)}</b>
+                          <State
+                            kind={row.state === 'asked' ? 'watch' : 'well'}
+                            word={t.writeOffStates[row.state] ?? row.state}
+                          />
+                        </div>
+                        {row.state === 'asked' ? <Answer id={row.id} /> : null}
+                      </li>
+                    ))}
+                  </ul>
+                )}
+              </Searched>
               <p>
                 <a
                   className="btn quiet"

@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { ClaimOutcome } from './outcome.tsx';
 import { answeredClaimsQuery } from './queries.ts';
 import { useClaimText } from './words.ts';
@@ -20,30 +21,37 @@ export function AnsweredClaims() {
           const claims = pages.flatMap((page) => page.claims);
           if (claims.length === 0) return <p className="soft">{words.noneAnswered}</p>;
           return (
-            <Ledger
-              caption={words.answered}
-              columns={[
-                { name: words.claim },
-                { name: words.outcome },
-                { name: words.claimed, isNumber: true },
-                { name: words.granted, isNumber: true },
-              ]}
-              rows={claims.map((claim) => ({
-                key: claim.id,
-                cells: [
-                  <Link
-                    key="claim"
-                    to="/s/$storehouse/books/claims/$claim"
-                    params={{ storehouse, claim: claim.id }}
-                  >
-                    {claim.supplier}, {claim.buy}: {claim.because}
-                  </Link>,
-                  <ClaimOutcome key="outcome" outcome={claim.outcome} />,
-                  format.money(claim.minorUnits),
-                  format.money(claim.creditedMinorUnits),
-                ],
-              }))}
-            />
+            <Searched
+              items={claims}
+              wordsOf={({ supplier, buy, because }) => `${supplier} ${buy} ${because}`}
+            >
+              {(shown) => (
+                <Ledger
+                  caption={words.answered}
+                  columns={[
+                    { name: words.claim },
+                    { name: words.outcome },
+                    { name: words.claimed, isNumber: true },
+                    { name: words.granted, isNumber: true },
+                  ]}
+                  rows={shown.map((claim) => ({
+                    key: claim.id,
+                    cells: [
+                      <Link
+                        key="claim"
+                        to="/s/$storehouse/books/claims/$claim"
+                        params={{ storehouse, claim: claim.id }}
+                      >
+                        {claim.supplier}, {claim.buy}: {claim.because}
+                      </Link>,
+                      <ClaimOutcome key="outcome" outcome={claim.outcome} />,
+                      format.money(claim.minorUnits),
+                      format.money(claim.creditedMinorUnits),
+                    ],
+                  }))}
+                />
+              )}
+            </Searched>
           );
         }}
       </Loaded>

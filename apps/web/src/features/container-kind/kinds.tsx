@@ -5,6 +5,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { type Kind, kindsQuery } from '../shelf/queries.ts';
 import { AddKind, ChangeKind } from './kind-forms.tsx';
@@ -70,31 +71,35 @@ function KindTable({ kinds }: { kinds: readonly Kind[] }) {
   const words = useKindText();
   const { format } = useHouse();
   return (
-    <Ledger
-      caption={words.title}
-      columns={[
-        { name: words.kind },
-        { name: words.holds, isNumber: true },
-        { name: words.tare, isNumber: true },
-        { name: words.price(format.currency), isNumber: true },
-        { name: words.does },
-      ]}
-      rows={kinds.map((kind) => ({
-        key: kind.id,
-        cells: [
-          <span key="kind" className="ample">
-            {format.language === 'es' ? kind.nameEs : kind.nameEn}
-            <span className="soft block">{kind.isOwn ? words.own(kind.source) : kind.source}</span>
-          </span>,
-          formatDecimal(fraction(kind.capacityMicrolitres, MICROLITRES_IN_A_LITRE), 3, format.language),
-          kind.tareGrams === null ? words.unknown : format.count(kind.tareGrams),
-          kind.priceMinorUnits === null ? words.unknown : format.money(kind.priceMinorUnits),
-          <span key="does" className="ample">
-            {sayTraits(kind, words)}
-            <span className="soft block">{kind.traitsSource}</span>
-          </span>,
-        ],
-      }))}
-    />
+    <Searched items={kinds} wordsOf={({ nameEn, nameEs }) => `${nameEn} ${nameEs}`}>
+      {(shown) => (
+        <Ledger
+          caption={words.title}
+          columns={[
+            { name: words.kind },
+            { name: words.holds, isNumber: true },
+            { name: words.tare, isNumber: true },
+            { name: words.price(format.currency), isNumber: true },
+            { name: words.does },
+          ]}
+          rows={shown.map((kind) => ({
+            key: kind.id,
+            cells: [
+              <span key="kind" className="ample">
+                {format.language === 'es' ? kind.nameEs : kind.nameEn}
+                <span className="soft block">{kind.isOwn ? words.own(kind.source) : kind.source}</span>
+              </span>,
+              formatDecimal(fraction(kind.capacityMicrolitres, MICROLITRES_IN_A_LITRE), 3, format.language),
+              kind.tareGrams === null ? words.unknown : format.count(kind.tareGrams),
+              kind.priceMinorUnits === null ? words.unknown : format.money(kind.priceMinorUnits),
+              <span key="does" className="ample">
+                {sayTraits(kind, words)}
+                <span className="soft block">{kind.traitsSource}</span>
+              </span>,
+            ],
+          }))}
+        />
+      )}
+    </Searched>
   );
 }

@@ -7,6 +7,7 @@ import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { FactsForm } from './facts-form.tsx';
@@ -93,25 +94,35 @@ function Manifests({ manifests }: { manifests: readonly Manifest[] }) {
     <section>
       <h2>{words.manifests}</h2>
       {manifests.length === 0 ? <p className="soft">{words.noManifests}</p> : null}
-      <ul className="list">
-        {manifests.map((row) => (
-          <li key={row.id}>
-            <Link to="/s/$storehouse/giving/manifests/$manifest" params={{ storehouse, manifest: row.id }}>
-              <span>
-                <b>{words.manifest(row.number)}</b>
-                <br />
-                <span className="soft">
-                  {row.pantry}, {format.day(row.onDay)}, {format.mass(row.grams)}
-                </span>
-              </span>
-              <State
-                kind={row.stage === 'received' ? 'well' : 'watch'}
-                word={words.stages[row.stage] ?? row.stage}
-              />
-            </Link>
-          </li>
-        ))}
-      </ul>
+      <Searched
+        items={manifests}
+        wordsOf={({ number, pantry, onDay }) => `${words.manifest(number)} ${pantry} ${format.day(onDay)}`}
+      >
+        {(shown) => (
+          <ul className="list">
+            {shown.map((row) => (
+              <li key={row.id}>
+                <Link
+                  to="/s/$storehouse/giving/manifests/$manifest"
+                  params={{ storehouse, manifest: row.id }}
+                >
+                  <span>
+                    <b>{words.manifest(row.number)}</b>
+                    <br />
+                    <span className="soft">
+                      {row.pantry}, {format.day(row.onDay)}, {format.mass(row.grams)}
+                    </span>
+                  </span>
+                  <State
+                    kind={row.stage === 'received' ? 'well' : 'watch'}
+                    word={words.stages[row.stage] ?? row.stage}
+                  />
+                </Link>
+              </li>
+            ))}
+          </ul>
+        )}
+      </Searched>
     </section>
   );
 }
@@ -128,29 +139,36 @@ function Queue({ rows }: { rows: readonly Queued[] }) {
   return (
     <section className="stack">
       <h2>{words.queue}</h2>
-      <Ledger
-        caption={words.queue}
-        columns={[
-          { name: words.container },
-          { name: words.mass, isNumber: true },
-          { name: words.closes },
-          { name: words.next },
-        ]}
-        rows={rows.map((row) => ({
-          key: row.id,
-          cells: [
-            <span key="what">
-              {row.code}
-              <span className="soft block">
-                {named(row, format.language)}, {kindNamed(row, format.language)}
-              </span>
-            </span>,
-            format.mass(row.grams),
-            row.giftClosesOn === null ? words.noDay : format.day(row.giftClosesOn),
-            nextOf(row),
-          ],
-        }))}
-      />
+      <Searched
+        items={rows}
+        wordsOf={(row) => `${row.code} ${named(row, format.language)} ${kindNamed(row, format.language)}`}
+      >
+        {(shown) => (
+          <Ledger
+            caption={words.queue}
+            columns={[
+              { name: words.container },
+              { name: words.mass, isNumber: true },
+              { name: words.closes },
+              { name: words.next },
+            ]}
+            rows={shown.map((row) => ({
+              key: row.id,
+              cells: [
+                <span key="what">
+                  {row.code}
+                  <span className="soft block">
+                    {named(row, format.language)}, {kindNamed(row, format.language)}
+                  </span>
+                </span>,
+                format.mass(row.grams),
+                row.giftClosesOn === null ? words.noDay : format.day(row.giftClosesOn),
+                nextOf(row),
+              ],
+            }))}
+          />
+        )}
+      </Searched>
     </section>
   );
 }

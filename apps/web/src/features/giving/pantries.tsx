@@ -4,6 +4,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { gives, type Pantry, pantriesQuery } from './queries.ts';
 import { useGivingText } from './words.ts';
@@ -26,23 +27,27 @@ export function Pantries() {
           pantries.length === 0 ? (
             <p>{words.noPantries}</p>
           ) : (
-            <ul className="list">
-              {pantries.map((pantry) => (
-                <li key={pantry.id}>
-                  <Link
-                    to="/s/$storehouse/giving/pantries/$pantry"
-                    params={{ storehouse, pantry: pantry.id }}
-                  >
-                    <span>
-                      <b>{pantry.name}</b>
-                      <br />
-                      <span className="soft">{pantry.address}</span>
-                    </span>
-                    <AskedState pantry={pantry} />
-                  </Link>
-                </li>
-              ))}
-            </ul>
+            <Searched items={pantries} wordsOf={({ name, address }) => `${name} ${address}`}>
+              {(shown) => (
+                <ul className="list">
+                  {shown.map((pantry) => (
+                    <li key={pantry.id}>
+                      <Link
+                        to="/s/$storehouse/giving/pantries/$pantry"
+                        params={{ storehouse, pantry: pantry.id }}
+                      >
+                        <span>
+                          <b>{pantry.name}</b>
+                          <br />
+                          <span className="soft">{pantry.address}</span>
+                        </span>
+                        <AskedState pantry={pantry} />
+                      </Link>
+                    </li>
+                  ))}
+                </ul>
+              )}
+            </Searched>
           )
         }
       </Loaded>

@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { type Hold, holdsQuery } from './queries.ts';
 import { useHoldText } from './words.ts';
@@ -45,26 +46,33 @@ function HoldList({ holds }: { holds: readonly Hold[] }) {
   const words = useHoldText();
   const { storehouse, format } = useHouse();
   return (
-    <ul className="list">
-      {holds.map(({ id, scope, about, reason, heldAt, endedAt }) => (
-        <li key={id}>
-          <Link to="/s/$storehouse/holds/$hold" params={{ storehouse, hold: id }}>
-            <span>
-              <b>
-                {words.scopes[scope]} {about}
-              </b>{' '}
-              <span className="soft block">
-                {reason} {words.since(format.instant(heldAt))}
-              </span>
-            </span>
-            {endedAt === null ? (
-              <State kind="wrong" word={words.stands} />
-            ) : (
-              <State kind="well" word={words.ended} />
-            )}
-          </Link>
-        </li>
-      ))}
-    </ul>
+    <Searched
+      items={holds}
+      wordsOf={({ scope, about, reason }) => `${words.scopes[scope]} ${about} ${reason}`}
+    >
+      {(shown) => (
+        <ul className="list">
+          {shown.map(({ id, scope, about, reason, heldAt, endedAt }) => (
+            <li key={id}>
+              <Link to="/s/$storehouse/holds/$hold" params={{ storehouse, hold: id }}>
+                <span>
+                  <b>
+                    {words.scopes[scope]} {about}
+                  </b>{' '}
+                  <span className="soft block">
+                    {reason} {words.since(format.instant(heldAt))}
+                  </span>
+                </span>
+                {endedAt === null ? (
+                  <State kind="wrong" word={words.stands} />
+                ) : (
+                  <State kind="well" word={words.ended} />
+                )}
+              </Link>
+            </li>
+          ))}
+        </ul>
+      )}
+    </Searched>
   );
 }

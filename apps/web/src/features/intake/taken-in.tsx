@@ -7,6 +7,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { keepsStore } from '../place/queries.ts';
 import { type Intakes, intakesQuery, type Whose } from './queries.ts';
@@ -53,11 +54,18 @@ function List({ of }: { of: Whose }) {
           <Link className="btn go" to="/s/$storehouse/intakes/new" params={{ storehouse }}>
             {words.begin}
           </Link>
-          <ul className="list">
-            {intakes.map((one) => (
-              <TakenIn key={one.lotId} taken={one} />
-            ))}
-          </ul>
+          <Searched
+            items={intakes}
+            wordsOf={({ food, mark, note }) => `${food.nameEn} ${food.nameEs} ${mark ?? ''} ${note ?? ''}`}
+          >
+            {(shown) => (
+              <ul className="list">
+                {shown.map((one) => (
+                  <TakenIn key={one.lotId} taken={one} />
+                ))}
+              </ul>
+            )}
+          </Searched>
         </>
       )}
     </Loaded>

@@ -7,6 +7,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { noticesOf, type Written as WrittenNotice, writtenQuery } from './queries.ts';
 import { useNoticeText } from './words.ts';
@@ -35,16 +36,34 @@ export function Written() {
             notices.length === 0 ? (
               <p>{words.nothingWritten}</p>
             ) : (
-              <ul className="notices">
-                {notices.map((notice) => (
-                  <OneWritten key={notice.id} notice={notice} mayTakeBack={mayWrite} />
-                ))}
-              </ul>
+              <Searched
+                items={notices}
+                wordsOf={(notice) =>
+                  `${whomOf(notice, words)} ${notice.about} ${notice.words || notice.text}`
+                }
+              >
+                {(shown) => (
+                  <ul className="notices">
+                    {shown.map((notice) => (
+                      <OneWritten key={notice.id} notice={notice} mayTakeBack={mayWrite} />
+                    ))}
+                  </ul>
+                )}
+              </Searched>
             )
           }
         </Loaded>
       </section>
     </>
+  );
+}
+
+function whomOf(
+  { householdName, buyName, duty }: WrittenNotice,
+  words: ReturnType<typeof useNoticeText>,
+): string {
+  return (
+    householdName ?? buyName ?? (duty === null ? words.audiences.everyone : (words.duties[duty] ?? duty))
   );
 }
 
@@ -58,10 +77,7 @@ function OneWritten({ notice, mayTakeBack }: { notice: WrittenNotice; mayTakeBac
     onSuccess: () => queries.invalidateQueries({ queryKey: ['notices'] }),
   });
   const Title = mayTakeBack ? 'h3' : 'h2'; // without the form above it, the list stands right under the page's title
-  const whom =
-    notice.householdName ??
-    notice.buyName ??
-    (notice.duty === null ? words.audiences.everyone : (words.duties[notice.duty] ?? notice.duty));
+  const whom = whomOf(notice, words);
   return (
     <li className="stack">
       <Title>{`${whom}: ${notice.about}`}</Title>

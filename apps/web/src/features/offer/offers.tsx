@@ -4,6 +4,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { foodNameOf } from '../buy/food-name.ts';
 import { type Offer, offersQuery } from './queries.ts';
@@ -41,20 +42,24 @@ export function Offers() {
 }
 
 function OfferList({ title, offers }: { title?: string; offers: readonly Offer[] }) {
-  const { storehouse } = useHouse();
+  const { storehouse, format } = useHouse();
   if (offers.length === 0) return null;
   return (
     <section>
       {title === undefined ? null : <h2>{title}</h2>}
-      <ul className="list">
-        {offers.map((offer) => (
-          <li key={offer.id}>
-            <Link to="/s/$storehouse/offers/$offer" params={{ storehouse, offer: offer.id }}>
-              <OfferRow offer={offer} />
-            </Link>
-          </li>
-        ))}
-      </ul>
+      <Searched items={offers} wordsOf={(offer) => foodNameOf(offer, format.language)}>
+        {(shown) => (
+          <ul className="list">
+            {shown.map((offer) => (
+              <li key={offer.id}>
+                <Link to="/s/$storehouse/offers/$offer" params={{ storehouse, offer: offer.id }}>
+                  <OfferRow offer={offer} />
+                </Link>
+              </li>
+            ))}
+          </ul>
+        )}
+      </Searched>
     </section>
   );
 }

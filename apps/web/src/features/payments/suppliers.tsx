@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { BooksPage } from '../books/books-page.tsx';
 import { PayOne } from './pay-supplier.tsx';
 import { type SupplierStanding, type SuppliersOwed, suppliersOwedQuery } from './queries.ts';
@@ -69,22 +70,26 @@ function Standings({ body }: { body: SuppliersOwed }) {
   const number = (name: string) => ({ name, isNumber: true });
   return (
     <>
-      <Ledger
-        caption={words.suppliers}
-        columns={[
-          { name: words.supplier },
-          number(words.broughtOver),
-          number(words.billed),
-          number(words.credited),
-          number(words.paid),
-          number(words.owed),
-          number(words.claimed),
-        ]}
-        rows={body.suppliers.map((row) => ({
-          key: row.supplierId,
-          cells: [<Name key="name" row={row} />, ...FIGURES.map((figure) => format.money(row[figure]))],
-        }))}
-      />
+      <Searched items={body.suppliers} wordsOf={({ supplier }) => supplier}>
+        {(shown) => (
+          <Ledger
+            caption={words.suppliers}
+            columns={[
+              { name: words.supplier },
+              number(words.broughtOver),
+              number(words.billed),
+              number(words.credited),
+              number(words.paid),
+              number(words.owed),
+              number(words.claimed),
+            ]}
+            rows={shown.map((row) => ({
+              key: row.supplierId,
+              cells: [<Name key="name" row={row} />, ...FIGURES.map((figure) => format.money(row[figure]))],
+            }))}
+          />
+        )}
+      </Searched>
       <p className="soft">{words.howItAdds}</p>
     </>
   );

@@ -5,6 +5,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { usePeopleText } from './words.ts';
 
@@ -31,24 +32,31 @@ export function DutyHistory() {
           held.length === 0 ? (
             <p>{words.noDuties}</p>
           ) : (
-            <Ledger
-              caption={words.dutiesTitle}
-              columns={[
-                { name: words.person },
-                { name: words.duty },
-                { name: words.from },
-                { name: words.to },
-              ]}
-              rows={held.map((grant) => ({
-                key: grant.id,
-                cells: [
-                  grant.personName,
-                  words.duties[grant.duty] ?? grant.duty,
-                  format.day(grant.grantedAt.slice(0, 10)),
-                  grant.endedAt === null ? words.today : format.day(grant.endedAt.slice(0, 10)),
-                ],
-              }))}
-            />
+            <Searched
+              items={held}
+              wordsOf={({ personName, duty }) => `${personName} ${words.duties[duty] ?? duty}`}
+            >
+              {(shown) => (
+                <Ledger
+                  caption={words.dutiesTitle}
+                  columns={[
+                    { name: words.person },
+                    { name: words.duty },
+                    { name: words.from },
+                    { name: words.to },
+                  ]}
+                  rows={shown.map((grant) => ({
+                    key: grant.id,
+                    cells: [
+                      grant.personName,
+                      words.duties[grant.duty] ?? grant.duty,
+                      format.day(grant.grantedAt.slice(0, 10)),
+                      grant.endedAt === null ? words.today : format.day(grant.endedAt.slice(0, 10)),
+                    ],
+                  }))}
+                />
+              )}
+            </Searched>
           )
         }
       </Loaded>

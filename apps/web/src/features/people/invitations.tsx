@@ -8,6 +8,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { householdsQuery } from '../buy/run-queries.ts';
 import { QrPicture } from './qr-picture.tsx';
@@ -174,24 +175,33 @@ function LinkList() {
           made.length === 0 ? (
             <p>{words.noLinks}</p>
           ) : (
-            <ul className="list">
-              {made.map((one) => (
-                <li key={one.id} className="row place">
-                  <p>
-                    <b>{one.householdName ?? words.forNew}</b>
-                    <br />
-                    <span className="soft">
-                      {words.states[one.state]}, {words.madeBy(one.madeBy, format.instant(one.expiresAt))}
-                    </span>
-                  </p>
-                  {one.state === 'open' ? (
-                    <button type="button" className="btn" onClick={() => withdrawing.mutate(one.id)}>
-                      {words.withdraw}
-                    </button>
-                  ) : null}
-                </li>
-              ))}
-            </ul>
+            <Searched
+              items={made}
+              wordsOf={({ householdName, madeBy, state }) =>
+                `${householdName ?? words.forNew} ${madeBy} ${words.states[state]}`
+              }
+            >
+              {(shown) => (
+                <ul className="list">
+                  {shown.map((one) => (
+                    <li key={one.id} className="row place">
+                      <p>
+                        <b>{one.householdName ?? words.forNew}</b>
+                        <br />
+                        <span className="soft">
+                          {words.states[one.state]}, {words.madeBy(one.madeBy, format.instant(one.expiresAt))}
+                        </span>
+                      </p>
+                      {one.state === 'open' ? (
+                        <button type="button" className="btn" onClick={() => withdrawing.mutate(one.id)}>
+                          {words.withdraw}
+                        </button>
+                      ) : null}
+                    </li>
+                  ))}
+                </ul>
+              )}
+            </Searched>
           )
         }
       </Loaded>

@@ -4,6 +4,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { sayDegrees } from './degrees.ts';
 import { keepsStore, type Place, placesQuery } from './queries.ts';
@@ -56,20 +57,24 @@ function PlaceList({ title, places }: { title: string; places: readonly Place[] 
   return (
     <section>
       <h2>{title}</h2>
-      <ul className="list">
-        {places.map((place) => (
-          <li key={place.id}>
-            <Link to="/s/$storehouse/places/$place" params={{ storehouse, place: place.id }}>
-              <span>
-                <b>{place.name}</b>
-                <br />
-                <span className="soft">{words.kinds[place.kind] ?? place.kind}</span>
-              </span>
-              <WarmthState place={place} />
-            </Link>
-          </li>
-        ))}
-      </ul>
+      <Searched items={places} wordsOf={({ name, kind }) => `${name} ${words.kinds[kind] ?? kind}`}>
+        {(shown) => (
+          <ul className="list">
+            {shown.map((place) => (
+              <li key={place.id}>
+                <Link to="/s/$storehouse/places/$place" params={{ storehouse, place: place.id }}>
+                  <span>
+                    <b>{place.name}</b>
+                    <br />
+                    <span className="soft">{words.kinds[place.kind] ?? place.kind}</span>
+                  </span>
+                  <WarmthState place={place} />
+                </Link>
+              </li>
+            ))}
+          </ul>
+        )}
+      </Searched>
     </section>
   );
 }

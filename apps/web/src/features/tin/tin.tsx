@@ -3,6 +3,7 @@ import { personsQuery } from '../../api/queries.ts';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { BooksPage } from '../books/books-page.tsx';
 import { CountForm } from './count-form.tsx';
 import { countsQuery, tinQuery } from './queries.ts';
@@ -59,30 +60,39 @@ function History() {
             <p className="soft">{words.noHistory}</p>
           ) : (
             <>
-              <Ledger
-                caption={words.history}
-                columns={[
-                  { name: words.day },
-                  { name: words.expected, isNumber: true },
-                  { name: words.counted, isNumber: true },
-                  { name: words.difference, isNumber: true },
-                  { name: words.by },
-                  { name: words.reason },
-                ]}
-                rows={rows.map((count) => ({
-                  key: count.id,
-                  cells: [
-                    format.day(count.onDay),
-                    format.money(count.expectedMinorUnits),
-                    format.money(count.countedMinorUnits),
-                    format.money(count.differenceMinorUnits),
-                    count.countedWith === null
-                      ? count.countedBy
-                      : words.and(count.countedBy, count.countedWith),
-                    count.reason,
-                  ],
-                }))}
-              />
+              <Searched
+                items={rows}
+                wordsOf={({ onDay, countedBy, countedWith, reason }) =>
+                  `${format.day(onDay)} ${countedBy} ${countedWith ?? ''} ${reason}`
+                }
+              >
+                {(shown) => (
+                  <Ledger
+                    caption={words.history}
+                    columns={[
+                      { name: words.day },
+                      { name: words.expected, isNumber: true },
+                      { name: words.counted, isNumber: true },
+                      { name: words.difference, isNumber: true },
+                      { name: words.by },
+                      { name: words.reason },
+                    ]}
+                    rows={shown.map((count) => ({
+                      key: count.id,
+                      cells: [
+                        format.day(count.onDay),
+                        format.money(count.expectedMinorUnits),
+                        format.money(count.countedMinorUnits),
+                        format.money(count.differenceMinorUnits),
+                        count.countedWith === null
+                          ? count.countedBy
+                          : words.and(count.countedBy, count.countedWith),
+                        count.reason,
+                      ],
+                    }))}
+                  />
+                )}
+              </Searched>
               <div>
                 <a
                   className="btn quiet"

@@ -1,0 +1,5 @@
+/** The words of any list's search. */
+export const en = {
+  find: 'Find in this list',
+  none: 'Nothing in this list is found like this.',
+};
