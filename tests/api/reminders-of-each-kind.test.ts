@@ -17,11 +17,12 @@ let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 let catcher: Catcher;
+let lead: Awaited<ReturnType<typeof aPackingLead>>;
 beforeAll(async () => {
   app = await openTestApp();
   storehouse = await aStorehouse(app);
   households = await grainHouseholds(app, storehouse);
-  await aPackingLead(app, storehouse, households.Corran);
+  lead = await aPackingLead(app, storehouse, households.Corran);
   catcher = await openCatcher();
 });
 afterAll(async () => {
@@ -191,6 +192,26 @@ describe('what stands at home or in the store comes near its dates', () => {
     await stock.take(other);
     expect(await stepsOf(households.Dell, 'dates-near')).toEqual([]);
     expect(await stepsOf(households.Birchall, 'dates-near')).toEqual([]);
+  });
+
+  test('what is on hold waits for nobody: its date is not told, and that of the one beside it is', async () => {
+    app.clock.now = today;
+    const [free, held] = await stock.bringIn({ count: 2, packedOn: '2027-01-03' });
+    if (!free || !held) throw new Error('two were brought in');
+    const left = await daysLeft(households.Dell, free);
+    const of = { scope: 'containers', containerIds: [held.id] };
+    bodyOf(await lead.caller.post(`${storehouse.path}/holds`, { of, reason: 'A smell of oil.' }), 201);
+    const eat = 'Eat first: ';
+    expect(await toldAt(inDays(left - 42), eat)).toEqual([]);
+    expect(await toldAt(inDays(left - 39), eat)).toEqual(['dell']);
+    const subjects = catcher.caught.map(({ source }) => extract(source).subject ?? '');
+    expect(subjects.filter((subject) => subject.includes(eat))).toEqual([
+      'Alder Row Storehouse: Eat first: Hard red winter wheat, 1 container',
+    ]);
+    // Eaten up, so that nothing of it is told among what follows.
+    bodyOf(await stock.take(free), 201);
+    const all = { grams: 2_400, to: 'discarded' };
+    bodyOf(await households.Dell.caller.post(`${storehouse.path}/containers/${held.id}/uses`, all), 201);
   });
 
   test('an offer: told before it comes, and not at all once the container was moved to where it keeps longer', async () => {

@@ -6,6 +6,7 @@ import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
 import { BooksPage } from '../books/books-page.tsx';
 import { auditPlace } from './audit-places.ts';
 import { Exceptions } from './exceptions.tsx';
+import { Outside } from './outside.tsx';
 import { auditQuery } from './queries.ts';
 import { useReviewText } from './words.ts';
 
@@ -53,7 +54,12 @@ export function AuditPage() {
                   ],
                 }))}
               />
-              {readsBooks ? <Exceptions /> : null}
+              {readsBooks ? (
+                <>
+                  <Outside />
+                  <Exceptions />
+                </>
+              ) : null}
             </>
           );
         }}
