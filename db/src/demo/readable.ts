@@ -13,7 +13,7 @@ export function readable(summary: Summary): string {
     ...householdLines(summary),
     '',
     `Packing: ${packing.sessions} day, ${packing.containers} containers, ${packing.seamChecks} seams checked, ${packing.overlaps} times that overlap.`,
-    `Rotation: ${rotation.queued} containers wait to be eaten, ${rotation.poundsAtRiskThisYear} lb of them past every mouth this year.`,
+    `Rotation: ${rotation.queued} containers wait to be eaten, ${rotation.poundsAtRiskThisYear} lb of them more than is eaten in time this year.`,
     `Giving: ${giving.offered} containers offered, ${giving.matched} on manifests, ${mass(giving.givenGrams)} given, about ${giving.meals} meals.`,
     `The book: ${ledger.entries} entries, ${ledger.movements} movements, ` +
       `${ledger.unitsOutOfBalance} units out of balance, ${ledger.accountsDrifted} accounts drifted.`,

@@ -15,6 +15,7 @@ export * from './money-text.ts';
 export * from './number-text.ts';
 export * from './partial-day.ts';
 export * from './price-format.ts';
+export * from './rough-span.ts';
 export * from './sorted-json.ts';
 export * from './sum.ts';
 export * from './temperature.ts';

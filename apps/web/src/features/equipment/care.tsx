@@ -39,7 +39,7 @@ export function Care({ desk }: { desk: Desk }) {
                     .join(' · ')}
                 </span>
               </span>
-              <UnitState unit={{ ...unit, dueBackAt: null }} />
+              <UnitState unit={unit.condition === 'ready' ? unit : { ...unit, dueBackAt: null }} />
             </Link>
           </li>
         ))}

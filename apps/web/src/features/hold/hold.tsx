@@ -55,7 +55,10 @@ function Facts({ hold }: { hold: Hold }) {
       <p className="said">{hold.reason}</p>
       <Figures
         rows={[
-          { name: words.by, value: words.heldBy(nameOf(hold.heldBy), format.instant(hold.heldAt)) },
+          {
+            name: hold.heldBy === null ? words.from : words.by,
+            value: words.heldBy(nameOf(hold.heldBy), format.instant(hold.heldAt)),
+          },
           ...(hold.line === null
             ? []
             : [

@@ -1,3 +1,4 @@
+import { spellCode } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
@@ -52,16 +53,15 @@ function HoldList({ holds }: { holds: readonly Hold[] }) {
     >
       {(shown) => (
         <ul className="list">
-          {shown.map(({ id, scope, about, reason, heldAt, endedAt }) => (
+          {shown.map(({ id, scope, about, bagCode, reason, heldAt, endedAt }) => (
             <li key={id}>
               <Link to="/s/$storehouse/holds/$hold" params={{ storehouse, hold: id }}>
                 <span>
                   <b>
-                    {words.scopes[scope]} {about}
+                    {words.scopes[scope]} {bagCode === null ? about : spellCode(bagCode)}
                   </b>{' '}
-                  <span className="soft block">
-                    {reason} {words.since(format.instant(heldAt))}
-                  </span>
+                  <span className="soft block">{reason}</span>
+                  <span className="soft block">{words.since(format.instant(heldAt))}</span>
                 </span>
                 {endedAt === null ? (
                   <State kind="wrong" word={words.stands} />

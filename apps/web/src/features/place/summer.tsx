@@ -76,17 +76,17 @@ function Lost({ places }: { places: readonly Hot[] }) {
       caption={words.summer}
       columns={[
         { name: words.summerPlace },
-        { name: words.summerWhen },
         { name: words.summerUsed, isNumber: true },
         { name: words.summerLost, isNumber: true },
+        { name: words.summerWhen },
       ]}
       rows={places.map(({ place, startsOn, endsOn, isMeasured, usedDays, lostDays }) => ({
         key: place?.id ?? '',
         cells: [
           place?.name,
-          isMeasured ? `${format.day(startsOn)} – ${format.day(endsOn)}` : words.notRead,
           format.count(usedDays),
           format.count(lostDays),
+          isMeasured ? `${format.day(startsOn)} – ${format.day(endsOn)}` : words.notRead,
         ],
       }))}
     />

@@ -63,17 +63,20 @@ export function YearOfFood() {
 function Year({ year, of }: { year: number; of: Whose }) {
   const words = useYearOfMassText();
   const { storehouse, format } = useHouse();
+  const isRunning = format.today().startsWith(`${year}-`);
   const reading = useQuery(yearOfMassQuery({ storehouse }, { year, of }));
   return (
     <Loaded reading={reading}>
       {(mass) => (
         <>
-          <h1>{words.stands[of](year, format.mass(mass.closingGrams))}</h1>
+          <h1>{(isRunning ? words.soFar : words.stands)[of](year, format.mass(mass.closingGrams))}</h1>
           <p className="soft">{words.adds}</p>
           <Figures rows={[{ name: words.opening, value: format.mass(mass.openingGrams) }]} />
           <Numbers mass={mass} of={of} parts={['landed', 'from-others', 'changed']} title={words.came} />
           <Numbers mass={mass} of={of} parts={['eaten', 'given', 'lost', 'to-others']} title={words.went} />
-          <Figures rows={[{ name: words.closing, value: format.mass(mass.closingGrams) }]} />
+          <Figures
+            rows={[{ name: isRunning ? words.now : words.closing, value: format.mass(mass.closingGrams) }]}
+          />
           {mass.lost.length === 0 ? null : (
             <p className="soft">
               {words.lostBy}{' '}

@@ -5,7 +5,7 @@ export const en = {
   opening:
     'What is on hold is neither eaten, moved on, packed, offered nor given. Two people, a packing lead and a coordinator, and a written finding let it go.',
   toTrace: 'Trace a code',
-  since: (at: string) => `since ${at}`,
+  since: (at: string) => `Since ${at}`,
   ended: 'Ended',
   stands: 'Stands',
   past: 'Ended before',
@@ -23,6 +23,7 @@ export const en = {
   why: 'Why',
   heldBy: (name: string, at: string) => (name === '' ? at : `${name}, ${at}`),
   by: 'By',
+  from: 'Since',
   serials: (line: number | null, from: number | null, to: number | null) =>
     `line ${line ?? '–'}${from === null ? '' : `, no. ${from} to ${to}`}`,
   reaches: 'It reaches',

@@ -10,11 +10,16 @@ export const en = {
     household: (year: number, left: string) => `At the end of ${year} your household has ${left}.`,
     store: (year: number, left: string) => `At the end of ${year} the storehouse holds ${left}.`,
   },
+  soFar: {
+    household: (year: number, left: string) => `So far in ${year}: your household has ${left}.`,
+    store: (year: number, left: string) => `So far in ${year}: the storehouse holds ${left}.`,
+  },
   adds: 'What was there and what came is what was eaten, given, lost, passed on and left, to the gram. What was undone is left out on both days; the running year is counted to today.',
   opening: 'There at the beginning',
   came: 'Came',
   went: 'Went',
   closing: 'Left at the end',
+  now: 'Left now',
   parts: {
     household: {
       landed: 'From suppliers and other sources',

@@ -7,7 +7,7 @@ export const es: HoldText = {
   opening:
     'Lo retenido no se come, ni pasa a otro, ni se envasa, ofrece o da. Lo liberan dos personas, una de envasado y una de coordinación, con un hallazgo escrito.',
   toTrace: 'Seguir un código',
-  since: (at) => `desde ${at}`,
+  since: (at) => `Desde ${at}`,
   ended: 'Terminó',
   stands: 'Sigue',
   past: 'Terminadas',
@@ -25,6 +25,7 @@ export const es: HoldText = {
   why: 'Por qué',
   heldBy: (name, at) => (name === '' ? at : `${name}, ${at}`),
   by: 'Por',
+  from: 'Desde',
   serials: (line, from, to) => `línea ${line ?? '–'}${from === null ? '' : `, n.º ${from} a ${to}`}`,
   reaches: 'Alcanza',
   vessels: (count, mass) => `${count === 1 ? 'un recipiente' : `${count} recipientes`}, aún hay ${mass}`,

@@ -11,11 +11,16 @@ export const es: YearOfMassWords = {
     household: (year, left) => `Al final de ${year} su hogar tiene ${left}.`,
     store: (year, left) => `Al final de ${year} el almacén guarda ${left}.`,
   },
+  soFar: {
+    household: (year, left) => `En lo que va de ${year}: su hogar tiene ${left}.`,
+    store: (year, left) => `En lo que va de ${year}: el almacén guarda ${left}.`,
+  },
   adds: 'Lo que había y lo que llegó es lo que se comió, se donó, se perdió, pasó a otros y queda, al gramo. Lo que se deshizo no cuenta en ninguno de sus días; el año en curso se cuenta hasta hoy.',
   opening: 'Había al empezar',
   came: 'Llegó',
   went: 'Salió',
   closing: 'Queda al final',
+  now: 'Queda ahora',
   parts: {
     household: {
       landed: 'De proveedores y otros orígenes',

@@ -1,5 +1,5 @@
 import { eatFirstAsKnown } from '@sheafbook/keeping';
-import { spellCode, sumOf } from '@sheafbook/units';
+import { roughSpan, spellCode, sumOf } from '@sheafbook/units';
 import { householdOf } from '../../../platform/actor.ts';
 import { todayOf } from '../../../platform/today.ts';
 import { type RotationItem, readRotation, readStoreRotation } from '../../rotation/use-cases.ts';
@@ -141,14 +141,12 @@ function orderTable(shown: readonly RotationItem[], formats: Formats): Block {
   );
 }
 
-/** Roughly, as the estimate is: days in a fortnight, then weeks, months and years. */
+/** As roughly as every screen says it. */
 function leftOf({ life }: RotationItem, { words: { shelfList, eatFirst: words } }: Formats): string {
   if (life === null) return shelfList.untold;
-  const days = life.likelyDays;
-  if (days === 0) return words.past;
-  if (days < 14) return words.days(days);
-  if (days < 61) return words.weeks(Math.floor(days / 7));
-  return days < 731 ? words.months(Math.floor(days / 30.4)) : words.years(Math.floor(days / 365.25));
+  if (life.likelyDays === 0) return words.past;
+  const { count, unit } = roughSpan(life.likelyDays);
+  return words.spans[unit](count);
 }
 
 async function readShelf(

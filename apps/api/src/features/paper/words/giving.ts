@@ -18,8 +18,8 @@ export const giftEn = {
   mass: 'Mass',
   packed: 'Packed, by',
   dates: 'Dates',
-  eatFirst: (day: string) => `eat by ${day}`,
-  closes: (day: string) => `give by ${day}`,
+  eatFirst: (day: string) => `eat first ${day}`,
+  closes: (day: string) => `taken to ${day}`,
   keptHow: 'Kept',
   warmths: { cool: 'cool', warm: 'warm', unknown: 'unknown' } as Record<string, string>,
   sealers: {
@@ -83,8 +83,8 @@ export const giftEs: typeof giftEn = {
   mass: 'Peso',
   packed: 'Envasado',
   dates: 'Fechas',
-  eatFirst: (day) => `comer antes del ${day}`,
-  closes: (day) => `dar antes del ${day}`,
+  eatFirst: (day) => `comer primero ${day}`,
+  closes: (day) => `se acepta al ${day}`,
   keptHow: 'Guardado',
   warmths: { cool: 'fresco', warm: 'cálido', unknown: 'no se sabe' },
   sealers: {
