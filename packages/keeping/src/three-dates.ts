@@ -72,5 +72,22 @@ export function eatFirstAsKnown(
   todayOn: string,
   { likelyDays, isEstimate }: Pick<KeepingLife, 'likelyDays' | 'isEstimate'>,
 ): { readonly year: number; readonly isEstimate: boolean } {
-  return { year: Number(addDays(todayOn, likelyDays).slice(0, 4)), isEstimate };
+  return { year: yearIn(todayOn, likelyDays), isEstimate };
 }
+
+/**
+ * The year in which a container likely wants eating, and the years that its band reaches from and to.
+ * Units: ISO day in, calendar years out. Errors: AssertionError when the day is none.
+ */
+export function eatFirstYears(
+  todayOn: string,
+  { lowDays, likelyDays, highDays }: Pick<KeepingLife, 'lowDays' | 'likelyDays' | 'highDays'>,
+): { readonly soonest: number; readonly likely: number; readonly latest: number } {
+  return {
+    soonest: yearIn(todayOn, lowDays),
+    likely: yearIn(todayOn, likelyDays),
+    latest: yearIn(todayOn, highDays),
+  };
+}
+
+const yearIn = (todayOn: string, days: number): number => Number(addDays(todayOn, days).slice(0, 4));

@@ -37,7 +37,7 @@ export function traceBalance(
   movements: readonly TraceMovement[],
   isInside: (point: TracePoint) => boolean,
 ): TraceBalance {
-  const lines = [...sumLines(movements, isInside), ...linesLeft(movements, isInside)].toSorted(
+  const lines = addUp([...linesAcross(movements, isInside), ...linesLeft(movements, isInside)]).toSorted(
     (a, b) =>
       WAYS.indexOf(a.way) - WAYS.indexOf(b.way) || b.grams - a.grams || (lineKey(a) < lineKey(b) ? -1 : 1),
   );
@@ -59,41 +59,43 @@ const WAYS: readonly TraceLine['way'][] = ['in', 'out', 'left'];
 const lineKey = (line: Omit<TraceLine, 'grams'>): string =>
   JSON.stringify([line.way, line.vesselKind, line.ownerId, line.otherOwnerId, line.isHandedOver, line.end]);
 
-function sumLines(
-  movements: readonly TraceMovement[],
-  isInside: (point: TracePoint) => boolean,
-): TraceLine[] {
+/** Lines that are alike but for their grams as one. */
+function addUp(lines: readonly TraceLine[]): TraceLine[] {
   const sums = new Map<string, TraceLine>();
-  for (const { source, destination, amountGrams, end } of movements) {
-    if (isInside(source) === isInside(destination)) continue;
-    const [inner, other] = isInside(source) ? [source, destination] : [destination, source];
-    const line = {
-      way: isInside(source) ? ('out' as const) : ('in' as const),
-      ...{ vesselKind: other.vesselKind, ownerId: inner.ownerId, otherOwnerId: other.ownerId, end },
-      isHandedOver: source.vesselId === destination.vesselId,
-    };
+  for (const line of lines) {
     const key = lineKey(line);
-    sums.set(key, { ...line, grams: (sums.get(key)?.grams ?? 0) + amountGrams });
+    sums.set(key, { ...line, grams: (sums.get(key)?.grams ?? 0) + line.grams });
   }
   return [...sums.values()];
 }
 
-/** What lies inside by kind of vessel and owner. */
-function linesLeft(
+const linesAcross = (
   movements: readonly TraceMovement[],
   isInside: (point: TracePoint) => boolean,
-): TraceLine[] {
-  const sums = new Map<string, TraceLine>();
-  for (const { point, grams } of gramsHeld(movements, isInside)) {
-    const line = {
-      ...{ way: 'left' as const, vesselKind: point.vesselKind, ownerId: point.ownerId },
-      ...{ otherOwnerId: point.ownerId, isHandedOver: false, end: '' },
-    };
-    const key = lineKey(line);
-    sums.set(key, { ...line, grams: (sums.get(key)?.grams ?? 0) + grams });
-  }
-  return [...sums.values()];
-}
+): TraceLine[] =>
+  movements.flatMap(({ source, destination, amountGrams, end }): TraceLine[] => {
+    const isOut = isInside(source);
+    if (isOut === isInside(destination)) return [];
+    const [inner, other] = isOut ? [source, destination] : [destination, source];
+    return [
+      {
+        way: isOut ? 'out' : 'in',
+        ...{ vesselKind: other.vesselKind, ownerId: inner.ownerId, otherOwnerId: other.ownerId, end },
+        ...{ isHandedOver: source.vesselId === destination.vesselId, grams: amountGrams },
+      },
+    ];
+  });
+
+/** What lies inside by kind of vessel and owner. */
+const linesLeft = (
+  movements: readonly TraceMovement[],
+  isInside: (point: TracePoint) => boolean,
+): TraceLine[] =>
+  gramsHeld(movements, isInside).map(
+    ({ point: { vesselKind, ownerId }, grams }): TraceLine => ({
+      ...{ way: 'left', vesselKind, ownerId, otherOwnerId: ownerId, isHandedOver: false, end: '', grams },
+    }),
+  );
 
 /** Grams that went from one vessel and owner to another. Units: grams. Errors: none. */
 export type TraceFlow = {

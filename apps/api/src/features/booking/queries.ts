@@ -9,7 +9,7 @@ import {
   households,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, eq, gt, inArray, isNull, lt, lte, ne, or, sql } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray, isNull, lt, lte, ne, or, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -20,6 +20,13 @@ export const OPEN = ['asked', 'offered', 'booked', 'out'];
 
 const isThis = (storehouseId: string, bookingId: string) =>
   and(eq(bookings.storehouseId, storehouseId), eq(bookings.bookingId, bookingId));
+
+/** The bookings of a storehouse that fit all conditions. */
+const selectBookings = (tx: Tx, storehouseId: string, ...conditions: readonly (SQL | undefined)[]) =>
+  tx
+    .select()
+    .from(bookings)
+    .where(and(eq(bookings.storehouseId, storehouseId), ...conditions));
 
 export async function insertBooking(tx: Tx, row: typeof bookings.$inferInsert): Promise<BookingRow> {
   const [inserted] = await tx.insert(bookings).values(row).returning();
@@ -124,33 +131,24 @@ export async function findOpenBooking(
   storehouseId: string,
   of: { itemId: string; householdId: string },
 ): Promise<BookingRow | undefined> {
-  const [row] = await tx
-    .select()
-    .from(bookings)
-    .where(
-      and(
-        eq(bookings.storehouseId, storehouseId),
-        eq(bookings.equipmentItemId, of.itemId),
-        eq(bookings.householdId, of.householdId),
-        inArray(bookings.state, OPEN),
-      ),
-    )
-    .limit(1);
+  const [row] = await selectBookings(
+    tx,
+    storehouseId,
+    eq(bookings.equipmentItemId, of.itemId),
+    eq(bookings.householdId, of.householdId),
+    inArray(bookings.state, OPEN),
+  ).limit(1);
   return row;
 }
 
 /** Who is to get a piece straight from a booking, agreed or only asked. */
 export async function listRelaysFrom(tx: Tx, from: BookingRow): Promise<BookingRow[]> {
-  return tx
-    .select()
-    .from(bookings)
-    .where(
-      and(
-        eq(bookings.storehouseId, from.storehouseId),
-        eq(bookings.relayFromId, from.bookingId),
-        inArray(bookings.state, ['asked', 'booked']),
-      ),
-    );
+  return selectBookings(
+    tx,
+    from.storehouseId,
+    eq(bookings.relayFromId, from.bookingId),
+    inArray(bookings.state, ['asked', 'booked']),
+  );
 }
 
 /** The bookings that a session made and that still hold something, by thing, so that all lock them in one order. */
@@ -159,33 +157,24 @@ export async function listBookingsOfSession(
   storehouseId: string,
   sessionId: string,
 ): Promise<BookingRow[]> {
-  return tx
-    .select()
-    .from(bookings)
-    .where(
-      and(
-        eq(bookings.storehouseId, storehouseId),
-        eq(bookings.sessionId, sessionId),
-        inArray(bookings.state, HOLDING),
-      ),
-    )
-    .orderBy(asc(bookings.equipmentItemId), asc(bookings.bookingId));
+  return selectBookings(
+    tx,
+    storehouseId,
+    eq(bookings.sessionId, sessionId),
+    inArray(bookings.state, HOLDING),
+  ).orderBy(asc(bookings.equipmentItemId), asc(bookings.bookingId));
 }
 
 /** The next booking of a piece that holds it after another one. */
 export async function findNextOnUnit(tx: Tx, booking: BookingRow): Promise<BookingRow | undefined> {
-  const [row] = await tx
-    .select()
-    .from(bookings)
-    .where(
-      and(
-        eq(bookings.storehouseId, booking.storehouseId),
-        eq(bookings.equipmentUnitId, booking.equipmentUnitId),
-        ne(bookings.bookingId, booking.bookingId),
-        inArray(bookings.state, ['offered', 'booked']),
-        sql`${bookings.startsAt} >= ${booking.startsAt.toISOString()}::timestamptz`,
-      ),
-    )
+  const [row] = await selectBookings(
+    tx,
+    booking.storehouseId,
+    eq(bookings.equipmentUnitId, booking.equipmentUnitId),
+    ne(bookings.bookingId, booking.bookingId),
+    inArray(bookings.state, ['offered', 'booked']),
+    sql`${bookings.startsAt} >= ${booking.startsAt.toISOString()}::timestamptz`,
+  )
     .orderBy(asc(bookings.startsAt))
     .limit(1);
   return row;
@@ -193,16 +182,12 @@ export async function findNextOnUnit(tx: Tx, booking: BookingRow): Promise<Booki
 
 /** Offers that nobody took while they stood. */
 export async function listLapsedOffers(tx: Tx, storehouseId: string, now: Date): Promise<BookingRow[]> {
-  return tx
-    .select()
-    .from(bookings)
-    .where(
-      and(
-        eq(bookings.storehouseId, storehouseId),
-        eq(bookings.state, 'offered'),
-        sql`${bookings.offeredUntil} <= ${now.toISOString()}::timestamptz`,
-      ),
-    );
+  return selectBookings(
+    tx,
+    storehouseId,
+    eq(bookings.state, 'offered'),
+    sql`${bookings.offeredUntil} <= ${now.toISOString()}::timestamptz`,
+  );
 }
 
 export async function insertWish(
@@ -241,18 +226,13 @@ export async function updateWish(
 
 /** Loans that were to begin by an instant and that nobody fetched, the earliest first. */
 export async function listUnfetched(tx: Tx, storehouseId: string, startedBy: Date): Promise<BookingRow[]> {
-  return tx
-    .select()
-    .from(bookings)
-    .where(
-      and(
-        eq(bookings.storehouseId, storehouseId),
-        eq(bookings.purpose, 'loan'),
-        eq(bookings.state, 'booked'),
-        lte(bookings.startsAt, startedBy),
-      ),
-    )
-    .orderBy(asc(bookings.startsAt), asc(bookings.bookingId));
+  return selectBookings(
+    tx,
+    storehouseId,
+    eq(bookings.purpose, 'loan'),
+    eq(bookings.state, 'booked'),
+    lte(bookings.startsAt, startedBy),
+  ).orderBy(asc(bookings.startsAt), asc(bookings.bookingId));
 }
 
 /** Who waits for things, the earliest wish first, those of one moment by seat. */

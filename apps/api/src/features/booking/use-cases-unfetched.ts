@@ -8,8 +8,8 @@ import { loadItem } from '../equipment/queries.ts';
 import { listUnitStates } from '../equipment/use-cases.ts';
 import { writeNotice } from '../notice/use-cases.ts';
 import { endBooking } from './book.ts';
-import { listBookings, listUnfetched } from './queries.ts';
-import { lockBooking, refuseUnless } from './use-cases.ts';
+import { listUnfetched } from './queries.ts';
+import { lockBooking, readBookingInside, refuseUnless } from './use-cases.ts';
 import { minutes } from './when.ts';
 
 const NO_SHOW_HOURS = 4;
@@ -27,9 +27,7 @@ export function freeUnfetched(context: Context, bookingId: string) {
         until: new Date(fromMs).toISOString(),
       });
     await free(tx, context, booking);
-    const [row] = await listBookings(tx, context.actor.storehouseId, { bookingId });
-    if (!row) throw new Problem('thing-not-found', { thing: 'booking' });
-    return row;
+    return readBookingInside(tx, context, bookingId);
   });
 }
 

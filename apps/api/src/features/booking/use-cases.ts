@@ -95,7 +95,7 @@ export function bookService(context: Context, { unitId, note, ...times }: Servic
   });
 }
 
-async function readBookingInside(tx: Tx, { actor }: Context, bookingId: string) {
+export async function readBookingInside(tx: Tx, { actor }: Context, bookingId: string) {
   const [row] = await listBookings(tx, actor.storehouseId, { bookingId });
   if (!row) throw new Problem('thing-not-found', { thing: 'booking' });
   return row;

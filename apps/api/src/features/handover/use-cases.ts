@@ -22,13 +22,13 @@ import { listOrderConsents } from '../order/queries.ts';
 import { listPantries } from '../pantry/queries.ts';
 import { isUnconfirmed } from '../pantry/use-cases.ts';
 import { listPeriodCloses, listSignatures } from '../period/queries.ts';
+import { SIGNERS } from '../period/schema.ts';
 import { lookAtStoreRotation, presentRotation } from '../rotation/use-cases.ts';
 import { listBalances } from '../statement/queries.ts';
 import { loadStorehouse } from '../storehouse/queries.ts';
 import { seesAmounts, seesLent } from './policy.ts';
 import { listOpenSessions, listOpenStoreOffers, listSuppliersWithTerms } from './queries.ts';
 
-export const SIGNERS = ['reviewer', 'treasurer', 'coordinator'] as const;
 const MOST_HOLDS = 500;
 const MOST_HOUSEHOLDS = 10_000;
 /** Deposits are asked for once a buy is fixed, and stand until it is shared out. */
@@ -48,13 +48,13 @@ async function lookAtAll(tx: Tx, context: Context) {
   const { actor } = context;
   const { storehouseId } = actor;
   const todayOn = todayOf(context);
+  const { name, yearEndMonth } = await loadStorehouse(tx, storehouseId);
   const buys = await listOpenBuys(tx, storehouseId);
   const consents = new Map<string, readonly OrderConsentRow[]>();
   for (const { buyId, stage } of buys)
     if (stage === 'fixed') consents.set(buyId, await listOrderConsents(tx, storehouseId, buyId));
   return {
-    ...{ actor, todayOn, nowAt: context.now() },
-    ...{ storehouse: (await loadStorehouse(tx, storehouseId)).name },
+    ...{ actor, todayOn, nowAt: context.now(), storehouse: name },
     how: BUY_STAGES.flatMap((stage) => stepWho(actor, stage)),
     buys: buys.map((buy) => openBuy(actor, buy, consents.get(buy.buyId) ?? [])),
     sessions: await listOpenSessions(tx, storehouseId),
@@ -75,7 +75,7 @@ async function lookAtAll(tx: Tx, context: Context) {
     ),
     suppliers: await listSuppliersWithTerms(tx, storehouseId),
     duties: await listDuties(tx, storehouseId),
-    toSign: await listToSign(tx, storehouseId, todayOn),
+    toSign: await listToSign(tx, storehouseId, yearEndBy(todayOn, yearEndMonth)),
   };
 }
 
@@ -114,11 +114,9 @@ async function listDuties(tx: Tx, storehouseId: string) {
 }
 
 /** Closes that lack a signature, and the end of a year that has come and is not closed. */
-async function listToSign(tx: Tx, storehouseId: string, todayOn: string) {
+async function listToSign(tx: Tx, storehouseId: string, yearEndOn: string) {
   const signatures = await listSignatures(tx, storehouseId);
   const closes = await listPeriodCloses(tx, storehouseId);
-  const { yearEndMonth } = await loadStorehouse(tx, storehouseId);
-  const yearEndOn = yearEndBy(todayOn, yearEndMonth);
   const isClosed = closes.some(({ closedThrough }) => closedThrough >= yearEndOn);
   return {
     yearEndOn: isClosed ? null : yearEndOn,

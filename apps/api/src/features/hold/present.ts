@@ -1,3 +1,4 @@
+import type { HoldAnswerRow } from '@sheafbook/db/tables';
 import type { Actor } from '../../platform/actor.ts';
 import { nameOf } from './name.ts';
 import { mayHold } from './policy.ts';
@@ -56,16 +57,21 @@ export function holdRow(actor: Actor, seen: SeenHold) {
   };
 }
 
-type Standing = Awaited<ReturnType<typeof readStanding>>;
+type Said = Pick<HoldAnswerRow, 'hasSome' | 'eatenOn' | 'givenOn' | 'note'> & {
+  readonly answeredAt: Date | string;
+};
 
-export const presentStanding = ({ households, pantries }: Omit<Standing, 'seen'>) => ({
+const presentAnswer = (said: Said | null) =>
+  said && {
+    ...{ hasSome: said.hasSome, eatenOn: said.eatenOn, givenOn: said.givenOn, note: said.note },
+    answeredAt: new Date(said.answeredAt).toISOString(),
+  };
+
+export const presentStanding = ({ households, pantries }: Awaited<ReturnType<typeof readStanding>>) => ({
   households: households.map(({ householdId, name, vessels, grams, isTold, acknowledgedAt, answer }) => ({
     ...{ householdId, name, vessels, grams, isTold },
     acknowledgedAt: acknowledgedAt === null ? null : new Date(acknowledgedAt).toISOString(),
-    answer: answer && {
-      ...{ hasSome: answer.hasSome, eatenOn: answer.eatenOn, givenOn: answer.givenOn, note: answer.note },
-      answeredAt: new Date(answer.answeredAt).toISOString(),
-    },
+    answer: presentAnswer(answer),
   })),
   pantries: pantries.map(({ pantryId, pantry, contactDuty, contact, manifestNo, onDay, codes, grams }) => ({
     ...{ pantryId, pantry, contactDuty, contact, manifestNo, onDay, codes, grams },
@@ -78,12 +84,7 @@ export const presentOwnPart = ({
   isConcerned,
   held,
   answer,
-}: Pick<OwnPart, 'isConcerned' | 'held'> & {
-  answer: Pick<
-    NonNullable<OwnPart['answer']>,
-    'hasSome' | 'eatenOn' | 'givenOn' | 'note' | 'answeredAt'
-  > | null;
-}) => ({
+}: Pick<OwnPart, 'isConcerned' | 'held'> & { answer: Said | null }) => ({
   isConcerned,
   held: held.map(({ vesselId, vesselKind, code, grams }) => ({
     id: vesselId,
@@ -91,8 +92,5 @@ export const presentOwnPart = ({
     code,
     grams,
   })),
-  answer: answer && {
-    ...{ hasSome: answer.hasSome, eatenOn: answer.eatenOn, givenOn: answer.givenOn, note: answer.note },
-    answeredAt: answer.answeredAt.toISOString(),
-  },
+  answer: presentAnswer(answer),
 });

@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { BagRow, HoldRow } from '@sheafbook/db/tables';
 import { sql } from 'drizzle-orm';
+import { pathIn } from '../../platform/path-in.ts';
 
 /** A household with food of a bag's lot: in the bag itself, and in containers of its own by their codes. */
 export type OwnerOfLot = {
@@ -72,6 +73,10 @@ export async function listConcerned(
   return rows.map((row) => ({ ...row, usedGrams: Number(row.usedGrams) }));
 }
 
+/** Where notices of a hold lead to, by which it is known whom they told. */
+export const pathOf = ({ storehouseId, holdId }: Pick<HoldRow, 'storehouseId' | 'holdId'>): string =>
+  pathIn(storehouseId, `/holds/${holdId}`);
+
 /** The households that were told of a hold, though they may have eaten what they had. Needs the task `notice`. */
 export async function listToldOfHold(tx: Tx, storehouseId: string, holdId: string): Promise<string[]> {
   const rows = await tx.execute<{ householdId: string }>(sql`
@@ -79,7 +84,7 @@ export async function listToldOfHold(tx: Tx, storehouseId: string, holdId: strin
     from book.notice n
     join book.household h on h.storehouse_id = n.storehouse_id and h.household_id = n.household_id
     where n.storehouse_id = ${storehouseId} and n.kind = 'held' and h.left_on is null
-      and n.path = ${`/api/storehouses/${storehouseId}/holds/${holdId}`}
+      and n.path = ${pathOf({ storehouseId, holdId })}
     order by 1`);
   return rows.map(({ householdId }) => householdId);
 }

@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { type HoldAnswerRow, type HoldRow, holdAnswers } from '@sheafbook/db/tables';
 import { and, eq, sql } from 'drizzle-orm';
+import { pathOf } from './queries-owners.ts';
 
 type OfHold = Pick<HoldRow, 'storehouseId' | 'holdId'>;
 
@@ -23,7 +24,7 @@ export type InRecall = {
 
 /** Every household that was told of a hold or has some of it, in the order of seats. Needs the task `notice`. */
 export async function listInRecall(tx: Tx, { storehouseId, holdId }: OfHold): Promise<InRecall[]> {
-  const path = `/api/storehouses/${storehouseId}/holds/${holdId}`;
+  const path = pathOf({ storehouseId, holdId });
   const rows = await tx.execute<Omit<InRecall, 'grams' | 'vessels'> & { grams: string; vessels: string }>(sql`
     with has as (
       select a.owner_id, count(distinct a.vessel_id) as vessels, sum(a.inflow - a.outflow) as grams
@@ -60,7 +61,6 @@ export type PantryInRecall = {
   readonly contact: string;
   readonly manifestNo: number;
   readonly onDay: string;
-  readonly foods: readonly string[];
   readonly codes: readonly string[];
   readonly grams: number;
 };
@@ -69,7 +69,7 @@ export type PantryInRecall = {
 export async function listPantriesIn(tx: Tx, { storehouseId, holdId }: OfHold): Promise<PantryInRecall[]> {
   const rows = await tx.execute<Omit<PantryInRecall, 'grams'> & { grams: string }>(sql`
     select p.pantry_id as "pantryId", p.name as pantry, p.contact_duty as "contactDuty", p.contact,
-      m.manifest_no as "manifestNo", m.on_day::text as "onDay", array_agg(distinct f.name_en) as foods,
+      m.manifest_no as "manifestNo", m.on_day::text as "onDay",
       array_agg(c.container_code order by c.container_code) as codes, sum(i.grams) as grams
     from book.hold_vessel v
     join book.gift_line i on i.storehouse_id = v.storehouse_id and i.container_id = v.vessel_id
@@ -78,8 +78,6 @@ export async function listPantriesIn(tx: Tx, { storehouseId, holdId }: OfHold): 
       and m.stage <> 'called-off'
     join book.pantry p on p.storehouse_id = v.storehouse_id and p.pantry_id = m.pantry_id
     join book.container c on c.storehouse_id = v.storehouse_id and c.container_id = i.container_id
-    join book.lot l on l.storehouse_id = v.storehouse_id and l.lot_id = c.lot_id
-    join book.food f on f.storehouse_id = v.storehouse_id and f.food_id = l.food_id
     where v.storehouse_id = ${storehouseId} and v.hold_id = ${holdId}
     group by p.pantry_id, p.name, p.contact_duty, p.contact, m.manifest_no, m.on_day
     order by m.manifest_no`);
@@ -127,9 +125,8 @@ export async function listVesselsWithSome(tx: Tx, { storehouseId, holdId }: OfHo
 /** Whether a household was told of a hold or has some of it. Needs its own rows alone. */
 export async function isInHold(tx: Tx, hold: OfHold, householdId: string): Promise<boolean> {
   const { storehouseId, holdId } = hold;
-  const path = `/api/storehouses/${storehouseId}/holds/${holdId}`;
   const [row] = await tx.execute<{ is: boolean }>(sql`
-    select exists (select from book.notice n where n.storehouse_id = ${storehouseId} and n.path = ${path}
+    select exists (select from book.notice n where n.storehouse_id = ${storehouseId} and n.path = ${pathOf(hold)}
         and n.household_id = ${householdId})
       or exists (select from book.hold_vessel v
         join book.account a on a.storehouse_id = v.storehouse_id and a.vessel_id = v.vessel_id

@@ -1,6 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import { discarded } from '@sheafbook/ledger';
-import { type Actor, householdOf } from '../../platform/actor.ts';
+import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { postEntry } from '../../platform/post-entry.ts';
 import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
@@ -27,11 +27,11 @@ import type { Destruction, HoldAnswer } from './schema.ts';
 export function readStanding(context: Context, holdId: string) {
   const { storehouseId } = context.actor;
   const inside = async (tx: Tx) => {
-    const seen = await loadHold(tx, storehouseId, holdId);
-    const households = await listInRecall(tx, seen.hold);
+    const { hold } = await loadHold(tx, storehouseId, holdId);
+    const households = await listInRecall(tx, hold);
     const householdIds = households.map(({ householdId }) => householdId);
     await notePrivateRead(tx, context, { householdIds, what: 'notices', purpose: 'recall' });
-    return { seen, households, pantries: await listPantriesIn(tx, seen.hold) };
+    return { households, pantries: await listPantriesIn(tx, hold) };
   };
   return withTx(context, inside, { task: 'notice' });
 }
@@ -78,7 +78,7 @@ export function answerRecall(context: Context, holdId: string, said: HoldAnswer)
  */
 export function destroyHeld(context: Context, holdId: string, { of, reason }: Destruction) {
   const { storehouseId } = context.actor;
-  const householdId = whoseStock(context, of, (actor: Actor) => mayHold(actor));
+  const householdId = whoseStock(context, of, mayHold);
   return withTx(context, async (tx) => {
     const hold = await lockHold(tx, storehouseId, holdId);
     if (hold.releasedAt) throw new Problem('hold-ended');

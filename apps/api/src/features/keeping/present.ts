@@ -1,5 +1,5 @@
 import type { ContainerRow, PlaceRow } from '@sheafbook/db/tables';
-import { eatFirstAsKnown, type Help } from '@sheafbook/keeping';
+import { eatFirstYears, type Help } from '@sheafbook/keeping';
 import type { Keeping, Kept } from './kept.ts';
 import type { ToldMove } from './queries.ts';
 import type { HotPlace } from './use-cases-hot.ts';
@@ -35,14 +35,14 @@ export const presentMoves = (moves: readonly ToldMove[]) => ({
 export function presentKeepingOf(keeping: Keeping | null, todayOn: string) {
   if (keeping === null) return null;
   const { life, dates } = keeping;
-  const yearOf = (likelyDays: number) => eatFirstAsKnown(todayOn, { ...life, likelyDays }).year;
+  const { soonest, likely, latest } = eatFirstYears(todayOn, life);
   return {
     lowDays: life.lowDays,
     likelyDays: life.likelyDays,
     highDays: life.highDays,
-    eatFirstYear: yearOf(life.likelyDays),
-    soonestYear: yearOf(life.lowDays),
-    latestYear: yearOf(life.highDays),
+    eatFirstYear: likely,
+    soonestYear: soonest,
+    latestYear: latest,
     isEstimate: life.isEstimate,
     isOfferTime: dates.offerOn <= todayOn,
   };

@@ -3,6 +3,7 @@ import type { BuyRow, OrderConsentRow } from '@sheafbook/db/tables';
 import type { Missing } from '@sheafbook/ledger';
 import type { Actor } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
+import { pathIn } from '../../platform/path-in.ts';
 import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
 import { type TxOptions, withTx } from '../../platform/with-tx.ts';
 import { loadBuy } from '../buy/queries.ts';
@@ -127,4 +128,4 @@ export async function listOpenItems(tx: Tx, context: Context): Promise<OpenItem[
 
 export type NextSteps = Awaited<ReturnType<typeof listNextSteps>>;
 
-const rootOf = ({ storehouseId }: Actor): string => `/api/storehouses/${storehouseId}`;
+const rootOf = ({ storehouseId }: Actor): string => pathIn(storehouseId, '');

@@ -14,6 +14,7 @@ import { type Actor, isStorehouseItself } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { joinOn } from '../../platform/join-on.ts';
 import { newId } from '../../platform/new-id.ts';
+import { pathIn } from '../../platform/path-in.ts';
 import { Problem } from '../../platform/problem.ts';
 import { inSpanish } from '../../platform/spoken/spanish.ts';
 import type { NoticeQuery } from './schema.ts';
@@ -60,7 +61,7 @@ export async function writeNotice(tx: Tx, context: Context, draft: NoticeDraft):
     householdId: audience.to === 'household' ? audience.householdId : null,
     buyId: audience.to === 'buy' ? audience.buyId : (draft.buyId ?? null),
     dueOn: draft.dueOn ?? null,
-    path: draft.path === undefined ? '' : `/api/storehouses/${storehouseId}${draft.path}`,
+    path: draft.path === undefined ? '' : pathIn(storehouseId, draft.path),
     isSafety: draft.isSafety ?? false,
     writtenBy: isStorehouseItself(context.actor) ? null : personId,
     writtenAt: context.now(),

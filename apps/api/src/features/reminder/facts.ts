@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
+import { pathIn } from '../../platform/path-in.ts';
 import { todayOf } from '../../platform/today.ts';
 import { mayEndLanding } from '../landing/use-cases.ts';
 import { listOpenBuys, listPledgedBuyIds } from '../next-step/queries.ts';
@@ -50,7 +51,7 @@ async function listOpenFacts(tx: Tx, context: Context, language: string): Promis
   return (await listOpenItems(tx, context)).flatMap((item) => {
     const { kind, buy, about = buy?.name ?? '', dueOn, dueAt, endsAt = null, sinceOn = null } = item;
     const { part, detail: says = '' } = item;
-    const path = item.path.replace(`/api/storehouses/${storehouseId}`, '');
+    const path = item.path.replace(pathIn(storehouseId, ''), '');
     if (item.parts) return item.parts.map((one) => factOfPart(one, language));
     if (!isTold(kind)) return [];
     const buyPage = buy ? `/buys/${buy.buyId}` : '';

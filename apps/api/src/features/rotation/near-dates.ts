@@ -30,15 +30,20 @@ export async function listNearDates(
   const kept = await loadKept(tx, storehouseId, { householdId }, todayOn);
   if (kept.length === 0) return [];
   const { giftWindowDays, eatFirstMarginDays } = await loadRules(tx, storehouseId);
+  const near = kept.flatMap((row) => {
+    if (row.keeping === null || row.isHeld) return [];
+    const date = nearDateOf(row.keeping.dates, { todayOn, giftWindowDays, eatFirstMarginDays });
+    return date === null ? [] : [{ date, row }];
+  });
+  if (near.length === 0) return [];
   const offered = await listOfferedNow(tx, storehouseId, context.now());
   const out = await listOut(tx, storehouseId);
-  const near = kept.flatMap((row) => {
-    const { containerId } = row.container;
-    if (row.keeping === null || row.isHeld || out.has(containerId)) return [];
-    const date = nearDateOf(row.keeping.dates, { todayOn, giftWindowDays, eatFirstMarginDays });
-    return date === null || (date !== 'eat-first' && offered.has(containerId)) ? [] : [{ date, row }];
-  });
-  return byLot(near);
+  return byLot(
+    near.filter(({ date, row: { container } }) => {
+      const { containerId } = container;
+      return !out.has(containerId) && (date === 'eat-first' || !offered.has(containerId));
+    }),
+  );
 }
 
 function byLot(near: readonly { date: NearDate; row: Kept }[]): NearLot[] {

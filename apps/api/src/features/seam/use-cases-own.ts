@@ -22,6 +22,7 @@ export type OwnDoubts = Awaited<ReturnType<typeof readOwnDoubts>>;
 /** The same inside a transaction of the household's own. */
 export async function listDoubtsOf(tx: Tx, storehouseId: string, householdId: string) {
   const doubts = await listOwnDoubts(tx, storehouseId, householdId);
+  if (doubts.length === 0) return [];
   const moved = await listReCanned(
     tx,
     storehouseId,

@@ -1,4 +1,4 @@
-import { type TraceLine, type TracePoint, traceFlows, vesselKey } from '@sheafbook/ledger';
+import { isOutside, type TraceLine, type TracePoint, traceFlows, vesselKey } from '@sheafbook/ledger';
 import { sumOf } from '@sheafbook/units';
 import type { Found } from './queries-find.ts';
 import type { Way } from './use-cases-way.ts';
@@ -50,16 +50,14 @@ const isHome = (way: Way, { ownerId, vesselKind }: Pick<TracePoint, 'ownerId' | 
   kindOf(way, ownerId) === 'household' &&
   !['bag', 'supplier', 'unexplained', 'transformed'].includes(vesselKind);
 
-const kindOf = (way: Way, ownerId: string): string =>
-  way.owners.find((owner) => owner.ownerId === ownerId)?.kind ?? 'unassigned';
+const kindOf = (way: Way, ownerId: string): string => way.owners.get(ownerId)?.kind ?? 'unassigned';
 
 function ownerOf(way: Way, ownerId: string) {
-  const owner = way.owners.find((one) => one.ownerId === ownerId);
   const isShown = ownerId === way.ownId || showsNames(way);
   return {
-    owner: owner?.kind ?? 'unassigned',
+    owner: kindOf(way, ownerId),
     isOwn: ownerId === way.ownId,
-    ownerName: isShown ? (owner?.name ?? null) : null,
+    ownerName: isShown ? (way.owners.get(ownerId)?.name ?? null) : null,
   };
 }
 
@@ -96,7 +94,7 @@ function lineOf(way: Way, line: TraceLine) {
 }
 
 function factsOf(way: Way, vesselId: string) {
-  const facts = way.vessels.find((vessel) => vessel.vesselId === vesselId);
+  const facts = way.vessels.get(vesselId);
   if (!facts) return undefined;
   const { kindEn, kindEs, sessionId, session } = facts;
   return {
@@ -117,7 +115,7 @@ function factsOf(way: Way, vesselId: string) {
 const listBefore = (way: Way) =>
   way.trace.before.flatMap(({ vesselId, vesselKind: kind }) => {
     const facts = factsOf(way, vesselId);
-    const householdId = way.vessels.find((vessel) => vessel.vesselId === vesselId)?.householdId ?? null;
+    const householdId = way.vessels.get(vesselId)?.householdId ?? null;
     return facts && isOpen(way, householdId) ? [{ kind, ...facts }] : [];
   });
 
@@ -126,11 +124,12 @@ const isOpen = ({ depth, ownId }: Way, householdId: string | null): boolean =>
 
 /** One text for each thing that the picture draws: a vessel, or an end outside by owner and pantry. */
 function keyOf(way: Way, point: TracePoint, end: string): string {
-  if (isHome(way, point)) return showsNames(way) ? `home ${point.ownerId}` : 'home';
-  if (['bag', 'container', 'kitchen'].includes(point.vesselKind)) return vesselKey(point);
-  if (point.vesselKind === 'supplier') return `supplier ${point.lotId}`;
-  const owner = showsNames(way) || way.isSeen(point) ? kindOf(way, point.ownerId) : '';
-  return `${point.vesselKind} ${owner === 'household' && !showsNames(way) && point.ownerId !== way.ownId ? '' : point.ownerId} ${end}`;
+  const { vesselKind, ownerId, lotId } = point;
+  if (isHome(way, point)) return showsNames(way) ? `home ${ownerId}` : 'home';
+  if (!isOutside(vesselKind)) return vesselKey(point);
+  if (vesselKind === 'supplier') return `supplier ${lotId}`;
+  const isNameless = !showsNames(way) && ownerId !== way.ownId && kindOf(way, ownerId) === 'household';
+  return `${vesselKind} ${isNameless ? '' : ownerId} ${end}`;
 }
 
 /** What the picture of the way is drawn from: things with the grams that are left in them, and what flowed between. */
@@ -156,16 +155,16 @@ function picture(way: Way) {
 
 function nodeOf(way: Way, key: string, point: TracePoint, pantry: string) {
   const isAtHome = isHome(way, point);
-  const isVessel = !isAtHome && ['bag', 'container', 'kitchen'].includes(point.vesselKind);
+  const isVessel = !isAtHome && !isOutside(point.vesselKind); // and its key is then the vessel’s
   const isBag = point.vesselKind === 'bag';
   return {
     ...{ key, pantry, lotId: point.lotId },
     kind: isAtHome ? ('home' as const) : point.vesselKind,
     ...(isBag ? { owner: 'bag', isOwn: false, ownerName: null } : ownerOf(way, point.ownerId)),
     vessel: isVessel ? (factsOf(way, point.vesselId) ?? null) : null,
-    isStart: isVessel && way.trace.reached.some((one) => one.isStart && vesselKey(one) === vesselKey(point)),
+    isStart: isVessel && way.startKeys.has(key),
     left: way.held
-      .filter((held) => isVessel && vesselKey(held.point) === vesselKey(point))
+      .filter((held) => isVessel && held.key === key)
       .map((held) => ({ ...ownerOf(way, held.point.ownerId), grams: held.grams })),
   };
 }

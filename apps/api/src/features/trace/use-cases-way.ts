@@ -1,5 +1,12 @@
 import type { Tx } from '@sheafbook/db';
-import { gramsHeld, type TracePoint, traceBalance, vesselKey, walkTrace } from '@sheafbook/ledger';
+import {
+  gramsHeld,
+  type LotTrace,
+  type TracePoint,
+  traceBalance,
+  vesselKey,
+  walkTrace,
+} from '@sheafbook/ledger';
 import { carryOvers } from '@sheafbook/packing';
 import type { Context } from '../../platform/context.ts';
 import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
@@ -19,6 +26,7 @@ import {
   listWayOwners,
   listWayVessels,
   sumBooked,
+  type WayOwner,
 } from './queries-way.ts';
 import type { WayQuery } from './schema.ts';
 
@@ -36,7 +44,7 @@ export type Way = Awaited<ReturnType<typeof walkFrom>>;
 
 async function walkFrom(tx: Tx, context: Context, { of, depth }: { of: Found; depth: Depth }) {
   const { storehouseId, householdId } = context.actor;
-  const house = await loadHouseOwners(tx, storehouseId);
+  const { commonId } = await loadHouseOwners(tx, storehouseId);
   const startVesselIds = await listStartVessels(tx, storehouseId, of);
   const trace = walkTrace({
     movements: await listLotMovements(tx, storehouseId, startVesselIds),
@@ -44,39 +52,38 @@ async function walkFrom(tx: Tx, context: Context, { of, depth }: { of: Found; de
   });
   const reached = new Set(trace.reached.map(vesselKey));
   const isSeen = ({ ownerId }: TracePoint) =>
-    depth !== 'own' || ownerId === householdId || ownerId === house.commonId;
+    depth !== 'own' || ownerId === householdId || ownerId === commonId;
   const isInside = (point: TracePoint) => reached.has(vesselKey(point)) && isSeen(point);
-  const held = gramsHeld(trace.movements, isInside);
-  const balance = traceBalance(trace.movements, isInside);
-  const points = trace.movements.flatMap(({ source, destination }) => [source, destination]);
-  const owners = await listWayOwners(tx, storehouseId, [...new Set(points.map(({ ownerId }) => ownerId))]);
-  await noteReading(tx, context, {
-    of,
-    depth,
-    ownerIds: points.filter(isInside).map(({ ownerId }) => ownerId),
-  });
-  const lotIds = [...new Set([...trace.reached, ...trace.before].map(({ lotId }) => lotId))];
-  const vesselIds = [...trace.reached, ...trace.before].map(({ vesselId }) => vesselId);
-  const seenIds = points.filter(isInside).map(({ vesselId }) => vesselId);
+  const points = pointsOf(trace);
+  const inside = points.filter(isInside);
+  const owners = await listWayOwners(tx, storehouseId, eachOf(points, 'ownerId'));
+  await noteReading(tx, context, { of, depth, owners, inside });
+  const vessels = [...trace.reached, ...trace.before];
+  const found = await listWayVessels(tx, storehouseId, eachOf(vessels, 'vesselId'));
   return {
-    ...{ of, depth, trace, isSeen, isInside, held, balance, owners, house, ownId: householdId },
-    mayRecall: mayHold(context.actor),
-    bookedGrams: await sumBooked(tx, storehouseId, uniquePoints(points.filter(isInside))),
-    lots: await listWayLots(tx, storehouseId, lotIds),
-    vessels: await listWayVessels(tx, storehouseId, [...new Set(vesselIds)]),
-    holds: await listHoldsOn(tx, storehouseId, [...new Set(seenIds)]),
-    carried: await listCarried(
-      tx,
-      storehouseId,
-      trace.reached.map(({ vesselId }) => vesselId),
-    ),
+    ...{ of, depth, trace, isSeen, ownId: householdId, mayRecall: mayHold(context.actor) },
+    startKeys: new Set(trace.reached.filter(({ isStart }) => isStart).map(vesselKey)),
+    held: gramsHeld(trace.movements, isInside).map((one) => ({ ...one, key: vesselKey(one.point) })),
+    balance: traceBalance(trace.movements, isInside),
+    bookedGrams: await sumBooked(tx, storehouseId, inside),
+    lots: await listWayLots(tx, storehouseId, eachOf(vessels, 'lotId')),
+    owners: new Map(owners.map((owner) => [owner.ownerId, owner])),
+    vessels: new Map(found.map((vessel) => [vessel.vesselId, vessel])),
+    holds: await listHoldsOn(tx, storehouseId, eachOf(inside, 'vesselId')),
+    carried: await listCarried(tx, storehouseId, eachOf(trace.reached, 'vesselId')),
   };
 }
 
-/** The same point once: the book has one account for each. */
-const uniquePoints = (points: readonly TracePoint[]): TracePoint[] => [
-  ...new Map(points.map((point) => [`${vesselKey(point)} ${point.ownerId}`, point])).values(),
-];
+/** Where grams were moved from and to, each point once: the book has one account for each. */
+function pointsOf({ movements }: LotTrace): TracePoint[] {
+  const points = movements.flatMap(({ source, destination }) => [source, destination]);
+  return [...new Map(points.map((point) => [`${vesselKey(point)} ${point.ownerId}`, point])).values()];
+}
+
+const eachOf = <Key extends keyof TracePoint>(
+  points: readonly Pick<TracePoint, Key>[],
+  key: Key,
+): TracePoint[Key][] => [...new Set(points.map((point) => point[key]))];
 
 /** What ran after reached food on its line; which of them a reader sees is for `present`. */
 async function listCarried(tx: Tx, storehouseId: string, reachedIds: readonly string[]) {
@@ -95,15 +102,16 @@ async function listCarried(tx: Tx, storehouseId: string, reachedIds: readonly st
 async function noteReading(
   tx: Tx,
   context: Context,
-  { of, depth, ownerIds }: { of: Found; depth: Depth; ownerIds: readonly string[] },
+  reading: { of: Found; depth: Depth; owners: readonly WayOwner[]; inside: readonly TracePoint[] },
 ): Promise<void> {
   await noteHelpersRead(tx, context, 'trace');
+  const { of, depth, owners, inside } = reading;
   if (depth === 'own') return;
-  const { storehouseId } = context.actor;
-  const owners = depth === 'recall' ? await listWayOwners(tx, storehouseId, [...new Set(ownerIds)]) : [];
-  const concerned = owners.filter(({ kind }) => kind === 'household').map(({ ownerId }) => ownerId);
+  const insideIds = new Set(eachOf(inside, 'ownerId'));
+  const concerned = owners.filter(({ kind, ownerId }) => kind === 'household' && insideIds.has(ownerId));
+  const householdIds = depth === 'recall' ? concerned.map(({ ownerId }) => ownerId) : [];
   await notePrivateRead(tx, context, {
-    householdIds: [...concerned, ...(of.householdId === null ? [] : [of.householdId])],
+    householdIds: [...householdIds, ...(of.householdId === null ? [] : [of.householdId])],
     ...{ what: 'containers', purpose: depth === 'recall' ? 'recall' : 'trace of a code' },
   });
 }

@@ -1,5 +1,5 @@
 import type { Tx } from '@sheafbook/db';
-import type { MassFlow, MassSide } from '@sheafbook/ledger';
+import { type MassFlow, type MassSide, STOCK_KINDS } from '@sheafbook/ledger';
 import { type SQL, sql } from 'drizzle-orm';
 
 type Whose = { readonly storehouseId: string; readonly ownerIds: readonly string[] };
@@ -10,21 +10,20 @@ type Days = { readonly fromOn: string; readonly toOn: string };
  * if it had never been, on both days. Bags, containers and kitchens hold stock; all other vessels are the outside.
  */
 const crossing = ({ storehouseId, ownerIds }: Whose): SQL => {
-  const theirs = sql`any(${sql.param([...ownerIds])}::uuid[])`;
+  const inStock = (account: SQL) => sql`${account}.vessel_kind = any(${sql.param([...STOCK_KINDS])}::text[])`;
+  const isTheirs = (account: SQL) =>
+    sql`(${account}.owner_id = any(${sql.param([...ownerIds])}::uuid[]) and ${inStock(account)})`;
+  const sideOf = (other: SQL) => sql`case when ${inStock(other)} then 'others' else ${other}.vessel_kind end`;
+  const [from, to] = [sql`s`, sql`d`];
   return sql`
-    select e.entry_id, e.entry_no, e.what, e.on_day, m.amount, m.unit_id,
-      (d.owner_id = ${theirs} and d.vessel_kind in ('bag', 'container', 'kitchen')) as is_in,
-      case when s.owner_id = ${theirs} and s.vessel_kind in ('bag', 'container', 'kitchen')
-        then case when d.vessel_kind in ('bag', 'container', 'kitchen') then 'others' else d.vessel_kind end
-        else case when s.vessel_kind in ('bag', 'container', 'kitchen') then 'others' else s.vessel_kind end end as side
+    select e.entry_id, e.entry_no, e.what, e.on_day, m.amount, m.unit_id, ${isTheirs(to)} as is_in,
+      case when ${isTheirs(to)} then ${sideOf(from)} else ${sideOf(to)} end as side
     from book.movement m
     join book.entry e on e.storehouse_id = ${storehouseId} and e.entry_id = m.entry_id
     join book.account s on s.storehouse_id = ${storehouseId} and s.account_id = m.source_id
     join book.account d on d.storehouse_id = ${storehouseId} and d.account_id = m.destination_id
     where m.storehouse_id = ${storehouseId} and s.kind = 'mass' and d.kind = 'mass'
-      and (s.owner_id = ${theirs} and s.vessel_kind in ('bag', 'container', 'kitchen'))
-        <> (d.owner_id = ${theirs} and d.vessel_kind in ('bag', 'container', 'kitchen'))
-      and e.reverses_id is null
+      and ${isTheirs(from)} <> ${isTheirs(to)} and e.reverses_id is null
       and not exists (select from book.entry r where r.storehouse_id = ${storehouseId} and r.reverses_id = e.entry_id)`;
 };
 

@@ -16,20 +16,17 @@ export async function makeHandover({ context, formats }: Desk): Promise<MadePape
     blocks: [
       text(words.never),
       text(page.seesAmounts ? words.withAmounts : words.withoutAmounts),
-      heading(words.duties),
-      dutiesTable(page, formats),
+      ...dutyBlocks(page, formats),
       ...openBlocks(page, formats),
       ...owedBlocks(page, formats),
       ...stockBlocks(page, formats),
       ...givingBlocks(page, formats),
       ...supplierBlocks(page, formats),
       ...signBlocks(page, formats),
-      heading(words.how),
-      listed(
-        formats,
-        [words.step, words.who],
-        page.how.map(({ stage, who }) => [words.steps[stage] ?? stage, dutiesOf(who, formats)]),
-      ),
+      ...section(formats, words.how, {
+        names: [words.step, words.who],
+        rows: page.how.map(({ stage, who }) => [words.steps[stage] ?? stage, dutiesOf(who, formats)]),
+      }),
       heading(words.byHand),
       facts(words.blanks.map((name) => ({ name, value: '' }))),
       text(currencyOnce(formats.currency)),
@@ -39,28 +36,31 @@ export async function makeHandover({ context, formats }: Desk): Promise<MadePape
   return { subject: subject('handover', {}), contentWith: () => content };
 }
 
-/** A table, or that there is nothing. */
-function listed(
-  { words: { handover } }: Formats,
-  names: readonly [string, ...string[]],
-  rows: readonly (readonly string[])[],
-): Block {
-  if (rows.length === 0) return text(handover.nothing);
-  return table(
+type Listed = {
+  readonly names: readonly [string, ...string[]];
+  readonly rows: readonly (readonly string[])[];
+};
+
+/** A heading with its table, or that there is nothing. */
+const section = ({ words: { handover } }: Formats, title: string, listed: Listed): Block[] => [
+  heading(title),
+  listed.rows.length === 0 ? text(handover.nothing) : tableOf(listed),
+];
+
+const tableOf = ({ names, rows }: Listed): Block =>
+  table(
     names.map((name, at) => ({ name, isKey: at === 0 })),
     rows.map((cells): Row => ({ cells })),
   );
-}
 
 const dutiesOf = (duties: readonly string[], { words: { handover } }: Formats): string =>
   duties.map((duty) => handover.dutyNames[duty] ?? duty).join(', ');
 
-function dutiesTable({ duties }: Page, formats: Formats): Block {
+function dutyBlocks({ duties }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
-  return listed(
-    formats,
-    [words.duty, words.person, words.since],
-    duties.flatMap(({ duty, holders }) =>
+  return section(formats, words.duties, {
+    names: [words.duty, words.person, words.since],
+    rows: duties.flatMap(({ duty, holders }) =>
       holders.length === 0
         ? [[dutiesOf([duty], formats), words.nobody, '']]
         : holders.map(({ name, sinceOn, canSignIn }) => [
@@ -69,74 +69,64 @@ function dutiesTable({ duties }: Page, formats: Formats): Block {
             formats.day(sinceOn),
           ]),
     ),
-  );
+  });
 }
 
 function openBlocks({ buys, sessions, claims }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
   return [
-    heading(words.buys),
-    listed(
-      formats,
-      [words.buy, words.next, words.who, words.by],
-      buys.map(({ name, stage, who, dueOn }) => [
+    ...section(formats, words.buys, {
+      names: [words.buy, words.next, words.who, words.by],
+      rows: buys.map(({ name, stage, who, dueOn }) => [
         name,
         words.steps[stage] ?? stage,
         dutiesOf(who, formats),
         dueOn === null ? '' : formats.day(dueOn),
       ]),
-    ),
-    heading(words.sessions),
-    listed(
-      formats,
-      [words.session, words.when, words.where, words.stands],
-      sessions.map(({ name, startsAt, place, stage }) => [
+    }),
+    ...section(formats, words.sessions, {
+      names: [words.session, words.when, words.where, words.stands],
+      rows: sessions.map(({ name, startsAt, place, stage }) => [
         name,
         formats.instant(new Date(startsAt)),
         place,
         words.sessionStages[stage] ?? stage,
       ]),
-    ),
-    heading(words.claims),
-    listed(
-      formats,
-      [words.supplier, words.buy, words.since, words.amount],
-      claims.map(({ supplier, buy, raisedOn, minorUnits }) => [
+    }),
+    ...section(formats, words.claims, {
+      names: [words.supplier, words.buy, words.since, words.amount],
+      rows: claims.map(({ supplier, buy, raisedOn, minorUnits }) => [
         supplier,
         buy,
         formats.day(raisedOn),
         formats.money(minorUnits),
       ]),
-    ),
+    }),
   ];
 }
 
 function owedBlocks({ bills, deposits, balances, lent }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
   return [
-    heading(words.bills),
-    listed(
-      formats,
-      [words.supplier, words.bill, words.by, words.amount],
-      bills.map(({ supplier, number, dueOn, minorUnits }) => [
+    ...section(formats, words.bills, {
+      names: [words.supplier, words.bill, words.by, words.amount],
+      rows: bills.map(({ supplier, number, dueOn, minorUnits }) => [
         supplier,
         number,
         dueOn === null ? '' : formats.day(dueOn),
         formats.money(minorUnits),
       ]),
-    ),
-    heading(words.deposits),
-    listed(
-      formats,
-      [words.buy, words.household, words.due],
-      deposits.flatMap(({ buy, households }) =>
+    }),
+    ...section(formats, words.deposits, {
+      names: [words.buy, words.household, words.due],
+      rows: deposits.flatMap(({ buy, households }) =>
         households.map((household) => [
           buy,
           formats.words.seatName(household.name, household.seat),
           household.dueMinorUnits === undefined ? words.yes : formats.money(household.dueMinorUnits),
         ]),
       ),
-    ),
+    }),
     ...(balances === null
       ? []
       : [
@@ -149,84 +139,69 @@ function owedBlocks({ bills, deposits, balances, lent }: Page, formats: Formats)
         ]),
     ...(lent === null
       ? []
-      : [
-          heading(words.lent),
-          listed(
-            formats,
-            [words.thing, words.household, words.backBy],
-            lent.map(({ item, unitNo, household, seat, dueAt, isLate }) => [
-              words.unit(item, unitNo),
-              formats.words.seatName(household, seat),
-              [formats.instant(new Date(dueAt)), isLate && words.late].filter(Boolean).join(', '),
-            ]),
-          ),
-        ]),
+      : section(formats, words.lent, {
+          names: [words.thing, words.household, words.backBy],
+          rows: lent.map(({ item, unitNo, household, seat, dueAt, isLate }) => [
+            words.unit(item, unitNo),
+            formats.words.seatName(household, seat),
+            [formats.instant(new Date(dueAt)), isLate && words.late].filter(Boolean).join(', '),
+          ]),
+        })),
   ];
 }
 
 function stockBlocks({ holds, atRisk }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
   return [
-    heading(words.held),
-    listed(
-      formats,
-      [words.what, words.since, words.why],
-      holds.map((hold) => [
+    ...section(formats, words.held, {
+      names: [words.what, words.since, words.why],
+      rows: holds.map((hold) => [
         namesOf(hold, formats).join(', '),
         formats.instant(new Date(hold.heldAt)),
         hold.reason,
       ]),
-    ),
+    }),
     heading(words.atRisk),
     text(words.atRiskSays(formats.both(atRisk.grams))),
     ...(atRisk.byMonth.length === 0
       ? []
       : [
-          listed(
-            formats,
-            [words.month, words.mass],
-            atRisk.byMonth.map(({ month, atRiskGrams }) => [month, formats.both(atRiskGrams)]),
-          ),
+          tableOf({
+            names: [words.month, words.mass],
+            rows: atRisk.byMonth.map(({ month, atRiskGrams }) => [month, formats.both(atRiskGrams)]),
+          }),
         ]),
   ];
 }
 
 function givingBlocks({ offers, manifests, unaskedPantries }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
-  return [
-    heading(words.giving),
-    listed(
-      formats,
-      [words.what, words.by],
-      [
-        ...offers.map(({ foodEn, foodEs, closesAt }) => [
-          words.offered(formats.language === 'es' ? foodEs : foodEn),
-          formats.instant(new Date(closesAt)),
-        ]),
-        ...manifests.map(({ number, pantry, onDay }) => [words.out(number, pantry), formats.day(onDay)]),
-        ...unaskedPantries.map(({ name, confirmedOn }) => [
-          words.unasked(name),
-          words.askedOn(formats.day(confirmedOn)),
-        ]),
-      ],
-    ),
-  ];
+  return section(formats, words.giving, {
+    names: [words.what, words.by],
+    rows: [
+      ...offers.map(({ foodEn, foodEs, closesAt }) => [
+        words.offered(formats.language === 'es' ? foodEs : foodEn),
+        formats.instant(new Date(closesAt)),
+      ]),
+      ...manifests.map(({ number, pantry, onDay }) => [words.out(number, pantry), formats.day(onDay)]),
+      ...unaskedPantries.map(({ name, confirmedOn }) => [
+        words.unasked(name),
+        words.askedOn(formats.day(confirmedOn)),
+      ]),
+    ],
+  });
 }
 
 function supplierBlocks({ suppliers }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
-  return [
-    heading(words.suppliers),
-    listed(
-      formats,
-      [words.supplier, words.contact, words.terms],
-      suppliers.map(({ name, contact, terms }) => [
-        name,
-        contact || formats.words.none,
-        terms === null ? words.noTerms : termsOf(terms, formats).join('\n'),
-      ]),
-    ),
-  ];
+  return section(formats, words.suppliers, {
+    names: [words.supplier, words.contact, words.terms],
+    rows: suppliers.map(({ name, contact, terms }) => [
+      name,
+      contact || formats.words.none,
+      terms === null ? words.noTerms : termsOf(terms, formats).join('\n'),
+    ]),
+  });
 }
 
 function termsOf(terms: NonNullable<Page['suppliers'][number]['terms']>, formats: Formats): string[] {
@@ -247,23 +222,19 @@ function termsOf(terms: NonNullable<Page['suppliers'][number]['terms']>, formats
 function signBlocks({ toSign, buys }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
   const { yearEndOn, closes } = toSign;
-  return [
-    heading(words.toSign),
-    listed(
-      formats,
-      [words.what, words.who],
-      [
-        ...(yearEndOn === null
-          ? []
-          : [[words.yearOpen(formats.day(yearEndOn)), dutiesOf(['treasurer'], formats)]]),
-        ...closes.map(({ closedThrough, missing }) => [
-          words.close(formats.day(closedThrough)),
-          dutiesOf(missing, formats),
-        ]),
-        ...buys
-          .filter(({ stage }) => stage === 'fixed')
-          .map(({ name, who }) => [words.order(name), dutiesOf(who, formats)]),
-      ],
-    ),
-  ];
+  return section(formats, words.toSign, {
+    names: [words.what, words.who],
+    rows: [
+      ...(yearEndOn === null
+        ? []
+        : [[words.yearOpen(formats.day(yearEndOn)), dutiesOf(['treasurer'], formats)]]),
+      ...closes.map(({ closedThrough, missing }) => [
+        words.close(formats.day(closedThrough)),
+        dutiesOf(missing, formats),
+      ]),
+      ...buys
+        .filter(({ stage }) => stage === 'fixed')
+        .map(({ name, who }) => [words.order(name), dutiesOf(who, formats)]),
+    ],
+  });
 }

@@ -1,5 +1,5 @@
-import { eatFirstAsKnown } from '@sheafbook/keeping';
-import { roughSpan, spellCode, sumOf } from '@sheafbook/units';
+import { eatFirstYears } from '@sheafbook/keeping';
+import { compareText, roughSpan, spellCode, sumOf } from '@sheafbook/units';
 import { householdOf } from '../../../platform/actor.ts';
 import { todayOf } from '../../../platform/today.ts';
 import { type RotationItem, readRotation, readStoreRotation } from '../../rotation/use-cases.ts';
@@ -24,7 +24,7 @@ export async function makeShelfList(desk: Desk, of: WhoseShelf): Promise<MadePap
   const blocks: Block[] = places.flatMap((place) => {
     const here = all
       .filter((item) => item.place?.placeId === place?.placeId)
-      .toSorted((a, b) => (orderOf(a) < orderOf(b) ? -1 : 1));
+      .toSorted((a, b) => compareText(orderOf(a), orderOf(b)));
     return [heading(place?.name ?? words.nowhere), countTable(here, formats, todayOn)];
   });
   const grams = sumOf(all.map((item) => item.grams));
@@ -87,9 +87,8 @@ function whatOf({ food, kind, packedOn, isOpen, isOnHold }: RotationItem, format
 function yearsOf({ life }: RotationItem, formats: Formats, todayOn: string): string {
   const { shelfList: words } = formats.words;
   if (life === null) return words.untold;
-  const yearOf = (likelyDays: number) => eatFirstAsKnown(todayOn, { ...life, likelyDays }).year;
-  const [soonest, latest] = [yearOf(life.lowDays), yearOf(life.highDays)];
-  const year = words.about(yearOf(life.likelyDays));
+  const { soonest, likely, latest } = eatFirstYears(todayOn, life);
+  const year = words.about(likely);
   return soonest === latest ? year : `${year}\n${words.between(soonest, latest)}`;
 }
 
@@ -159,12 +158,11 @@ async function readShelf(
   }
   const { items } = await readStoreRotation(context, AS_IT_IS);
   const free = items.filter(({ isOnHold }) => !isOnHold);
-  return { items, queue: free.toSorted((a, b) => (endOf(a) < endOf(b) ? -1 : 1)) };
+  return { items, queue: free.toSorted((a, b) => endOf(a) - endOf(b) || compareText(a.code, b.code)) };
 }
 
 const NEVER_DAYS = 999_999;
-const endOf = ({ life, code }: RotationItem) =>
-  `${String(life?.likelyDays ?? NEVER_DAYS).padStart(7, '0')} ${code}`;
+const endOf = ({ life }: RotationItem): number => life?.likelyDays ?? NEVER_DAYS;
 
 const subjectOf = ({ context }: Desk, kind: 'shelf-list' | 'eat-first-list', of: WhoseShelf) =>
   subject(kind, { householdId: of === 'household' ? householdOf(context) : null });
