@@ -11,11 +11,14 @@ type Props<T> = {
   items: readonly T[];
   /** The words of a row by which it is found. */
   wordsOf: (item: T) => string;
+  /** What the field is called, and what is said when nothing is found, where a list has words of its own. */
+  find?: string;
+  none?: string;
   children: (shown: readonly T[]) => ReactNode;
 };
 
 /** A list that grows is searched by its words as soon as it is longer than one look takes in. */
-export function Searched<T>({ items, wordsOf, children }: Props<T>) {
+export function Searched<T>({ items, wordsOf, find, none, children }: Props<T>) {
   const words = useWords({ en, es });
   const [wanted, setWanted] = useState('');
   if (items.length <= AT_ONE_LOOK) return children(items);
@@ -24,14 +27,14 @@ export function Searched<T>({ items, wordsOf, children }: Props<T>) {
   return (
     <>
       <Field
-        label={words.find}
+        label={find ?? words.find}
         type="search"
         value={wanted}
         onChange={(event) => setWanted(event.target.value)}
       />
       {shown.length === 0 ? (
         <p className="soft" role="status">
-          {words.none}
+          {none ?? words.none}
         </p>
       ) : (
         children(shown)

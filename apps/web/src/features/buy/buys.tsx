@@ -1,11 +1,10 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
 import { buysQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
-import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { NeedsMe } from './needs-me.tsx';
 import { StageState } from './stage-state.tsx';
@@ -47,37 +46,30 @@ export function Buys() {
 function BuyList({ buys }: { buys: readonly ListedBuy[] }) {
   const t = useText();
   const { storehouse, format } = useHouse();
-  const [wanted, setWanted] = useState('');
-  const shown = buys.filter(({ name }) => name.toLowerCase().includes(wanted.trim().toLowerCase()));
   return (
-    <>
-      <Field
-        label={t.findBuy}
-        type="search"
-        value={wanted}
-        onChange={(event) => setWanted(event.target.value)}
-      />
-      {shown.length === 0 ? <p role="status">{t.nothingFound}</p> : null}
-      <ul className="list">
-        {shown.map((buy) => (
-          <li key={buy.id}>
-            <Link to="/s/$storehouse/buys/$buy" params={{ storehouse, buy: buy.id }}>
-              <span>
-                <b>{buy.name}</b>
-                <br />
-                <span className="soft">
-                  {buy.stage === 'gathering'
-                    ? t.closes(format.instant(buy.gatheringClosesAt))
-                    : buy.landingOn === null
-                      ? ''
-                      : t.lands(format.day(buy.landingOn))}
+    <Searched items={buys} wordsOf={({ name }) => name} find={t.findBuy} none={t.nothingFound}>
+      {(shown) => (
+        <ul className="list">
+          {shown.map((buy) => (
+            <li key={buy.id}>
+              <Link to="/s/$storehouse/buys/$buy" params={{ storehouse, buy: buy.id }}>
+                <span>
+                  <b>{buy.name}</b>
+                  <br />
+                  <span className="soft">
+                    {buy.stage === 'gathering'
+                      ? t.closes(format.instant(buy.gatheringClosesAt))
+                      : buy.landingOn === null
+                        ? ''
+                        : t.lands(format.day(buy.landingOn))}
+                  </span>
                 </span>
-              </span>
-              <StageState stage={buy.stage} />
-            </Link>
-          </li>
-        ))}
-      </ul>
-    </>
+                <StageState stage={buy.stage} />
+              </Link>
+            </li>
+          ))}
+        </ul>
+      )}
+    </Searched>
   );
 }

@@ -1,9 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
-import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import type { BuyLineBody, BuyPage, FillLine } from './buy-body.ts';
 import { foodNameOf } from './food-name.ts';
 import { unitsOf } from './line-facts.ts';
@@ -37,8 +36,6 @@ export function RunPledges({ buy, line, fill }: PledgesProps) {
   );
 }
 
-const SEARCH_FROM = 9;
-
 function PledgeTable(at: {
   line: BuyLineBody;
   fill: FillLine | undefined;
@@ -47,7 +44,6 @@ function PledgeTable(at: {
 }) {
   const words = useRunText();
   const { format } = useHouse();
-  const [search, setSearch] = useState('');
   const { line, fill, pledges, households } = at;
   const unit = line.massUnit === 'kg' ? 'kg' : 'lb';
   const rows = pledges
@@ -59,9 +55,6 @@ function PledgeTable(at: {
       gets: fill?.pledges?.find(({ pledgeId }) => pledgeId === pledge.id)?.units ?? 0,
     }))
     .toSorted((a, b) => a.pledge.seat - b.pledge.seat);
-  const shown = rows.filter(({ pledge }) =>
-    pledge.householdName.toLowerCase().includes(search.trim().toLowerCase()),
-  );
   const sum = (of: (row: (typeof rows)[number]) => number) => rows.reduce((total, row) => total + of(row), 0);
   const most = Math.max(...rows.map((row) => row.most), 1);
   const title = `${words.pledges}: ${foodNameOf(line, format.language)}`;
@@ -78,50 +71,51 @@ function PledgeTable(at: {
           </span>
         ) : null}
       </div>
-      {rows.length === 0 ? <p>{words.noPledges}</p> : null}
-      {rows.length >= SEARCH_FROM ? (
-        <Field
-          label={words.findHousehold}
-          type="search"
-          value={search}
-          onChange={(event) => setSearch(event.target.value)}
-        />
-      ) : null}
-      {rows.length > 0 && shown.length === 0 ? <p role="status">{words.nothingFound}</p> : null}
-      {shown.length > 0 ? (
-        <div className="household-pledges">
-          <Ledger
-            caption={title}
-            columns={[
-              { name: words.household },
-              { name: words.threeColumn },
-              { name: words.wantedColumn, isNumber: true },
-              { name: `${words.fillColumn}, ${unit}`, isNumber: true },
-            ]}
-            rows={[
-              ...shown.map((row) => ({
-                key: row.pledge.id,
-                cells: [
-                  row.pledge.householdName,
-                  <Reach key="reach" row={row} most={most} unit={unit} />,
-                  format.count(row.wanted),
-                  <Gets key="gets" gets={row.gets} wanted={row.wanted} />,
-                ],
-              })),
-              {
-                key: 'sum',
-                isSum: true,
-                cells: [
-                  words.inOf(rows.length, households.length),
-                  '',
-                  format.count(sum((row) => row.wanted)),
-                  format.count(sum((row) => row.gets)),
-                ],
-              },
-            ]}
-          />
-        </div>
-      ) : null}
+      {rows.length === 0 ? (
+        <p>{words.noPledges}</p>
+      ) : (
+        <Searched
+          items={rows}
+          wordsOf={({ pledge }) => pledge.householdName}
+          find={words.findHousehold}
+          none={words.nothingFound}
+        >
+          {(shown) => (
+            <div className="household-pledges">
+              <Ledger
+                caption={title}
+                columns={[
+                  { name: words.household },
+                  { name: words.threeColumn },
+                  { name: words.wantedColumn, isNumber: true },
+                  { name: `${words.fillColumn}, ${unit}`, isNumber: true },
+                ]}
+                rows={[
+                  ...shown.map((row) => ({
+                    key: row.pledge.id,
+                    cells: [
+                      row.pledge.householdName,
+                      <Reach key="reach" row={row} most={most} unit={unit} />,
+                      format.count(row.wanted),
+                      <Gets key="gets" gets={row.gets} wanted={row.wanted} />,
+                    ],
+                  })),
+                  {
+                    key: 'sum',
+                    isSum: true,
+                    cells: [
+                      words.inOf(rows.length, households.length),
+                      '',
+                      format.count(sum((row) => row.wanted)),
+                      format.count(sum((row) => row.gets)),
+                    ],
+                  },
+                ]}
+              />
+            </div>
+          )}
+        </Searched>
+      )}
     </section>
   );
 }

@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import type { ReactNode } from 'react';
 import { useHouse } from '../../ui/house.ts';
 import type { Desk } from './queries.ts';
 import { UnitState } from './unit-state.tsx';
@@ -7,7 +8,7 @@ import { useEquipmentText } from './words.ts';
 /** What can’t be lent as it is, what it lacks and what that is worth; then what will want service in the next 60 days. */
 export function Care({ desk }: { desk: Desk }) {
   const words = useEquipmentText();
-  const { storehouse, format } = useHouse();
+  const { format } = useHouse();
   const needs = desk.units.filter(
     ({ condition, missing, blockers }) =>
       condition !== 'retired' && (condition !== 'ready' || missing.length > 0 || blockers.length > 0),
@@ -21,27 +22,22 @@ export function Care({ desk }: { desk: Desk }) {
       {needs.length === 0 ? <p className="soft">{words.noCare}</p> : null}
       <ul className="list">
         {needs.map((unit) => (
-          <li key={unit.id}>
-            <Link to="/s/$storehouse/equipment/$item" params={{ storehouse, item: unit.itemId }}>
-              <span>
-                <b>{`${unit.itemName} ${unit.unitNo}`}</b>
-                <br />
-                <span className="soft">
-                  {[
-                    unit.conditionNote,
-                    ...unit.missing.map(({ name, pieces, valueMinorUnits }) =>
-                      valueMinorUnits === 0
-                        ? words.missing(name, pieces)
-                        : `${words.missing(name, pieces)}, ${format.money(pieces * valueMinorUnits)}`,
-                    ),
-                  ]
-                    .filter(Boolean)
-                    .join(' · ')}
-                </span>
-              </span>
-              <UnitState unit={unit.condition === 'ready' ? unit : { ...unit, dueBackAt: null }} />
-            </Link>
-          </li>
+          <UnitRow
+            key={unit.id}
+            unit={unit}
+            says={[
+              unit.conditionNote,
+              ...unit.missing.map(({ name, pieces, valueMinorUnits }) =>
+                valueMinorUnits === 0
+                  ? words.missing(name, pieces)
+                  : `${words.missing(name, pieces)}, ${format.money(pieces * valueMinorUnits)}`,
+              ),
+            ]
+              .filter(Boolean)
+              .join(' · ')}
+          >
+            <UnitState unit={unit.condition === 'ready' ? unit : { ...unit, dueBackAt: null }} />
+          </UnitRow>
         ))}
       </ul>
       {ahead.length === 0 ? null : (
@@ -49,23 +45,37 @@ export function Care({ desk }: { desk: Desk }) {
           <h3>{words.serviceAhead}</h3>
           <ul className="list">
             {ahead.map((unit) => (
-              <li key={unit.id}>
-                <Link to="/s/$storehouse/equipment/$item" params={{ storehouse, item: unit.itemId }}>
-                  <span>
-                    <b>{`${unit.itemName} ${unit.unitNo}`}</b>
-                    <br />
-                    <span className="soft">
-                      {unit.serviceAhead?.because === 'uses'
-                        ? words.serviceByUses(format.day(unit.serviceAhead.onDay))
-                        : words.serviceByDays(format.day(unit.serviceAhead?.onDay ?? ''))}
-                    </span>
-                  </span>
-                </Link>
-              </li>
+              <UnitRow
+                key={unit.id}
+                unit={unit}
+                says={
+                  unit.serviceAhead?.because === 'uses'
+                    ? words.serviceByUses(format.day(unit.serviceAhead.onDay))
+                    : words.serviceByDays(format.day(unit.serviceAhead?.onDay ?? ''))
+                }
+              />
             ))}
           </ul>
         </>
       )}
     </section>
+  );
+}
+
+type RowProps = { unit: Desk['units'][number]; says: string; children?: ReactNode };
+
+function UnitRow({ unit, says, children }: RowProps) {
+  const { storehouse } = useHouse();
+  return (
+    <li>
+      <Link to="/s/$storehouse/equipment/$item" params={{ storehouse, item: unit.itemId }}>
+        <span>
+          <b>{`${unit.itemName} ${unit.unitNo}`}</b>
+          <br />
+          <span className="soft">{says}</span>
+        </span>
+        {children}
+      </Link>
+    </li>
   );
 }

@@ -1,9 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
-import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { Mine } from './mine.tsx';
 import { type Item, itemsQuery } from './queries.ts';
@@ -14,7 +13,6 @@ import { useEquipmentText } from './words.ts';
 export function Equipment() {
   const words = useEquipmentText();
   const { storehouse, household, duties } = useHouse();
-  const [wanted, setWanted] = useState('');
   const reading = useQuery(itemsQuery({ storehouse }));
   useTitle(words.title);
   const keeps = duties.includes('equipment_keeper') || duties.includes('coordinator');
@@ -36,34 +34,28 @@ export function Equipment() {
             ) : null}
           </div>
           {household === null ? null : <Mine />}
-          {items.length === 0 ? null : (
-            <Field
-              label={words.find}
-              type="search"
-              value={wanted}
-              onChange={(event) => setWanted(event.target.value)}
-            />
-          )}
-          <ul className="list">
-            {items
-              .filter(({ name }) => name.toLowerCase().includes(wanted.trim().toLowerCase()))
-              .map((item) => (
-                <li key={item.id}>
-                  <Link to="/s/$storehouse/equipment/$item" params={{ storehouse, item: item.id }}>
-                    <span>
-                      <b>{item.name}</b>
-                      <br />
-                      <span className="soft">
-                        {[item.kindNote, item.keptWhere, words.pieces(item.units.length)]
-                          .filter(Boolean)
-                          .join(' · ')}
+          <Searched items={items} wordsOf={({ name }) => name} find={words.find}>
+            {(shown) => (
+              <ul className="list">
+                {shown.map((item) => (
+                  <li key={item.id}>
+                    <Link to="/s/$storehouse/equipment/$item" params={{ storehouse, item: item.id }}>
+                      <span>
+                        <b>{item.name}</b>
+                        <br />
+                        <span className="soft">
+                          {[item.kindNote, item.keptWhere, words.pieces(item.units.length)]
+                            .filter(Boolean)
+                            .join(' · ')}
+                        </span>
                       </span>
-                    </span>
-                    <Best item={item} />
-                  </Link>
-                </li>
-              ))}
-          </ul>
+                      <Best item={item} />
+                    </Link>
+                  </li>
+                ))}
+              </ul>
+            )}
+          </Searched>
         </>
       )}
     </Loaded>

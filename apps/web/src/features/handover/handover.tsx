@@ -5,10 +5,10 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
-import { Part } from './part.tsx';
+import { Part, type PartRow } from './part.tsx';
 import { GivingPart, OpenPart, OwedPart, StockPart, SuppliersPart } from './parts.tsx';
 import { type HandoverPage, handoverQuery } from './queries.ts';
-import { useHandoverText } from './words.ts';
+import { useDutiesNamed, useHandoverText } from './words.ts';
 
 /** All that whoever takes over a duty needs to run the group; everything leads to its own page. */
 export function Handover() {
@@ -35,16 +35,16 @@ function Book() {
 function Sheet({ page }: { page: HandoverPage }) {
   const words = useHandoverText();
   const { buys, sessions, claims } = page;
-  const toSign = listToSign(page);
+  const toSign = useToSign(page);
   return (
     <>
-      <h1>{words.stands(buys.length, sessions.length, claims.length, toSign)}</h1>
+      <h1>{words.stands(buys.length, sessions.length, claims.length, toSign.length)}</h1>
       <p>{words.never}</p>
       <p className="soft">{page.seesAmounts ? words.withAmounts : words.withoutAmounts}</p>
       <PaperLinks papers={[{ kind: 'handover', path: 'handover/paper' }]} />
       <div className="cols">
         <div className="stack">
-          <ToSign page={page} />
+          <Part title={words.toSign} rows={toSign} />
           <OpenPart page={page} />
           <OwedPart page={page} />
         </div>
@@ -59,46 +59,35 @@ function Sheet({ page }: { page: HandoverPage }) {
   );
 }
 
-const listToSign = ({ toSign, buys }: HandoverPage): number =>
-  toSign.closes.length +
-  (toSign.yearEndOn === null ? 0 : 1) +
-  buys.filter(({ stage }) => stage === 'fixed').length;
-
-function ToSign({ page: { toSign, buys } }: { page: HandoverPage }) {
+/** The close of a year, the close of a month that a signature lacks, and the orders that wait to be agreed. */
+function useToSign({ toSign, buys }: HandoverPage): PartRow[] {
   const words = useHandoverText();
   const { format } = useHouse();
-  const named = (duties: readonly string[]) => duties.map((duty) => words.dutyNames[duty] ?? duty).join(', ');
-  return (
-    <Part
-      title={words.toSign}
-      rows={[
-        ...(toSign.yearEndOn === null
-          ? []
-          : [
-              {
-                key: 'year',
-                to: '/books/year',
-                text: words.yearOpen(format.day(toSign.yearEndOn)),
-                note: '',
-              },
-            ]),
-        ...toSign.closes.map(({ closedThrough, missing }) => ({
-          key: closedThrough,
-          to: '/books/year',
-          text: words.close(format.day(closedThrough)),
-          note: named(missing),
-        })),
-        ...buys
-          .filter(({ stage }) => stage === 'fixed')
-          .map(({ id, name, who }) => ({
-            key: id,
-            to: `/buys/${id}/order`,
-            text: words.order(name),
-            note: named(who),
-          })),
-      ]}
-    />
-  );
+  const named = useDutiesNamed();
+  const { yearEndOn } = toSign;
+  const year = {
+    key: 'year',
+    to: '/books/year',
+    text: words.yearOpen(format.day(yearEndOn ?? '')),
+    note: '',
+  };
+  return [
+    ...(yearEndOn === null ? [] : [year]),
+    ...toSign.closes.map(({ closedThrough, missing }) => ({
+      key: closedThrough,
+      to: '/books/year',
+      text: words.close(format.day(closedThrough)),
+      note: named(missing),
+    })),
+    ...buys
+      .filter(({ stage }) => stage === 'fixed')
+      .map(({ id, name, who }) => ({
+        key: id,
+        to: `/buys/${id}/order`,
+        text: words.order(name),
+        note: named(who),
+      })),
+  ];
 }
 
 function Duties({ page: { duties } }: { page: HandoverPage }) {

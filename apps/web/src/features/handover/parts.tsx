@@ -2,14 +2,14 @@ import { useHouse } from '../../ui/house.ts';
 import { Figures } from '../../ui/pieces.tsx';
 import { Part } from './part.tsx';
 import type { HandoverPage } from './queries.ts';
-import { useHandoverText } from './words.ts';
+import { useDutiesNamed, useHandoverText } from './words.ts';
 
 type OfPage = { readonly page: HandoverPage };
 
 export function OpenPart({ page: { buys, sessions, claims } }: OfPage) {
   const words = useHandoverText();
   const { format } = useHouse();
-  const named = (duties: readonly string[]) => duties.map((duty) => words.dutyNames[duty] ?? duty).join(', ');
+  const named = useDutiesNamed();
   return (
     <>
       <Part
@@ -110,9 +110,9 @@ export function StockPart({ page: { holds, atRisk } }: OfPage) {
     <>
       <Part
         title={words.held}
-        rows={holds.map(({ id, about, reason, buyId, heldAt }) => ({
+        rows={holds.map(({ id, about, reason, heldAt }) => ({
           key: id,
-          to: buyId === null ? '/notices' : `/buys/${buyId}/landing`,
+          to: `/holds/${id}`,
           text: about,
           note: `${reason}; ${words.since(format.instant(heldAt))}`,
         }))}

@@ -1,11 +1,9 @@
 import { Link, useNavigate } from '@tanstack/react-router';
 import { ask } from '../../api/client.ts';
-import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
-import { useDraft } from '../../ui/use-draft.ts';
 import type { Way } from '../trace/queries.ts';
-import { type HoldWish, inside, useHoldCommand } from './queries.ts';
+import { type HoldWish, inside } from './queries.ts';
+import { SentenceForm } from './sentence-form.tsx';
 import { useHoldText } from './words.ts';
 
 /** What a hold of a traced thing is on; a manifest and a kitchen have none of their own. */
@@ -29,16 +27,14 @@ export function BeginHold({ way }: { way: Way }) {
   const navigate = useNavigate();
   const of = scopeOf(way);
   const bagId = way.of.kind === 'bag' ? way.of.id : null;
-  const { draft, change, forget } = useDraft(`hold.${way.of.id}`, { reason: '' });
-  const holding = useHoldCommand(async (reason: string) => {
+  const begin = async (reason: string) => {
     const param = { storehouse };
     const hold =
       bagId === null
         ? await ask(inside.holds.$post({ param, json: { of: of as HoldWish['of'], reason } }))
         : await ask(inside.bags[':bag'].holds.$post({ param: { ...param, bag: bagId }, json: { reason } }));
-    forget();
     await navigate({ to: '/s/$storehouse/holds/$hold', params: { storehouse, hold: hold.id } });
-  });
+  };
   return (
     <section className="stack">
       <h2>{words.title}</h2>
@@ -60,31 +56,13 @@ export function BeginHold({ way }: { way: Way }) {
       {way.mayRecall && (of !== null || bagId !== null) ? (
         <details>
           <summary>{words.begin}</summary>
-          <form
-            className="stack tight"
-            noValidate
-            onSubmit={(event) => {
-              event.preventDefault();
-              holding.mutate(draft.reason);
-            }}
-          >
-            <p>{words.beginSays}</p>
-            <Field
-              label={words.reasonOfHold}
-              value={draft.reason}
-              onChange={(event) => change({ reason: event.target.value })}
-            />
-            <ProblemSaid error={holding.error} />
-            <div className="actions">
-              <button
-                type="submit"
-                className="btn"
-                disabled={draft.reason.trim() === '' || holding.isPending}
-              >
-                {words.begin}
-              </button>
-            </div>
-          </form>
+          <SentenceForm
+            name={`hold.${way.of.id}`}
+            label={words.reasonOfHold}
+            says={words.beginSays}
+            button={words.begin}
+            send={begin}
+          />
         </details>
       ) : null}
       <p>

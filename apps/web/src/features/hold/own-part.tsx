@@ -2,11 +2,13 @@ import { spellCode } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { ask, askOnce } from '../../api/client.ts';
 import { Check, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { type Hold, inside, type OwnPart, ownPartQuery, useHoldCommand } from './queries.ts';
+import { SentenceForm } from './sentence-form.tsx';
 import { useHoldText } from './words.ts';
 
 const one = inside.holds[':hold'];
@@ -65,14 +67,7 @@ function SayForm({ hold, own: { answer } }: { hold: Hold; own: OwnPart }) {
   });
   const problems = problemsOf(saying.error);
   return (
-    <form
-      className="stack tight"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        saying.mutate(undefined);
-      }}
-    >
+    <Form isTight onSend={() => saying.mutate(undefined)}>
       <h3>{words.sayTitle}</h3>
       {answer === null ? null : <p>{words.said(format.instant(answer.answeredAt))}</p>}
       <Check label={words.hasSome} isOn={draft.hasSome} onChange={(hasSome) => change({ hasSome })} />
@@ -103,7 +98,7 @@ function SayForm({ hold, own: { answer } }: { hold: Hold; own: OwnPart }) {
           {words.say}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }
 
@@ -113,41 +108,23 @@ type DestroyProps = { hold: Hold; of: 'household' | 'common'; says: string; butt
 export function DestroyForm({ hold, of, says, button }: DestroyProps) {
   const words = useHoldText();
   const { storehouse, format } = useHouse();
-  const { draft, change, forget } = useDraft(`destroy.${hold.id}.${of}`, { reason: '' });
-  const destroying = useHoldCommand(async (reason: string) => {
-    const json = { of, reason };
-    const done = await askOnce(`destroy.${hold.id}.${of}`, json, (headers) =>
-      one.destruction.$post({ param: { storehouse, hold: hold.id }, json }, { headers }),
-    );
-    forget();
-    change({ reason: '' });
-    return done;
-  });
+  const name = `destroy.${hold.id}.${of}`;
   return (
     <details>
       <summary>{button}</summary>
-      <form
-        className="stack tight"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          destroying.mutate(draft.reason);
-        }}
-      >
-        <p>{says}</p>
-        <Field
-          label={words.reason}
-          value={draft.reason}
-          onChange={(event) => change({ reason: event.target.value })}
-        />
-        <ProblemSaid error={destroying.error} />
-        {destroying.data ? <p role="status">{words.destroyed(format.mass(destroying.data.grams))}</p> : null}
-        <div className="actions">
-          <button type="submit" className="btn" disabled={draft.reason.trim() === '' || destroying.isPending}>
-            {button}
-          </button>
-        </div>
-      </form>
+      <SentenceForm
+        {...{ name, says, button }}
+        label={words.reason}
+        send={(reason) =>
+          askOnce(name, { of, reason }, (headers) =>
+            one.destruction.$post(
+              { param: { storehouse, hold: hold.id }, json: { of, reason } },
+              { headers },
+            ),
+          )
+        }
+        done={({ grams }) => words.destroyed(format.mass(grams))}
+      />
     </details>
   );
 }

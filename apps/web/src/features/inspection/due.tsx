@@ -1,41 +1,25 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
-import { useText } from '../../text/taste.ts';
-import { Choice } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
-import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
-import { keepsStore } from '../place/queries.ts';
-import { type ToInspect, toInspectQuery, type Whose } from './queries.ts';
+import { OfWhose } from '../place/of-whose.tsx';
+import type { Whose } from '../place/queries.ts';
+import { type ToInspect, toInspectQuery } from './queries.ts';
 import { useInspectionText } from './words.ts';
 
 /** What is to be looked at by today, and what is on watch because of something beside it. */
 export function DuePage() {
-  const t = useText();
   const words = useInspectionText();
-  const house = useHouse();
-  const [of, setOf] = useState<Whose>(house.household === null ? 'common' : 'household');
   useTitle(words.title);
-  const isKeeper = keepsStore(house);
-  if (house.household === null && !isKeeper) return <h1>{t.noHousehold}</h1>;
   return (
-    <>
-      <Link className="who" to="/s/$storehouse/shelf" params={{ storehouse: house.storehouse }}>
-        <BackIcon />
-        {words.shelf}
-      </Link>
-      {house.household !== null && isKeeper ? (
-        <Choice
-          label={words.whose}
-          value={of}
-          options={(['household', 'common'] as const).map((value) => ({ value, name: words.owners[value] }))}
-          onChange={(value) => setOf(value as Whose)}
-        />
-      ) : null}
-      <ToLookAt of={of} />
-    </>
+    <OfWhose
+      back={{ to: '/s/$storehouse/shelf', name: words.shelf }}
+      label={words.whose}
+      owners={words.owners}
+    >
+      {(of) => <ToLookAt of={of} />}
+    </OfWhose>
   );
 }
 

@@ -2,10 +2,10 @@ import type { Finding } from '@sheafbook/keeping';
 import { queryOptions } from '@tanstack/react-query';
 import type { InferResponseType } from 'hono/client';
 import { api, ask } from '../../api/client.ts';
+import type { Whose } from '../place/queries.ts';
 
 export const inside = api.storehouses[':storehouse'];
 type InHouse = { readonly storehouse: string };
-export type Whose = 'household' | 'common';
 
 export type ToInspect = InferResponseType<typeof inside.inspections.due.$get, 200>;
 export type Rules = InferResponseType<(typeof inside)['inspection-rules']['$get'], 200>;

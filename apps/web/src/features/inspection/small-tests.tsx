@@ -4,6 +4,7 @@ import type { InferRequestType } from 'hono/client';
 import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { inside, type Looks } from './queries.ts';
@@ -66,11 +67,8 @@ function TestForm({ container }: Pick<Looks, 'container'>) {
   );
   const isSprout = kind === 'sprout';
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         const { note } = typed;
         if (isSprout && isCounted) saving.mutate({ kind, seeds: { laid, sprouted }, note });
@@ -98,6 +96,6 @@ function TestForm({ container }: Pick<Looks, 'container'>) {
       <button type="submit" className="btn" disabled={saving.isPending}>
         {words.writeTest}
       </button>
-    </form>
+    </Form>
   );
 }

@@ -1,43 +1,27 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
-import { useText } from '../../text/taste.ts';
-import { Choice } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
-import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
-import { keepsStore } from '../place/queries.ts';
-import { type Intakes, intakesQuery, type Whose } from './queries.ts';
+import { OfWhose } from '../place/of-whose.tsx';
+import type { Whose } from '../place/queries.ts';
+import { type Intakes, intakesQuery } from './queries.ts';
 import { useIntakeText } from './words.ts';
 
 /** What was given and taken in, with what is known of it; who gave it stands nowhere here. */
 export function TakenInPage() {
-  const t = useText();
   const words = useIntakeText();
-  const house = useHouse();
-  const [of, setOf] = useState<Whose>(house.household === null ? 'common' : 'household');
   useTitle(words.title);
-  const isKeeper = keepsStore(house);
-  if (house.household === null && !isKeeper) return <h1>{t.noHousehold}</h1>;
   return (
-    <>
-      <Link className="who" to="/s/$storehouse/shelf" params={{ storehouse: house.storehouse }}>
-        <BackIcon />
-        {words.shelf}
-      </Link>
-      {house.household !== null && isKeeper ? (
-        <Choice
-          label={words.whose}
-          value={of}
-          options={(['household', 'common'] as const).map((value) => ({ value, name: words.owners[value] }))}
-          onChange={(value) => setOf(value as Whose)}
-        />
-      ) : null}
-      <List of={of} />
-    </>
+    <OfWhose
+      back={{ to: '/s/$storehouse/shelf', name: words.shelf }}
+      label={words.whose}
+      owners={words.owners}
+    >
+      {(of) => <List of={of} />}
+    </OfWhose>
   );
 }
 

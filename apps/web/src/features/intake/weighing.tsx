@@ -3,16 +3,17 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
-import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { FoodFinder } from '../buy/food-finder.tsx';
-import { keepsStore } from '../place/queries.ts';
+import { WhoseChoice, whoseFirst } from '../place/of-whose.tsx';
 import { FillFields, NO_FILL, readFill } from '../shelf/fill-fields.tsx';
 import { type Kind, kindsQuery, OF_STOCK } from '../shelf/queries.ts';
-import { intakes, type TakeIn, type Whose } from './queries.ts';
+import { intakes, type TakeIn } from './queries.ts';
 import { useIntakeText } from './words.ts';
 
 type ChosenFood = { id: string; nameEn: string; nameEs: string; bulk: number | null };
@@ -36,7 +37,7 @@ function WeighingForm({ kinds, answers, onDone }: Facts & { kinds: readonly Kind
   const queries = useQueryClient();
   const [food, setFood] = useState<ChosenFood | null>(null);
   const [fillDraft, setFill] = useState(NO_FILL);
-  const [of, setOf] = useState<Whose>(house.household === null ? 'common' : 'household');
+  const [of, setOf] = useState(whoseFirst(house));
   const [typed, setTyped] = useState({ mark: '', allergensMet: '', donor: '', note: '' });
   const [isAsked, setIsAsked] = useState(false);
   const fill = readFill(fillDraft, { unit: format.massUnit, kinds, today: format.today() });
@@ -60,11 +61,8 @@ function WeighingForm({ kinds, answers, onDone }: Facts & { kinds: readonly Kind
     />
   );
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (!fill || !food || typed.donor.trim() === '') return;
         const { kind, ...rest } = fill;
@@ -73,14 +71,7 @@ function WeighingForm({ kinds, answers, onDone }: Facts & { kinds: readonly Kind
     >
       <h2>{words.weigh}</h2>
       <p>{words.weighWords}</p>
-      {house.household !== null && keepsStore(house) ? (
-        <Choice
-          label={words.whose}
-          value={of}
-          options={(['household', 'common'] as const).map((value) => ({ value, name: words.owners[value] }))}
-          onChange={(value) => setOf(value as Whose)}
-        />
-      ) : null}
+      <WhoseChoice label={words.whose} owners={words.owners} of={of} onChange={setOf} />
       <FoodAsked food={food} setFood={setFood} isAsked={isAsked} />
       <FillFields
         draft={fillDraft}
@@ -98,7 +89,7 @@ function WeighingForm({ kinds, answers, onDone }: Facts & { kinds: readonly Kind
       <button type="submit" className="btn go" disabled={taking.isPending}>
         {words.takeIn}
       </button>
-    </form>
+    </Form>
   );
 }
 

@@ -1,15 +1,17 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { api, ask, askOnce } from '../../api/client.ts';
+import { useQuery } from '@tanstack/react-query';
+import { ask, askOnce } from '../../api/client.ts';
 import { personsQuery } from '../../api/queries.ts';
 import { Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
+import { type Hold, inside, useHoldCommand } from '../hold/queries.ts';
+import { AgreeRelease } from '../hold/release.tsx';
+import { SentenceForm } from '../hold/sentence-form.tsx';
 import { PaperLinks } from '../paper/paper-links.tsx';
-import type { Bag, Hold } from './landing-body.ts';
+import type { Bag } from './landing-body.ts';
 import { useLandingText } from './words.ts';
-
-const inside = api.storehouses[':storehouse'];
 
 /** Stopping a bag takes one person. Letting it go takes a finding, and two. */
 export function BagHold({ bag, hold }: { bag: Bag; hold: Hold | null }) {
@@ -24,44 +26,19 @@ export function BagHold({ bag, hold }: { bag: Bag; hold: Hold | null }) {
   );
 }
 
-/** A command about a hold; afterwards everything of the buy is read anew. */
-function useHoldCommand<Wish>(bag: Bag, send: (wish: Wish) => Promise<unknown>) {
-  const queries = useQueryClient();
-  const { storehouse } = useHouse();
-  return useMutation({
-    mutationFn: send,
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', { storehouse, buy: bag.buyId }] }),
-  });
-}
-
 function HoldForm({ bag }: { bag: Bag }) {
   const t = useLandingText();
   const { storehouse } = useHouse();
-  const { draft, change, forget } = useDraft(`hold.${bag.id}`, { reason: '' });
-  const holding = useHoldCommand(bag, async (reason: string) => {
-    await ask(inside.bags[':bag'].holds.$post({ param: { storehouse, bag: bag.id }, json: { reason } }));
-    forget();
-  });
   return (
-    <form
-      className="stack tight"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        holding.mutate(draft.reason);
-      }}
-    >
-      <Field
-        label={t.whyHold}
-        value={draft.reason}
-        onChange={(event) => change({ reason: event.target.value })}
-      />
-      <p className="soft">{t.holdWords}</p>
-      <ProblemSaid error={holding.error} />
-      <button type="submit" className="btn" disabled={draft.reason.trim() === '' || holding.isPending}>
-        {t.holdIt}
-      </button>
-    </form>
+    <SentenceForm
+      name={`hold.${bag.id}`}
+      label={t.whyHold}
+      says={t.holdWords}
+      button={t.holdIt}
+      send={(reason) =>
+        ask(inside.bags[':bag'].holds.$post({ param: { storehouse, bag: bag.id }, json: { reason } }))
+      }
+    />
   );
 }
 
@@ -70,30 +47,19 @@ function OnHold({ bag, hold }: { bag: Bag; hold: Hold }) {
   const { storehouse, format, personId } = useHouse();
   const persons = useQuery(personsQuery({ storehouse }));
   const nameOf = (id: string | null) => persons.data?.find((person) => person.id === id)?.name ?? '';
-  const agreeing = useHoldCommand(bag, () =>
-    ask(inside.holds[':hold'].release.$post({ param: { storehouse, hold: hold.id } })),
-  );
-  const isAsked = hold.releaseAskedBy !== null;
+  const { releaseAskedBy } = hold;
   return (
     <section className="stack tight">
       <p className="said">{t.heldSince(format.instant(hold.heldAt), nameOf(hold.heldBy), hold.reason)}</p>
-      {isAsked ? (
-        <p>{t.found(nameOf(hold.releaseAskedBy), hold.finding ?? '')}</p>
-      ) : (
+      {releaseAskedBy === null ? (
         <FindingForm bag={bag} hold={hold} />
+      ) : (
+        <>
+          <p>{t.found(nameOf(releaseAskedBy), hold.finding ?? '')}</p>
+          {releaseAskedBy === personId ? <p className="soft">{t.waitsForSecond}</p> : null}
+          <AgreeRelease hold={hold} button={t.agreeRelease} />
+        </>
       )}
-      {isAsked && hold.releaseAskedBy === personId ? <p className="soft">{t.waitsForSecond}</p> : null}
-      <ProblemSaid error={agreeing.error} />
-      {isAsked && hold.releaseAskedBy !== personId ? (
-        <button
-          type="button"
-          className="btn"
-          disabled={agreeing.isPending}
-          onClick={() => agreeing.mutate(undefined)}
-        >
-          {t.agreeRelease}
-        </button>
-      ) : null}
       <PaperLinks papers={[{ kind: 'quarantine-tag', path: `holds/${hold.id}/tag` }]} />
     </section>
   );
@@ -104,12 +70,12 @@ function FindingForm({ bag, hold }: { bag: Bag; hold: Hold }) {
   const t = useLandingText();
   const { storehouse, format } = useHouse();
   const { draft, change, forget } = useDraft(`finding.${hold.id}`, { finding: '' });
-  const asking = useHoldCommand(bag, async (finding: string) => {
+  const asking = useHoldCommand(async (finding: string) => {
     const param = { storehouse, hold: hold.id };
     await ask(inside.holds[':hold']['release-request'].$post({ param, json: { finding } }));
     forget();
   });
-  const discarding = useHoldCommand(bag, async (finding: string) => {
+  const discarding = useHoldCommand(async (finding: string) => {
     await askOnce(`discard.${bag.id}`, { finding }, (headers) =>
       inside.bags[':bag'].discard.$post(
         { param: { storehouse, bag: bag.id }, json: { finding } },
@@ -120,14 +86,7 @@ function FindingForm({ bag, hold }: { bag: Bag; hold: Hold }) {
   });
   const isIdle = draft.finding.trim() === '' || asking.isPending || discarding.isPending;
   return (
-    <form
-      className="stack tight"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        asking.mutate(draft.finding);
-      }}
-    >
+    <Form isTight onSend={() => asking.mutate(draft.finding)}>
       <Field
         label={t.finding}
         value={draft.finding}
@@ -148,6 +107,6 @@ function FindingForm({ bag, hold }: { bag: Bag; hold: Hold }) {
           {t.discard(format.mass(bag.leftGrams))}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

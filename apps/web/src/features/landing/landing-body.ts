@@ -11,7 +11,6 @@ export type Delivery = Exclude<
   string
 >['deliveries'][number];
 export type Bag = InferResponseType<InHouse['bags'][':bag']['$get'], 200>;
-export type Hold = InferResponseType<InHouse['holds'][':hold']['$get'], 200>;
 
 /** A food's name in the reader's language; a size that is no food of the buy any more goes by its label. */
 export const nameOfLine = (

@@ -1,6 +1,7 @@
 import { spellCode } from '@sheafbook/units';
 import { useState } from 'react';
 import { useHouse } from '../../ui/house.ts';
+import { useNamed } from '../../ui/use-named.ts';
 import { FindLabel } from '../scan/find-label.tsx';
 import type { LogBody } from './queries.ts';
 import { usePackingText } from './words.ts';
@@ -22,12 +23,11 @@ export function FindPoured({ body }: { body: LogBody }) {
 function Found({ code, pours }: { code: string } & Pick<LogBody, 'pours'>) {
   const t = usePackingText();
   const { format } = useHouse();
+  const nameOf = useNamed();
   const pour =
     pours.find((one) => one.code === code && !one.isUndone) ?? pours.find((one) => one.code === code);
   if (!pour) return <p>{t.notPoured(spellCode(code))}</p>;
   const { serial, line, food, household, grams, kind } = pour;
-  const nameOf = (thing: { nameEn: string; nameEs: string }) =>
-    format.language === 'es' ? thing.nameEs : thing.nameEn;
   return (
     <p>
       <b>{spellCode(code)}</b> {pour.isUndone ? t.foundUndone(serial) : t.found(serial, line)}

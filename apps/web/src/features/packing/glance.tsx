@@ -6,6 +6,7 @@ import type { ReactNode } from 'react';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
+import { useNamed } from '../../ui/use-named.ts';
 import { watchQuery } from '../seam/queries.ts';
 import { shoppingQuery } from '../supplies/queries.ts';
 import { useGlanceText } from './glance-words.ts';
@@ -66,18 +67,12 @@ function Answer({ ask, children }: { ask: string; children: ReactNode }) {
   );
 }
 
-function useNameOf() {
-  const { format } = useHouse();
-  return (thing: { nameEn: string; nameEs: string } | undefined) =>
-    thing ? (format.language === 'es' ? thing.nameEs : thing.nameEn) : '';
-}
-
 /** Questions 1, 2, 3 and 5: the end, the hands, the jam and the order. */
 function Planned({ plan }: { plan: PlanBody }) {
   const t = useGlanceText();
   const words = usePackingText();
   const { format } = useHouse();
-  const nameOf = useNameOf();
+  const nameOf = useNamed();
   const { session, lines, crew } = plan;
   const busy = lines.filter(({ containers }) => containers > 0);
   const crewed = busy.filter(({ cycleSeconds }) => cycleSeconds !== null);

@@ -6,11 +6,13 @@ import type { InferRequestType } from 'hono/client';
 import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useNamed } from '../../ui/use-named.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { PrintSheet } from '../label/print-sheet.tsx';
 import { type Kind, kindsQuery } from '../shelf/queries.ts';
@@ -22,15 +24,14 @@ import { usePackingText } from './words.ts';
 export function LabelsAhead() {
   const t = usePackingText();
   const { session } = useParams({ from: '/s/$storehouse/packing/$session/labels' });
-  const { storehouse, format } = useHouse();
+  const { storehouse } = useHouse();
   const param = { storehouse, session };
   useTitle(t.labelsAhead);
   const blank = useQuery(blankLabelsQuery(param));
   const bags = useQuery(bringableQuery(param));
   const kinds = useQuery(kindsQuery({ storehouse }));
   const book = useQuery(treatmentsQuery({ storehouse }));
-  const nameOf = (thing: { nameEn: string; nameEs: string }) =>
-    format.language === 'es' ? thing.nameEs : thing.nameEn;
+  const nameOf = useNamed();
   return (
     <>
       <Link className="who" to="/s/$storehouse/packing/$session" params={param}>
@@ -85,8 +86,7 @@ function MakeLabels({ param, bags, kinds, treatments }: MakeProps) {
   );
   const [treatment, setTreatment] = useState<TreatmentCode>('oxygen-absorber');
   const [typed, setTyped] = useState('');
-  const nameOf = (thing: { nameEn: string; nameEs: string }) =>
-    format.language === 'es' ? thing.nameEs : thing.nameEn;
+  const nameOf = useNamed();
   const keyOf = ({ bagId, householdId }: Bringable) => `${bagId} ${householdId}`;
   const bag = bags.find((one) => keyOf(one) === chosen) ?? bags[0];
   const count = /^[1-9]\d{0,2}$/.test(typed.trim()) ? Number(typed) : undefined;
@@ -102,11 +102,8 @@ function MakeLabels({ param, bags, kinds, treatments }: MakeProps) {
   });
   const problems = problemsOf(making.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         if (!bag || count === undefined) return;
         const { bagId, householdId } = bag;
         making.mutate({
@@ -153,6 +150,6 @@ function MakeLabels({ param, bags, kinds, treatments }: MakeProps) {
       <button type="submit" className="btn" disabled={count === undefined || making.isPending}>
         {t.makeLabels}
       </button>
-    </form>
+    </Form>
   );
 }

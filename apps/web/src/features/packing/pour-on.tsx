@@ -8,6 +8,7 @@ import { useHouse } from '../../ui/house.ts';
 import { WrongMark } from '../../ui/icons.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
+import { useNamed } from '../../ui/use-named.ts';
 import { gramsTyped } from '../shelf/mass-typed.ts';
 import type { Kind } from '../shelf/queries.ts';
 import type { Treatment } from '../treatment/queries.ts';
@@ -42,12 +43,11 @@ const START = {
 export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
   const t = usePackingText();
   const { format } = useHouse();
+  const nameOf = useNamed();
   const { draft, change } = useDraft(`pour.${body.sessionId}`, START);
   const [isOther, setIsOther] = useState(false);
   const bag = body.bags.find((one) => keyOf(one) === draft.bag) ?? body.bags[0];
   if (!bag) return null;
-  const nameOf = (thing: { nameEn: string; nameEs: string }) =>
-    format.language === 'es' ? thing.nameEs : thing.nameEn;
   const run = plan.lines
     .flatMap((line, at) => line.runs.map((one) => ({ ...one, line: at + 1 })))
     .find((one) => one.householdId === bag.householdId && one.food?.id === bag.food.id);

@@ -1,10 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
 import { personsQuery } from '../../api/queries.ts';
-import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { type Household, householdsQuery } from '../buy/run-queries.ts';
 import { PaperHousehold } from './paper-household.tsx';
@@ -66,50 +65,50 @@ export function People() {
 function PeopleList({ households, people }: { households: readonly Household[]; people: readonly Person[] }) {
   const words = usePeopleText();
   const { storehouse } = useHouse();
-  const [wanted, setWanted] = useState('');
   const said = (person: Person) => [person.name, ...person.duties.map((duty) => words.duties[duty] ?? duty)];
-  const rows = households.map((household) => {
-    const members = people.filter(({ householdId }) => householdId === household.id);
-    return { household, members, text: [household.name, ...members.flatMap(said)].join(' ').toLowerCase() };
-  });
-  const shown = rows.filter(({ text }) => text.includes(wanted.trim().toLowerCase()));
-  const outside = people.filter(
-    (person) =>
-      person.householdId === null &&
-      said(person).join(' ').toLowerCase().includes(wanted.trim().toLowerCase()),
-  );
+  const rows = [
+    ...households.map((household) => ({
+      household,
+      members: people.filter(({ householdId }) => householdId === household.id),
+    })),
+    ...people
+      .filter(({ householdId }) => householdId === null)
+      .map((person) => ({ household: null, members: [person] })),
+  ];
   return (
-    <>
-      <Field
-        label={words.find}
-        type="search"
-        value={wanted}
-        onChange={(event) => setWanted(event.target.value)}
-      />
-      {shown.length + outside.length === 0 ? <p role="status">{words.nothingFound}</p> : null}
-      <ul className="list">
-        {shown.map(({ household, members }) => (
-          <li key={household.id}>
-            <Link to="/s/$storehouse/people/$household" params={{ storehouse, household: household.id }}>
-              <span>
-                <b>{household.name}</b>
-                <br />
-                <span className="soft">{members.map((person) => said(person).join(', ')).join('; ')}</span>
-              </span>
-              <span className="soft">{words.seat(household.seat)}</span>
-            </Link>
-          </li>
-        ))}
-        {outside.map((person) => (
-          <li key={person.id}>
-            <p>
-              <b>{words.noHousehold}</b>
-              <br />
-              <span className="soft">{said(person).join(', ')}</span>
-            </p>
-          </li>
-        ))}
-      </ul>
-    </>
+    <Searched
+      items={rows}
+      wordsOf={({ household, members }) => [household?.name ?? '', ...members.flatMap(said)].join(' ')}
+      find={words.find}
+      none={words.nothingFound}
+    >
+      {(shown) => (
+        <ul className="list">
+          {shown.map(({ household, members }) => {
+            const who = members.map((person) => said(person).join(', ')).join('; ');
+            return household === null ? (
+              <li key={members[0]?.id}>
+                <p>
+                  <b>{words.noHousehold}</b>
+                  <br />
+                  <span className="soft">{who}</span>
+                </p>
+              </li>
+            ) : (
+              <li key={household.id}>
+                <Link to="/s/$storehouse/people/$household" params={{ storehouse, household: household.id }}>
+                  <span>
+                    <b>{household.name}</b>
+                    <br />
+                    <span className="soft">{who}</span>
+                  </span>
+                  <span className="soft">{words.seat(household.seat)}</span>
+                </Link>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+    </Searched>
   );
 }

@@ -1,48 +1,33 @@
 import { useQuery } from '@tanstack/react-query';
-import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
-import { useText } from '../../text/taste.ts';
-import { Choice } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
-import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
-import { type HotPlaces, hotPlacesQuery, keepsStore, type Whose } from './queries.ts';
+import { OfWhose } from './of-whose.tsx';
+import { type HotPlaces, hotPlacesQuery, type Whose } from './queries.ts';
 import { usePlaceText } from './words.ts';
 
 type Hot = HotPlaces['places'][number];
 
 /** What the last summer cost in each place, and what carrying food to a cooler one would give back. */
 export function SummerPage() {
-  const t = useText();
   const words = usePlaceText();
-  const house = useHouse();
-  const { storehouse } = house;
-  const [of, setOf] = useState<Whose>(house.household === null ? 'common' : 'household');
-  const reading = useQuery(hotPlacesQuery({ storehouse }, of));
   useTitle(words.summer);
-  if (house.household === null && !keepsStore(house)) return <h1>{t.noHousehold}</h1>;
   return (
-    <>
-      <Link className="who" to="/s/$storehouse/places" params={{ storehouse }}>
-        <BackIcon />
-        {words.title}
-      </Link>
-      {house.household !== null && keepsStore(house) ? (
-        <Choice
-          label={words.summerOf}
-          value={of}
-          options={(['household', 'common'] as const).map((value) => ({
-            value,
-            name: words.summerOwners[value],
-          }))}
-          onChange={(value) => setOf(value as Whose)}
-        />
-      ) : null}
-      <Loaded reading={reading}>{({ places }) => <Summer places={places} />}</Loaded>
-    </>
+    <OfWhose
+      back={{ to: '/s/$storehouse/places', name: words.title }}
+      label={words.summerOf}
+      owners={words.summerOwners}
+    >
+      {(of) => <HotPlacesOf of={of} />}
+    </OfWhose>
   );
+}
+
+function HotPlacesOf({ of }: { of: Whose }) {
+  const { storehouse } = useHouse();
+  const reading = useQuery(hotPlacesQuery({ storehouse }, of));
+  return <Loaded reading={reading}>{({ places }) => <Summer places={places} />}</Loaded>;
 }
 
 function Summer({ places }: { places: readonly Hot[] }) {

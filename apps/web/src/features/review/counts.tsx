@@ -7,6 +7,7 @@ import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { BooksPage } from '../books/books-page.tsx';
 import { PostForm } from '../books/post-form.tsx';
 import { commonStockQuery } from './queries.ts';
@@ -32,34 +33,30 @@ type Stock = {
 export function Counts() {
   const t = useReviewText();
   const { storehouse } = useHouse();
-  const [wanted, setWanted] = useState('');
   const reading = useQuery(commonStockQuery({ storehouse }));
   return (
     <BooksPage title={t.counts}>
       <Loaded reading={reading}>
         {({ stock }) => {
           const differing = stock.filter((row) => row.differenceGrams && !row.isBooked).length;
-          const shown = stock.filter((row) =>
-            `${row.code} ${row.foodEn} ${row.foodEs}`.toLowerCase().includes(wanted.trim().toLowerCase()),
-          );
           return (
             <>
               <h1>{stock.length === 0 ? t.noCommonStock : t.countsTitle(stock.length, differing)}</h1>
-              {stock.length === 0 ? null : (
-                <Field
-                  label={t.findStock}
-                  type="search"
-                  value={wanted}
-                  onChange={(event) => setWanted(event.target.value)}
-                />
-              )}
-              <ul className="list">
-                {shown.map((row) => (
-                  <li key={row.accountId} className="stack claim">
-                    <Counted row={row} />
-                  </li>
-                ))}
-              </ul>
+              <Searched
+                items={stock}
+                wordsOf={({ code, foodEn, foodEs }) => `${code} ${foodEn} ${foodEs}`}
+                find={t.findStock}
+              >
+                {(shown) => (
+                  <ul className="list">
+                    {shown.map((row) => (
+                      <li key={row.accountId} className="stack claim">
+                        <Counted row={row} />
+                      </li>
+                    ))}
+                  </ul>
+                )}
+              </Searched>
               <p>
                 <a className="btn" href={`/api/storehouses/${storehouse}/common-stock?format=csv`} download>
                   {t.download}

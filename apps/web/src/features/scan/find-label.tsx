@@ -1,5 +1,6 @@
 import { readCode } from '@sheafbook/units';
 import { useState } from 'react';
+import { Form } from '../../ui/form.tsx';
 import { CodeField } from './code-field.tsx';
 import { ScanMark } from './scan-mark.tsx';
 import { useScanText } from './words.ts';
@@ -12,11 +13,8 @@ export function FindLabel({ onCode }: { onCode: (code: string) => void }) {
   return (
     <div className="stack">
       <ScanMark onCode={onCode} />
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           if (code === undefined) return;
           setTyped('');
           onCode(code);
@@ -26,7 +24,7 @@ export function FindLabel({ onCode }: { onCode: (code: string) => void }) {
         <button type="submit" className="btn" disabled={code === undefined}>
           {t.find}
         </button>
-      </form>
+      </Form>
     </div>
   );
 }

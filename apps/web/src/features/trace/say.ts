@@ -1,13 +1,5 @@
 import { useText } from '../../text/taste.ts';
-import { useHouse } from '../../ui/house.ts';
 import { useTraceText } from './words.ts';
-
-/** The name of a food or kind in the reader's language. */
-export function useNamed() {
-  const { format } = useHouse();
-  return (thing: { nameEn: string; nameEs: string }) =>
-    format.language === 'es' ? thing.nameEs : thing.nameEn;
-}
 
 /** Allergens in the reader's words, one after another. */
 export function useAllergenNames() {

@@ -2,9 +2,10 @@ import { isCode, spellCode } from '@sheafbook/units';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Ledger, State } from '../../ui/pieces.tsx';
+import { useNamed } from '../../ui/use-named.ts';
 import { BeginHold } from '../hold/begin-form.tsx';
 import type { Way } from './queries.ts';
-import { useAllergenNames, useNamed, useOwnerName } from './say.ts';
+import { useAllergenNames, useOwnerName } from './say.ts';
 import { WayPicture } from './way-picture.tsx';
 import { useTraceText } from './words.ts';
 

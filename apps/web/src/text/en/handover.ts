@@ -1,3 +1,5 @@
+import { en as people } from './people.ts';
+
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 /** The page from which whoever takes over a duty runs the group. */
@@ -16,13 +18,7 @@ export const en = {
   nobody: 'nobody',
   holder: (name: string, since: string, canSignIn: boolean) =>
     `${name}, since ${since}${canSignIn ? '' : ' (can’t sign in)'}`,
-  dutyNames: {
-    coordinator: 'coordinator',
-    treasurer: 'treasurer',
-    packing_lead: 'packing lead',
-    equipment_keeper: 'equipment keeper',
-    reviewer: 'reviewer',
-  } as Record<string, string>,
+  dutyNames: people.duties,
   toSign: 'What waits for a signature',
   yearOpen: (day: string) => `The year ended on ${day} and is not closed`,
   close: (day: string) => `The close through ${day}`,

@@ -20,7 +20,6 @@ export const en = {
   } as Record<string, string>,
   holdTitle: (scope: string, about: string, stands: boolean) =>
     `${scope}${about === '' ? '' : ` ${about}`} ${stands ? 'is on hold.' : 'is not on hold any more.'}`,
-  why: 'Why',
   heldBy: (name: string, at: string) => (name === '' ? at : `${name}, ${at}`),
   by: 'By',
   from: 'Since',
@@ -43,7 +42,6 @@ export const en = {
   note: 'To whom, or anything else that helps',
   say: 'Say so',
   said: (at: string) => `You said so on ${at}. You may say otherwise.`,
-  destroyTitle: 'Throw it away',
   destroySays: (mass: string) =>
     `Books ${mass} of yours out as thrown away, and tells nobody to look for it any more.`,
   destroyStoreSays:

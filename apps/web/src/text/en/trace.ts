@@ -73,7 +73,6 @@ export const en = {
   store: 'common stock',
   nobody: 'nobody yet',
   aHousehold: 'a household',
-  aMember: 'a member',
   givenTo: (pantry: string) => `given to ${pantry}`,
   goesTo: (list: string) => `goes to ${list}`,
   stop: (no: number) => `no. ${no}`,

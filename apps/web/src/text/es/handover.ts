@@ -1,4 +1,5 @@
 import type { HandoverWords } from '../en/handover.ts';
+import { es as people } from './people.ts';
 
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
@@ -16,13 +17,7 @@ export const es: HandoverWords = {
   duties: 'Quién puede hacer qué',
   nobody: 'nadie',
   holder: (name, since, canSignIn) => `${name}, desde ${since}${canSignIn ? '' : ' (no puede entrar)'}`,
-  dutyNames: {
-    coordinator: 'coordinación',
-    treasurer: 'tesorería',
-    packing_lead: 'a cargo del envasado',
-    equipment_keeper: 'a cargo del equipo',
-    reviewer: 'revisión',
-  },
+  dutyNames: people.duties,
   toSign: 'Lo que espera una firma',
   yearOpen: (day) => `El año terminó el ${day} y no está cerrado`,
   close: (day) => `El cierre hasta ${day}`,

@@ -22,7 +22,6 @@ export const es: HoldText = {
   },
   holdTitle: (scope, about, stands) =>
     `${scope}${about === '' ? '' : ` ${about}`}: ${stands ? 'retenido.' : 'ya no está retenido.'}`,
-  why: 'Por qué',
   heldBy: (name, at) => (name === '' ? at : `${name}, ${at}`),
   by: 'Por',
   from: 'Desde',
@@ -43,7 +42,6 @@ export const es: HoldText = {
   note: 'A quién, u otra cosa que ayude',
   say: 'Decirlo',
   said: (at) => `Lo dijo el ${at}. Puede decir otra cosa.`,
-  destroyTitle: 'Tirarlo',
   destroySays: (mass) => `Saca del libro ${mass} suyos como tirados, y ya nadie los busca.`,
   destroyStoreSays:
     'Saca del libro, como tirado, todo lo que es del almacén o todavía de nadie. Lo de una casa sigue retenido.',

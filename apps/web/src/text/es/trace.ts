@@ -73,7 +73,6 @@ export const es: TraceText = {
   store: 'existencias comunes',
   nobody: 'de nadie todavía',
   aHousehold: 'una casa',
-  aMember: 'un miembro',
   givenTo: (pantry) => `dado a ${pantry}`,
   goesTo: (list) => `va a ${list}`,
   stop: (no) => `n.º ${no}`,

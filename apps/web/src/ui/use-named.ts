@@ -1,0 +1,8 @@
+import { useHouse } from './house.ts';
+
+/** The name of a food or kind in the reader's language. */
+export function useNamed() {
+  const { format } = useHouse();
+  return (thing: { readonly nameEn: string; readonly nameEs: string }): string =>
+    format.language === 'es' ? thing.nameEs : thing.nameEn;
+}
