@@ -3,6 +3,7 @@ export const SHELF_DUTIES: Readonly<Record<string, string>> = {
   'GET /hot-places': 'household coordinator packing_lead',
   'GET /shelf/papers/eat-first': 'household treasurer coordinator packing_lead reviewer',
   'GET /shelf/papers/list': 'household treasurer coordinator packing_lead reviewer',
+  'GET /holds/:hold/papers/recall-notice': 'household coordinator packing_lead',
   'GET /rotation': 'household',
   'GET /rotation/store': 'coordinator packing_lead treasurer reviewer',
 };

@@ -28,6 +28,7 @@ import { NAMELESS, tellOwner } from './telling.ts';
 export { nameOf } from './name.ts';
 export { mayHold, mayReleaseTogether } from './policy.ts';
 export { presentHold } from './present.ts';
+export { type NoticeFor, readHouseholdNotice, readPantryNotice } from './use-cases-notice.ts';
 export { beginScopeHoldInside, listNotHeldFor } from './use-cases-scope.ts';
 
 /** Stops a bag: nothing leaves it until two people let it go. At any stage, since a recall may come years later. */

@@ -13,7 +13,9 @@ export type Block =
   | { readonly kind: 'facts'; readonly rows: readonly Fact[] }
   | TableBlock
   | { readonly kind: 'side-by-side'; readonly left: readonly Block[]; readonly right: readonly Block[] }
-  | { readonly kind: 'signatures'; readonly boxes: readonly string[] };
+  | { readonly kind: 'signatures'; readonly boxes: readonly string[] }
+  /** A part to be cut off and handed back, which stays on one page. */
+  | { readonly kind: 'slip'; readonly title: string; readonly blocks: readonly Block[] };
 
 /** An empty value is a line for a pen. */
 export type Fact = { readonly name: string; readonly value: string };

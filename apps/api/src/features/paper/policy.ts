@@ -1,5 +1,6 @@
 import { type Actor, hasDuty } from '../../platform/actor.ts';
 import { mayHandOverDuties } from '../handover/policy.ts';
+import { mayDestroy, mayHold } from '../hold/policy.ts';
 import { seesDesk } from '../loan/policy.ts';
 import { mayOffer } from '../offer/policy.ts';
 import { mayPlanSessions } from '../packing-session/policy.ts';
@@ -17,6 +18,9 @@ export const mayPrintRuns = mayPlanSessions;
 
 /** A seam log and a tag on what is in doubt tell what a household has: for whoever checks seals. */
 export const mayPrintSeals = mayCheckSeals;
+
+/** A recall notice is for the household that it is about, and for whoever handles holds and brings it to others. */
+export const mayPrintRecall = mayDestroy;
 
 /** A label tells what stands at a household's home. */
 export const mayPrintLabels = (actor: Actor): boolean => actor.householdId !== null;
@@ -55,6 +59,8 @@ export const mayFollowCode = (actor: Actor, { kind, householdId, withinId }: Fou
   if (kind === 'loan-slip') return householdId === actor.householdId || seesDesk(actor);
   // A hold is everybody's to know of; a container in doubt is its household's.
   if (kind === 'quarantine-tag') return withinId === null || mayPrintSeals(actor);
+  if (kind === 'recall-notice')
+    return mayHold(actor) || (householdId !== null && householdId === actor.householdId);
   if (kind === 'handover') return mayPrintHandover(actor);
   if (kind === 'gift-year') return householdId === actor.householdId;
   if (kind === 'shelf-list' || kind === 'eat-first-list')

@@ -9,6 +9,7 @@ import {
   mayPrintHandover,
   mayPrintLabels,
   mayPrintOffers,
+  mayPrintRecall,
   mayPrintRuns,
   mayPrintSeals,
   mayPrintShelf,
@@ -20,6 +21,7 @@ import {
   labelSheetQuery,
   orderPaperQuery,
   paperQuery,
+  recallPaperQuery,
   shelfPaperQuery,
   slipQuery,
   statementPaperQuery,
@@ -42,6 +44,7 @@ import {
   printOrder,
   printPledgeSlip,
   printQuoteComparison,
+  printRecallNotice,
   printRunSheet,
   printSeamLog,
   printShelfList,
@@ -194,6 +197,20 @@ export const paperRoutes = new Hono<AppEnv>()
     async (c) => {
       const of = { holdId: idParam(c, 'hold'), origin: originOf(c) };
       return answerPdf(c, await printHoldTag(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/holds/:hold/papers/recall-notice',
+    describe(TAG, 'A recall notice for one household or one pantry, with a slip to give back, as PDF', [
+      'not-your-household',
+      'thing-not-found',
+      'hold-ended',
+    ]),
+    may(mayPrintRecall, 'household-needed'),
+    queryOf(recallPaperQuery),
+    async (c) => {
+      const of = { holdId: idParam(c, 'hold'), origin: originOf(c) };
+      return answerPdf(c, await printRecallNotice(contextOf(c), of, c.req.valid('query')));
     },
   )
   .get(

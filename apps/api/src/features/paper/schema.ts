@@ -30,6 +30,15 @@ export const shelfPaperQuery = paperQuery.extend({
 });
 export type ShelfPaperQuery = z.infer<typeof shelfPaperQuery>;
 
+/** For one's own household, or for the one, or the pantry, that is named. */
+export const recallPaperQuery = paperQuery
+  .extend({ household: z.uuid().optional(), pantry: z.uuid().optional() })
+  .refine(({ household, pantry }) => household === undefined || pantry === undefined, {
+    path: ['pantry'],
+    message: 'A notice is for one household or for one pantry.',
+  });
+export type RecallPaperQuery = z.infer<typeof recallPaperQuery>;
+
 export const statementPaperQuery = paperQuery.extend({ from: bookDay.optional(), to: bookDay.optional() });
 export type StatementPaperQuery = z.infer<typeof statementPaperQuery>;
 

@@ -27,6 +27,7 @@ import { makeOrder } from './content/order.ts';
 import { makePledgeSlip } from './content/pledge-slip.ts';
 import { makeDoubtTag, makeHoldTag } from './content/quarantine-tag.ts';
 import { makeQuoteComparison } from './content/quote-comparison.ts';
+import { makeRecallNotice } from './content/recall-notice.ts';
 import { makeRunSheet } from './content/run-sheet.ts';
 import { makeSeamLog } from './content/seam-log.ts';
 import { makeEatFirstList, makeShelfList } from './content/shelf-lists.ts';
@@ -48,6 +49,7 @@ import type {
   GiftYearPaperQuery,
   OrderPaperQuery,
   PaperQuery,
+  RecallPaperQuery,
   ShelfPaperQuery,
   SlipQuery,
   StatementPaperQuery,
@@ -132,6 +134,11 @@ export function printLoanSlip(context: Context, of: { loanId: string } & At, que
 
 export function printHoldTag(context: Context, of: { holdId: string } & At, query: PaperQuery) {
   return print(context, { query, ...of, make: (desk) => makeHoldTag(desk, of.holdId) });
+}
+
+export function printRecallNotice(context: Context, of: { holdId: string } & At, query: RecallPaperQuery) {
+  const wish = { holdId: of.holdId, householdId: query.household, pantryId: query.pantry };
+  return print(context, { query, ...of, make: (desk) => makeRecallNotice(desk, wish) });
 }
 
 export function printDoubtTag(context: Context, of: { checkId: string } & At, query: PaperQuery) {

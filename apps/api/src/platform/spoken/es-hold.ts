@@ -47,6 +47,9 @@ export const ES_HOLD: Readonly<Record<string, string>> = {
   'One character is wrong: the last one does not fit the others. It may be {}. Look at the label again.':
     'Hay un carácter mal: el último no cuadra con los demás. Puede ser {}. Mire otra vez la etiqueta.',
   'This day is still to come.': 'Ese día está por venir.',
+  'Nothing of this was ever theirs.': 'Nada de esto fue nunca suyo.',
+  'Nothing of this went there.': 'Nada de esto llegó allí.',
+  'A notice is for one household or for one pantry.': 'Un aviso es para un hogar o para una despensa.',
   'Nothing of this was ever yours.': 'Nada de esto fue nunca suyo.',
   'Nothing of it is there to throw away.': 'No queda nada de ello que tirar.',
   'Say why it is thrown away.': 'Diga por qué se tira.',

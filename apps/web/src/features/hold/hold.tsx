@@ -8,7 +8,7 @@ import { Figures } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { OwnPartOf } from './own-part.tsx';
-import { type Hold, holdQuery } from './queries.ts';
+import { type Hold, holdQuery, ownPartQuery } from './queries.ts';
 import { ReleaseForm } from './release.tsx';
 import { StandingOf } from './standing.tsx';
 import { useHoldText } from './words.ts';
@@ -36,11 +36,27 @@ export function HoldPage() {
             {mayHold ? <StandingOf hold={seen} /> : null}
             {mayHold && seen.endedAt === null ? <ReleaseForm hold={seen} /> : null}
             <p className="caution">{words.caution}</p>
-            <PaperLinks papers={[{ kind: 'quarantine-tag', path: `holds/${seen.id}/tag` }]} />
+            <HoldPapers hold={seen} />
           </>
         )}
       </Loaded>
     </>
+  );
+}
+
+/** The tag for what is held, and one's own notice where one has or had some. */
+function HoldPapers({ hold }: { hold: Hold }) {
+  const { storehouse, household } = useHouse();
+  const own = useQuery({ ...ownPartQuery({ storehouse, hold: hold.id }), enabled: household !== null });
+  const path = `holds/${hold.id}/papers/recall-notice`;
+  const isOwn = own.data?.isConcerned === true && hold.ended !== 'released';
+  return (
+    <PaperLinks
+      papers={[
+        { kind: 'quarantine-tag', path: `holds/${hold.id}/tag` },
+        ...(isOwn ? [{ kind: 'recall-notice', path }] : []),
+      ]}
+    />
   );
 }
 

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { DestroyForm } from './own-part.tsx';
 import { type Hold, type Standing, standingQuery } from './queries.ts';
 import { useHoldText } from './words.ts';
@@ -19,6 +20,7 @@ export function StandingOf({ hold }: { hold: Hold }) {
           <>
             <Households standing={standing} />
             <Pantries standing={standing} />
+            {hold.ended === 'released' ? null : <OnPaper hold={hold} standing={standing} />}
           </>
         )}
       </Loaded>
@@ -86,6 +88,32 @@ function Pantries({ standing: { pantries } }: { standing: Standing }) {
           </li>
         ))}
       </ul>
+    </>
+  );
+}
+
+/** A notice to be carried to each household that no screen has reached, and to each pantry. */
+function OnPaper({ hold, standing: { households, pantries } }: { hold: Hold; standing: Standing }) {
+  const words = useHoldText();
+  const of = (whom: 'household' | 'pantry', id: string, name: string) => ({
+    kind: 'recall-notice',
+    path: `holds/${hold.id}/papers/recall-notice?${whom}=${id}`,
+    of: name,
+  });
+  const papers = [
+    ...households
+      .filter(({ acknowledgedAt }) => acknowledgedAt === null)
+      .map(({ householdId, name }) => of('household', householdId, name)),
+    ...[...new Map(pantries.map(({ pantryId, pantry }) => [pantryId, pantry]))].map(([id, name]) =>
+      of('pantry', id, name),
+    ),
+  ];
+  if (papers.length === 0) return null;
+  return (
+    <>
+      <h3>{words.onPaper}</h3>
+      <p>{words.onPaperSays}</p>
+      <PaperLinks papers={papers} />
     </>
   );
 }

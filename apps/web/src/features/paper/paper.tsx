@@ -103,6 +103,8 @@ function WayBack({ paper }: { paper: FoundPaper }) {
         {...shared}
       />
     );
+  if (paper.kind === 'recall-notice')
+    return <Link to="/s/$storehouse/holds/$hold" params={{ storehouse, hold: subject }} {...shared} />;
   if (paper.kind === 'handover')
     return <Link to="/s/$storehouse/handover" params={{ storehouse }} {...shared} />;
   if (paper.kind === 'shelf-list' || paper.kind === 'eat-first-list')

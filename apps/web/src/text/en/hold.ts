@@ -74,6 +74,9 @@ export const en = {
   pantry: (name: string, no: number, day: string, mass: string) =>
     `${name}, manifest ${no} of ${day}: ${mass}`,
   contact: (duty: string, contact: string) => `Ask for the ${duty}: ${contact}`,
+  onPaper: 'On paper, for whoever is not reached',
+  onPaperSays:
+    'Each has its own codes, what to do, and a slip to tick, sign and give back. Bring it, or send it, and ask by telephone as well.',
   releaseTitle: 'Let it go',
   finding: 'What was found',
   askRelease: 'Ask for its release',

@@ -29,6 +29,7 @@ export const en = {
     'shelf-list': 'Shelf list, to count',
     'eat-first-list': 'Eat-first list',
     'quarantine-tag': 'Quarantine tag',
+    'recall-notice': 'Recall notice',
     'gift-manifest': 'Manifest and receipt',
     'gift-year': 'Gifts of the year',
     'offer-notice': 'Notice of the offer',

@@ -72,6 +72,9 @@ export const es: HoldText = {
   pantries: 'Despensas a las que llamar',
   pantry: (name, no, day, mass) => `${name}, hoja de entrega ${no} del ${day}: ${mass}`,
   contact: (duty, contact) => `Pregunte por ${duty}: ${contact}`,
+  onPaper: 'En papel, para quien no se alcanza',
+  onPaperSays:
+    'Cada uno lleva sus códigos, qué hacer y un talón para marcar, firmar y devolver. Llévelo o envíelo, y pregunte también por teléfono.',
   releaseTitle: 'Liberarlo',
   finding: 'Qué se halló',
   askRelease: 'Pedir su liberación',

@@ -30,6 +30,7 @@ export const es: PaperWords = {
     'shelf-list': 'Lista de la despensa, para contar',
     'eat-first-list': 'Lista de comer primero',
     'quarantine-tag': 'Etiqueta de cuarentena',
+    'recall-notice': 'Aviso de retirada',
     'gift-manifest': 'Manifiesto y recibo',
     'gift-year': 'Donaciones del año',
     'offer-notice': 'Aviso de la oferta',

@@ -18,6 +18,7 @@ export type PaperKind =
   | 'seam-log'
   | 'loan-slip'
   | 'quarantine-tag'
+  | 'recall-notice'
   | 'shelf-list'
   | 'eat-first-list'
   | 'gift-manifest'

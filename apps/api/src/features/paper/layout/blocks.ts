@@ -32,6 +32,9 @@ function drawBlock(sheet: Sheet, block: Block): void {
     case 'signatures':
       drawSignatures(sheet, block.boxes);
       break;
+    case 'slip':
+      within(sheet.doc, 'Div', () => drawSlip(sheet, block));
+      break;
     case 'side-by-side':
       within(sheet.doc, 'Div', () => drawSideBySide(sheet, block));
   }
@@ -142,6 +145,29 @@ function drawSignatures(sheet: Sheet, boxes: readonly string[]): void {
     }
     sheet.y += height + 8;
   }
+}
+
+type Slip = Extract<Block, { kind: 'slip' }>;
+
+/** Points that a slip with five rows to tick and two boxes to sign takes, at the plain size. */
+const SLIP_HEIGHT = 300;
+
+/** A line to cut along, and beneath it what is handed back. */
+function drawSlip(sheet: Sheet, { title, blocks }: Slip): void {
+  ensureRoom(sheet, SLIP_HEIGHT * sheet.scale);
+  const { doc, left, width, y } = sheet;
+  drawUnread(doc, () =>
+    doc
+      .lineWidth(0.8)
+      .dash(5, { space: 4 })
+      .moveTo(left, y)
+      .lineTo(left + width, y)
+      .stroke('black')
+      .undash(),
+  );
+  sheet.y += 6;
+  drawHeading(sheet, title);
+  drawBlocks(sheet, blocks);
 }
 
 type SideBySide = Extract<Block, { kind: 'side-by-side' }>;

@@ -2,6 +2,7 @@ import { giftEn, giftEs, offerEn, offerEs } from './giving.ts';
 import { handoverEn, handoverEs } from './handover.ts';
 import { loanEn, loanEs } from './loan-slip.ts';
 import { tagEn, tagEs } from './quarantine-tag.ts';
+import { recallEn, recallEs } from './recall-notice.ts';
 import { runEn, runEs } from './run-sheet.ts';
 import { seamEn, seamEs } from './seam-log.ts';
 import { eatFirstListEn, eatFirstListEs, shelfListEn, shelfListEs } from './shelf-lists.ts';
@@ -12,6 +13,7 @@ export const packingEn = {
   seam: seamEn,
   loan: loanEn,
   tag: tagEn,
+  recall: recallEn,
   shelfList: shelfListEn,
   eatFirst: eatFirstListEn,
   gift: giftEn,
@@ -23,6 +25,7 @@ export const packingTitlesEn = {
   'seam-log': seamEn.title,
   'loan-slip': loanEn.title,
   'quarantine-tag': tagEn.title,
+  'recall-notice': recallEn.title,
   'shelf-list': shelfListEn.title,
   'eat-first-list': eatFirstListEn.title,
   'gift-manifest': giftEn.title,
@@ -36,6 +39,7 @@ export const packingEs: typeof packingEn = {
   seam: seamEs,
   loan: loanEs,
   tag: tagEs,
+  recall: recallEs,
   shelfList: shelfListEs,
   eatFirst: eatFirstListEs,
   gift: giftEs,
@@ -47,6 +51,7 @@ export const packingTitlesEs: typeof packingTitlesEn = {
   'seam-log': seamEs.title,
   'loan-slip': loanEs.title,
   'quarantine-tag': tagEs.title,
+  'recall-notice': recallEs.title,
   'shelf-list': shelfListEs.title,
   'eat-first-list': eatFirstListEs.title,
   'gift-manifest': giftEs.title,
