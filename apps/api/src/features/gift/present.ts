@@ -113,6 +113,7 @@ export function presentManifest({ manifest, pantry, signedOutBy, lines }: Manife
   return {
     id: manifest.giftManifestId,
     number: manifest.manifestNo,
+    matchingId: manifest.giftMatchingId,
     stage: manifest.stage,
     version: manifest.version,
     pantryId: pantry.pantryId,

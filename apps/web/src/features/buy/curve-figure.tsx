@@ -1,9 +1,9 @@
 import { useId } from 'react';
 import { useHouse } from '../../ui/house.ts';
+import { useWidth } from '../../ui/use-width.ts';
 import type { CurveOffer } from './curve.ts';
 import { type Curve, type CurveLine, curveOf, pricesOf, type Span, ticksOf, type Wanted } from './curve.ts';
 import { type Obstacle, placeNames } from './name-places.ts';
-import { useWidth } from './use-width.ts';
 import { useRunText } from './words.ts';
 import './run.css';
 

@@ -1,3 +1,4 @@
+import { spellCode } from '@sheafbook/units';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
@@ -23,7 +24,7 @@ export function FactsForm({ rows }: { rows: readonly Queued[] }) {
           value={container.id}
           options={rows.map((row) => ({
             value: row.id,
-            name: `${row.code}, ${named(row, format.language)}`,
+            name: `${spellCode(row.code)}, ${named(row, format.language)}`,
           }))}
           onChange={setChosen}
         />

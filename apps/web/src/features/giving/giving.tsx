@@ -1,3 +1,4 @@
+import { spellCode } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -10,6 +11,9 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
+import { hillMonths } from '../rotation/hills.ts';
+import { HillsPicture } from '../rotation/hills-picture.tsx';
+import { storeRotationQuery } from '../rotation/queries.ts';
 import { FactsForm } from './facts-form.tsx';
 import {
   gives,
@@ -37,53 +41,62 @@ export function Giving() {
   useTitle(words.title);
   const reading = joined(useQuery(queueQuery({ storehouse })), useQuery(manifestsQuery({ storehouse })));
   return (
-    <>
-      <h1>{words.title}</h1>
-      <PaperLinks papers={PAPERS} />
-      <p>{words.opening}</p>
-      <Loaded reading={reading}>
-        {([{ containers }, { manifests }]) => {
-          const due = containers.filter(({ isDue, outOn }) => isDue && outOn === null);
-          const grams = due.reduce((sum, row) => sum + row.grams, 0);
-          return (
-            <>
-              {due.length === 0 ? (
-                <p>{words.nothingDue}</p>
-              ) : (
-                <NextStep title={words.due(due.length, format.mass(grams))}>
-                  {gives(house) ? (
-                    <Link className="btn go" to="/s/$storehouse/giving/match" params={{ storehouse }}>
-                      {words.match}
-                    </Link>
-                  ) : null}
-                </NextStep>
-              )}
-              <div className="actions">
-                <Link className="btn" to="/s/$storehouse/giving/pantries" params={{ storehouse }}>
-                  {words.pantries}
+    <Loaded reading={reading}>
+      {([{ containers }, { manifests }]) => {
+        const due = containers.filter(({ isDue, outOn }) => isDue && outOn === null);
+        const grams = due.reduce((sum, row) => sum + row.grams, 0);
+        return (
+          <>
+            <h1>{due.length === 0 ? words.nothingDue : words.due(due.length, format.mass(grams))}</h1>
+            <p>{words.opening}</p>
+            {due.length > 0 && gives(house) ? (
+              <NextStep title={words.toPantry}>
+                <Link className="btn go" to="/s/$storehouse/giving/match" params={{ storehouse }}>
+                  {words.match}
                 </Link>
-                {seesStoreRisk(house) ? (
-                  <Link className="btn" to="/s/$storehouse/giving/risk" params={{ storehouse }}>
-                    {words.riskTitle}
-                  </Link>
-                ) : null}
-                <Link className="btn" to="/s/$storehouse/giving/year" params={{ storehouse }}>
-                  {words.year}
+              </NextStep>
+            ) : null}
+            {seesStoreRisk(house) ? <RiskAhead /> : null}
+            <div className="actions">
+              <Link className="btn" to="/s/$storehouse/giving/pantries" params={{ storehouse }}>
+                {words.pantries}
+              </Link>
+              {seesStoreRisk(house) ? (
+                <Link className="btn" to="/s/$storehouse/giving/risk" params={{ storehouse }}>
+                  {words.riskTitle}
                 </Link>
-              </div>
-              <Manifests manifests={manifests} />
-              <Queue rows={containers} />
-              {gives(house) && containers.length > 0 ? (
-                <>
-                  <FactsForm rows={containers} />
-                  <SendOn rows={containers.filter(({ outOn, isHeld }) => outOn === null && !isHeld)} />
-                </>
               ) : null}
-            </>
-          );
-        }}
-      </Loaded>
-    </>
+              <Link className="btn" to="/s/$storehouse/giving/year" params={{ storehouse }}>
+                {words.year}
+              </Link>
+            </div>
+            <Manifests manifests={manifests} />
+            <Queue rows={containers} />
+            {gives(house) && containers.length > 0 ? (
+              <>
+                <FactsForm rows={containers} />
+                <SendOn rows={containers.filter(({ outOn, isHeld }) => outOn === null && !isHeld)} />
+              </>
+            ) : null}
+            <PaperLinks papers={PAPERS} />
+          </>
+        );
+      }}
+    </Loaded>
+  );
+}
+
+/** The hills of common stock; what would change them is asked on their own page. */
+function RiskAhead() {
+  const words = useGivingText();
+  const { storehouse, format } = useHouse();
+  const { data } = useQuery(storeRotationQuery({ storehouse }, 'none'));
+  if (!data || data.risk.grams === 0) return null;
+  return (
+    <section>
+      <h2>{words.riskAhead}</h2>
+      <HillsPicture months={hillMonths(data.risk.byMonth, [], format.today().slice(0, 7))} hasOther={false} />
+    </section>
   );
 }
 
@@ -156,7 +169,7 @@ function Queue({ rows }: { rows: readonly Queued[] }) {
               key: row.id,
               cells: [
                 <span key="what">
-                  {row.code}
+                  {spellCode(row.code)}
                   <span className="soft block">
                     {named(row, format.language)}, {kindNamed(row, format.language)}
                   </span>
@@ -215,7 +228,7 @@ function SendOn({ rows }: { rows: readonly Queued[] }) {
           value={container.id}
           options={rows.map((row) => ({
             value: row.id,
-            name: `${row.code}, ${named(row, format.language)}`,
+            name: `${spellCode(row.code)}, ${named(row, format.language)}`,
           }))}
           onChange={setChosen}
         />

@@ -1,3 +1,4 @@
+import { spellCode } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
@@ -50,6 +51,12 @@ function Sheet({ manifest }: { manifest: Manifest }) {
       )}
       {manifest.calledOffBecause === null ? null : <p>{manifest.calledOffBecause}</p>}
       <Lines manifest={manifest} />
+      <Link
+        to="/s/$storehouse/giving/matchings/$matching"
+        params={{ storehouse: house.storehouse, matching: manifest.matchingId }}
+      >
+        {words.whyThese}
+      </Link>
       <p>{words.safe}</p>
       <p className="soft">{words.law}</p>
       <PaperLinks papers={[{ kind: 'gift-manifest', path: `gift-manifests/${manifest.id}/paper` }]} />
@@ -78,7 +85,6 @@ function Lines({ manifest }: { manifest: Manifest }) {
       columns={[
         { name: words.container },
         { name: words.mass, isNumber: true },
-        { name: words.eatFirst },
         ...(hasAnswer ? [{ name: words.answer }] : []),
       ]}
       rows={[
@@ -86,20 +92,20 @@ function Lines({ manifest }: { manifest: Manifest }) {
           key: line.containerId,
           cells: [
             <span key="what">
-              {line.code}
+              {spellCode(line.code)}
               <span className="soft block">
                 {named(line, format.language)}, {kindNamed(line, format.language)}
               </span>
+              <span className="soft block">{words.eatFirstBy(format.day(line.eatFirstOn))}</span>
             </span>,
             format.mass(line.grams),
-            format.day(line.eatFirstOn),
             ...(hasAnswer ? [answerOf(line)] : []),
           ],
         })),
         {
           key: 'sum',
           isSum: true,
-          cells: [words.total, format.mass(manifest.grams), '', ...(hasAnswer ? [''] : [])],
+          cells: [words.total, format.mass(manifest.grams), ...(hasAnswer ? [''] : [])],
         },
       ]}
     />

@@ -1,15 +1,17 @@
+import { spellCode } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
-import { Ledger } from '../../ui/pieces.tsx';
+import { Ledger, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
-import { gives, inside, kindNamed, type Matching, matchingQuery, named } from './queries.ts';
+import { MatchingGrid } from './matching-grid.tsx';
+import { gives, inside, kindNamed, type Matching, manifestsQuery, matchingQuery, named } from './queries.ts';
 import { useGivingText } from './words.ts';
 
 /** What goes where, what the nearest door first would have lost, why not, and in which order the van is loaded. */
@@ -41,6 +43,7 @@ function Matched({ matching }: { matching: Matching }) {
       <h1>{words.matched(format.mass(matching.givenGrams), used)}</h1>
       <p>{lost > 0 ? words.lost(format.mass(lost)) : words.nothingLost}</p>
       <p className="soft">{words.proved}</p>
+      <MatchingGrid matching={matching} />
       {matching.trips.map((trip, at) => (
         <section className="stack" key={`${trip.pantryId} ${trip.onDay}`}>
           <h2>{words.load(trip.pantry, format.day(trip.onDay))}</h2>
@@ -53,16 +56,20 @@ function Matched({ matching }: { matching: Matching }) {
                 grams={trip.grams}
                 title={words.load(trip.pantry, format.day(trip.onDay))}
               />
-              {gives(house) ? <SignOut matching={matching.id} trip={at} pantry={trip.pantry} /> : null}
+              <SignedOut matching={matching.id} trip={trip}>
+                {gives(house) ? <SignOut matching={matching.id} trip={at} pantry={trip.pantry} /> : null}
+              </SignedOut>
             </>
           )}
         </section>
       ))}
-      <Why matching={matching} />
       <VanOrder matching={matching} />
     </>
   );
 }
+
+const codesOf = ({ containers }: { containers: readonly { code: string }[] }) =>
+  containers.map(({ code }) => spellCode(code)).join(', ');
 
 type Load = Matching['trips'][number]['loads'][number];
 
@@ -84,7 +91,7 @@ function Loads({ rows, grams, title }: { rows: readonly Load[]; grams: number; t
           cells: [
             <span key="what">
               {named(row, format.language)}
-              <span className="soft block">{row.containers.map(({ code }) => code).join(' ')}</span>
+              <span className="soft block">{codesOf(row)}</span>
             </span>,
             `${row.containers.length} × ${kindNamed(row, format.language)}`,
             format.mass(row.containers.length * row.containerGrams),
@@ -94,6 +101,34 @@ function Loads({ rows, grams, title }: { rows: readonly Load[]; grams: number; t
         { key: 'sum', isSum: true, cells: [words.total, '', format.mass(grams), ''] },
       ]}
     />
+  );
+}
+
+type SignedOutProps = { matching: string; trip: Matching['trips'][number]; children: ReactNode };
+
+/** The manifest that a trip went out with; while there is none, what is here to sign it out with. */
+function SignedOut({ matching, trip, children }: SignedOutProps) {
+  const words = useGivingText();
+  const { storehouse } = useHouse();
+  const { data } = useQuery(manifestsQuery({ storehouse }));
+  const manifest = data?.manifests.find(
+    (one) =>
+      one.matchingId === matching &&
+      one.pantryId === trip.pantryId &&
+      one.onDay === trip.onDay &&
+      one.stage !== 'called-off',
+  );
+  if (!manifest) return children;
+  return (
+    <p>
+      <Link to="/s/$storehouse/giving/manifests/$manifest" params={{ storehouse, manifest: manifest.id }}>
+        {words.manifest(manifest.number)}
+      </Link>{' '}
+      <State
+        kind={manifest.stage === 'received' ? 'well' : 'watch'}
+        word={words.stages[manifest.stage] ?? manifest.stage}
+      />
+    </p>
   );
 }
 
@@ -141,42 +176,6 @@ function SignOut({ matching, trip, pantry }: { matching: string; trip: number; p
   );
 }
 
-/** Each lot and each trip: it may go, or every rule of the card that says no. */
-function Why({ matching }: { matching: Matching }) {
-  const words = useGivingText();
-  const { format } = useHouse();
-  if (matching.lots.length === 0) return null;
-  return (
-    <section className="stack">
-      <h2>{words.why}</h2>
-      <Ledger
-        caption={words.why}
-        columns={[
-          { name: words.food },
-          ...matching.trips.map(({ pantry, onDay }) => ({ name: `${pantry}, ${format.shortDay(onDay)}` })),
-        ]}
-        rows={matching.lots.map((lot) => ({
-          key: lot.containers[0]?.id ?? '',
-          cells: [
-            <span key="what">
-              {named(lot, format.language)}, {words.containers(lot.containers.length)}
-              <span className="soft block">
-                {lot.containers.map(({ code }) => code).join(' ')}
-                {lot.left > 0 ? `; ${words.left(lot.left)}` : ''}
-              </span>
-            </span>,
-            ...lot.refusals.map((refusals) =>
-              refusals.length === 0
-                ? words.goes
-                : refusals.map((refusal) => words.refusals[refusal] ?? refusal).join('; '),
-            ),
-          ],
-        }))}
-      />
-    </section>
-  );
-}
-
 /** Day by day what goes into the van, first in first. */
 function VanOrder({ matching }: { matching: Matching }) {
   const words = useGivingText();
@@ -193,7 +192,7 @@ function VanOrder({ matching }: { matching: Matching }) {
           <ol>
             {loads.map((load) => (
               <li key={`${load.lot} ${load.pantry}`}>
-                <b>{load.containers.map(({ code }) => code).join(' ')}</b>, {named(load, format.language)}
+                <b>{codesOf(load)}</b>, {named(load, format.language)}
                 <span className="soft block">
                   {load.pantry}; {words.closes}: {format.day(load.giftClosesOn)}
                 </span>

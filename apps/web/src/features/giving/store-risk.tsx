@@ -1,3 +1,4 @@
+import { spellCode } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -62,7 +63,7 @@ function First({ queue }: { queue: Rotation['queue'] }) {
           key: row.container?.id ?? row.lotId,
           cells: [
             <span key="what">
-              {row.container?.code ?? ''}
+              {row.container ? spellCode(row.container.code) : null}
               <span className="soft block">
                 {format.language === 'es' ? row.food.nameEs : row.food.nameEn}
               </span>

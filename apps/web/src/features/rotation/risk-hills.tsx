@@ -3,11 +3,10 @@ import { Choice } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { AsTable, Ledger } from '../../ui/pieces.tsx';
 import { placesQuery } from '../place/queries.ts';
-import { type HillMonth, hillMonths } from './hills.ts';
+import { hillMonths } from './hills.ts';
+import { HillsPicture } from './hills-picture.tsx';
 import type { Rotation, WhatIf } from './queries.ts';
 import { useRotationText } from './words.ts';
-
-const [WIDTH, HEIGHT, FOOT] = [320, 150, 22];
 
 /** Picture 4: what passes its day uneaten, month by month, and a second line for what would be otherwise. */
 export function RiskHills({
@@ -26,11 +25,11 @@ export function RiskHills({
   const { storehouse, format } = useHouse();
   const places = useQuery(placesQuery({ storehouse })).data?.places ?? [];
   if (risk.grams === 0) return null;
-  const months = hillMonths(risk.byMonth, other?.byMonth ?? []);
+  const months = hillMonths(risk.byMonth, other?.byMonth ?? [], format.today().slice(0, 7));
   return (
     <section>
       <h2>{words.riskTitle}</h2>
-      <Hills months={months} hasOther={other !== null} />
+      <HillsPicture months={months} hasOther={other !== null} />
       <Choice
         label={words.whatIf}
         value={whatIf}
@@ -94,66 +93,5 @@ export function RiskHills({
         />
       </AsTable>
     </section>
-  );
-}
-
-/** Height at a month's middle is its grams, with straight lines between. */
-function Hills({ months, hasOther }: { months: readonly HillMonth[]; hasOther: boolean }) {
-  const words = useRotationText();
-  const { format } = useHouse();
-  const most = Math.max(...months.flatMap(({ grams, otherGrams }) => [grams, otherGrams]), 1);
-  const step = WIDTH / (months.length + 1);
-  const x = (at: number) => (at + 1) * step;
-  const y = (grams: number) => HEIGHT - FOOT - (grams / most) * (HEIGHT - FOOT - 18);
-  const line = (of: 'grams' | 'otherGrams') =>
-    `M0 ${HEIGHT - FOOT}${months.map((month, at) => `L${x(at)} ${y(month[of])}`).join('')}L${WIDTH} ${HEIGHT - FOOT}`;
-  const peakAt = months.findIndex(({ grams }) => grams === Math.max(...months.map((one) => one.grams)));
-  const peak = months[peakAt];
-  const nameOfMonth = (month: string) =>
-    month === '' ? '' : `${format.monthName(`${month}-01`)} ${month.slice(0, 4)}`;
-  const [first, last] = [months[0]?.month ?? '', months.at(-1)?.month ?? ''];
-  return (
-    <svg className="hills" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words.riskTitle}>
-      <pattern
-        id="hill-hatch"
-        width="6"
-        height="6"
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(45)"
-      >
-        <rect width="6" height="6" fill="var(--cloth)" />
-        <path d="M0 0V6" stroke="var(--ink)" strokeWidth="1" />
-      </pattern>
-      <path d={line('grams')} fill="url(#hill-hatch)" stroke="var(--ink)" strokeWidth="1.5" />
-      {hasOther ? (
-        <path
-          d={line('otherGrams')}
-          fill="none"
-          stroke="var(--accent)"
-          strokeWidth="2.5"
-          strokeDasharray="6 4"
-        />
-      ) : null}
-      <path d={`M0 ${HEIGHT - FOOT}H${WIDTH}`} stroke="var(--ink)" />
-      {peak ? (
-        <text
-          x={Math.min(Math.max(x(peakAt), 44), WIDTH - 44)}
-          y={12}
-          textAnchor="middle"
-          fontSize="13"
-          fill="var(--ink)"
-        >
-          {format.mass(peak.grams)}
-        </text>
-      ) : null}
-      <text x="0" y={HEIGHT - 5} fontSize="13" fill="var(--soft)">
-        {nameOfMonth(first)}
-      </text>
-      {last === first ? null : (
-        <text x={WIDTH} y={HEIGHT - 5} textAnchor="end" fontSize="13" fill="var(--soft)">
-          {nameOfMonth(last)}
-        </text>
-      )}
-    </svg>
   );
 }

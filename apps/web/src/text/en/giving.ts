@@ -7,6 +7,8 @@ export const en = {
   due: (containers: number, mass: string) =>
     `${s(containers, 'container', 'containers')}, ${mass}, should be given soon.`,
   nothingDue: 'Nothing of common stock has to be given yet.',
+  toPantry: 'What can be driven to a pantry',
+  riskAhead: 'Common stock that would pass its day, by month',
   match: 'Match with trips',
   pantries: 'Pantries and their cards',
   year: 'The year’s gifts',
@@ -154,8 +156,12 @@ export const en = {
   driver: 'Who drives',
   signOut: 'Sign this trip out',
   why: 'What goes where, and why not',
-  goes: 'may go',
-  left: (count: number) => `${count} left`,
+  stays: 'Stays',
+  eatFirstBy: (day: string) => `eat first by ${day}`,
+  notNeeded: 'would take it; all of it is placed',
+  noRoom: 'would take it; there is no room left',
+  ofRoom: (mass: string, room: string) => `${mass} of ${room}`,
+  whyThese: 'Why these, and why not the rest',
   loadVan: 'Loading order',
   loadVanWords: 'The farthest door is loaded first; at each door, what closes first.',
   refusals: {
