@@ -1837,6 +1837,7 @@ table book.packing_session row level security
   signed_by uuid
   signed_at timestamp with time zone
   ended_because text default ''::text not null
+  started_at timestamp with time zone
   constraint packing_session_pkey PRIMARY KEY (storehouse_id, packing_session_id)
   constraint packing_session_name_once UNIQUE (storehouse_id, name)
   constraint packing_session_created_by_fk FOREIGN KEY (storehouse_id, created_by) REFERENCES book.person(storehouse_id, person_id)
@@ -1850,7 +1851,7 @@ table book.packing_session row level security
   constraint packing_session_stage_known CHECK ((stage = ANY (ARRAY['open'::text, 'running'::text, 'signed'::text, 'settled'::text, 'called-off'::text])))
   constraint packing_session_within_a_day CHECK (((ends_at > starts_at) AND (ends_at <= (starts_at + '24:00:00'::interval))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (break_minutes, clean_down_minutes, ended_because, ends_at, line_fee_minor_units, lines, name, people_a_line, place, setup_minutes, signed_at, signed_by, stage, starts_at, stations, version) to sheafbook_app
+  grant insert, select, update (break_minutes, clean_down_minutes, ended_because, ends_at, line_fee_minor_units, lines, name, people_a_line, place, setup_minutes, signed_at, signed_by, stage, started_at, starts_at, stations, version) to sheafbook_app
 
 table book.packing_slot row level security
   storehouse_id uuid not null
@@ -1863,17 +1864,20 @@ table book.packing_slot row level security
   state text not null
   asked_at timestamp with time zone not null
   asked_by uuid not null
+  came_at timestamp with time zone
+  freed_at timestamp with time zone
   constraint packing_slot_pkey PRIMARY KEY (storehouse_id, packing_slot_id)
   constraint packing_slot_asked_by_fk FOREIGN KEY (storehouse_id, asked_by) REFERENCES book.person(storehouse_id, person_id)
   constraint packing_slot_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint packing_slot_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
   constraint packing_slot_has_its_line CHECK (((state <> 'booked'::text) OR (line IS NOT NULL)))
-  constraint packing_slot_state_known CHECK ((state = ANY (ARRAY['booked'::text, 'waiting'::text, 'given-back'::text])))
+  constraint packing_slot_not_come_whole CHECK (((state <> 'not-come'::text) OR ((freed_at IS NOT NULL) AND (came_at IS NULL))))
+  constraint packing_slot_state_known CHECK ((state = ANY (ARRAY['booked'::text, 'waiting'::text, 'given-back'::text, 'not-come'::text])))
   constraint packing_slot_takes_time CHECK ((ends_at > starts_at))
   constraint packing_slot_line_at_a_time EXCLUDE USING gist (storehouse_id WITH =, packing_session_id WITH =, line WITH =, tstzrange(starts_at, ends_at) WITH &&) WHERE ((state = 'booked'::text))
-  CREATE UNIQUE INDEX packing_slot_one_open ON book.packing_slot USING btree (storehouse_id, packing_session_id, household_id) WHERE (state <> 'given-back'::text)
+  CREATE UNIQUE INDEX packing_slot_one_open ON book.packing_slot USING btree (storehouse_id, packing_session_id, household_id) WHERE (state = ANY (ARRAY['booked'::text, 'waiting'::text]))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (line, state) to sheafbook_app
+  grant insert, select, update (asked_at, came_at, ends_at, freed_at, line, starts_at, state) to sheafbook_app
 
 table book.packing_wish row level security
   storehouse_id uuid not null

@@ -268,6 +268,7 @@ describe('a version that somebody else has overtaken', () => {
       'PUT /packing-sessions/:session/hand',
       'PUT /packing-sessions/:session/hands/:person',
       'PUT /packing-sessions/:session/left',
+      'PUT /packing-sessions/:session/slots/:slot/arrival',
       'PUT /packing-sessions/:session/wishes',
       'PUT /places/:place/months',
       'PUT /seam-limits/:kind',

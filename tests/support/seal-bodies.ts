@@ -26,5 +26,6 @@ export const sealBodies = (
     ...{ containers: [{ containerId: ids.container ?? ids.kind }], containerKindId: ids.kind },
     ...{ treatment: 'none', note: '' },
   },
+  'PUT /packing-sessions/:session/slots/:slot/arrival': { isHere: true },
   'POST /re-cannings/:reCanning/undoing': { reason: 'the wrong can' },
 });

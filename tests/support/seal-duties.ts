@@ -9,5 +9,6 @@ export const SEAL_DUTIES: Readonly<Record<string, string>> = {
   'POST /seal-holds/settling': 'coordinator packing_lead equipment_keeper',
   'POST /re-cannings': 'coordinator packing_lead equipment_keeper',
   'POST /re-cannings/:reCanning/undoing': 'coordinator packing_lead equipment_keeper',
+  'PUT /packing-sessions/:session/slots/:slot/arrival': 'member',
   'GET /own-doubts': 'household',
 };

@@ -42,6 +42,7 @@ export const packingSessions = book.table(
     signedBy: uuid('signed_by'),
     signedAt: timestamp('signed_at', { withTimezone: true, mode: 'date' }),
     endedBecause: text('ended_because').notNull().default(''),
+    startedAt: timestamp('started_at', { withTimezone: true, mode: 'date' }),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.packingSessionId] })],
 );
@@ -79,6 +80,8 @@ export const packingSlots = book.table(
     state: text('state').notNull(),
     askedAt: timestamp('asked_at', { withTimezone: true, mode: 'date' }).notNull(),
     askedBy: uuid('asked_by').notNull(),
+    cameAt: timestamp('came_at', { withTimezone: true, mode: 'date' }),
+    freedAt: timestamp('freed_at', { withTimezone: true, mode: 'date' }),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.packingSlotId] })],
 );

@@ -189,6 +189,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'packing_session_stage_known',
   'packing_session_within_a_day',
   'packing_slot_has_its_line',
+  'packing_slot_not_come_whole',
   'packing_slot_state_known',
   'packing_slot_takes_time',
   'packing_wish_counts_something',

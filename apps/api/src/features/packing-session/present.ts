@@ -47,16 +47,23 @@ const presentSlot = ({ slot }: SlotOf, householdId: string | null) => ({
   startsAt: slot.startsAt.toISOString(),
   endsAt: slot.endsAt.toISOString(),
   state: slot.state,
+  cameAt: slot.cameAt?.toISOString() ?? null,
 });
 
+/** A time as whoever was ticked at it sees it. */
+export const presentOwnSlot = (slot: SlotOf) => presentSlot(slot, slot.slot.householdId);
+
 export function presentReading(reading: SessionReading) {
-  const { session, wishes, slots, hands, ownGrams, householdId, personId } = reading;
+  const { session, wishes, slots, freed, hands, ownGrams, householdId, personId } = reading;
+  const missed = freed.find(({ slot }) => slot.householdId === householdId);
   const own = hands.find(({ hand }) => hand.personId === personId)?.hand;
   return {
     session: presentSession(session),
     wishes: wishes.map(presentOwnWish),
     ownGrams: [...ownGrams].map(([foodId, grams]) => ({ foodId, grams })),
     slots: slots.map((slot) => presentSlot(slot, householdId)),
+    /** My own time that is free again because nobody of us came for it. */
+    missed: missed === undefined ? null : presentOwnSlot(missed),
     hand: own
       ? {
           isComing: own.state === 'coming' || own.state === 'came',
@@ -81,12 +88,16 @@ export const presentHands = (hands: readonly HandOf[]) => ({
 });
 
 export function presentPlan(reading: PlanReading) {
-  const { session, wishes, slots, lines, hands, wanted, expected, chance, moreToAsk } = reading;
+  const { session, wishes, slots, freed, here, lines, hands, wanted, expected, chance, moreToAsk } = reading;
   const byId = new Map(wishes.map((row) => [row.wish.packingWishId, row]));
   return {
     session: presentSession(session),
     linesNeeded: linesNeeded(slots),
-    slots: slots.map((row) => ({ ...presentSlot(row, null), household: row.household.name })),
+    slots: [...slots, ...freed].map((row) => ({
+      ...presentSlot(row, null),
+      household: row.household.name,
+      isHere: here.has(row.slot.householdId),
+    })),
     crew: { ...presentHands(hands), wanted, expected, chance, moreToAsk },
     lines: lines.map((line) => ({
       containers: line.containers,

@@ -10,14 +10,16 @@ import {
   type PackingHandRow,
   type PackingSessionRow,
   type PackingSlotRow,
+  packingBags,
   packingHands,
+  packingPours,
   packingSessions,
   packingSlots,
   packingWishes,
   persons,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, gt, inArray, lt, ne, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, inArray, isNull, lt, lte, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import type { SessionQuery } from './schema.ts';
@@ -185,8 +187,21 @@ export async function listOwnMoistures(
   return of;
 }
 
+const OPEN_SLOTS = ['booked', 'waiting'] as const;
+
 /** The slots that are booked or wait, in the order in which they were asked for. */
-export async function listSlots(tx: Tx, storehouseId: string, sessionId: string) {
+export const listSlots = (tx: Tx, storehouseId: string, sessionId: string) =>
+  selectSlots(tx, storehouseId, { sessionId, states: OPEN_SLOTS });
+
+/** The times that are free again because nobody came for them. */
+export const listFreedSlots = (tx: Tx, storehouseId: string, sessionId: string) =>
+  selectSlots(tx, storehouseId, { sessionId, states: ['not-come'] });
+
+function selectSlots(
+  tx: Tx,
+  storehouseId: string,
+  { sessionId, states }: { sessionId: string; states: readonly string[] },
+) {
   return tx
     .select({ slot: packingSlots, household: households })
     .from(packingSlots)
@@ -195,12 +210,53 @@ export async function listSlots(tx: Tx, storehouseId: string, sessionId: string)
       and(
         eq(packingSlots.storehouseId, storehouseId),
         eq(packingSlots.packingSessionId, sessionId),
-        ne(packingSlots.state, 'given-back'),
+        inArray(packingSlots.state, [...states]),
       ),
     )
     .orderBy(asc(packingSlots.askedAt), asc(households.seat));
 }
 export type SlotOf = Awaited<ReturnType<typeof listSlots>>[number];
+
+/** The times of running sessions that have begun by a moment and that nobody came for as far as the slot itself says. */
+export async function listBegunSlots(tx: Tx, storehouseId: string, begunBy: Date) {
+  return tx
+    .select({ sessionId: packingSlots.packingSessionId, slotId: packingSlots.packingSlotId })
+    .from(packingSlots)
+    .innerJoin(packingSessions, joinOn(packingSessions, packingSlots, 'packingSessionId'))
+    .where(
+      and(
+        eq(packingSlots.storehouseId, storehouseId),
+        eq(packingSlots.state, 'booked'),
+        eq(packingSessions.stage, 'running'),
+        isNull(packingSlots.cameAt),
+        lte(packingSlots.startsAt, begunBy),
+      ),
+    )
+    .orderBy(asc(packingSlots.startsAt), asc(packingSlots.packingSlotId));
+}
+
+/**
+ * The households that are seen at a session: one whose time was ticked, whose bag was brought, whose food was poured, or one
+ * of whose people came to help.
+ */
+export async function listHouseholdsHere(
+  tx: Tx,
+  storehouseId: string,
+  sessionId: string,
+): Promise<Set<string>> {
+  const rows = await tx.execute<{ household_id: string }>(sql`
+    select household_id from ${packingSlots}
+    where storehouse_id = ${storehouseId} and packing_session_id = ${sessionId} and came_at is not null
+    union select household_id from ${packingBags}
+    where storehouse_id = ${storehouseId} and packing_session_id = ${sessionId}
+    union select household_id from ${packingPours}
+    where storehouse_id = ${storehouseId} and packing_session_id = ${sessionId}
+    union select p.household_id from ${packingHands} h
+    join ${persons} p on p.storehouse_id = ${storehouseId} and p.person_id = h.person_id
+    where h.storehouse_id = ${storehouseId} and h.packing_session_id = ${sessionId} and h.state = 'came'
+      and p.household_id is not null`);
+  return new Set(rows.map((row) => row.household_id));
+}
 
 export async function insertSlot(tx: Tx, row: typeof packingSlots.$inferInsert): Promise<PackingSlotRow> {
   const [slot] = await tx.insert(packingSlots).values(row).returning();
@@ -211,7 +267,9 @@ export async function insertSlot(tx: Tx, row: typeof packingSlots.$inferInsert):
 export async function updateSlot(
   tx: Tx,
   slot: PackingSlotRow,
-  change: { line?: number; state: string },
+  change: Partial<
+    Pick<PackingSlotRow, 'line' | 'state' | 'startsAt' | 'endsAt' | 'askedAt' | 'cameAt' | 'freedAt'>
+  >,
 ): Promise<void> {
   await tx
     .update(packingSlots)
@@ -323,7 +381,7 @@ export async function listOwnSessions(
       and(
         joinOn(packingSlots, packingSessions, 'packingSessionId'),
         householdId === null ? sql`false` : eq(packingSlots.householdId, householdId),
-        ne(packingSlots.state, 'given-back'),
+        inArray(packingSlots.state, [...OPEN_SLOTS]),
       ),
     )
     .leftJoin(

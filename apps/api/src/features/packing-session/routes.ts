@@ -5,6 +5,7 @@ import { contextOf, describe, idParam, jsonBody, may, queryOf } from '../../plat
 import { mayJoinSessions, mayPlanSessions } from './policy.ts';
 import {
   presentHands,
+  presentOwnSlot,
   presentOwnWish,
   presentPlan,
   presentReading,
@@ -13,6 +14,7 @@ import {
 } from './present.ts';
 import { presentSession } from './present-session.ts';
 import {
+  arrival,
   attendance,
   callOff,
   handWish,
@@ -35,6 +37,7 @@ import {
   startSession,
   tickHand,
 } from './use-cases.ts';
+import { sayArrival } from './use-cases-arrival.ts';
 import { bookSlot, giveSlotBack, readFreeTimes } from './use-cases-slots.ts';
 
 const TAG = 'Packing sessions';
@@ -151,6 +154,18 @@ export const packingSessionRoutes = new Hono<AppEnv>()
     async (c) => {
       await giveSlotBack(contextOf(c), idParam(c, 'session'), idParam(c, 'slot'));
       return c.body(null, 204);
+    },
+  )
+  .put(
+    `${ONE}/slots/:slot/arrival`,
+    describe(TAG, 'Say that a household stands at its line; one that comes late gets the next free time', [
+      'not-your-household',
+      'session-stage-wrong',
+    ]),
+    jsonBody(arrival),
+    async (c) => {
+      const ids = { sessionId: idParam(c, 'session'), slotId: idParam(c, 'slot') };
+      return c.json(presentOwnSlot(await sayArrival(contextOf(c), ids, c.req.valid('json'))));
     },
   )
   .put(`${ONE}/hand`, describe(TAG, 'Say whether I come to help'), jsonBody(handWish), async (c) => {

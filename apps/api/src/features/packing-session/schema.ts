@@ -76,6 +76,10 @@ export const slotWish = z.strictObject({
 });
 export type SlotWish = z.infer<typeof slotWish>;
 
+/** That somebody of the household stands at the line; a tick by mistake is taken back. */
+export const arrival = z.strictObject({ isHere: z.boolean() });
+export type Arrival = z.infer<typeof arrival>;
+
 export const handWish = z.strictObject({
   isComing: z.boolean(),
   /** Trained at the seamer. */

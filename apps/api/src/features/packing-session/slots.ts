@@ -69,22 +69,48 @@ function joined(starts: readonly Interval[]): Interval[] {
 export const linesNeeded = (slots: readonly SlotOf[]): number =>
   assignLines(slots.map(({ slot }) => ({ requestId: slot.packingSlotId, ...intervalOf(slot) }))).lines;
 
+export type Promotion = { slot: PackingSlotRow; line: number; startsAt: Date; endsAt: Date };
+
 /** Who waits and now has a line, in the order in which they asked; a later one may fit where an earlier one does not. */
-export function promotable(
-  session: PackingSessionRow,
-  slots: readonly SlotOf[],
-): { slot: PackingSlotRow; line: number }[] {
-  let now = [...slots];
-  const promoted: { slot: PackingSlotRow; line: number }[] = [];
+export function promotable(session: PackingSessionRow, slots: readonly SlotOf[], now: Date): Promotion[] {
+  let standing = [...slots];
+  const promoted: Promotion[] = [];
   for (const waiting of slots.filter(({ slot }) => slot.state === 'waiting')) {
-    const line = lineFor(session, now, intervalOf(waiting.slot));
-    if (line === null) continue;
-    promoted.push({ slot: waiting.slot, line });
-    now = now.map((row) =>
-      row === waiting ? { ...row, slot: { ...row.slot, state: 'booked', line } } : row,
+    const place = placeFor(session, standing, waiting.slot, now);
+    if (place === null) continue;
+    promoted.push({ slot: waiting.slot, ...place });
+    standing = standing.map((row) =>
+      row === waiting ? { ...row, slot: { ...row.slot, ...place, state: 'booked' } } : row,
     );
   }
   return promoted;
+}
+
+/** A line at the time that was asked for, or at the first one that is left once that has begun. Null when there is none. */
+function placeFor(session: PackingSessionRow, slots: readonly SlotOf[], asked: PackingSlotRow, now: Date) {
+  if (asked.startsAt < now) return nextPlace(session, slots, minutesIn(asked), now);
+  const line = lineFor(session, slots, intervalOf(asked));
+  return line === null ? null : { line, startsAt: asked.startsAt, endsAt: asked.endsAt };
+}
+
+const MINUTE_MS = 60_000;
+export const minutesIn = ({ startsAt, endsAt }: { startsAt: Date; endsAt: Date }): number =>
+  Math.round((endsAt.getTime() - startsAt.getTime()) / MINUTE_MS);
+
+/** The first time from now on at which a line is free for so many minutes. Null when the day has none left. */
+export function nextPlace(
+  session: PackingSessionRow,
+  slots: readonly SlotOf[],
+  minutes: number,
+  now: Date,
+): Omit<Promotion, 'slot'> | null {
+  const nowMs = Math.ceil(now.getTime() / MINUTE_MS) * MINUTE_MS;
+  const stretch = freeStarts(session, slots, minutes).find(({ endMs }) => endMs >= nowMs);
+  if (stretch === undefined) return null;
+  const startMs = Math.max(stretch.startMs, nowMs);
+  const place = { startMs, endMs: startMs + minutes * MINUTE_MS };
+  const line = lineFor(session, slots, place);
+  return line === null ? null : { line, startsAt: new Date(startMs), endsAt: new Date(place.endMs) };
 }
 
 /** A session can't shrink beneath the slots that stand. */

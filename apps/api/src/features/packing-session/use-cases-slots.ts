@@ -116,13 +116,9 @@ export function giveSlotBack(context: Context, sessionId: string, slotId: string
     if (!given) throw new Problem('thing-not-found', { thing: 'slot' });
     if (given.slot.householdId !== householdId && !mayPlanSessions(context.actor))
       throw new Problem('not-your-household');
-    requireSessionStage(session, 'open');
+    requireSessionStage(session, 'open', 'running');
     await updateSlot(tx, given.slot, { state: 'given-back' });
-    const left = slots.filter((row) => row !== given);
-    for (const { slot, line } of promotable(session, left)) {
-      await updateSlot(tx, slot, { state: 'booked', line });
-      await tellPromoted(tx, context, session, slot);
-    }
+    await promoteWaiting(tx, context, session);
     if (given.slot.householdId !== householdId)
       await tellHousehold(tx, context, session, {
         householdId: given.slot.householdId,
@@ -131,20 +127,29 @@ export function giveSlotBack(context: Context, sessionId: string, slotId: string
   });
 }
 
+/** A line that has become free goes to whoever waited longest and fits. */
+export async function promoteWaiting(tx: Tx, context: Context, session: PackingSessionRow): Promise<void> {
+  const slots = await listSlots(tx, session.storehouseId, session.packingSessionId);
+  for (const { slot, ...place } of promotable(session, slots, context.now())) {
+    await updateSlot(tx, slot, { state: 'booked', ...place });
+    await tellPromoted(tx, context, session, { householdId: slot.householdId, startsAt: place.startsAt });
+  }
+}
+
 function tellPromoted(
   tx: Tx,
   context: Context,
   session: PackingSessionRow,
-  slot: { householdId: string; startsAt: Date },
+  { householdId, startsAt }: { householdId: string; startsAt: Date },
 ) {
-  const [on = '', at = ''] = wallTimeInZone(slot.startsAt.getTime(), context.actor.timeZone).split('T');
+  const [on = '', at = ''] = wallTimeInZone(startsAt.getTime(), context.actor.timeZone).split('T');
   return tellHousehold(tx, context, session, {
-    householdId: slot.householdId,
+    householdId,
     says: `A line has become free: you are booked at ${session.name} on ${on} at ${at}.`,
   });
 }
 
-function tellHousehold(
+export function tellHousehold(
   tx: Tx,
   context: Context,
   session: PackingSessionRow,

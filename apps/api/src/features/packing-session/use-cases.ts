@@ -20,7 +20,9 @@ import {
   insertSession,
   insertWishes,
   listAllergens,
+  listFreedSlots,
   listHands,
+  listHouseholdsHere,
   listOwnMoistures,
   listSessions,
   listShows,
@@ -64,6 +66,7 @@ export function readSession(context: Context, sessionId: string) {
       const wishes =
         householdId === null ? [] : await withWarnings(tx, storehouseId, { sessionId, householdId });
       const slots = await listSlots(tx, storehouseId, sessionId);
+      const freed = await listFreedSlots(tx, storehouseId, sessionId);
       const hands = await listHands(tx, storehouseId, sessionId);
       const ownGrams =
         householdId === null ? new Map<string, number>() : await sumOwnGrams(tx, storehouseId, householdId);
@@ -71,6 +74,7 @@ export function readSession(context: Context, sessionId: string) {
         session,
         wishes,
         slots,
+        freed,
         hands,
         ownGrams,
         householdId,
@@ -279,7 +283,7 @@ export function startSession(context: Context, sessionId: string): Promise<Packi
   return withTx(context, async (tx) => {
     const session = await lockSession(tx, context.actor.storehouseId, sessionId);
     requireSessionStage(session, 'open');
-    return updateSession(tx, session, { stage: 'running' });
+    return updateSession(tx, session, { stage: 'running', startedAt: context.now() });
   });
 }
 
@@ -306,7 +310,17 @@ export function readPlan(context: Context, sessionId: string, people?: number | 
       });
       const lineWishes = wishes.map((row) => toLineWish(row, allergens));
       const lines = planLines(session, turnsOfLines(lineWishes, slots, session.lines), people);
-      return { session, wishes, slots, lines, ...(await readCrew(tx, context, session, people)) };
+      const freed = await listFreedSlots(tx, storehouseId, sessionId);
+      const here = await listHouseholdsHere(tx, storehouseId, sessionId);
+      return {
+        session,
+        wishes,
+        slots,
+        freed,
+        here,
+        lines,
+        ...(await readCrew(tx, context, session, people)),
+      };
     },
     { task: 'packing' },
   );

@@ -39,6 +39,8 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
     'Ninguna línea está libre entonces. La primera libre empieza a las {}.',
   'Your time at {} was given back by who plans it. Choose another one.':
     'Quien planea {} devolvió su hora. Elija otra.',
+  'Nobody came to {} within {} minutes of your time, so it is free for others. Say there that you are here, and you get the next one.':
+    'Nadie vino a {} en los {} minutos después de su hora, así que queda libre para otros. Diga allí que ya está y recibe la siguiente.',
   'A line has become free: you are booked at {} on {} at {}.':
     'Quedó libre una línea: tiene hora en {} el {} a las {}.',
   'A session is opened before it starts.': 'Una jornada se abre antes de que empiece.',

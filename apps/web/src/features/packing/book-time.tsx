@@ -8,21 +8,14 @@ import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { Here } from './here.tsx';
 import { freeTimesQuery, ofSession, type SessionPage, sessionApi } from './queries.ts';
 import { usePackingText } from './words.ts';
 
 type Slot = SessionPage['slots'][number];
 
 /** The household's time on a line: its own, or when one could be. */
-export function BookTime({
-  page,
-  own,
-  isOpen,
-}: {
-  page: SessionPage;
-  own: Slot | undefined;
-  isOpen: boolean;
-}) {
+export function BookTime({ page, own }: { page: SessionPage; own: Slot | undefined }) {
   const t = usePackingText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
@@ -32,14 +25,21 @@ export function BookTime({
       ask(sessionApi.slots[':slot']['giving-back'].$post({ param: { ...param, slot } })),
     onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
   });
-  if (!own) return isOpen ? <ChooseTime page={page} /> : null;
+  const { stage } = page.session;
+  const isRunning = stage === 'running';
+  if (!own) {
+    if (page.missed && isRunning) return <Missed page={page} slot={page.missed} />;
+    return stage === 'open' ? <ChooseTime page={page} /> : null;
+  }
   const [from, until] = [format.hour(own.startsAt), format.hour(own.endsAt)];
   return (
     <NextStep title={t.time}>
       <p>{own.line === null ? t.waiting(from, until) : t.booked(from, until, own.line)}</p>
       <p className="soft">{t.bring}</p>
-      {isOpen ? (
+      {isRunning ? <p className="soft">{t.timeLapses}</p> : null}
+      {stage === 'open' || isRunning ? (
         <div className="actions">
+          {isRunning ? <Here session={page.session.id} slot={own} label={t.weAreHere} /> : null}
           <button
             type="button"
             className="btn"
@@ -51,6 +51,20 @@ export function BookTime({
         </div>
       ) : null}
       <ProblemSaid error={giving.error} />
+    </NextStep>
+  );
+}
+
+/** A time that went to others because nobody came; who comes late gets the next one. */
+function Missed({ page, slot }: { page: SessionPage; slot: Slot }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  return (
+    <NextStep title={t.time}>
+      <p>{t.missed(format.hour(slot.startsAt))}</p>
+      <div className="actions">
+        <Here session={page.session.id} slot={slot} label={t.weAreHere} />
+      </div>
     </NextStep>
   );
 }

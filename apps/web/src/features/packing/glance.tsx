@@ -35,6 +35,7 @@ export function Glance({ session }: { session: SessionFacts }) {
           <dl className="glance">
             <Planned plan={body} />
             <Supplies param={param} />
+            {session.stage === 'running' ? <NotHere plan={body} /> : null}
             {session.stage === 'running' ? <Running param={param} /> : null}
           </dl>
         )}
@@ -116,6 +117,22 @@ function Planned({ plan }: { plan: PlanBody }) {
         </Answer>
       ))}
     </>
+  );
+}
+
+/** Question 21. */
+function NotHere({ plan }: { plan: PlanBody }) {
+  const t = useGlanceText();
+  const away = plan.slots.filter(({ isHere }) => !isHere);
+  if (plan.slots.length === 0) return null;
+  return (
+    <Answer ask={t.notHere}>
+      {away.length === 0 ? (
+        <State kind="well" word={t.allHere} />
+      ) : (
+        [...new Set(away.map(({ household }) => household))].join(', ')
+      )}
+    </Answer>
   );
 }
 

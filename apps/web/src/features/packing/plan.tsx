@@ -10,6 +10,7 @@ import { Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
+import { Here } from './here.tsx';
 import { LineClock } from './line-clock.tsx';
 import { type LinePlan, ofSession, type PlanBody, planQuery, sessionApi } from './queries.ts';
 import { usePackingText } from './words.ts';
@@ -80,6 +81,7 @@ function PlanPage({ plan, people, onPeople }: PlanProps) {
         ),
       )}
       <Crew plan={plan} />
+      <Times plan={plan} />
       <Cautions />
       <PaperLinks papers={[{ kind: 'run-sheet', path: `packing-sessions/${session.id}/papers/run-sheet` }]} />
     </>
@@ -214,6 +216,44 @@ function Crew({ plan }: { plan: PlanBody }) {
       )}
       <ProblemSaid error={ticking.error} />
     </NextStep>
+  );
+}
+
+/** Whose time is when, and who of them stands at the line. */
+function Times({ plan }: { plan: PlanBody }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  const { slots, session } = plan;
+  if (slots.length === 0) return null;
+  const isOn = session.stage === 'open' || session.stage === 'running';
+  return (
+    <section className="stack">
+      <h2>{t.bookedTimes}</h2>
+      <p className="soft">{t.timeLapses}</p>
+      <ul className="list">
+        {slots.map((slot) => (
+          <li key={slot.id} className="row">
+            <span>
+              {slot.household}
+              <span className="soft block">
+                {[
+                  `${format.hour(slot.startsAt)}–${format.hour(slot.endsAt)}`,
+                  slot.line === null ? '' : t.line(slot.line),
+                  slot.isHere ? t.handStates.came : t.slotStates[slot.state as keyof typeof t.slotStates],
+                ]
+                  .filter(Boolean)
+                  .join(' · ')}
+              </span>
+            </span>
+            {isOn && (slot.cameAt !== null || !slot.isHere) ? (
+              <span className="actions">
+                <Here session={session.id} slot={slot} label={t.tick.came} />
+              </span>
+            ) : null}
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

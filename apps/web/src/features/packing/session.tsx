@@ -50,7 +50,7 @@ function SessionBody({ page }: { page: SessionPage }) {
       {household === null ? null : (
         <>
           <WishesForm page={page} isOpen={isOpen} />
-          {page.wishes.length === 0 ? null : <BookTime page={page} own={own} isOpen={isOpen} />}
+          {page.wishes.length === 0 ? null : <BookTime page={page} own={own} />}
         </>
       )}
       {household === null ? null : <OwnCosts session={session.id} />}

@@ -33,4 +33,6 @@ export const en = {
   noPack: 'No pack stands open.',
   packBy: (at: string, packets: number) => `By ${at}; it held ${s(packets, 'packet', 'packets')}.`,
   mass: 'Does the mass add up?',
+  notHere: 'Who is not here to take cans?',
+  allHere: 'Everybody with a time is here.',
 };

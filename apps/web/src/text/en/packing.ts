@@ -72,6 +72,12 @@ export const en = {
     `You wait for a line from ${from} to ${until}. You are told when one is free.`,
   bring: 'Bring your bags, clean and dry, and hands that may lift them.',
   giveBack: 'Give this time back',
+  weAreHere: 'We are here',
+  timeLapses: 'Once the day runs, a time that nobody comes for within 20 minutes goes to whoever waits.',
+  missed: (from: string) =>
+    `Your time at ${from} is free for others, since nobody of you was seen. Are you here now?`,
+  bookedTimes: 'Times on the line',
+  slotStates: { booked: 'booked', waiting: 'waits', 'not-come': 'did not come; free again' },
   help: 'Hands',
   coming: (count: number) => `${s(count, 'person comes', 'people come')} to help so far.`,
   iCome: 'I come to help',

@@ -33,4 +33,6 @@ export const es: typeof en = {
   noPack: 'No hay ningún paquete abierto.',
   packBy: (at, packets) => `Antes de las ${at}; tenía ${s(packets, 'sobre', 'sobres')}.`,
   mass: '¿Cuadra la masa?',
+  notHere: '¿Quién no está para llevarse latas?',
+  allHere: 'Todos los que tienen hora están aquí.',
 };

@@ -69,6 +69,13 @@ export const es: PackingWords = {
   waiting: (from, until) => `Espera una línea de ${from} a ${until}. Se le avisará cuando haya una libre.`,
   bring: 'Traiga sus sacos, limpios y secos, y manos que puedan levantarlos.',
   giveBack: 'Devolver esta hora',
+  weAreHere: 'Ya estamos aquí',
+  timeLapses:
+    'Cuando la jornada está en marcha, una hora a la que nadie llega en 20 minutos pasa a quien espera.',
+  missed: (from) =>
+    `Su hora de las ${from} queda libre para otros, porque no se vio a nadie de su hogar. ¿Ya están aquí?`,
+  bookedTimes: 'Horas en la línea',
+  slotStates: { booked: 'con hora', waiting: 'espera', 'not-come': 'no vino; libre otra vez' },
   help: 'Manos',
   coming: (count) => `Por ahora ${s(count, 'persona viene', 'personas vienen')} a ayudar.`,
   iCome: 'Vengo a ayudar',
