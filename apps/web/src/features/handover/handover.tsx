@@ -65,14 +65,10 @@ function useToSign({ toSign, buys }: HandoverPage): PartRow[] {
   const { format } = useHouse();
   const named = useDutiesNamed();
   const { yearEndOn } = toSign;
-  const year = {
-    key: 'year',
-    to: '/books/year',
-    text: words.yearOpen(format.day(yearEndOn ?? '')),
-    note: '',
-  };
   return [
-    ...(yearEndOn === null ? [] : [year]),
+    ...(yearEndOn === null
+      ? []
+      : [{ key: 'year', to: '/books/year', text: words.yearOpen(format.day(yearEndOn)), note: '' }]),
     ...toSign.closes.map(({ closedThrough, missing }) => ({
       key: closedThrough,
       to: '/books/year',

@@ -6,7 +6,7 @@ export const en = {
   freightFree: 'freight free',
   jumpAt: (bags: number, price: string, unit: string) => `${s(bags, 'bag', 'bags')}, ${price} ¢/${unit}`,
   jumpPassed: (bags: number) => `${s(bags, 'bag', 'bags')}: passed`,
-  nowAt: (price: string, unit: string) => `now ${price} ¢/${unit}`,
+  nowAt: (price: string, unit: string) => `fixed today ${price} ¢/${unit}`,
   outlined: 'Outlined sacks: neighbours would take them, up to their most. Dotted ones are nobody’s yet.',
 
   limits: 'A highest price, or another food instead',

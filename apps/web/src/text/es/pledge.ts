@@ -8,7 +8,7 @@ export const es: PledgeWords = {
   freightFree: 'porte gratis',
   jumpAt: (bags, price, unit) => `${s(bags, 'saco', 'sacos')}, ${price} ¢/${unit}`,
   jumpPassed: (bags) => `${s(bags, 'saco', 'sacos')}: pasado`,
-  nowAt: (price, unit) => `ahora ${price} ¢/${unit}`,
+  nowAt: (price, unit) => `si se fija hoy ${price} ¢/${unit}`,
   outlined: 'Sacos perfilados: los vecinos los tomarían, hasta su máximo. Los punteados aún no son de nadie.',
 
   limits: 'Un precio más alto, u otro alimento en su lugar',
