@@ -510,7 +510,7 @@ table book.container row level security
   CREATE INDEX container_by_household ON book.container USING btree (storehouse_id, household_id)
   CREATE TRIGGER container_joins_holds AFTER INSERT ON book.container FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (household_id, moisture_tenths, note, opened_on, treatment) to sheafbook_app
+  grant insert, select, update (household_id, moisture_tenths, note, opened_on, packed_on, treatment) to sheafbook_app
 
 table book.container_kind row level security
   storehouse_id uuid not null

@@ -230,6 +230,38 @@ describe('under a label made ahead', () => {
     expect(shown).toMatchObject({ code: second, grams: 1000, treatment: 'oxygen-absorber' });
   });
 
+  test('a pour before the planned day is of the day on which it was poured, and the label is to be printed anew', async () => {
+    await wanting('Birchall');
+    const [early = '', late = ''] = await labels('Birchall', 2);
+    await start();
+    await bringWheat(hall, day, 'Birchall');
+    const before = app.clock.now;
+    app.clock.now = new Date('2026-12-05T03:00:00Z'); // still the fourth in Chicago
+    const { containers, warnings } = bodyOf(await under([early]), 201);
+    const { caller } = hall.buy.households.Birchall;
+    const shown = bodyOf(await caller.get(`${storehouse.path}/containers/${containers[0].id}`));
+    expect(shown.packedOn).toBe('2026-12-04');
+    expect(warnings).toContain(
+      'The labels made ahead say 2026-12-05; the book says 2026-12-04. Print these labels anew.',
+    );
+    app.clock.now = new Date('2026-12-05T18:00:00Z');
+    const inTime = bodyOf(await under([late]), 201);
+    expect(inTime.warnings.join()).not.toContain('made ahead');
+    app.clock.now = before;
+  });
+
+  test('a code whose pour was taken back is neither unused nor on a can: it is named as spent', async () => {
+    await wanting('Birchall');
+    const [first = '', second = ''] = await labels('Birchall', 2);
+    await start();
+    await bringWheat(hall, day, 'Birchall');
+    const { entryId } = bodyOf(await under([first]), 201);
+    bodyOf(await lead().post(`${day}/pours/${entryId}/undoing`, { reason: 'the wrong bag' }), 201);
+    const { spent } = bodyOf(await lead().get(`${day}/labels`));
+    expect(spent).toMatchObject([{ code: first, household: 'Birchall' }]);
+    expect(await blankOf([first, second])).toEqual([second]);
+  });
+
   test('the sheet of labels has what is known, a mark that reads as its code, and room for the net mass', async () => {
     await wanting('Birchall');
     const codes = await labels('Birchall', 3);

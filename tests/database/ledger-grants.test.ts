@@ -39,7 +39,8 @@ const APP_TABLES = {
   'book.charge_share': 'insert select',
   'book.claim': 'insert select update(credited_minor_units, settled_on, state, version)',
   'book.code_counter': 'insert select update(last_number)',
-  'book.container': 'insert select update(household_id, moisture_tenths, note, opened_on, treatment)',
+  'book.container':
+    'insert select update(household_id, moisture_tenths, note, opened_on, packed_on, treatment)',
   'book.container_kind':
     'insert select update(barrier, is_breakable, is_dark, is_reusable, is_rodent_proof, most_stacked, needs_outer, price_minor_units, tare_grams, traits_source, version)',
   'book.container_wish': 'delete insert select',

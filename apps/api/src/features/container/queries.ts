@@ -273,7 +273,7 @@ export async function refuseEnded(tx: Tx, storehouseId: string, containerId: str
 export async function updateTreatment(
   tx: Tx,
   { storehouseId, containerId }: ContainerRow,
-  change: { treatment: string | null; moistureTenths: number | null },
+  change: { treatment: string | null; moistureTenths: number | null; packedOn?: string },
 ): Promise<void> {
   await tx
     .update(containers)

@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
-import { accounts, containers, packingWishes, reCans } from '@sheafbook/db/tables';
-import { and, eq, exists, inArray, isNull, notExists, sql } from 'drizzle-orm';
+import { accounts, containers, households, packingPours, packingWishes, reCans } from '@sheafbook/db/tables';
+import { and, asc, eq, exists, inArray, isNotNull, isNull, notExists, sql } from 'drizzle-orm';
+import { joinOn } from '../../platform/join-on.ts';
 import { listToLabelOf, type ToLabel } from '../label/queries.ts';
 
 /** Nothing was ever in it, so that it is a label and no container yet. */
@@ -39,6 +40,24 @@ export function listBlank(
     and(eq(containers.packedOn, packedOn), exists(wanting), isBlank(tx)),
   );
 }
+
+/** The codes that a session filled and emptied again by taking the pour back: spent, with nothing behind them. */
+export function listSpent(tx: Tx, storehouseId: string, sessionId: string) {
+  return tx
+    .select({ container: containers, household: households })
+    .from(packingPours)
+    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
+    .innerJoin(households, joinOn(households, packingPours, 'householdId'))
+    .where(
+      and(
+        eq(packingPours.storehouseId, storehouseId),
+        eq(packingPours.packingSessionId, sessionId),
+        isNotNull(packingPours.undoneEntryId),
+      ),
+    )
+    .orderBy(asc(packingPours.line), asc(packingPours.serial));
+}
+export type Spent = Awaited<ReturnType<typeof listSpent>>[number];
 
 /** The containers of some codes, whoever's they are, locked in a fixed order, with whether their codes are spent. */
 export async function lockByCodes(tx: Tx, storehouseId: string, codes: readonly string[]) {

@@ -2,9 +2,9 @@ import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
 import { mayLabelAhead } from './policy.ts';
-import { presentBlank, presentMade } from './present.ts';
+import { presentLabels, presentMade } from './present.ts';
 import { labelsAhead } from './schema.ts';
-import { makeLabels, readBlank } from './use-cases.ts';
+import { makeLabels, readLabels } from './use-cases.ts';
 
 const TAG = 'Packing sessions';
 const LABELS = '/packing-sessions/:session/labels';
@@ -13,9 +13,12 @@ const lead = may(mayLabelAhead);
 export const labelAheadRoutes = new Hono<AppEnv>()
   .get(
     LABELS,
-    describe(TAG, 'The labels made for a session that nothing has been filled under yet'),
+    describe(
+      TAG,
+      'The labels of a session that are on no can: not filled yet, or spent by a pour taken back',
+    ),
     lead,
-    async (c) => c.json(presentBlank(await readBlank(contextOf(c), idParam(c, 'session')))),
+    async (c) => c.json(presentLabels(await readLabels(contextOf(c), idParam(c, 'session')))),
   )
   .post(
     LABELS,

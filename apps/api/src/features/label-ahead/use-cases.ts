@@ -12,7 +12,7 @@ import { listHeld } from '../hold/queries.ts';
 import { withEatFirst } from '../label/use-cases.ts';
 import { loadSession, lockSessionForShare } from '../packing-session/queries.ts';
 import { requireSessionStage } from '../packing-session/use-cases.ts';
-import { type ByCode, listBlank, lockByCodes } from './queries.ts';
+import { type ByCode, listBlank, listSpent, lockByCodes } from './queries.ts';
 import type { LabelsAhead } from './schema.ts';
 
 /** Makes labels for containers that are still to be filled, so that they stand on the cans before the line runs. */
@@ -54,11 +54,28 @@ export function readBlank(context: Context, sessionId: string, codes: readonly s
   });
 }
 
+/** The labels of a packing day that are not on a can: those that wait for one, and those whose can was put back. */
+export async function readLabels(context: Context, sessionId: string) {
+  const blank = await readBlank(context, sessionId);
+  const spent = await withTx(context, async (tx) => {
+    const rows = await listSpent(tx, context.actor.storehouseId, sessionId);
+    await notePrivateRead(tx, context, {
+      householdIds: rows.map(({ household }) => household.householdId),
+      ...{ what: 'labels of containers to come', purpose: 'labels ahead of a packing day' },
+    });
+    return rows;
+  });
+  return { blank, spent };
+}
+export type LabelsOfDay = Awaited<ReturnType<typeof readLabels>>;
+
 type ToFill = Omit<Parameters<typeof makeContainers>[2], 'count' | 'householdId'> & {
   readonly householdId: string;
   /** The code that stands on each container, or null where it gets a label afterwards. */
   readonly codes: readonly (string | null)[];
   readonly session: PackingSessionRow;
+  /** The day on which it is poured, which may be another than the one planned when its label was printed. */
+  readonly packedOn: string;
 };
 
 /** The containers that a line fills, in its order: those under a label made ahead, and new ones where there is none. */
@@ -86,16 +103,17 @@ async function takeLabelled(tx: Tx, context: Context, wish: ToFill): Promise<Map
   const found = new Map(rows.map((row) => [row.container.containerCode, row]));
   const ids = rows.map(({ container }) => container.containerId);
   const held = new Set((await listHeld(tx, storehouseId, ids)).map(({ vesselId }) => vesselId));
-  const packedOn = dayOf(context, wish.session);
+  const plannedOn = dayOf(context, wish.session);
   for (const [at, code] of codes.entries())
-    if (code !== null) judgeLabel(found.get(code), { ...wish, held, packedOn, code, field: `codes.${at}` });
-  for (const { container } of rows) await updateTreatment(tx, container, { treatment, moistureTenths });
-  return new Map(rows.map(({ container }) => [container.containerCode, container]));
+    if (code !== null) judgeLabel(found.get(code), { ...wish, held, plannedOn, code, field: `codes.${at}` });
+  const filled = { treatment, moistureTenths, packedOn: wish.packedOn };
+  for (const { container } of rows) await updateTreatment(tx, container, filled);
+  return new Map(rows.map(({ container }) => [container.containerCode, { ...container, ...filled }]));
 }
 
 type Meant = Pick<ToFill, 'householdId' | 'lotId' | 'kind'> & {
   readonly held: ReadonlySet<string>;
-  readonly packedOn: string;
+  readonly plannedOn: string;
   readonly code: string;
   readonly field: string;
 };
@@ -118,6 +136,6 @@ function judgeLabel(row: ByCode | undefined, meant: Meant): void {
     throw fieldProblem('label-does-not-fit', field, `The label ${code} is of another lot of food.`);
   if (container.containerKindId !== meant.kind.containerKindId)
     throw fieldProblem('label-does-not-fit', field, `The label ${code} is of another kind of container.`);
-  if (container.packedOn !== meant.packedOn)
+  if (container.packedOn !== meant.plannedOn)
     throw fieldProblem('label-does-not-fit', field, `The label ${code} is of another day.`);
 }

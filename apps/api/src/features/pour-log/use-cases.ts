@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { ContainerKindRow, FoodRow, PackingSessionRow } from '@sheafbook/db/tables';
 import { poured, reweighed, sampled, spilled } from '@sheafbook/ledger';
+import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
@@ -133,8 +134,9 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
     if (stop) refuseStopped(stop, line, pouredAt);
     const kinds = await listAllContainerKinds(tx, storehouseId);
     const warnings = judgePacks(wish, bag.moistureTenthsPercent, { kind, food, kinds });
+    const packedOn = dayInZone(pouredAt.getTime(), context.actor.timeZone);
     const made = await containersToFill(tx, context, {
-      ...{ kind, householdId, lotId: bag.lotId, packedOn: todayOf(context), note: '', treatment, session },
+      ...{ kind, householdId, lotId: bag.lotId, packedOn, note: '', treatment, session },
       codes: wish.codes ?? wish.grams.map(() => null),
       moistureTenths: bag.moistureTenthsPercent,
     });
@@ -168,8 +170,23 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
     const codes = made.map(({ containerId, containerCode }, at) => ({
       ...{ id: containerId, code: containerCode, serial: before + at + 1, grams: gramsOf(at) },
     }));
-    return { entry, containers: codes, warnings: [...new Set(warnings)] };
+    return {
+      ...{ entry, containers: codes },
+      warnings: [...new Set([...warnings, ...sayOtherDay(wish, session, { packedOn, context })])],
+    };
   });
+}
+
+/** What stands on a label that was printed for the planned day is wrong where the line ran on another. */
+function sayOtherDay(
+  { codes = [] }: PourWish,
+  { startsAt }: PackingSessionRow,
+  { packedOn, context }: { packedOn: string; context: Context },
+): string[] {
+  const plannedOn = dayInZone(startsAt.getTime(), context.actor.timeZone);
+  return packedOn === plannedOn || codes.every((code) => code === null)
+    ? []
+    : [`The labels made ahead say ${plannedOn}; the book says ${packedOn}. Print these labels anew.`];
 }
 
 /** Refuses a container that is too small, a treatment that is not safe in it, and packets that are too few for its air. */

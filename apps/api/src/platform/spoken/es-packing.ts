@@ -41,6 +41,8 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
     'Quien planea {} devolvió su hora. Elija otra.',
   'Nobody came to {} within {} minutes of your time, so it is free for others. Say there that you are here, and you get the next one.':
     'Nadie vino a {} en los {} minutos después de su hora, así que queda libre para otros. Diga allí que ya está y recibe la siguiente.',
+  'The labels made ahead say {}; the book says {}. Print these labels anew.':
+    'Las etiquetas hechas de antemano dicen {}; el libro dice {}. Imprímalas de nuevo.',
   'A line has become free: you are booked at {} on {} at {}.':
     'Quedó libre una línea: tiene hora en {} el {} a las {}.',
   'A session is opened before it starts.': 'Una jornada se abre antes de que empiece.',

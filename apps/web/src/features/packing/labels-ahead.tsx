@@ -39,7 +39,7 @@ export function LabelsAhead() {
         {t.toDay}
       </Link>
       <Loaded reading={joined(blank, joined(bags, joined(kinds, book)))}>
-        {([{ labels }, [{ bags: own }, [{ containerKinds }, { treatments }]]]) => (
+        {([{ labels, spent }, [{ bags: own }, [{ containerKinds }, { treatments }]]]) => (
           <>
             <h1>{t.labelsWait(labels.length)}</h1>
             <p>{t.labelsAheadSays}</p>
@@ -57,6 +57,19 @@ export function LabelsAhead() {
                   rows={labels.map(({ containerId, code, food, kind, household }) => ({
                     key: containerId,
                     cells: [spellCode(code), [nameOf(food), nameOf(kind), household].join(', ')],
+                  }))}
+                />
+              </>
+            )}
+            {spent.length === 0 ? null : (
+              <>
+                <p>{t.labelsSpentSays}</p>
+                <Ledger
+                  caption={t.labelsSpent(spent.length)}
+                  columns={[{ name: t.code }, { name: t.whose }]}
+                  rows={spent.map(({ containerId, spelled, household }) => ({
+                    key: containerId,
+                    cells: [spelled, household],
                   }))}
                 />
               </>
