@@ -941,6 +941,7 @@ table book.gift_line row level security
   CREATE TRIGGER gift_is_fit BEFORE INSERT ON book.gift_line FOR EACH ROW EXECUTE FUNCTION book.refuse_unfit_gift()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (is_accepted, is_open, refused_because) to sheafbook_app
+  grant select to sheafbook_poster
 
 table book.gift_manifest row level security
   storehouse_id uuid not null
@@ -1012,6 +1013,30 @@ UNION ALL
    FROM book.seal_hold s
   WHERE s.disposition IS NULL;
 
+view book.held_in_kitchen with (security_invoker=true)
+  storehouse_id uuid
+  household_id uuid
+  lot_id uuid
+  hold_id uuid
+  reason text
+  grant select to sheafbook_app
+  grant select to sheafbook_poster
+  as
+ SELECT DISTINCT k.storehouse_id,
+    k.vessel_id AS household_id,
+    k.unit_id AS lot_id,
+    h.hold_id,
+    h.reason
+   FROM book.account k
+     JOIN book.movement m ON m.storehouse_id = k.storehouse_id AND m.destination_id = k.account_id
+     JOIN book.entry e ON e.storehouse_id = m.storehouse_id AND e.entry_id = m.entry_id AND e.reverses_id IS NULL
+     JOIN book.account f ON f.storehouse_id = m.storehouse_id AND f.account_id = m.source_id
+     JOIN book.hold_vessel v ON v.storehouse_id = f.storehouse_id AND v.vessel_id = f.vessel_id
+     JOIN book.hold h ON h.storehouse_id = v.storehouse_id AND h.hold_id = v.hold_id AND h.released_at IS NULL
+  WHERE k.vessel_kind = 'kitchen'::text AND NOT (EXISTS ( SELECT
+           FROM book.entry u
+          WHERE u.storehouse_id = e.storehouse_id AND u.reverses_id = e.entry_id));
+
 table book.helper_grant row level security
   storehouse_id uuid not null
   helper_grant_id uuid default uuidv7() not null
@@ -1072,7 +1097,7 @@ table book.hold row level security
   CREATE INDEX hold_open ON book.hold USING btree (storehouse_id) WHERE (released_at IS NULL)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (finding, release_asked_by, released_at, released_by) to sheafbook_app
-  grant select to sheafbook_poster
+  grant select, update (finding, release_asked_by, released_at) to sheafbook_poster
 
 table book.hold_answer row level security
   storehouse_id uuid not null
@@ -1105,7 +1130,7 @@ table book.hold_vessel row level security
   CREATE INDEX hold_vessel_standing ON book.hold_vessel USING btree (storehouse_id, vessel_id) WHERE (ended_at IS NULL)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (ended_at) to sheafbook_app
-  grant select to sheafbook_poster
+  grant select, update (ended_at) to sheafbook_poster
 
 table book.household row level security
   storehouse_id uuid not null
@@ -3305,10 +3330,14 @@ begin
     select from unnest(p_sources, p_destinations) m (source_id, destination_id)
     join book.account f on f.storehouse_id = s and f.account_id = m.source_id and f.kind = 'mass'
     join book.account t on t.storehouse_id = s and t.account_id = m.destination_id
-    join book.held v on v.storehouse_id = s and v.vessel_id in (f.vessel_id, t.vessel_id)
-    where (p_reverses is null or not exists (
+    where not (array[f.vessel_kind, t.vessel_kind] && array['supplier', 'discarded', 'sampled', 'spilled', 'unexplained'])
+      and (exists (select from book.held v where v.storehouse_id = s and v.vessel_id in (f.vessel_id, t.vessel_id))
+        or f.vessel_kind = 'kitchen' and exists (select from book.held_in_kitchen k
+          where k.storehouse_id = s and k.household_id = f.vessel_id and k.lot_id = f.unit_id))
+      and (p_reverses is null or not exists (
         select from book.held w where w.storehouse_id = s and w.vessel_id = t.vessel_id))
-      and not (array[f.vessel_kind, t.vessel_kind] && array['supplier', 'discarded', 'sampled', 'spilled', 'unexplained']))
+      and not (p_what = 'gift-received' and t.vessel_kind = 'given' and exists (select from book.gift_line i
+        where i.storehouse_id = s and i.container_id = f.vessel_id and i.is_open)))
   then
     raise exception 'something in this entry is on hold' using errcode = 'check_violation', constraint = 'nothing_held_moves';
   end if;
@@ -3319,6 +3348,20 @@ begin
   select s, new_id, m.line, m.unit_id, m.source_id, m.destination_id, m.amount
   from unnest(p_units, p_sources, p_destinations, p_amounts)
     with ordinality m (unit_id, source_id, destination_id, amount, line);
+  if p_reverses is not null then
+    with back as (
+      update book.hold_vessel v set ended_at = null
+      from unnest(p_sources, p_destinations) m (source_id, destination_id)
+      join book.account f on f.storehouse_id = s and f.account_id = m.source_id and f.vessel_kind in ('discarded', 'supplier')
+      join book.account t on t.storehouse_id = s and t.account_id = m.destination_id
+      join book.hold h on h.storehouse_id = s and h.released_by is null
+      where v.storehouse_id = s and v.vessel_id = t.vessel_id and v.hold_id = h.hold_id and v.ended_at is not null
+        and not exists (select from book.hold o where o.storehouse_id = s and o.bag_id = h.bag_id
+          and o.hold_id <> h.hold_id and o.released_at is null)
+      returning v.hold_id)
+    update book.hold h set released_at = null, release_asked_by = null, finding = ''
+      where h.storehouse_id = s and h.released_at is not null and h.hold_id in (select b.hold_id from back b);
+  end if;
   return query select new_id, new_no;
 end $function$
   owner sheafbook_poster

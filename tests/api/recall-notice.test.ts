@@ -5,7 +5,7 @@ import { bodyOf, foodIdsOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
 import { aPantryWish, commonCans, type GivenCan } from '../support/giving.ts';
 import { aHousehold, type TestHousehold } from '../support/household.ts';
-import { stockOf } from '../support/kitchen.ts';
+import { stockOf, type TestStock } from '../support/kitchen.ts';
 import { type PdfPart, partsOf, pdfOf, printed, readStructure } from '../support/pdf.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
@@ -19,7 +19,8 @@ let dells: Can[];
 let elders: Can[];
 let given: GivenCan[];
 let pantryId: string;
-let manifestNo: number;
+let manifest: { id: string; number: number; lines: { containerId: string }[] };
+let elderStock: TestStock;
 let holdId: string;
 beforeAll(async () => {
   app = await openTestApp(); // 1 September 2026
@@ -29,7 +30,9 @@ beforeAll(async () => {
   lead = await aHousehold(app, storehouse, 'Lorne', { duties: ['packing_lead'] });
   const wish = { food: 'wheat-hard-white', packedOn: '2026-08-01', gramsEach: 2_000 };
   dells = await (await stockOf(storehouse, dell)).bringIn({ ...wish, count: 2 });
-  elders = await (await stockOf(storehouse, elder)).bringIn({ ...wish, count: 3 });
+  elderStock = await stockOf(storehouse, elder);
+  elders = await elderStock.bringIn({ ...wish, count: 3 });
+  bodyOf(await elderStock.take(elders[0] as Can, 500), 201);
   const [, eaten] = dells;
   bodyOf(await dell.caller.post(at(`/containers/${eaten?.id}/uses`), { grams: 2_000, to: 'eaten' }), 201);
   given = await commonCans(storehouse, [
@@ -39,8 +42,7 @@ beforeAll(async () => {
     .id;
   const trips = [{ pantryId, onDay: '2026-09-08', capacityGrams: 50_000 }];
   const { id: matchingId } = await post('/gift-matchings', { trips });
-  const manifest = await post('/gift-manifests', { matchingId, trip: 0, driver: 'Ruth' });
-  manifestNo = manifest.number;
+  manifest = await post('/gift-manifests', { matchingId, trip: 0, driver: 'Ruth' });
   expect(manifest.lines).toHaveLength(2);
   const foodId = (await foodIdsOf(storehouse))['wheat-hard-white'];
   const of = { scope: 'food', foodId, fromOn: '2020-01-01', toOn: '2026-08-31' };
@@ -98,7 +100,10 @@ test('a pantry’s notice has each container with the manifest that it went by, 
   for (const { code } of dells) expect(text).not.toContain(spellCode(code));
   const pages = await readStructure(pdfOf(await storehouse.coordinator.get(notice(`&pantry=${pantryId}`))));
   for (const { code } of given)
-    expect(rowOf(pages, code).slice(2)).toEqual([`Manifest ${manifestNo}, 8 Sept 2026`, '4.9 lb 2.20 kg']);
+    expect(rowOf(pages, code).slice(2)).toEqual([
+      `Manifest ${manifest.number}, 8 Sept 2026`,
+      '4.9 lb 2.20 kg',
+    ]);
 });
 
 test('another household’s is printed by who handles holds, and it finds that it was looked at', async () => {
@@ -132,6 +137,56 @@ test('it is read in Spanish and large on both sheets, the slip whole on one page
       for (const row of rows) expect(partsOf(row, 'TD')).toHaveLength(partsOf(head as PdfPart, 'TH').length);
     }
   }
+});
+
+test('what came on hold after the trip left is on its receipt as given, and can be taken off it again', async () => {
+  app.clock.now = new Date('2026-09-08T20:00:00Z');
+  const receipt = { receivedOn: '2026-09-08', receiverDuty: 'intake desk', note: '', refused: [] };
+  const write = (version: number) =>
+    storehouse.coordinator.post(at(`/gift-manifests/${manifest.id}/receipt`), { version, ...receipt });
+  const { version, lines } = bodyOf(await write(1));
+  expect(lines.map(({ isAccepted }: { isAccepted: boolean }) => isAccepted)).toEqual([true, true]);
+  const undoing = { version, reason: 'the wrong slip' };
+  const back = bodyOf(
+    await storehouse.coordinator.post(at(`/gift-manifests/${manifest.id}/receipt-undoing`), undoing),
+  );
+  bodyOf(await write(back.version));
+  const { pantries } = bodyOf(await lead.caller.get(at(`/holds/${holdId}/standing`)));
+  expect(pantries).toMatchObject([{ pantry: 'Mill Lane', grams: 4_400 }]);
+});
+
+test('what is in a kitchen already is held there: it is not eaten nor counted, and goes with the rest', async () => {
+  const [lot] = (await elderStock.kitchen()).lots;
+  expect(lot).toMatchObject({ grams: 500, holdId });
+  for (const to of ['eaten', 'given', 'animals', 'composted'])
+    expect(await refusalOf(app, () => elderStock.eat(lot.lotId, 10, to))).toEqual(refused(409, 'on-hold'));
+  bodyOf(await elderStock.eat(lot.lotId, 100, 'discarded'), 201);
+  const { onHold } = bodyOf(await elder.caller.get(at('/coverage')));
+  expect(onHold.reduce((sum: number, { grams }: { grams: number }) => sum + grams, 0)).toBe(5_900);
+  const { held } = bodyOf(await elder.caller.get(at(`/holds/${holdId}/own-part`)));
+  expect(held).toContainEqual(expect.objectContaining({ kind: 'kitchen', code: '', grams: 400 }));
+  const { households } = bodyOf(await lead.caller.get(at(`/holds/${holdId}/standing`)));
+  expect(households.find(({ name }: { name: string }) => name === 'Elder').grams).toBe(5_900);
+  const gone = { of: 'household', reason: 'The mill said so.' };
+  expect(bodyOf(await elder.caller.post(at(`/holds/${holdId}/destruction`), gone), 201).grams).toBe(5_900);
+  expect((await elderStock.kitchen()).lots).toEqual([]);
+});
+
+test('what was thrown away under a hold and comes back into the book is on hold again', async () => {
+  const can = await elderStock.bringCan({ food: 'rice-white-long', packedOn: '2026-08-20', gramsEach: 900 });
+  const of = { scope: 'containers', containerIds: [can.id] };
+  const hold = bodyOf(await lead.caller.post(at('/holds'), { of, reason: 'A dent.' }), 201);
+  const gone = { of: 'household', reason: 'It leaked.' };
+  bodyOf(await elder.caller.post(at(`/holds/${hold.id}/destruction`), gone), 201);
+  const endedOf = async () => bodyOf(await lead.caller.get(at(`/holds/${hold.id}`))).ended;
+  expect(await endedOf()).toBe('nothing-left');
+  const [entry] = await app.admin`select entry_id from book.entry where what = 'container-discarded'
+    and subject_id = ${can.id}`;
+  const reversal = { reason: 'It was another can.' };
+  const tarn = await aHousehold(app, storehouse, 'Tarn', { duties: ['treasurer'] });
+  bodyOf(await tarn.caller.post(at(`/entries/${entry?.entry_id}/reversal`), reversal), 201);
+  expect(await endedOf()).toBeNull();
+  expect(await refusalOf(app, () => elderStock.take(can))).toEqual(refused(409, 'on-hold'));
 });
 
 test('of a released hold none is printed', async () => {

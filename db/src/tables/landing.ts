@@ -163,6 +163,17 @@ export const held = book
   })
   .existing();
 
+/** A view: each lot in a kitchen of which some came out of what a standing hold reached, once for each such hold. */
+export const heldInKitchen = book
+  .view('held_in_kitchen', {
+    storehouseId: uuid('storehouse_id').notNull(),
+    householdId: uuid('household_id').notNull(),
+    lotId: uuid('lot_id').notNull(),
+    holdId: uuid('hold_id').notNull(),
+    reason: text('reason').notNull(),
+  })
+  .existing();
+
 export const claims = book.table(
   'claim',
   {

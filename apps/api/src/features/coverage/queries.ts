@@ -6,6 +6,7 @@ import {
   eaters,
   foods,
   held,
+  heldInKitchen,
   householdGuidelines,
   householdPlans,
   households,
@@ -33,7 +34,11 @@ export async function listHoldings(tx: Tx, storehouseId: string, householdIds: r
       food: foods,
       grams,
       isHeld: sql<boolean>`exists (select from ${held} where ${held.storehouseId} = ${accounts.storehouseId}
-        and ${held.vesselId} = ${accounts.vesselId})`.mapWith(Boolean),
+        and ${held.vesselId} = ${accounts.vesselId}) or (${accounts.vesselKind} = 'kitchen' and exists (
+        select from ${heldInKitchen} where ${heldInKitchen.storehouseId} = ${accounts.storehouseId}
+        and ${heldInKitchen.householdId} = ${accounts.vesselId} and ${heldInKitchen.lotId} = ${accounts.unitId}))`.mapWith(
+        Boolean,
+      ),
     })
     .from(accounts)
     .innerJoin(lots, joinOn(lots, accounts, 'lotId', 'unitId'))

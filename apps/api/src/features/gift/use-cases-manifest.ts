@@ -10,7 +10,6 @@ import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockContainers } from '../container/queries.ts';
-import { refuseHeld } from '../hold/queries.ts';
 import { loadPantry, lockPantry } from '../pantry/queries.ts';
 import { loadWorth } from '../stock-count/use-cases.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
@@ -150,7 +149,10 @@ export function readManifest(context: Context, manifestId: string) {
   return withTx(context, (tx) => manifestOf(tx, context, manifestId), { isReadOnly: true });
 }
 
-/** The receipt is back: what was accepted leaves the books as given, what was refused stands in the store again. */
+/**
+ * The receipt is back: what was accepted leaves the books as given, what was refused stands in the store again. What came on
+ * hold after the trip left was handed over all the same, and the recall reaches the pantry by it.
+ */
 export function writeReceipt(context: Context, manifestId: string, wish: ReceiptWish) {
   const { storehouseId, personId } = context.actor;
   return withTx(context, async (tx) => {
@@ -167,7 +169,6 @@ export function writeReceipt(context: Context, manifestId: string, wish: Receipt
     const ids = accepted.map(({ line }) => line.containerId);
     await lockContainers(tx, storehouseId, ids);
     refuseLate(accepted, wish);
-    await refuseHeld(tx, storehouseId, ids);
     const entry =
       accepted.length === 0
         ? null

@@ -66,26 +66,38 @@ export async function endHoldsOfEmpty(
       ),
     )
     .returning({ holdId: holdVessels.holdId });
-  if (ended.length === 0) return;
+  await endHoldsWithNothing(
+    tx,
+    { storehouseId, holdIds: [...new Set(ended.map(({ holdId }) => holdId))] },
+    end,
+  );
+}
+
+/** Ends those of these holds that have no gram left to hold, neither where they reached nor in a kitchen that it went to. */
+export async function endHoldsWithNothing(
+  tx: Tx,
+  { storehouseId, holdIds }: { storehouseId: string; holdIds: readonly string[] },
+  end: { finding: string; at: Date },
+): Promise<void> {
+  if (holdIds.length === 0) return;
   const over = await tx
     .update(holds)
     .set({ finding: end.finding, releasedAt: end.at })
     .where(
       and(
         eq(holds.storehouseId, storehouseId),
-        inArray(holds.holdId, [...new Set(ended.map(({ holdId }) => holdId))]),
+        inArray(holds.holdId, [...holdIds]),
         isNull(holds.releasedAt),
         notInArray(holds.scope, ['mark', 'delivery', 'food']),
         sql`not exists (select from book.hold_vessel v join book.account a on a.storehouse_id = v.storehouse_id
           and a.vessel_id = v.vessel_id and a.inflow > a.outflow where v.storehouse_id = ${holds.storehouseId}
           and v.hold_id = ${holds.holdId} and v.ended_at is null)`,
+        sql`not exists (select from book.held_in_kitchen k join book.account a on a.storehouse_id = k.storehouse_id
+          and a.vessel_id = k.household_id and a.unit_id = k.lot_id and a.inflow > a.outflow
+          where k.storehouse_id = ${holds.storehouseId} and k.hold_id = ${holds.holdId})`,
       ),
     )
     .returning({ holdId: holds.holdId });
-  await endVesselsOf(
-    tx,
-    storehouseId,
-    over.map(({ holdId }) => holdId),
-    end.at,
-  );
+  const overIds = over.map(({ holdId }) => holdId);
+  await endVesselsOf(tx, storehouseId, overIds, end.at);
 }

@@ -5,6 +5,14 @@ import { pathOf } from './queries-owners.ts';
 
 type OfHold = Pick<HoldRow, 'storehouseId' | 'holdId'>;
 
+/** Where a hold stands: on a whole bag or container, or on a lot in a kitchen. */
+const standingOn = ({ storehouseId, holdId }: OfHold) => sql`
+  select v.vessel_id, null::uuid as lot_id from book.hold_vessel v
+  where v.storehouse_id = ${storehouseId} and v.hold_id = ${holdId} and v.ended_at is null
+  union all
+  select k.household_id, k.lot_id from book.held_in_kitchen k
+  where k.storehouse_id = ${storehouseId} and k.hold_id = ${holdId}`;
+
 /** A household that a hold was told to, with what it still has of it and what it said. */
 export type InRecall = {
   readonly householdId: string;
@@ -28,9 +36,9 @@ export async function listInRecall(tx: Tx, { storehouseId, holdId }: OfHold): Pr
   const rows = await tx.execute<Omit<InRecall, 'grams' | 'vessels'> & { grams: string; vessels: string }>(sql`
     with has as (
       select a.owner_id, count(distinct a.vessel_id) as vessels, sum(a.inflow - a.outflow) as grams
-      from book.hold_vessel v
-      join book.account a on a.storehouse_id = v.storehouse_id and a.vessel_id = v.vessel_id and a.inflow > a.outflow
-      where v.storehouse_id = ${storehouseId} and v.hold_id = ${holdId} and v.ended_at is null
+      from (${standingOn({ storehouseId, holdId })}) v
+      join book.account a on a.storehouse_id = ${storehouseId} and a.vessel_id = v.vessel_id and a.inflow > a.outflow
+        and (v.lot_id is null or a.unit_id = v.lot_id)
       group by a.owner_id),
     told as (
       select n.household_id, min(r.acknowledged_at) as acknowledged_at
@@ -87,7 +95,8 @@ export async function listPantriesIn(tx: Tx, { storehouseId, holdId }: OfHold): 
 /** What an owner still has in what a hold stands on: each vessel with its lot and grams. */
 export type OwnHeld = {
   readonly vesselId: string;
-  readonly vesselKind: 'bag' | 'container';
+  readonly vesselKind: 'bag' | 'container' | 'kitchen';
+  /** Empty of a kitchen, which has none. */
   readonly code: string;
   readonly lotId: string;
   readonly buyId: string | null;
@@ -101,14 +110,15 @@ export async function listHeldOf(
   ownerIds: readonly string[],
 ): Promise<OwnHeld[]> {
   const rows = await tx.execute<Omit<OwnHeld, 'grams'> & { grams: string }>(sql`
-    select a.vessel_id as "vesselId", a.vessel_kind as "vesselKind", coalesce(b.bag_code, c.container_code) as code,
+    select a.vessel_id as "vesselId", a.vessel_kind as "vesselKind",
+      coalesce(b.bag_code, c.container_code, '') as code,
       a.unit_id as "lotId", b.buy_id as "buyId", a.owner_id as "ownerId", a.inflow - a.outflow as grams
-    from book.hold_vessel v
-    join book.account a on a.storehouse_id = v.storehouse_id and a.vessel_id = v.vessel_id and a.inflow > a.outflow
-    left join book.bag b on b.storehouse_id = v.storehouse_id and b.bag_id = v.vessel_id
-    left join book.container c on c.storehouse_id = v.storehouse_id and c.container_id = v.vessel_id
-    where v.storehouse_id = ${storehouseId} and v.hold_id = ${holdId} and v.ended_at is null
-      and a.owner_id = any(${sql.param([...ownerIds])}::uuid[])
+    from (${standingOn({ storehouseId, holdId })}) v
+    join book.account a on a.storehouse_id = ${storehouseId} and a.vessel_id = v.vessel_id and a.inflow > a.outflow
+      and (v.lot_id is null or a.unit_id = v.lot_id)
+    left join book.bag b on b.storehouse_id = a.storehouse_id and b.bag_id = v.vessel_id
+    left join book.container c on c.storehouse_id = a.storehouse_id and c.container_id = v.vessel_id
+    where a.owner_id = any(${sql.param([...ownerIds])}::uuid[])
     order by a.vessel_kind, code, a.owner_id`);
   return rows.map((row) => ({ ...row, grams: Number(row.grams) }));
 }

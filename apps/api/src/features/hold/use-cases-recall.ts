@@ -10,7 +10,7 @@ import { whoseStock } from '../../platform/whose-stock.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import { mayHold } from './policy.ts';
-import { endHoldsOfEmpty, loadHold, lockHold } from './queries.ts';
+import { endHoldsOfEmpty, endHoldsWithNothing, loadHold, lockHold } from './queries.ts';
 import {
   findAnswer,
   isInHold,
@@ -87,12 +87,13 @@ export function destroyHeld(context: Context, holdId: string, { of, reason }: De
     if (held.length === 0)
       throw new Problem('nothing-to-hold', { detail: 'Nothing of it is there to throw away.' });
     await discardAll(tx, context, { held, reason });
-    await endHoldsOfEmpty(
-      tx,
-      { storehouseId, vesselIds: await emptied(tx, hold, held) },
-      { finding: reason, at: context.now() },
-    );
-    return { grams: held.reduce((sum, { grams }) => sum + grams, 0), codes: held.map(({ code }) => code) };
+    const end = { finding: reason, at: context.now() };
+    await endHoldsOfEmpty(tx, { storehouseId, vesselIds: await emptied(tx, hold, held) }, end);
+    await endHoldsWithNothing(tx, { storehouseId, holdIds: [holdId] }, end);
+    return {
+      grams: held.reduce((sum, { grams }) => sum + grams, 0),
+      codes: held.flatMap(({ code }) => (code === '' ? [] : [code])),
+    };
   });
 }
 
@@ -104,7 +105,8 @@ async function discardAll(
   const outsideVesselId = (await loadOutsideVessels(tx, context.actor.storehouseId))('discarded');
   for (const { vesselId, vesselKind, lotId, buyId, ownerId, grams } of held)
     await postEntry(tx, context, {
-      ...{ what: `${vesselKind}-discarded`, onDay: todayOf(context), subjectId: vesselId, note: reason },
+      ...{ what: `${vesselKind}-discarded`, onDay: todayOf(context), note: reason },
+      subjectId: vesselKind === 'kitchen' ? lotId : vesselId,
       ...(buyId === null ? {} : { buyId }),
       drafts: discarded({ lotId, fromVesselId: vesselId, outsideVesselId, ownerId, amountGrams: grams }),
     });

@@ -12,8 +12,8 @@ export const presentPutBack = ({ entry, container }: { entry: PostedEntry; conta
 
 export function presentKitchen({ lots, takes }: { lots: readonly InKitchen[]; takes: readonly TakeRow[] }) {
   return {
-    lots: lots.map(({ lotId, food, grams, sinceOn }) => ({
-      ...{ lotId, food: presentFood(food), grams, sinceOn },
+    lots: lots.map(({ lotId, food, grams, sinceOn, holdId }) => ({
+      ...{ lotId, food: presentFood(food), grams, sinceOn, holdId },
     })),
     takes: takes.map(({ entryId, onDay, lotId, grams, containerId, containerCode }) => ({
       ...{ entryId, onDay, lotId, grams },

@@ -1,13 +1,18 @@
 import type { Tx } from '@sheafbook/db';
-import { accounts, type FoodRow, foods, lots, vessels } from '@sheafbook/db/tables';
+import { accounts, type FoodRow, foods, heldInKitchen, lots, vessels } from '@sheafbook/db/tables';
 import { and, eq, gt, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
 type Subject = { readonly storehouseId: string; readonly householdId: string };
 
-/** A lot in a kitchen. */
-export type KitchenLot = { readonly lotId: string; readonly food: FoodRow; readonly grams: number };
+/** A lot in a kitchen, and the hold that stands on what some of it came out of. */
+export type KitchenLot = {
+  readonly lotId: string;
+  readonly food: FoodRow;
+  readonly grams: number;
+  readonly holdId: string | null;
+};
 
 /** Standing or undone, one taking of grams out of a container. */
 export type TakeRow = {
@@ -36,6 +41,10 @@ export async function listKitchen(tx: Tx, { storehouseId, householdId }: Subject
       lotId: lots.lotId,
       food: foods,
       grams: sql<number>`${accounts.inflow} - ${accounts.outflow}`.mapWith(Number),
+      holdId: sql<string | null>`(select ${heldInKitchen.holdId} from ${heldInKitchen}
+        where ${heldInKitchen.storehouseId} = ${accounts.storehouseId}
+        and ${heldInKitchen.householdId} = ${accounts.vesselId} and ${heldInKitchen.lotId} = ${accounts.unitId}
+        order by 1 limit 1)`,
     })
     .from(accounts)
     .innerJoin(lots, joinOn(lots, accounts, 'lotId', 'unitId'))

@@ -27,7 +27,7 @@ export const kitchenRoutes = new Hono<AppEnv>()
   )
   .post(
     '/kitchen/uses',
-    describe(TAG, 'Take grams out of my kitchen for good', ['not-enough-left']),
+    describe(TAG, 'Take grams out of my kitchen for good', ['not-enough-left', 'on-hold']),
     ofHousehold,
     jsonBody(useKitchenSchema),
     async (c) =>

@@ -16,8 +16,9 @@ import {
   refuseOffered,
 } from '../container/queries.ts';
 import { refuseAgainstInspection } from '../container/use-cases.ts';
+import { endHoldsWithNothing } from '../hold/queries.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
-import { ensureKitchen, hasOtherUses, listKitchen, listTakes, loadTake } from './queries.ts';
+import { ensureKitchen, hasOtherUses, type KitchenLot, listKitchen, listTakes, loadTake } from './queries.ts';
 import type { Take, UseKitchen } from './schema.ts';
 import { sinceOf } from './since.ts';
 
@@ -98,6 +99,7 @@ export function useKitchen(context: Context, wish: UseKitchen) {
     const lot = (await listKitchen(tx, subject)).find((one) => one.lotId === lotId);
     if (!lot) throw new Problem('thing-not-found', { thing: 'lot' });
     if (lot.grams < amountGrams) throw notEnough(lot.grams, `There are ${lot.grams} g of it in the kitchen.`);
+    if (lot.holdId !== null && !MAY_LEAVE_HELD.has(to)) throw onHold(lot);
     const vesselIdOf = await loadOutsideVessels(tx, context.actor.storehouseId);
     const [from, into] = [
       massAccount(householdId, householdId),
@@ -110,9 +112,23 @@ export function useKitchen(context: Context, wish: UseKitchen) {
       note,
       drafts: [moveGrams({ lotId, from, to: into, amountGrams })],
     });
+    if (lot.holdId !== null)
+      await endHoldsWithNothing(
+        tx,
+        { storehouseId: context.actor.storehouseId, holdIds: [lot.holdId] },
+        { finding: note || 'What it held was thrown away.', at: context.now() },
+      );
     return { lotId, grams: lot.grams - amountGrams };
   });
 }
+
+/** As out of a held container: thrown away, spilled or sent to be tested. */
+const MAY_LEAVE_HELD: ReadonlySet<string> = new Set(['discarded', 'spilled', 'sampled']);
+
+const onHold = ({ food }: KitchenLot) =>
+  new Problem('on-hold', {
+    detail: `Some of the ${food.nameEn} in your kitchen came out of what is on hold, and it lies together there. None of it is eaten or given until that is released; it may be thrown away.`,
+  });
 
 const subjectOf = (context: Context) => ({
   storehouseId: context.actor.storehouseId,

@@ -58,10 +58,13 @@ function toItem({ container, kind, food, place, grams, isHeld, keeping }: Kept):
 }
 
 /** What lies open in the kitchen keeps as the container would that it came out of last. */
-function toKitchenItem({ lotId, food, grams }: KitchenLot, { container, keeping }: Kept): RotationItem {
+function toKitchenItem(
+  { lotId, food, grams, holdId }: KitchenLot,
+  { container, keeping }: Kept,
+): RotationItem {
   return {
     ...{ code: `kitchen ${lotId}`, lotId, container: null, kind: null, food, place: null, grams },
-    ...{ isOpen: true, isOnHold: false, packedOn: container.packedOn },
+    ...{ isOpen: true, isOnHold: holdId !== null, packedOn: container.packedOn },
     ...{ life: keeping?.life ?? null, input: null, dates: keeping?.dates ?? null },
   };
 }

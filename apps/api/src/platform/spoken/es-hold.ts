@@ -4,6 +4,8 @@ export const ES_HOLD: Readonly<Record<string, string>> = {
     'Algo de esto está retenido, así que se queda como está hasta que se libere.',
   'On hold: {}. It is neither eaten, opened, given nor lent until it is released.':
     'Retenido: {}. No se come, abre, da ni presta hasta que se libere.',
+  'Some of the {} in your kitchen came out of what is on hold, and it lies together there. None of it is eaten or given until that is released; it may be thrown away.':
+    'Algo de {} en su cocina salió de lo que está retenido, y allí está todo junto. No se come ni se da nada de ello hasta que se libere; se puede tirar.',
   'What it held was thrown away.': 'Lo que había se tiró.',
   'This is on hold already.': 'Esto ya está retenido.',
   'Nothing that is or was here falls under this.': 'Nada de lo que hay o hubo aquí entra en esto.',

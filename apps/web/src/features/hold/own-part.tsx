@@ -32,7 +32,7 @@ function Concerned({ hold, own }: { hold: Hold; own: OwnPart }) {
   const words = useHoldText();
   const { format } = useHouse();
   const grams = own.held.reduce((sum, one) => sum + one.grams, 0);
-  const codes = own.held.map(({ code }) => spellCode(code)).join(', ');
+  const codes = own.held.map(({ code }) => (code === '' ? words.yourKitchen : spellCode(code))).join(', ');
   return (
     <>
       <p>{grams === 0 ? words.ownNone : words.ownHas(format.mass(grams), codes)}</p>

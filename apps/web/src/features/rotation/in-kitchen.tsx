@@ -1,4 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { askOnce } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -38,15 +39,21 @@ export function InKitchen({ lots }: Kitchen) {
                   {lot.sinceOn === null ? null : ` · ${words.since(format.day(lot.sinceOn))}`}
                 </span>
               </p>
-              <button
-                type="button"
-                className="btn"
-                disabled={eating.isPending}
-                aria-label={words.eatenOne(name)}
-                onClick={() => eating.mutate(lot)}
-              >
-                {words.eaten}
-              </button>
+              {lot.holdId === null ? (
+                <button
+                  type="button"
+                  className="btn"
+                  disabled={eating.isPending}
+                  aria-label={words.eatenOne(name)}
+                  onClick={() => eating.mutate(lot)}
+                >
+                  {words.eaten}
+                </button>
+              ) : (
+                <Link to="/s/$storehouse/holds/$hold" params={{ storehouse, hold: lot.holdId }}>
+                  {words.heldInKitchen}
+                </Link>
+              )}
             </li>
           );
         })}

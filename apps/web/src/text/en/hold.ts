@@ -32,6 +32,7 @@ export const en = {
   wayOf: 'Its way, gram by gram',
   ownTitle: 'What your household has of it',
   ownHas: (mass: string, codes: string) => `${mass}, in ${codes}. Don’t eat it, open it or give it away.`,
+  yourKitchen: 'your kitchen',
   ownNone: 'By the book you have none of it left.',
   notYours: 'None of it is or was yours.',
   sayTitle: 'Say what became of it',

@@ -35,6 +35,7 @@ export const en = {
   inKitchen: 'In the kitchen',
   since: (day: string) => `since ${day}`,
   eaten: 'Eaten',
+  heldInKitchen: 'On hold: don’t eat it',
   eatenOne: (food: string) => `${food} is eaten`,
   riskTitle: 'What would pass its day, by month',
   whatIf: 'What if',

@@ -32,6 +32,7 @@ export const es: HoldText = {
   wayOf: 'Su camino, gramo a gramo',
   ownTitle: 'Lo que su casa tiene de ello',
   ownHas: (mass, codes) => `${mass}, en ${codes}. No lo coma, no lo abra ni lo dé.`,
+  yourKitchen: 'su cocina',
   ownNone: 'Según el libro no le queda nada.',
   notYours: 'Nada de ello es ni fue suyo.',
   sayTitle: 'Diga qué fue de ello',

@@ -34,6 +34,7 @@ export const es: RotationWords = {
   inKitchen: 'En la cocina',
   since: (day) => `desde el ${day}`,
   eaten: 'Comido',
+  heldInKitchen: 'Retenido: no lo coma',
   eatenOne: (food) => `${food}: comido`,
   riskTitle: 'Lo que pasaría de su fecha, por mes',
   whatIf: 'Qué pasaría si',
