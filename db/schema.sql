@@ -898,6 +898,33 @@ table book.food row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (allergens, bulk_micrograms_per_millilitre, carbohydrate_milligrams_per_100_grams, fat_milligrams_per_100_grams, fibre_milligrams_per_100_grams, food_code, food_group, gluten, kilocalories_per_100_grams, name_en, name_es, needs_moisture_test, protein_milligrams_per_100_grams, retired_at, source, version) to sheafbook_app
 
+table book.fund_promise row level security
+  storehouse_id uuid not null
+  fund_promise_id uuid default uuidv7() not null
+  minor_units book.amount not null
+  purpose text not null
+  equipment_item_id uuid
+  override_reason text default ''::text not null
+  approved_by uuid not null
+  approved_at timestamp with time zone not null
+  entry_id uuid
+  withdrawn_by uuid
+  withdrawn_at timestamp with time zone
+  withdrawn_because text
+  constraint fund_promise_pkey PRIMARY KEY (storehouse_id, fund_promise_id)
+  constraint fund_promise_entry_once UNIQUE (storehouse_id, entry_id)
+  constraint fund_promise_approved_by_fk FOREIGN KEY (storehouse_id, approved_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint fund_promise_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint fund_promise_item_fk FOREIGN KEY (storehouse_id, equipment_item_id) REFERENCES book.equipment_item(storehouse_id, equipment_item_id)
+  constraint fund_promise_withdrawn_by_fk FOREIGN KEY (storehouse_id, withdrawn_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint fund_promise_ends_once CHECK (((entry_id IS NULL) OR (withdrawn_at IS NULL)))
+  constraint fund_promise_has_a_purpose CHECK ((purpose ~ '\S'::text))
+  constraint fund_promise_promises_something CHECK (((minor_units)::bigint > 0))
+  constraint fund_promise_withdrawn_whole CHECK ((((withdrawn_at IS NULL) = (withdrawn_by IS NULL)) AND ((withdrawn_at IS NULL) = (withdrawn_because IS NULL))))
+  CREATE INDEX fund_promise_by_item ON book.fund_promise USING btree (storehouse_id, equipment_item_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (entry_id, withdrawn_at, withdrawn_because, withdrawn_by) to sheafbook_app
+
 table book.gift_fact row level security
   storehouse_id uuid not null
   container_id uuid not null

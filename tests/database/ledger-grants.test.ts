@@ -161,6 +161,7 @@ const APP_TABLES = {
   'book.watch': 'insert select',
   'book.withdrawal': 'insert select',
   'book.work': 'delete select update(due_at, ended_at, last_reason, state, tries)',
+  'book.fund_promise': 'insert select update(entry_id, withdrawn_at, withdrawn_because, withdrawn_by)',
   'book.write_off': 'insert select update(agreed_at, agreed_by, entry_id, withdrawn_at)',
 };
 

@@ -1,3 +1,4 @@
+import { FUND_DUTIES } from './fund-routes.ts';
 import { SEAL_DUTIES } from './seal-duties.ts';
 import { SHELF_DUTIES } from './shelf-duties.ts';
 
@@ -9,6 +10,7 @@ import { SHELF_DUTIES } from './shelf-duties.ts';
 export const LEAST_DUTY: Readonly<Record<string, string>> = {
   ...SEAL_DUTIES,
   ...SHELF_DUTIES,
+  ...FUND_DUTIES,
   'GET /': 'member',
   'PUT /': 'coordinator',
   'POST /rules': 'coordinator treasurer',
@@ -328,10 +330,6 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /tin': 'treasurer reviewer',
   'GET /tin/counts': 'treasurer reviewer',
   'POST /tin/counts': 'treasurer',
-  'GET /write-offs': 'treasurer coordinator reviewer',
-  'POST /write-offs': 'treasurer',
-  'POST /write-offs/:writeOff/agreement': 'coordinator',
-  'POST /write-offs/:writeOff/withdrawal': 'treasurer',
   'GET /entries': 'treasurer reviewer',
   'GET /entries/:entry': 'treasurer reviewer',
   'POST /entries/:entry/reversal': 'treasurer',

@@ -45,6 +45,7 @@ async function bookState(app: TestApp): Promise<string> {
     (select jsonb_agg(m order by m.entry_id, m.line) from book.movement m) as movements,
     (select jsonb_agg(s) from book.book_state s) as states,
     (select jsonb_agg(w order by w.write_off_id) from book.write_off w) as write_offs,
+    (select jsonb_agg(f order by f.fund_promise_id) from book.fund_promise f) as fund_promises,
     (select count(*) from book.kept_answer) as kept_answers`;
   return JSON.stringify(rows);
 }

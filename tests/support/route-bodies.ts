@@ -1,4 +1,5 @@
 import { itemBody } from './equipment.ts';
+import { FUND_BODIES } from './fund-routes.ts';
 import { givingBodies } from './giving.ts';
 import { HOLD_BODIES } from './hold-bodies.ts';
 import { inspectionBodiesOf } from './inspection-bodies.ts';
@@ -144,6 +145,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   ...offerBodies(ids),
   ...HOLD_BODIES,
   ...PLACE_BODIES,
+  ...FUND_BODIES,
   ...givingBodies(ids),
   ...sealBodies(ids),
   ...supplyBodies(ids),

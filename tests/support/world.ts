@@ -2,6 +2,7 @@ import type { Caller, TestApp } from './app.ts';
 import { aBankLine } from './bank.ts';
 import { aBuy, aPledge, bodyOf, foodIdsOf, type TestBuy } from './buy.ts';
 import { anItem, book } from './equipment.ts';
+import { FUND_BODIES } from './fund-routes.ts';
 import { aPantryWish } from './giving.ts';
 import { anInvitation } from './household.ts';
 import { bringOver } from './import.ts';
@@ -72,6 +73,7 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     eater: await idOf(Dell.caller.post(`${home}/eaters`, eater)),
     pickUp: await idOf(Dell.caller.post(`${buy.path}/pick-ups`, window)),
     writeOff: await idOf(Birchall.caller.post(`${path}/write-offs`, debt)),
+    fundPromise: await idOf(coordinator.post(`${path}/fund-promises`, FUND_BODIES['POST /fund-promises'])),
     food: await idOf(coordinator.post(`${path}/foods`, food)),
     rice: (await foodIdsOf(storehouse))['rice-white-long'] ?? '',
     kind: await idOf(coordinator.post(`${path}/container-kinds`, kind)),

@@ -26,6 +26,7 @@ import { equipmentRoutes } from './features/equipment/routes.ts';
 import { exceptionRoutes } from './features/exception/routes.ts';
 import { fillRoutes } from './features/fill/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
+import { fundPromiseRoutes } from './features/fund-promise/routes.ts';
 import { giftRoutes } from './features/gift/routes.ts';
 import { handoverRoutes } from './features/handover/routes.ts';
 import { healthRoutes } from './features/health/routes.ts';
@@ -144,6 +145,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', bankRoutes)
   .route('/', tinRoutes)
   .route('/', writeOffRoutes)
+  .route('/', fundPromiseRoutes)
   .route('/', entryRoutes)
   .route('/', statementRoutes)
   .route('/', trialBalanceRoutes)

@@ -13,6 +13,7 @@ import { containerWishRoutes } from './features/container-wish/routes.ts';
 import { coverageRoutes } from './features/coverage/routes.ts';
 import { equipmentRoutes } from './features/equipment/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
+import { fundRoutes } from './features/fund/routes.ts';
 import { givingRoutes } from './features/giving/routes.ts';
 import { handingOverRoutes } from './features/handing-over/routes.ts';
 import { handoverRoutes } from './features/handover/routes.ts';
@@ -128,6 +129,7 @@ export const router = createRouter({
       ...calendarRoutes,
       ...tinRoutes,
       ...ageingRoutes,
+      ...fundRoutes,
       ...paymentsRoutes,
       ...claimRoutes,
       ...coverageRoutes,

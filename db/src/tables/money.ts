@@ -22,6 +22,26 @@ export const writeOffs = book.table(
 );
 export type WriteOffRow = typeof writeOffs.$inferSelect;
 
+export const fundPromises = book.table(
+  'fund_promise',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    fundPromiseId: uuid('fund_promise_id').notNull().default(sql`uuidv7()`),
+    minorUnits: bigint('minor_units', { mode: 'number' }).notNull(),
+    purpose: text('purpose').notNull(),
+    equipmentItemId: uuid('equipment_item_id'),
+    overrideReason: text('override_reason').notNull().default(''),
+    approvedBy: uuid('approved_by').notNull(),
+    approvedAt: timestamp('approved_at', { withTimezone: true, mode: 'date' }).notNull(),
+    entryId: uuid('entry_id'),
+    withdrawnBy: uuid('withdrawn_by'),
+    withdrawnAt: timestamp('withdrawn_at', { withTimezone: true, mode: 'date' }),
+    withdrawnBecause: text('withdrawn_because'),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.fundPromiseId] })],
+);
+export type FundPromiseRow = typeof fundPromises.$inferSelect;
+
 export const periodCloses = book.table(
   'period_close',
   {

@@ -41,6 +41,7 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   pledge_once_per_line: 'already-pledged',
   pledge_in_order: 'pledge-not-in-order',
   order_consent_two_logins: 'second-login-needed',
+  fund_promise_entry_once: 'already-there',
   write_off_two_logins: 'second-login-needed',
   invoice_number_once: 'already-there',
   bag_number_once: 'busy-retry',

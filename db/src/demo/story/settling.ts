@@ -71,7 +71,11 @@ async function mendDebts({ teller, treasurer, of }: Cast): Promise<void> {
   await treasurer.post('/write-offs', { ...lorne, reason: 'nobody remembers what it was for' });
   const dell = { householdId: of('Dell').householdId, minorUnits: 1_000 };
   await treasurer.post('/hardship-covers', { ...dell, reason: 'agreed at the meeting of 12 November' });
-  teller.say('3.20 of an old debt are written off; the store fund bears 10.00 for Dora.');
+  const seals = { purpose: 'New seals for the line', minorUnits: 1_500 };
+  await treasurer.post('/fund-promises', seals);
+  teller.say(
+    '3.20 of an old debt are written off; the store fund bears 10.00 for Dora, and 15.00 of it are promised for seals.',
+  );
 }
 
 /** A goodwill credit after the close goes to those who bore the wheat, by the very weights that they bore it by. */

@@ -91,7 +91,7 @@ export function fundReceived(event: {
 export function fundSpent(event: {
   readonly amountMinorUnits: number;
   readonly till: Till;
-  readonly itemId?: string | null;
+  readonly itemId?: string | null | undefined;
 }): MovementDraft[] {
   const repairs = moneyAccount('repairs', { causeId: event.itemId ?? null });
   return [

@@ -62,7 +62,8 @@ export type OverrideKind =
   | 'invoice-voided'
   | 'written-off'
   | 'tin-differed'
-  | 'line-set-aside';
+  | 'line-set-aside'
+  | 'fund-overpromised';
 
 export type OverrideRow = {
   readonly kind: OverrideKind;
@@ -115,7 +116,10 @@ export async function listOverrides(tx: Tx, storehouseId: string, span: Span): P
       select 'line-set-aside', ${dayOf(sql`m.matched_at`)}, m.matched_by, m.reason, null, null, l.minor_units, ''
       from book.bank_match m
       join book.bank_line l on l.storehouse_id = ${storehouseId} and l.bank_line_id = m.bank_line_id
-      where m.storehouse_id = ${storehouseId} and m.how = 'set-aside' and m.undone_at is null)
+      where m.storehouse_id = ${storehouseId} and m.how = 'set-aside' and m.undone_at is null
+      union all
+      select 'fund-overpromised', ${dayOf(sql`approved_at`)}, approved_by, override_reason, null, null, minor_units, ''
+      from book.fund_promise where storehouse_id = ${storehouseId} and override_reason <> '')
     select o.kind, o.on_day::text as "onDay", p.name as by, o.reason, o.buy_id as "buyId", b.name as buy,
       o.household_id as "householdId", h.name as household, o.minor_units as "minorUnits", o.stage
     from o

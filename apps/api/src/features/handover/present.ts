@@ -31,6 +31,7 @@ export function presentHandover(all: Handover) {
         ...(withAmounts ? { dueMinorUnits: Math.max(0, (askedMinorUnits ?? 0) - heldMinorUnits) } : {}),
       })),
     })),
+    fund: all.fund,
     balances: all.balances,
     lent: all.lent?.map((row) => presentLent(row, all.nowAt)) ?? null,
     holds: all.holds,

@@ -9,6 +9,7 @@ import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listOpenClaims } from '../claim/use-cases.ts';
 import { listSitting } from '../duty/queries.ts';
+import { standOfFund } from '../fund-promise/use-cases.ts';
 import { listManifests } from '../gift/queries.ts';
 import { listHolds } from '../hold/queries.ts';
 import { presentHold } from '../hold/use-cases.ts';
@@ -61,6 +62,7 @@ async function lookAtAll(tx: Tx, context: Context) {
     claims: await listOpenClaims(tx, storehouseId),
     bills: await listOpenBills(tx, storehouseId),
     deposits: await listDepositsDue(tx, context, buys),
+    fund: await standOfFund(tx, storehouseId),
     balances: seesAmounts(actor) ? await sumBalances(tx, context) : null,
     lent: seesLent(actor) ? await listLoansOut(tx, context) : null,
     // Spelled as their own features spell them, so that both look the same wherever they are read.

@@ -3,6 +3,7 @@ import {
   accounts,
   depositAsks,
   entries,
+  equipmentItems,
   type HouseholdRow,
   households,
   type InvoiceRow,
@@ -13,7 +14,7 @@ import { type AccountKey, CHART, type MoneyKind } from '@sheafbook/ledger';
 import { addDays, assert } from '@sheafbook/units';
 import { and, between, eq, isNull, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
-import { Problem } from '../../platform/problem.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
 
 /**
  * Locks a household against other money commands about it, so that two hands can't both pay out one credit or both
@@ -42,6 +43,15 @@ export async function loadInvoice(tx: Tx, storehouseId: string, invoiceId: strin
   return invoice;
 }
 
+/** A thing whose repair is paid for must be the group's own. */
+export async function refuseUnknownItem(tx: Tx, storehouseId: string, itemId: string): Promise<void> {
+  const [item] = await tx
+    .select({ id: equipmentItems.equipmentItemId })
+    .from(equipmentItems)
+    .where(and(eq(equipmentItems.storehouseId, storehouseId), eq(equipmentItems.equipmentItemId, itemId)));
+  if (!item) throw fieldProblem('thing-not-found', 'itemId', 'There is no such equipment.');
+}
+
 /** The running balance of one money account, debit above zero; 0 while nothing was ever posted to it. */
 export async function loadBalance(tx: Tx, storehouseId: string, key: AccountKey): Promise<number> {
   const [row] = await tx
@@ -61,12 +71,14 @@ export async function loadBalance(tx: Tx, storehouseId: string, key: AccountKey)
 
 /** What the store fund holds once this year's income and expenses are carried into it; below zero it is overdrawn. */
 export async function sumFund(tx: Tx, storehouseId: string): Promise<number> {
-  const kinds = ['store_fund', ...yearKinds];
   const [row] = await tx
     .select({ held: sql`coalesce(sum(${accounts.outflow} - ${accounts.inflow}), 0)`.mapWith(Number) })
     .from(accounts)
     .where(
-      and(eq(accounts.storehouseId, storehouseId), sql`${accounts.kind} = any(${sql.param(kinds)}::text[])`),
+      and(
+        eq(accounts.storehouseId, storehouseId),
+        sql`${accounts.kind} = any(${sql.param(fundKinds)}::text[])`,
+      ),
     );
   assert(row, 'an aggregate without group by returns one row');
   return row.held;
@@ -76,6 +88,9 @@ export async function sumFund(tx: Tx, storehouseId: string): Promise<number> {
 const yearKinds: readonly MoneyKind[] = CHART.filter(({ number }) => /^[45]/.test(number)).map(
   ({ kind }) => kind,
 );
+
+/** The store fund and what the year's end carries into it. */
+export const fundKinds: readonly MoneyKind[] = ['store_fund', ...yearKinds];
 
 /** Income and expenses with what each came to through a day, those at nothing left out. */
 export async function listYearAccounts(tx: Tx, storehouseId: string, throughOn: string) {

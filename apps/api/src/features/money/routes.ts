@@ -7,6 +7,7 @@ import { presentDeposits, presentPosted, presentYearEnd } from './present.ts';
 import {
   deposit,
   depositRefund,
+  fundSpending,
   hardshipCover,
   openingBalance,
   payment,
@@ -74,7 +75,7 @@ export const moneyRoutes = new Hono<AppEnv>()
     '/fund-spendings',
     money('The storehouse pays for repairs and parts', 'not-enough-left'),
     may(mayKeepMoney),
-    jsonBody(tillMoney),
+    jsonBody(fundSpending),
     (c) => answerOnce(c, { ...posted, run: (context) => spendFund(context, c.req.valid('json')) }),
   )
   .post(

@@ -36,6 +36,10 @@ export type PlainMoney = z.infer<typeof plainMoney>;
 export const tillMoney = z.strictObject({ ...money, till });
 export type TillMoney = z.infer<typeof tillMoney>;
 
+/** For a thing of the group's, or for none of them alone. */
+export const fundSpending = z.strictObject({ ...money, till, itemId: z.uuid().optional() });
+export type FundSpending = z.infer<typeof fundSpending>;
+
 export const supplierPayment = z.strictObject({
   ...money,
   supplierId: z.uuid(),

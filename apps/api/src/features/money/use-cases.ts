@@ -20,11 +20,13 @@ import {
   loadBalance,
   loadInvoice,
   lockHousehold,
+  refuseUnknownItem,
   sumFund,
 } from './queries.ts';
 import type {
   Deposit,
   DepositRefund,
+  FundSpending,
   HardshipCover,
   OpeningBalance,
   Payment,
@@ -107,13 +109,16 @@ export async function receiveFundIn(tx: Tx, context: Context, wish: TillMoney): 
   return postMoney(tx, context, { ...wish, what: 'fund-received', onDay, drafts });
 }
 
-export function spendFund(context: Context, wish: TillMoney): Promise<Posted> {
+export function spendFund(context: Context, wish: FundSpending): Promise<Posted> {
   return withTx(context, (tx) => spendFundIn(tx, context, wish));
 }
 
-export async function spendFundIn(tx: Tx, context: Context, wish: TillMoney): Promise<Posted> {
+/** Pays for repairs and parts; where it names a thing, what that thing cost can be told. */
+export async function spendFundIn(tx: Tx, context: Context, wish: FundSpending): Promise<Posted> {
   const onDay = checkedDay(context, wish);
-  const drafts = ledger.fundSpent({ amountMinorUnits: wish.minorUnits, till: tillOf(wish) });
+  const { minorUnits, itemId } = wish;
+  if (itemId !== undefined) await refuseUnknownItem(tx, context.actor.storehouseId, itemId);
+  const drafts = ledger.fundSpent({ amountMinorUnits: minorUnits, till: tillOf(wish), itemId });
   await refuseEmptyTin(tx, context, wish);
   return postMoney(tx, context, { ...wish, what: 'fund-spent', onDay, drafts });
 }

@@ -9,6 +9,17 @@ export const ES_MONEY: Readonly<Record<string, string>> = {
   'This is not the digest of that close.': 'Este no es el resumen de ese cierre.',
   'What was closed no longer gives its digest. Look at the audit before anybody signs.':
     'Lo cerrado ya no da su resumen. Mire la revisión antes de que nadie firme.',
+  'Say what the money is for.': 'Diga para qué es el dinero.',
+  'A purpose has 200 characters at most.': 'Un fin tiene como mucho 200 letras.',
+  'An entry has a number from 1 on.': 'Un asiento tiene un número a partir del 1.',
+  'There is no such equipment.': 'No existe ese equipo.',
+  'The store fund has {} free. Say why it is promised all the same, or promise less.':
+    'El fondo tiene {} libres. Diga por qué se promete de todos modos, o prometa menos.',
+  'There is no entry of that number.': 'No hay ningún asiento con ese número.',
+  'That entry was taken back.': 'Ese asiento se anuló.',
+  'That entry takes nothing out of the store fund.': 'Ese asiento no saca nada del fondo.',
+  'This promise was withdrawn already.': 'Esta promesa ya se retiró.',
+  'This promise was fulfilled already.': 'Esta promesa ya se cumplió.',
   'This count is booked already.': 'Este recuento ya está anotado.',
   'The count met the book to the gram.': 'El recuento coincidió con el libro al gramo.',
   'Something was taken or brought since it was counted. Count it again.':

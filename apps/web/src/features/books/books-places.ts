@@ -19,6 +19,7 @@ export const BOOKS_PLACES = [
   { to: '/s/$storehouse/books/claims', name: 'claims', isFor: readsBooks },
   { to: '/s/$storehouse/books/statements', name: 'statements', isFor: readsBooks },
   { to: '/s/$storehouse/books/write-offs', name: 'writeOffs', isFor: readsBooks },
+  { to: '/s/$storehouse/books/fund', name: 'fund', isFor: reviews },
   { to: '/s/$storehouse/books/entries', name: 'journal', isFor: readsBooks },
   { to: '/s/$storehouse/books/trial-balance', name: 'trialBalance', isFor: readsBooks },
   { to: '/s/$storehouse/books/audit', name: 'audit', isFor: reviews },

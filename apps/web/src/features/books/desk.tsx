@@ -4,6 +4,7 @@ import { buysQuery } from '../../api/queries.ts';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
+import { FundStand } from '../fund/stand.tsx';
 import { BankAgrees } from './bank-agrees.tsx';
 import { BooksPage } from './books-page.tsx';
 import { CanPay } from './can-pay.tsx';
@@ -53,6 +54,7 @@ export function Desk() {
                   <Owed owing={owing.length} owed={owed} />
                   <CanPay />
                   <BankAgrees />
+                  <FundStand />
                   <h2>{t.accounts}</h2>
                   <ul className="accounts">
                     {book.rows.filter(isShown).map((row) => (

@@ -45,7 +45,7 @@ export function OpenPart({ page: { buys, sessions, claims } }: OfPage) {
   );
 }
 
-export function OwedPart({ page: { bills, deposits, balances, lent } }: OfPage) {
+export function OwedPart({ page: { bills, deposits, balances, fund, lent } }: OfPage) {
   const words = useHandoverText();
   const { format, duties } = useHouse();
   const readsBooks = duties.includes('treasurer');
@@ -86,6 +86,20 @@ export function OwedPart({ page: { bills, deposits, balances, lent } }: OfPage) 
           />
         </section>
       )}
+      <section className="stack">
+        <h2>{words.fund}</h2>
+        <Figures
+          rows={[
+            {
+              name: words.inFund,
+              value: format.money(fund.heldMinorUnits + fund.yearMinorUnits),
+              unit: format.currency,
+            },
+            { name: words.promised, value: format.money(fund.promisedMinorUnits), unit: format.currency },
+            { name: words.free, value: format.money(fund.freeMinorUnits), unit: format.currency },
+          ]}
+        />
+      </section>
       {lent === null ? null : (
         <Part
           title={words.lent}

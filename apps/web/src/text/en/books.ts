@@ -17,6 +17,7 @@ export const en = {
     claims: 'Claims',
     statements: 'Statements',
     writeOffs: 'Write-offs',
+    fund: 'Store fund',
     journal: 'Journal',
     trialBalance: 'Trial balance',
     audit: 'Audit',

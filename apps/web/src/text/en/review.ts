@@ -37,6 +37,7 @@ export const en = {
     'written-off': 'Debt written off',
     'tin-differed': 'The tin differed',
     'line-set-aside': 'Line of the bank set aside',
+    'fund-overpromised': 'Promised beyond what the fund had free',
   } as Record<string, string>,
   accessLog: 'Looks into other households’ things',
   looks: (count: number) => `${s(count, 'look', 'looks')} into other households’ things`,

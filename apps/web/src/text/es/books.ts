@@ -19,6 +19,7 @@ export const es: BooksWords = {
     claims: 'Reclamaciones',
     statements: 'Extractos',
     writeOffs: 'Deudas perdonadas',
+    fund: 'Fondo',
     journal: 'Diario',
     trialBalance: 'Balance de sumas',
     audit: 'Revisión',

@@ -39,6 +39,7 @@ export const es: ReviewWords = {
     'written-off': 'Deuda dada por perdida',
     'tin-differed': 'La caja no coincidía',
     'line-set-aside': 'Línea del banco apartada',
+    'fund-overpromised': 'Prometido más de lo que el fondo tenía libre',
   },
   accessLog: 'Miradas a cosas de otros hogares',
   looks: (count) => `${s(count, 'mirada', 'miradas')} a cosas de otros hogares`,

@@ -105,7 +105,7 @@ function openBlocks({ buys, sessions, claims }: Page, formats: Formats): Block[]
   ];
 }
 
-function owedBlocks({ bills, deposits, balances, lent }: Page, formats: Formats): Block[] {
+function owedBlocks({ bills, deposits, balances, fund, lent }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
   return [
     ...section(formats, words.bills, {
@@ -137,6 +137,12 @@ function owedBlocks({ bills, deposits, balances, lent }: Page, formats: Formats)
             { name: words.credit, value: formats.money(balances.creditMinorUnits) },
           ]),
         ]),
+    heading(words.fund),
+    facts([
+      { name: words.inFund, value: formats.money(fund.heldMinorUnits + fund.yearMinorUnits) },
+      { name: words.promised, value: formats.money(fund.promisedMinorUnits) },
+      { name: words.free, value: formats.money(fund.freeMinorUnits) },
+    ]),
     ...(lent === null
       ? []
       : section(formats, words.lent, {

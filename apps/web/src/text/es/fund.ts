@@ -1,0 +1,33 @@
+import type { FundWords } from '../en/fund.ts';
+
+/** Las palabras del fondo del almacén y de lo que se promete de él. */
+export const es: FundWords = {
+  title: (free) => `${free} del fondo están libres.`,
+  overTitle: (short) => `Se prometió ${short} más de lo que tiene el fondo.`,
+  fund: 'Fondo del almacén',
+  inFund: 'En el fondo',
+  thisYear: 'Lo que va de año, ingresos menos gastos',
+  promised: 'Prometido',
+  free: 'Libre',
+  whatYear: 'El cierre del año lleva al fondo lo que entró y salió; aquí ya cuenta.',
+  toPage: 'Lo prometido',
+  promises: 'Promesas',
+  noPromises: 'No hay nada prometido del fondo.',
+  states: { open: 'prometido', fulfilled: 'cumplido', withdrawn: 'retirado' },
+  since: (day) => `desde el ${day}`,
+  entry: (no) => `Asiento ${no}`,
+  withdrawnBecause: (reason) => `Retirado: ${reason}`,
+  overpromised: (reason) => `Más de lo libre: ${reason}`,
+  promise: 'Prometer un importe',
+  purpose: 'Para qué',
+  thing: 'Para un equipo del almacén',
+  noThing: 'Para ninguno en particular',
+  override: 'Por qué, si es más de lo libre',
+  promiseSentence: (money) => `No anota nada: ${money} del fondo dejan de estar libres.`,
+  pay: 'Pagarlo',
+  fulfil: 'Un asiento ya lo pagó',
+  entryNo: 'Número del asiento',
+  fulfilSentence: 'No anota nada: la promesa termina con ese asiento.',
+  withdraw: 'Retirarla',
+  withdrawSentence: 'No anota nada: lo prometido queda libre otra vez.',
+};

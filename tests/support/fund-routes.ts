@@ -1,0 +1,23 @@
+/** Who may pass the doors of debts written off and of what is promised out of the store fund; see `LEAST_DUTY`. */
+export const FUND_DUTIES: Readonly<Record<string, string>> = {
+  'GET /write-offs': 'treasurer coordinator reviewer',
+  'POST /write-offs': 'treasurer',
+  'POST /write-offs/:writeOff/agreement': 'coordinator',
+  'POST /write-offs/:writeOff/withdrawal': 'treasurer',
+  'GET /fund-promises': 'treasurer coordinator reviewer',
+  'POST /fund-promises': 'treasurer coordinator',
+  'POST /fund-promises/:fundPromise/payment': 'treasurer',
+  'POST /fund-promises/:fundPromise/fulfilment': 'treasurer',
+  'POST /fund-promises/:fundPromise/withdrawal': 'treasurer coordinator',
+};
+
+/** A body that is well formed for each of them that takes one. */
+export const FUND_BODIES: Readonly<Record<string, Record<string, unknown>>> = {
+  'POST /fund-promises': {
+    ...{ minorUnits: 500, currency: 'USD', purpose: 'new seals' },
+    overrideReason: 'The seals can’t wait for the year’s end.',
+  },
+  'POST /fund-promises/:fundPromise/payment': { minorUnits: 480, till: 'bank', note: 'seals' },
+  'POST /fund-promises/:fundPromise/fulfilment': { entryNo: 1 },
+  'POST /fund-promises/:fundPromise/withdrawal': { reason: 'They fit no more.' },
+};
