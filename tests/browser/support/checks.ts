@@ -10,12 +10,13 @@ type Violation = {
   readonly nodes: readonly { readonly html: string }[];
 };
 
-/** What axe finds wrong on the page, each as one line. */
-export async function listViolations(page: Page): Promise<string[]> {
-  await page.evaluate(axeSource);
+/** What axe finds wrong on the page, each as one line; where the page's middle is known, in what stands around it. */
+export async function listViolations(page: Page, part: 'whole' | 'around main' = 'whole'): Promise<string[]> {
+  if (!(await page.evaluate<boolean>("'axe' in window"))) await page.evaluate(axeSource);
+  const context = part === 'whole' ? 'document' : "{ exclude: ['main'] }";
   // Every rule runs; only what is wrong is written down, since describing all that is right takes most of the time.
   const found = await page.evaluate<{ violations: Violation[] }>(
-    "axe.run(document, { reporter: 'no-passes' })",
+    `axe.run(${context}, { reporter: 'no-passes' })`,
   );
   return found.violations.map(
     ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`,

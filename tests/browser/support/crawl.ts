@@ -42,7 +42,25 @@ type CrawlWish = {
   readonly ofOneKind?: number;
   /** Kinds of pages that somebody else looks at. */
   readonly isLeftOut?: (kind: string) => boolean;
+  /** Kinds of pages that are opened inside the app, as by a link; all others by their address. */
+  readonly isFollowed?: (kind: string) => boolean;
 };
+
+/** Goes to another page as its link does, without loading the app anew, and waits until the app's router is there. */
+async function follow(page: Page, path: string): Promise<void> {
+  const there = JSON.stringify(path);
+  await page.evaluate(`new Promise((arrived, failed) => {
+    const latest = performance.now() + 90_000;
+    const look = () => {
+      const { status, resolvedLocation } = __TSR_ROUTER__.state;
+      if (status === 'idle' && resolvedLocation.href === ${there}) return arrived();
+      if (performance.now() > latest) return failed(new Error('the app never came to ' + ${there}));
+      setTimeout(look, 10);
+    };
+    __TSR_ROUTER__.history.push(${there});
+    look();
+  })`);
+}
 
 /**
  * Opens every page that a person can reach by links alone, one after another, and does something on each. A page that
@@ -51,7 +69,7 @@ type CrawlWish = {
  */
 export async function crawl(
   page: Page,
-  { from, each, ofOneKind = 2, isLeftOut = () => false }: CrawlWish,
+  { from, each, ofOneKind = 2, isLeftOut = () => false, isFollowed = () => false }: CrawlWish,
 ): Promise<string[]> {
   const opened = new Map<string, number>();
   const seen = new Set([from]);
@@ -62,7 +80,7 @@ export async function crawl(
     const before = opened.get(kind) ?? 0;
     if (before >= ofOneKind || isLeftOut(kind)) continue;
     opened.set(kind, before + 1);
-    await page.goto(path);
+    await (paths.length > 0 && isFollowed(kind) ? follow(page, path) : page.goto(path));
     await settle(page);
     paths.push(path);
     await each(path);

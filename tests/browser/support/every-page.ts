@@ -1,58 +1,102 @@
-import { expect, test } from 'vitest';
+import { createHash } from 'node:crypto';
+import type { Page } from 'playwright-core';
 import { listViolations, overflowOf, smallTargets } from './checks.ts';
 import { crawl, kindOf } from './crawl.ts';
-import { demoOfFile } from './demo-of-file.ts';
 import type { DemoSite, Looker } from './demo-site.ts';
 
 const LOST = 'There is nothing at this address.';
+
+/** The narrowest window that a page must fit; the long run looks at the wider ones. */
+const PHONE = { width: 320, height: 844 };
 
 /**
  * Pages that show a household what is its own, and nothing else to whoever holds a duty besides. The member's test opens
  * each; the long run opens them for everybody.
  */
-const HOUSEHOLDS_OWN = ['calendar', 'coverage', 'household', 'password', 'shelf', 'statement', 'treatments'];
+export const HOUSEHOLDS_OWN = [
+  'calendar',
+  'coverage',
+  'household',
+  'password',
+  'shelf',
+  'statement',
+  'treatments',
+];
 const isHouseholdsOwn = (kind: string) => HOUSEHOLDS_OWN.includes(kind.split('/')[3] ?? '');
 
-/** The test of one duty's pages. Each duty has a file of its own, so that they are gone through beside each other. */
-export function checkEveryPageOf(looker: Looker): void {
-  const site = demoOfFile();
-  test('every page that the duty can reach is free of what axe finds, fits 320 px, and leads somewhere', async () => {
-    const { faults, paths } = await findFaults(site, looker);
-    console.log(`${looker}: ${paths.length} pages.`);
-    expect(faults).toEqual([]);
-    expect(paths.length).toBeGreaterThan(5);
-    if (looker === 'member') expect(listOwnAreas(paths)).toEqual(HOUSEHOLDS_OWN);
-  }, 600_000); // some sixty visits, which a busy machine takes its time for
-}
-
-const listOwnAreas = (paths: readonly string[]) => {
+export const listOwnAreas = (paths: readonly string[]) => {
   const areas = paths.filter((path) => isHouseholdsOwn(kindOf(path))).map((path) => path.split('/')[3] ?? '');
   return [...new Set(areas)].sort();
 };
 
-async function findFaults(site: DemoSite, looker: Looker): Promise<{ faults: string[]; paths: string[] }> {
-  const page = await site.visit(looker);
+/** Goes through the pages of one duty after another, on one demo. */
+export type Inspection = {
+  findFaults(site: DemoSite, looker: Looker): Promise<{ faults: string[]; paths: string[] }>;
+};
+
+/**
+ * What two duties see letter for letter alike is given to axe once; what stands around it is each duty's own, and is
+ * given to axe on every page. Each kind of page is opened by its address once, and by its link for everybody else.
+ */
+export function openInspection(): Inspection {
+  const lookedAt = new Set<string>();
+  const addressed = new Set<string>();
+  return {
+    async findFaults(site, looker) {
+      const page = await site.visit(looker, { viewport: PHONE });
+      const faults = watch(page, site.url);
+      const each = async (path: string) => {
+        const found = await faultsOf(page, lookedAt);
+        faults.push(...found.map((fault) => `${path}: ${fault}`));
+      };
+      const paths = await crawl(page, {
+        from: site.root,
+        each,
+        ofOneKind: 1,
+        isLeftOut: (kind) => looker !== 'member' && isHouseholdsOwn(kind),
+        isFollowed: (kind) => {
+          const isKnown = addressed.has(kind);
+          addressed.add(kind);
+          return isKnown;
+        },
+      });
+      await page.context().close();
+      return { faults, paths };
+    },
+  };
+}
+
+/** Faults that a page tells of by itself, as they come. */
+function watch(page: Page, url: string): string[] {
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(`${page.url()} threw ${error.message}`));
   page.on('console', (message) => {
     if (/Content Security Policy/.test(message.text())) faults.push(`${page.url()}: ${message.text()}`);
   });
   page.on('request', (request) => {
-    if (!request.url().startsWith(site.url)) faults.push(`${page.url()} asked ${request.url()}`);
+    if (!request.url().startsWith(url)) faults.push(`${page.url()} asked ${request.url()}`);
   });
-  const each = async (path: string) => {
-    const fault = (what: string) => faults.push(`${path}: ${what}`);
-    if ((await page.locator('h1').first().textContent()) === LOST) fault('a link leads nowhere');
-    for (const said of await page.locator('[role=alert] .said').allTextContents()) fault(`says “${said}”`);
-    for (const violation of await listViolations(page)) fault(violation);
-    for (const small of await smallTargets(page)) fault(`too small for a thumb: ${small}`);
-    await page.setViewportSize({ width: 320, height: 844 });
-    const over = await overflowOf(page);
-    if (over > 0) fault(`${over} px wider than a window of 320 px`);
-    await page.setViewportSize({ width: 390, height: 844 });
-  };
-  const isLeftOut = (kind: string) => looker !== 'member' && isHouseholdsOwn(kind);
-  const paths = await crawl(page, { from: site.root, each, ofOneKind: 1, isLeftOut });
-  await page.context().close();
-  return { faults, paths };
+  return faults;
+}
+
+async function faultsOf(page: Page, lookedAt: Set<string>): Promise<string[]> {
+  const faults: string[] = [];
+  if ((await page.locator('h1').first().textContent()) === LOST) faults.push('a link leads nowhere');
+  for (const said of await page.locator('[role=alert] .said').allTextContents())
+    faults.push(`says “${said}”`);
+  const print = await printOf(page);
+  faults.push(...(await listViolations(page, lookedAt.has(print) ? 'around main' : 'whole')));
+  lookedAt.add(print);
+  for (const small of await smallTargets(page)) faults.push(`too small for a thumb: ${small}`);
+  const over = await overflowOf(page);
+  if (over > 0) faults.push(`${over} px wider than a window of ${PHONE.width} px`);
+  return faults;
+}
+
+/** What stands in the page's middle, with the ids left out that differ with what was drawn before it. */
+async function printOf(page: Page): Promise<string> {
+  const main = await page.evaluate<string>(`document.querySelector('main').outerHTML`);
+  return createHash('sha256')
+    .update(main.replace(/_r_\w+_/g, '*'))
+    .digest('hex');
 }

@@ -1,3 +1,0 @@
-import { checkEveryPageOf } from '../support/every-page.ts';
-
-checkEveryPageOf('coordinator');
