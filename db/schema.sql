@@ -304,6 +304,16 @@ table book.booking row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (blocked_from, blocked_to, ends_at, equipment_unit_id, offered_until, relay_agreed_at, relay_from_id, starts_at, state, uses, version) to sheafbook_app
 
+table book.booking_food row level security
+  storehouse_id uuid not null
+  booking_id uuid not null
+  food_id uuid not null
+  constraint booking_food_pkey PRIMARY KEY (storehouse_id, booking_id, food_id)
+  constraint booking_food_booking_fk FOREIGN KEY (storehouse_id, booking_id) REFERENCES book.booking(storehouse_id, booking_id)
+  constraint booking_food_food_fk FOREIGN KEY (storehouse_id, food_id) REFERENCES book.food(storehouse_id, food_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.buy row level security
   storehouse_id uuid not null
   buy_id uuid default uuidv7() not null
@@ -752,6 +762,7 @@ table book.equipment_item row level security
   may_relay boolean default false not null
   service_every_uses integer
   service_every_days integer
+  touches_food boolean default false not null
   constraint equipment_item_pkey PRIMARY KEY (storehouse_id, equipment_item_id)
   constraint equipment_item_name_once UNIQUE (storehouse_id, name)
   constraint equipment_item_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
@@ -762,7 +773,7 @@ table book.equipment_item row level security
   constraint equipment_item_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
   constraint equipment_item_service_positive CHECK (((service_every_uses > 0) AND (service_every_days > 0)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant delete, insert, select, update (cautions, damage_note, deposit_minor_units, fee_minor_units, kept_where, kind_note, late_fee_minor_units, longest_days, may_relay, name, post_minutes, pre_minutes, service_every_days, service_every_uses, value_minor_units, version) to sheafbook_app
+  grant delete, insert, select, update (cautions, damage_note, deposit_minor_units, fee_minor_units, kept_where, kind_note, late_fee_minor_units, longest_days, may_relay, name, post_minutes, pre_minutes, service_every_days, service_every_uses, touches_food, value_minor_units, version) to sheafbook_app
 
 table book.equipment_part row level security
   storehouse_id uuid not null

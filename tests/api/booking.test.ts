@@ -1,7 +1,7 @@
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
 import { openTestApp, type TestApp } from '../support/app.ts';
-import { bodyOf } from '../support/buy.ts';
+import { bodyOf, foodIdsOf } from '../support/buy.ts';
 import { anItem, aShed, book, type TestItem, type TestShed } from '../support/equipment.ts';
 import { aHousehold, type TestHousehold } from '../support/household.ts';
 import { refusalOf } from '../support/money-books.ts';
@@ -300,6 +300,51 @@ test('a relay within a day of its hour, or of a thing that always comes back, is
     byRelay: true,
   });
   expect(never.body).toMatchObject({ code: 'relay-refused', because: ['not-relayed'] });
+});
+
+describe('a mill, through which food goes', () => {
+  let mill: TestItem;
+  let foodsOf: Record<string, string>;
+  const FIRST = ['2026-09-05T09:00', '2026-09-05T18:00'] as const;
+  const NEXT = ['2026-09-05T18:00', '2026-09-06T12:00'] as const;
+  const through = (...codes: string[]) => ({ foodIds: codes.map((code) => foodsOf[code]) });
+  beforeEach(async () => {
+    mill = await anItem(shed, { name: `Grain mill ${count}`, touchesFood: true, postMinutes: 60 }, []);
+    foodsOf = await foodIdsOf(shed);
+  });
+
+  test('is booked by who says what goes through it; any other thing asks nothing', async () => {
+    const silent = await refusalOf(app, () => book(shed.hale.caller, mill, FIRST));
+    expect(silent).toMatchObject({ code: 'invalid-input', fields: ['foodIds'], isUnchanged: true });
+    const unknown = { foodIds: [mill.id] };
+    const wrong = await refusalOf(app, () => book(shed.hale.caller, mill, FIRST, unknown));
+    expect(wrong).toMatchObject({ code: 'thing-not-found', fields: ['foodIds.0'], isUnchanged: true });
+    const told = bodyOf(await book(shed.hale.caller, mill, FIRST, through('rice-white-long')), 201);
+    expect(told).toMatchObject({ foods: [{ id: foodsOf['rice-white-long'] }], leftBehind: [] });
+    expect(bodyOf(await book(shed.hale.caller, sealer, FIRST), 201)).toMatchObject({ foods: [] });
+  });
+
+  test('goes straight on to what carries the same, and never to what does not', async () => {
+    bodyOf(await book(shed.hale.caller, mill, FIRST, through('wheat-hard-red-winter')), 201);
+    const rice = { ...through('rice-white-long'), byRelay: true };
+    const clash = await refusalOf(app, () => book(shed.moss.caller, mill, NEXT, rice));
+    expect(clash).toMatchObject({ code: 'relay-refused', isUnchanged: true });
+    const wheat = { ...through('wheat-hard-red-winter'), byRelay: true };
+    const asked = bodyOf(await book(shed.moss.caller, mill, NEXT, wheat), 201);
+    expect(asked).toMatchObject({ state: 'asked' });
+    const yes = { version: asked.version, agrees: true };
+    const answer = await shed.hale.caller.post(`${shed.path}/bookings/${asked.id}/relay-answer`, yes);
+    expect(bodyOf(answer)).toMatchObject({ state: 'booked' });
+  });
+
+  test('fetched from the store tells what is to be cleaned off first, and not who left it there', async () => {
+    bodyOf(await book(shed.hale.caller, mill, FIRST, through('wheat-hard-red-winter')), 201);
+    const later = ['2026-09-06T09:00', '2026-09-06T12:00'] as const;
+    const booked = bodyOf(await book(shed.moss.caller, mill, later, through('rice-white-long')), 201);
+    expect(booked.leftBehind).toEqual(['gluten', 'wheat']);
+    const { bookings } = bodyOf(await shed.moss.caller.get(`${mill.path}/bookings`));
+    expect(bookings.map(({ foods }: { foods: unknown[] }) => foods.length)).toEqual([0, 1]);
+  });
 });
 
 test('the keeper takes a piece out of use for its service, also while it is broken', async () => {

@@ -27,6 +27,7 @@ export const equipmentItems = book.table(
     mayRelay: boolean('may_relay').notNull().default(false),
     serviceEveryUses: integer('service_every_uses'),
     serviceEveryDays: integer('service_every_days'),
+    touchesFood: boolean('touches_food').notNull().default(false),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.equipmentItemId] })],
 );

@@ -30,6 +30,16 @@ export const bookings = book.table(
 );
 export type BookingRow = typeof bookings.$inferSelect;
 
+export const bookingFoods = book.table(
+  'booking_food',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    bookingId: uuid('booking_id').notNull(),
+    foodId: uuid('food_id').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.bookingId, table.foodId] })],
+);
+
 export const loans = book.table(
   'loan',
   {

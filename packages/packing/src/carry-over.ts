@@ -1,5 +1,17 @@
 import { compareText } from '@sheafbook/units';
 
+/**
+ * What a food leaves behind where it ran: its allergens, and gluten, also where it may only have been near it.
+ * Units: none. Shape: sorted, each once. Errors: none.
+ */
+export const carriedBy = ({
+  allergens,
+  gluten,
+}: {
+  readonly allergens: readonly string[];
+  readonly gluten: string;
+}): string[] => [...new Set([...allergens, ...(gluten === 'no' ? [] : ['gluten'])])].toSorted();
+
 /** A container that a line closed, by its number there, and the allergens and gluten of what went in. Units: none. Errors: none. */
 export type LinePour = {
   readonly containerId: string;

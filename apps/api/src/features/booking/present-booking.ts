@@ -1,7 +1,9 @@
+import { leftBehind } from './left-behind.ts';
 import type { ListedBooking, ListedWish } from './queries.ts';
 
 /** A booking; with whom it is only for those who may know. */
-export function presentBooking({ booking, item, unit, seat, householdName, isSeen = true }: Seen) {
+export function presentBooking(row: Seen) {
+  const { booking, item, unit, seat, householdName, foods, foodsBefore, isSeen = true } = row;
   const isShown = isSeen && booking.householdId !== null;
   return {
     id: booking.bookingId,
@@ -23,6 +25,9 @@ export function presentBooking({ booking, item, unit, seat, householdName, isSee
     relayAgreedAt: booking.relayAgreedAt?.toISOString() ?? null,
     uses: booking.uses,
     note: isSeen ? booking.note : '',
+    foods: isSeen ? foods.map(({ foodId, nameEn, nameEs }) => ({ id: foodId, nameEn, nameEs })) : [],
+    /** Allergens that whoever had it before left there and that are none of these foods’ own: clean them off first. */
+    leftBehind: isSeen ? leftBehind(foodsBefore, foods) : [],
     version: booking.version,
   };
 }

@@ -12,6 +12,7 @@ import { assert } from '@sheafbook/units';
 import { and, asc, eq, gt, inArray, isNull, lt, lte, ne, or, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
+import { foodsBefore, ownFoods } from './queries-foods.ts';
 
 /** States that hold a piece, as the constraint `booking_one_at_a_time` has them. */
 export const HOLDING = ['offered', 'booked', 'out', 'returned'];
@@ -104,6 +105,8 @@ export async function listBookings(tx: Tx, storehouseId: string, of: BookingQuer
       unit: equipmentUnits,
       seat: households.seat,
       householdName: households.name,
+      foods: ownFoods,
+      foodsBefore,
     })
     .from(bookings)
     .innerJoin(equipmentItems, joinOn(equipmentItems, bookings, 'equipmentItemId'))

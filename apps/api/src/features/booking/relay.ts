@@ -4,7 +4,9 @@ import type { BookingRow, EquipmentItemRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
 import { type EquipmentWish, lookAt, notFree, refuseLoanWish, rowOf } from './book.ts';
+import { changesAllergen } from './left-behind.ts';
 import { insertBooking, updateBooking } from './queries.ts';
+import { type FoodThrough, listFoodsOfBooking } from './queries-foods.ts';
 import { buffersOf, chooseUnit } from './taken.ts';
 import { minutes } from './when.ts';
 
@@ -15,24 +17,25 @@ import { minutes } from './when.ts';
 export async function askToTakeOver(
   tx: Tx,
   context: Context,
-  { item, wish }: { item: EquipmentItemRow; wish: EquipmentWish },
+  { item, wish, foods }: { item: EquipmentItemRow; wish: EquipmentWish; foods: readonly FoodThrough[] },
 ): Promise<BookingRow> {
   await refuseLoanWish(tx, context, item, wish);
   const { states, rows, taken } = await lookAt(tx, context, item);
-  const before = rows
+  const earlier = rows
     .filter(({ purpose, state }) => purpose === 'loan' && (state === 'booked' || state === 'out'))
     .filter(({ endsAt, blockedTo }) => {
       const keptUntil = blockedTo.getTime() + buffersOf(item).preMs;
       return endsAt.getTime() <= wish.startMs && wish.startMs < keptUntil;
     });
-  for (const from of before) {
+  for (const from of earlier) {
     const other = taken.filter((_, at) => rows[at]?.bookingId !== from.bookingId);
     const own = states.filter(({ unit }) => unit.equipmentUnitId === from.equipmentUnitId);
     const unit = chooseUnit({ ...wish, preMs: 0, postMs: buffersOf(item).postMs }, own, other);
     if (!unit) continue;
     const row = rowOf(context, item, wish);
     const asked = { ...row, blockedFrom: row.startsAt, state: 'asked', relayFromId: from.bookingId };
-    refuseRelay(context, item, { from, to: asked });
+    const before = await listFoodsOfBooking(tx, from.storehouseId, from.bookingId);
+    refuseRelay(context, item, { from, to: asked, changesAllergen: changesAllergen(item, before, foods) });
     return insertBooking(tx, { ...asked, equipmentUnitId: from.equipmentUnitId });
   }
   throw notFree(context, item, wish, { states, taken });
@@ -44,7 +47,10 @@ export async function agreeToRelay(
   context: Context,
   { item, from, to }: { item: EquipmentItemRow; from: BookingRow; to: BookingRow },
 ): Promise<BookingRow> {
-  refuseRelay(context, item, { from, to });
+  const { storehouseId } = item;
+  const before = await listFoodsOfBooking(tx, storehouseId, from.bookingId);
+  const next = await listFoodsOfBooking(tx, storehouseId, to.bookingId);
+  refuseRelay(context, item, { from, to, changesAllergen: changesAllergen(item, before, next) });
   const endsMs = Math.min(from.blockedTo.getTime(), to.startsAt.getTime());
   await updateBooking(tx, from, { blockedTo: new Date(endsMs) });
   return updateBooking(tx, to, {
@@ -68,12 +74,16 @@ export async function refuseToRelay(
 
 type To = Pick<BookingRow, 'startsAt' | 'endsAt' | 'householdId'>;
 
-function refuseRelay(context: Context, item: EquipmentItemRow, { from, to }: { from: To; to: To }): void {
+function refuseRelay(
+  context: Context,
+  item: EquipmentItemRow,
+  { from, to, changesAllergen: changes }: { from: To; to: To; changesAllergen: boolean },
+): void {
   const [first, second] = [from, to].map(({ startsAt, endsAt, householdId }) => ({
     ...{ startMs: startsAt.getTime(), endMs: endsAt.getTime(), borrowerId: householdId ?? '' },
   }));
   if (!first || !second) return;
-  const facts = { mayRelay: item.mayRelay, changesAllergen: false, nowMs: context.now().getTime() };
+  const facts = { mayRelay: item.mayRelay, changesAllergen: changes, nowMs: context.now().getTime() };
   const refusals = relayRefusals(first, second, facts);
   const [refusal] = refusals;
   if (refusal) throw new Problem('relay-refused', { detail: SAYS[refusal], because: refusals });

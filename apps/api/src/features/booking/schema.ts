@@ -22,6 +22,12 @@ export const bookingWish = z.strictObject({
   householdId: z.uuid().optional(),
   /** Take it straight from whoever has it before, who must agree: then no time is kept for bringing it back between. */
   byRelay: z.boolean().default(false),
+  /** What goes through it, of a thing that touches food. */
+  foodIds: z
+    .array(z.uuid())
+    .max(20, 'Name 20 foods at most.')
+    .refine((ids) => new Set(ids).size === ids.length, 'Name each food once.')
+    .default([]),
   note,
 });
 export type BookingWish = z.infer<typeof bookingWish>;

@@ -11,6 +11,7 @@ import { loadItem, loadUnit, lockItem } from '../equipment/queries.ts';
 import { mayKeepEquipment, seesLoans } from '../equipment/use-cases.ts';
 import { loadHousehold, loadPresentHousehold } from '../household/queries.ts';
 import { bookEquipment, endBooking, lapseOffersInside, lookAt, offerFreedTimes } from './book.ts';
+import { readFoodsThrough } from './left-behind.ts';
 import { mayBookFor } from './policy.ts';
 import {
   findOpenBooking,
@@ -22,6 +23,7 @@ import {
   updateBooking,
   updateWish,
 } from './queries.ts';
+import { insertBookingFoods } from './queries-foods.ts';
 import { agreeToRelay, askToTakeOver, refuseToRelay } from './relay.ts';
 import type { BookingWish, FreeTimesQuery, RelayAnswer, ServiceTimeWish, WaitingWish } from './schema.ts';
 import { listFree } from './taken.ts';
@@ -71,9 +73,12 @@ export function bookForHousehold(context: Context, itemId: string, wish: Booking
     await loadPresentHousehold(tx, storehouseId, householdId); // a keeper still finds the seat of one that left
     const loan = { purpose: 'loan', householdId } as const;
     const asked = { ...readTimes(context, wish), itemId, for: loan, note: wish.note };
+    const item = await lockItem(tx, storehouseId, itemId);
+    const foods = await readFoodsThrough(tx, item, wish.foodIds);
     const { bookingId } = wish.byRelay
-      ? await askToTakeOver(tx, context, { item: await lockItem(tx, storehouseId, itemId), wish: asked })
+      ? await askToTakeOver(tx, context, { item, wish: asked, foods })
       : await bookEquipment(tx, context, asked);
+    await insertBookingFoods(tx, { storehouseId, bookingId }, wish.foodIds.slice(0, foods.length));
     return readBookingInside(tx, context, bookingId);
   });
 }

@@ -18,6 +18,7 @@ export const presentFacts = (item: EquipmentItemRow) => ({
   postMinutes: item.postMinutes,
   longestDays: item.longestDays,
   mayRelay: item.mayRelay,
+  touchesFood: item.touchesFood,
   serviceEveryUses: item.serviceEveryUses,
   serviceEveryDays: item.serviceEveryDays,
   version: item.version,

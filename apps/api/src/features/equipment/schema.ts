@@ -22,6 +22,8 @@ const facts = {
   postMinutes: minutes,
   longestDays: z.int().min(1).max(90),
   mayRelay: z.boolean(),
+  /** Food goes through it or lies in it, as in a mill or a funnel. */
+  touchesFood: z.boolean().default(false),
   serviceEveryUses: interval,
   serviceEveryDays: interval,
   /** How many that are alike. More may be added; one that is gone is retired, so that its past stays. */

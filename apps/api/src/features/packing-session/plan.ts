@@ -1,15 +1,6 @@
 import type { PackingSessionRow } from '@sheafbook/db/tables';
-import { type LineWish, planLine } from '@sheafbook/packing';
+import { carriedBy, type LineWish, planLine } from '@sheafbook/packing';
 import type { SlotOf, WishedPacking } from './queries.ts';
-
-/** What a food leaves behind on a line: its allergens, and gluten, also where it may only have been near it. */
-export const carriedBy = ({
-  allergens,
-  gluten,
-}: {
-  allergens: readonly string[];
-  gluten: string;
-}): string[] => [...new Set([...allergens, ...(gluten === 'no' ? [] : ['gluten'])])].toSorted();
 
 /** What the pure plan reads of a wish. Eaters never meet their own wish's allergens here: whoever asked for it may eat it. */
 export function toLineWish(

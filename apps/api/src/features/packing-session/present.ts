@@ -1,8 +1,7 @@
 import type { PackingSessionRow } from '@sheafbook/db/tables';
 import { bulkOf, readKeepingClass } from '@sheafbook/foods';
-import { airInPack, chooseAbsorbers, unitsPerHour } from '@sheafbook/packing';
+import { airInPack, carriedBy, chooseAbsorbers, unitsPerHour } from '@sheafbook/packing';
 import { assert, fractionToNumber } from '@sheafbook/units';
-import { carriedBy } from './plan.ts';
 import { presentSession } from './present-session.ts';
 import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
 import { linesNeeded } from './slots.ts';

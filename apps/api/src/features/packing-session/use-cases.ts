@@ -39,7 +39,6 @@ import type { Attendance, HandWish, SessionEdit, SessionQuery, SessionWish, Wish
 import { refuseSlotsOutside } from './slots.ts';
 import { requireSessionStage } from './stage.ts';
 
-export { carriedBy } from './plan.ts';
 export { mayJoinSessions } from './policy.ts';
 export { requireSessionStage } from './stage.ts';
 

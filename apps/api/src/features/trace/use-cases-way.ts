@@ -7,12 +7,11 @@ import {
   vesselKey,
   walkTrace,
 } from '@sheafbook/ledger';
-import { carryOvers } from '@sheafbook/packing';
+import { carriedBy, carryOvers } from '@sheafbook/packing';
 import type { Context } from '../../platform/context.ts';
 import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { mayHold } from '../hold/use-cases.ts';
-import { carriedBy } from '../packing-session/use-cases.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { findThings } from './find-code.ts';
 import { type Depth, depthOf } from './policy.ts';

@@ -66,6 +66,10 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'The two have not agreed to hand it on.': 'Los dos no han acordado pasárselo.',
   'It is somebody else’s until then. Fetch it at its hour.': 'Hasta entonces es de otro. Recójalo a su hora.',
   'Say what was done.': 'Diga qué se hizo.',
+  'Say which foods go through it: what they leave there matters to who comes next.':
+    'Diga qué alimentos pasan por él: lo que dejan le importa a quien viene después.',
+  'There is no such food here.': 'Aquí no hay tal alimento.',
+  'Name 20 foods at most.': 'Nombre 20 alimentos como mucho.',
   'Bring this back: {}.': 'Devuelva esto: {}.',
   'This came free for you; say whether you take it: {}.': 'Esto quedó libre para usted; diga si lo toma: {}.',
   'Whoever has it before you is late: {}. See what else is free.':

@@ -7,6 +7,9 @@ import { Check, Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import type { Food } from '../buy/run-queries.ts';
+import { FoodsThrough } from './foods-through.tsx';
+import { LeftBehind } from './left-behind.tsx';
 import { freeTimesQuery, type Item, inside, readAnew } from './queries.ts';
 import { useEquipmentText } from './words.ts';
 
@@ -23,13 +26,19 @@ export function BookForm({ item }: { item: Item }) {
     ...{ untilDay: addDays(format.today(), 1), untilTime: '18:00', byRelay: false },
   }));
   const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part });
+  const [through, setThrough] = useState<readonly Food[]>([]);
   const times = {
     from: `${draft.fromDay}T${draft.fromTime}`,
     until: `${draft.untilDay}T${draft.untilTime}`,
   };
   const booking = useMutation({
     mutationFn: () =>
-      ask(inside.equipment[':item'].bookings.$post({ param, json: { ...times, byRelay: draft.byRelay } })),
+      ask(
+        inside.equipment[':item'].bookings.$post({
+          param,
+          json: { ...times, byRelay: draft.byRelay, foodIds: through.map(({ id }) => id) },
+        }),
+      ),
     onSuccess: () => readAnew(queries),
   });
   const waiting = useMutation({
@@ -80,6 +89,9 @@ export function BookForm({ item }: { item: Item }) {
           onChange={(event) => change({ untilTime: event.target.value })}
         />
       </div>
+      {item.touchesFood ? (
+        <FoodsThrough foods={through} onChange={setThrough} problem={problems.foodIds} />
+      ) : null}
       {item.mayRelay ? (
         <Check label={words.byRelay} isOn={draft.byRelay} onChange={(byRelay) => change({ byRelay })} />
       ) : null}
@@ -89,6 +101,7 @@ export function BookForm({ item }: { item: Item }) {
           {booking.data.state === 'asked' ? words.askedDone : words.bookedDone}
         </p>
       ) : null}
+      {booking.data ? <LeftBehind allergens={booking.data.leftBehind} /> : null}
       {waiting.data ? (
         <p className="said well-said" role="status">
           {words.waitsNow}

@@ -7,6 +7,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { Cautions } from './cautions.tsx';
+import { LeftBehind } from './left-behind.tsx';
 import { type Booking, type Item, itemBookingsQuery, itemQuery } from './queries.ts';
 import { Swap } from './swap.tsx';
 import { type Ticked, Ticks, ticksOf } from './ticks.tsx';
@@ -113,6 +114,7 @@ function GoingForm({ item, booking, counter }: GoingProps) {
         {words.unitCode(booking.unitNo, booking.unitCode)}
       </p>
       <Cautions item={item} />
+      <LeftBehind allergens={booking.leftBehind} />
       {parts.length === 0 ? null : <h2>{words.tickOut}</h2>}
       <Ticks parts={parts} ticked={ticked} onChange={(ticked) => change({ ticked })} />
       <Field

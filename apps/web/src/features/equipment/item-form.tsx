@@ -73,6 +73,7 @@ function startOf(item: Item | undefined, shown: (minorUnits: number) => string) 
     postHours: text(Math.ceil((item?.postMinutes ?? 0) / HOUR)),
     longestDays: text(item?.longestDays ?? 3),
     mayRelay: item?.mayRelay ?? false,
+    touchesFood: item?.touchesFood ?? false,
     everyUses: text(item?.serviceEveryUses),
     everyDays: text(item?.serviceEveryDays),
     units: text(Math.max(1, item?.units.length ?? 1)),
@@ -98,6 +99,7 @@ function factsOf(draft: Draft, currency: string, item: Item | undefined) {
     postMinutes: minutes(draft.postHours),
     longestDays: wholeTyped(draft.longestDays) ?? undefined,
     mayRelay: draft.mayRelay,
+    touchesFood: draft.touchesFood,
     serviceEveryUses: wholeTyped(draft.everyUses),
     serviceEveryDays: wholeTyped(draft.everyDays),
     units: wholeTyped(draft.units) ?? undefined,
@@ -135,7 +137,7 @@ function FactsForm({ item }: { item?: Item }) {
   });
   const refused = problemsOf(saving.error);
   const field = (
-    name: Exclude<keyof Draft, 'mayRelay'>,
+    name: Exclude<keyof Draft, 'mayRelay' | 'touchesFood'>,
     label: string,
     of: { key: keyof Facts; problem?: string; hint?: string },
   ) => (
@@ -178,6 +180,11 @@ function FactsForm({ item }: { item?: Item }) {
         label={words.mayRelay}
         isOn={draft.mayRelay}
         onChange={(mayRelay) => setDraft({ ...draft, mayRelay })}
+      />
+      <Check
+        label={words.touchesFood}
+        isOn={draft.touchesFood}
+        onChange={(touchesFood) => setDraft({ ...draft, touchesFood })}
       />
       <ProblemSaid error={saving.error} />
       <div>

@@ -6,6 +6,7 @@ import { joined, Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { KeptAhead } from './kept-ahead.tsx';
+import { LeftBehind } from './left-behind.tsx';
 import { type Booking, inside, ownBookingsQuery, ownLoansQuery, readAnew } from './queries.ts';
 import { useEquipmentText } from './words.ts';
 
@@ -92,6 +93,7 @@ function Booked({ booking }: { booking: Booking }) {
       </p>
       {booking.state === 'asked' ? <p className="soft">{words.waitsForYes}</p> : null}
       {booking.relayAgreedAt === null ? null : <p className="soft">{words.relayAgreed}</p>}
+      <LeftBehind allergens={booking.leftBehind} />
       <div className="actions">
         {isOffered ? (
           <button type="button" className="btn go" onClick={() => accept.mutate(booking.id)}>

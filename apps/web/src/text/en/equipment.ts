@@ -116,6 +116,10 @@ export const en = {
   postHours: 'Hours kept free after each use, for cleaning and the way back',
   mayRelay:
     'Borrowers may hand it straight on. Never so for what must be cleaned of one grain before the next.',
+  touchesFood: 'Food goes through it, as through a mill or a funnel: whoever books it says which.',
+  foodsThrough: 'Which foods go through it?',
+  leftBehind: (allergens: string) =>
+    `Before you it ran what leaves ${allergens} behind. Clean it fully before your food goes in.`,
   everyUses: 'Service after so many uses',
   everyDays: 'Service after so many days',
   emptyForNone: 'Empty where there is none.',

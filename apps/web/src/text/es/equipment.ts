@@ -118,6 +118,10 @@ export const es: EquipmentWords = {
   postHours: 'Horas libres después de cada uso, para limpiar y volver',
   mayRelay:
     'Puede pasar directamente de uno a otro. Nunca lo que hay que limpiar de un grano antes del siguiente.',
+  touchesFood: 'Pasa comida por él, como por un molino o un embudo: quien lo reserva dice cuál.',
+  foodsThrough: '¿Qué alimentos pasan por él?',
+  leftBehind: (allergens) =>
+    `Antes de usted pasó algo que deja ${allergens}. Límpielo del todo antes de meter lo suyo.`,
   everyUses: 'Revisión tras tantos usos',
   everyDays: 'Revisión tras tantos días',
   emptyForNone: 'Vacío si no hay.',
