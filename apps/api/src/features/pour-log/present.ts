@@ -1,5 +1,5 @@
 import type { AbsorberPackRow } from '@sheafbook/db/tables';
-import { judgeOpenPack, judgePours, type PourAlarm } from '@sheafbook/packing';
+import { carriedBy, judgeOpenPack, judgePours, type PourAlarm } from '@sheafbook/packing';
 import { sumOf } from '@sheafbook/units';
 import type { PostedEntry } from '../../platform/post-entry.ts';
 import type { BagBalance } from './balance.ts';
@@ -19,6 +19,7 @@ export const presentBag = (balance: BagBalance) => {
     householdId: row.brought.householdId,
     household: row.household.name,
     food: foodOf(row.food),
+    moistureTenthsPercent: row.bag.moistureTenthsPercent,
     ...figures,
     because: row.brought.differenceBecause,
   };
@@ -87,6 +88,7 @@ function presentPour(row: LoggedPour, judged: Judged | undefined) {
     code: container.containerCode,
     kind: { id: kind.containerKindId, code: kind.kindCode, nameEn: kind.nameEn, nameEs: kind.nameEs },
     food: foodOf(food),
+    carries: carriedBy(food),
     householdId: pour.householdId,
     household: household.name,
     bagId: pour.bagId,
@@ -132,8 +134,9 @@ export function presentLog(reading: LogReading) {
 }
 
 export const pourCsvRows = (reading: LogReading) =>
-  presentLog(reading).pours.map(({ kind, food, alarms, ...row }) => ({
+  presentLog(reading).pours.map(({ kind, food, carries, alarms, ...row }) => ({
     ...row,
+    carries: carries.join(' '),
     kind: kind.code,
     food: food.code,
     alarms: alarms.join(' '),

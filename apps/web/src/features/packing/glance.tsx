@@ -2,13 +2,14 @@ import { ABSORBER_WINDOW, containersPerOneLost, saidFinish } from '@sheafbook/pa
 import { sumOf } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import type { ReactNode } from 'react';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { useNamed } from '../../ui/use-named.ts';
 import { watchQuery } from '../seam/queries.ts';
 import { shoppingQuery } from '../supplies/queries.ts';
+import { Answer } from './glance-answer.tsx';
+import { NotHere, OnTheLine, Ready } from './glance-more.tsx';
 import { useGlanceText } from './glance-words.ts';
 import {
   type LogBody,
@@ -35,8 +36,9 @@ export function Glance({ session }: { session: SessionFacts }) {
           <dl className="glance">
             <Planned plan={body} />
             <Supplies param={param} />
+            <Ready plan={body} param={param} />
             {session.stage === 'running' ? <NotHere plan={body} /> : null}
-            {session.stage === 'running' ? <Running param={param} /> : null}
+            {session.stage === 'running' ? <Running param={param} plan={body} /> : null}
           </dl>
         )}
       </Loaded>
@@ -56,15 +58,6 @@ export function Glance({ session }: { session: SessionFacts }) {
         ) : null}
       </div>
     </section>
-  );
-}
-
-function Answer({ ask, children }: { ask: string; children: ReactNode }) {
-  return (
-    <div>
-      <dt>{ask}</dt>
-      <dd>{children}</dd>
-    </div>
   );
 }
 
@@ -120,22 +113,6 @@ function Planned({ plan }: { plan: PlanBody }) {
   );
 }
 
-/** Question 21. */
-function NotHere({ plan }: { plan: PlanBody }) {
-  const t = useGlanceText();
-  const away = plan.slots.filter(({ isHere }) => !isHere);
-  if (plan.slots.length === 0) return null;
-  return (
-    <Answer ask={t.notHere}>
-      {away.length === 0 ? (
-        <State kind="well" word={t.allHere} />
-      ) : (
-        [...new Set(away.map(({ household }) => household))].join(', ')
-      )}
-    </Answer>
-  );
-}
-
 /** Question 4. */
 function Supplies({ param }: { param: OfSession }) {
   const t = useGlanceText();
@@ -162,13 +139,14 @@ function Supplies({ param }: { param: OfSession }) {
 }
 
 /** Questions 6 to 10, once the line runs. */
-function Running({ param }: { param: OfSession }) {
+function Running({ param, plan }: { param: OfSession; plan: PlanBody }) {
   const log = useQuery(logQuery(param));
   return (
     <>
       {log.data ? <Poured body={log.data} /> : null}
       <Seals param={param} />
       {log.data ? <Rest body={log.data} /> : null}
+      {log.data ? <OnTheLine body={log.data} plan={plan} /> : null}
     </>
   );
 }

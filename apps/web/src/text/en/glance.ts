@@ -33,6 +33,22 @@ export const en = {
   noPack: 'No pack stands open.',
   packBy: (at: string, packets: number) => `By ${at}; it held ${s(packets, 'packet', 'packets')}.`,
   mass: 'Does the mass add up?',
+  trained: 'Who is trained on the seamer?',
+  nobodyTrained: 'Nobody who comes said so.',
+  labels: 'Which labels are printed but unused?',
+  labelsWait: (blank: number, spent: number) =>
+    `${blank === 0 ? 'None waits' : s(blank, 'waits', 'wait')}${spent === 0 ? '.' : `; ${s(spent, 'code was', 'codes were')} spent and taken back.`}`,
+  onLine: 'Whose food is on the line?',
+  foodOf: (food: string, household: string) => `${food} of ${household}.`,
+  lastAllergens: 'Which allergens were on the line last?',
+  left: 'How many cans are left for whom?',
+  cansLeft: ({ household, count }: { household: string; count: number }) => `${household}: ${count}`,
+  unmeasured: 'Which foods have no moisture reading?',
+  heaviest: 'What is the heaviest lift?',
+  bagOf: (bagNo: number, mass: string) => `Bag ${bagNo}: ${mass}.`,
+  scrap: 'What was lost, and to what?',
+  scrapBy: (spilled: string, sampled: string, undone: number) =>
+    `${spilled} g spilled, ${sampled} g in samples; ${s(undone, 'can was', 'cans were')} put back.`,
   notHere: 'Who is not here to take cans?',
   allHere: 'Everybody with a time is here.',
 };

@@ -33,6 +33,22 @@ export const es: typeof en = {
   noPack: 'No hay ningún paquete abierto.',
   packBy: (at, packets) => `Antes de las ${at}; tenía ${s(packets, 'sobre', 'sobres')}.`,
   mass: '¿Cuadra la masa?',
+  trained: '¿Quién sabe usar la selladora?',
+  nobodyTrained: 'Nadie de los que vienen lo ha dicho.',
+  labels: '¿Qué etiquetas están impresas y sin usar?',
+  labelsWait: (blank, spent) =>
+    `${blank === 0 ? 'Ninguna espera' : s(blank, 'espera', 'esperan')}${spent === 0 ? '.' : `; ${s(spent, 'código gastado y devuelto', 'códigos gastados y devueltos')}.`}`,
+  onLine: '¿De quién es lo que está en la línea?',
+  foodOf: (food, household) => `${food} de ${household}.`,
+  lastAllergens: '¿Qué alérgenos pasaron al final por la línea?',
+  left: '¿Cuántas latas le faltan a quién?',
+  cansLeft: ({ household, count }) => `${household}: ${count}`,
+  unmeasured: '¿Qué alimentos no tienen lectura de humedad?',
+  heaviest: '¿Cuál es la carga más pesada?',
+  bagOf: (bagNo, mass) => `Saco ${bagNo}: ${mass}.`,
+  scrap: '¿Qué se perdió, y en qué?',
+  scrapBy: (spilled, sampled, undone) =>
+    `${spilled} g derramados, ${sampled} g en muestras; ${s(undone, 'lata devuelta', 'latas devueltas')}.`,
   notHere: '¿Quién no está para llevarse latas?',
   allHere: 'Todos los que tienen hora están aquí.',
 };

@@ -1,0 +1,104 @@
+import { sumOf } from '@sheafbook/units';
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { useText } from '../../text/taste.ts';
+import { useHouse } from '../../ui/house.ts';
+import { State } from '../../ui/pieces.tsx';
+import { useNamed } from '../../ui/use-named.ts';
+import { Answer } from './glance-answer.tsx';
+import { useGlanceText } from './glance-words.ts';
+import { blankLabelsQuery, type LogBody, type OfSession, type PlanBody } from './queries.ts';
+
+/** Questions 14, 19 and 21: who closes cans, which labels wait, and whose cans nobody is here to take. */
+export function Ready({ plan, param }: { plan: PlanBody; param: OfSession }) {
+  const t = useGlanceText();
+  const { data: labels } = useQuery(blankLabelsQuery(param));
+  const { hands } = plan.crew;
+  const trained = hands.filter(({ maySeam, state }) => maySeam && state !== 'stayed-away');
+  return (
+    <>
+      <Answer ask={t.trained}>
+        {trained.length === 0 ? (
+          <State kind="watch" word={t.nobodyTrained} />
+        ) : (
+          trained.map(({ name }) => name).join(', ')
+        )}
+      </Answer>
+      {labels ? (
+        <Answer ask={t.labels}>
+          <Link to="/s/$storehouse/packing/$session/labels" params={param}>
+            {t.labelsWait(labels.labels.length, labels.spent.length)}
+          </Link>
+        </Answer>
+      ) : null}
+    </>
+  );
+}
+
+/** Question 21. */
+export function NotHere({ plan }: { plan: PlanBody }) {
+  const t = useGlanceText();
+  const away = plan.slots.filter(({ isHere }) => !isHere);
+  if (plan.slots.length === 0) return null;
+  return (
+    <Answer ask={t.notHere}>
+      {away.length === 0 ? (
+        <State kind="well" word={t.allHere} />
+      ) : (
+        [...new Set(away.map(({ household }) => household))].join(', ')
+      )}
+    </Answer>
+  );
+}
+
+/** Questions 11, 12, 13, 22, 23 and 24, of what was poured so far and what stands by to be poured. */
+export function OnTheLine({ body, plan }: { body: LogBody; plan: PlanBody }) {
+  const t = useGlanceText();
+  const { allergens, gluten } = useText();
+  const { format } = useHouse();
+  const nameOf = useNamed();
+  const standing = body.pours.filter(({ isUndone }) => !isUndone);
+  const last = standing.toSorted((a, b) => Date.parse(a.pouredAt) - Date.parse(b.pouredAt)).at(-1);
+  const names: Readonly<Record<string, string>> = { ...allergens, gluten };
+  const heaviest = body.bags.toSorted((a, b) => b.broughtGrams - a.broughtGrams)[0];
+  const unmeasured = body.bags.filter(({ moistureTenthsPercent }) => moistureTenthsPercent === null);
+  const { spilledGrams, sampledGrams } = body.mass;
+  return (
+    <>
+      {last ? (
+        <>
+          <Answer ask={t.onLine}>{t.foodOf(nameOf(last.food), last.household)}</Answer>
+          <Answer ask={t.lastAllergens}>
+            {last.carries.length === 0 ? t.none : last.carries.map((one) => names[one] ?? one).join(', ')}
+          </Answer>
+        </>
+      ) : null}
+      <Answer ask={t.left}>{leftOf(plan, standing).map(t.cansLeft).join('; ') || t.none}</Answer>
+      <Answer ask={t.unmeasured}>
+        {unmeasured.length === 0
+          ? t.none
+          : [...new Set(unmeasured.map(({ food }) => nameOf(food)))].join(', ')}
+      </Answer>
+      {heaviest ? (
+        <Answer ask={t.heaviest}>{t.bagOf(heaviest.bagNo, format.mass(heaviest.broughtGrams))}</Answer>
+      ) : null}
+      <Answer ask={t.scrap}>
+        {t.scrapBy(
+          format.count(spilledGrams),
+          format.count(sampledGrams),
+          body.pours.length - standing.length,
+        )}
+      </Answer>
+    </>
+  );
+}
+
+/** Containers that each household asked for and that were not filled yet. */
+function leftOf({ lines }: PlanBody, standing: LogBody['pours']) {
+  const runs = lines.flatMap((line) => line.runs);
+  return [...new Set(runs.map(({ household }) => household))].flatMap((household) => {
+    const asked = sumOf(runs.filter((run) => run.household === household).map((run) => run.containers));
+    const filled = standing.filter((pour) => pour.household === household).length;
+    return asked > filled ? [{ household, count: asked - filled }] : [];
+  });
+}
