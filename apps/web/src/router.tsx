@@ -51,7 +51,9 @@ const door = createRoute({
   getParentRoute: () => rootRoute,
   path: '/',
   beforeLoad: async () => {
-    const session = await queries.fetchQuery(sessionQuery).catch(() => null);
+    // Without a signal whoever was here is known still.
+    const known = () => queries.getQueryData(sessionQuery.queryKey);
+    const session = await queries.fetchQuery(sessionQuery).catch(known);
     const storehouse = session?.storehouses[0]?.storehouseId;
     if (storehouse === undefined) throw redirect({ to: (await isFirstRun()) ? '/set-up' : '/sign-in' });
     throw redirect({ to: '/s/$storehouse', params: { storehouse } });

@@ -27,7 +27,7 @@ export const storehouseQuery = (param: InHouse) =>
 export const personsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['persons', param],
-    queryFn: () => allPersons(param),
+    queryFn: async () => (await ask(inside.persons.$get({ param, query: { limit: 'all' } }))).persons,
   });
 
 /** How many notices wait to be read; asked again now and then, since others write them. */
@@ -38,24 +38,13 @@ export const unreadQuery = (param: InHouse) =>
     queryFn: () => ask(inside.notices.unread.$get({ param })),
   });
 
-async function allPersons(param: InHouse) {
-  const first = await ask(inside.persons.$get({ param, query: { limit: '200' } }));
-  const persons = [...first.persons];
-  for (let after = first.next; after !== null; ) {
-    const page = await ask(inside.persons.$get({ param, query: { limit: '200', after } }));
-    persons.push(...page.persons);
-    after = page.next;
-  }
-  return persons;
-}
-
 export const coverageQuery = (param: InHouse) =>
   queryOptions({ queryKey: ['coverage', param], queryFn: () => ask(inside.coverage.$get({ param })) });
 
 export const buysQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['buys', param],
-    queryFn: () => ask(inside.buys.$get({ param, query: { limit: '100' } })),
+    queryFn: () => ask(inside.buys.$get({ param, query: { limit: 'all' } })),
   });
 
 export const buyQuery = (param: OfBuy) =>
@@ -100,7 +89,7 @@ export const statementQuery = (param: OfHousehold, query: { from?: string; to?: 
 export const eatersQuery = (param: OfHousehold) =>
   queryOptions({
     queryKey: ['eaters', param],
-    queryFn: () => ask(inside.households[':household'].eaters.$get({ param, query: { limit: '200' } })),
+    queryFn: () => ask(inside.households[':household'].eaters.$get({ param, query: { limit: 'all' } })),
   });
 
 export const planQuery = (param: OfHousehold) =>

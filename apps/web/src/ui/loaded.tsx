@@ -1,4 +1,5 @@
-import type { ReactNode } from 'react';
+import { Link } from '@tanstack/react-router';
+import { type ReactNode, useLayoutEffect, useState } from 'react';
 import { ApiProblem, isLastWord } from '../api/problem.ts';
 import { useText } from '../text/taste.ts';
 import { ProblemSaid } from './problem-said.tsx';
@@ -36,6 +37,7 @@ export function Loaded<Data>({
     );
   return (
     <div className="empty">
+      {error instanceof ApiProblem && error.status === 404 ? <NotThere /> : null}
       <ProblemSaid error={error} />
       {error instanceof ApiProblem && isLastWord(error.status) ? null : (
         <button type="button" className="btn" onClick={() => refetch()}>
@@ -44,6 +46,21 @@ export function Loaded<Data>({
       )}
     </div>
   );
+}
+
+/** A page whose very thing is not there has no heading of its own: it gets one in plain words, and the way home. */
+function NotThere() {
+  const t = useText();
+  const [isWholePage, setWholePage] = useState(false);
+  useLayoutEffect(() => setWholePage(document.querySelector('h1') === null), []);
+  return isWholePage ? (
+    <>
+      <h1>{t.lostTitle}</h1>
+      <Link to="/" className="btn">
+        {t.toHome}
+      </Link>
+    </>
+  ) : null;
 }
 
 /** Several readings that a page needs together. */

@@ -20,8 +20,10 @@ export function Lost() {
   );
 }
 
-/** Each browser says in its own words that a part of the app could not be fetched; all of them speak of importing. */
-const isUnreached = (error: unknown) => error instanceof TypeError && /import/i.test(error.message);
+/** Each browser says in its own words that a part of the app could not be fetched: they speak of importing, or of CSS. */
+const isUnreached = (error: unknown) =>
+  (error instanceof TypeError && /import/i.test(error.message)) ||
+  (error instanceof Error && /^Unable to preload CSS/.test(error.message));
 
 /** A page that stumbled says so, and offers to be read again. */
 export function Stumbled({ error }: { error: unknown }) {

@@ -6,6 +6,8 @@ import { Field } from './field.tsx';
 
 /** A list that is seen at one look needs no search. */
 const AT_ONE_LOOK = 8;
+/** Rows of a long list that a phone draws at a time; what follows is searched too, and shown by a button that counts it. */
+const AT_A_TIME = 60;
 
 type Props<T> = {
   items: readonly T[];
@@ -21,9 +23,11 @@ type Props<T> = {
 export function Searched<T>({ items, wordsOf, find, none, children }: Props<T>) {
   const words = useWords({ en, es });
   const [wanted, setWanted] = useState('');
+  const [most, setMost] = useState(AT_A_TIME);
   if (items.length <= AT_ONE_LOOK) return children(items);
   const sought = wanted.trim().toLowerCase();
-  const shown = items.filter((item) => wordsOf(item).toLowerCase().includes(sought));
+  const found = items.filter((item) => wordsOf(item).toLowerCase().includes(sought));
+  const shown = found.slice(0, most);
   return (
     <>
       <Field
@@ -39,6 +43,13 @@ export function Searched<T>({ items, wordsOf, find, none, children }: Props<T>) 
       ) : (
         children(shown)
       )}
+      {found.length > shown.length ? (
+        <div className="actions">
+          <button type="button" className="btn" onClick={() => setMost(most + AT_A_TIME)}>
+            {words.more(found.length - shown.length)}
+          </button>
+        </div>
+      ) : null}
     </>
   );
 }

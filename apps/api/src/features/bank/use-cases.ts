@@ -10,7 +10,7 @@ import {
   tillAccount,
 } from '@sheafbook/ledger';
 import type { Context } from '../../platform/context.ts';
-import { pageOf } from '../../platform/paging.ts';
+import { pageOf, WHOLE_LIST } from '../../platform/paging.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
@@ -113,7 +113,7 @@ async function reconcile(
 ) {
   const entries = await loadEntries(tx, storehouseId);
   const open = await listAllOpen(tx, storehouseId);
-  const aside = await listLines(tx, storehouseId, { state: 'set-aside', limit: MOST_OPEN });
+  const aside = await listLines(tx, storehouseId, { state: 'set-aside', limit: WHOLE_LIST });
   const openLines = [...open, ...aside].map((line) => ({ ...line, lineId: line.bankLineId }));
   return { entries, openLines, reconciliation: reconcileBank({ ...told, entries, openLines }) };
 }
@@ -162,10 +162,8 @@ export function readForecast(context: Context, { on, more }: ForecastQuery) {
 }
 export type ForecastReading = Awaited<ReturnType<typeof readForecast>>;
 
-const MOST_OPEN = 5000;
-
 const listAllOpen = (tx: Tx, storehouseId: string): Promise<LineReading[]> =>
-  listLines(tx, storehouseId, { state: 'open', limit: MOST_OPEN });
+  listLines(tx, storehouseId, { state: 'open', limit: WHOLE_LIST });
 
 /** What stood in the book before the bank's first line counts as settled, and so does what an older book brought over. */
 async function loadEntries(tx: Tx, storehouseId: string): Promise<EntryAtBank[]> {

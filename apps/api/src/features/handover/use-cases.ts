@@ -4,6 +4,7 @@ import { BUY_STAGES } from '@sheafbook/ledger';
 import { sumOf, yearEndBy } from '@sheafbook/units';
 import { type Actor, DUTIES } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
+import { WHOLE_LIST } from '../../platform/paging.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
@@ -30,8 +31,6 @@ import { loadStorehouse } from '../storehouse/queries.ts';
 import { seesAmounts, seesLent } from './policy.ts';
 import { listOpenSessions, listOpenStoreOffers, listSuppliersWithTerms } from './queries.ts';
 
-const MOST_HOLDS = 500;
-const MOST_HOUSEHOLDS = 10_000;
 /** Deposits are asked for once a buy is fixed, and stand until it is shared out. */
 const WITH_DEPOSITS = ['fixed', 'ordered', 'landed'];
 
@@ -66,7 +65,7 @@ async function lookAtAll(tx: Tx, context: Context) {
     balances: seesAmounts(actor) ? await sumBalances(tx, context) : null,
     lent: seesLent(actor) ? await listLoansOut(tx, context) : null,
     // Spelled as their own features spell them, so that both look the same wherever they are read.
-    holds: (await listHolds(tx, storehouseId, { limit: MOST_HOLDS, isOpen: true })).map((hold) =>
+    holds: (await listHolds(tx, storehouseId, { limit: WHOLE_LIST, isOpen: true })).map((hold) =>
       presentHold(actor, hold),
     ),
     risk: presentRotation(await lookAtStoreRotation(tx, storehouseId, todayOn)).risk,
@@ -138,7 +137,7 @@ async function listToSign(tx: Tx, storehouseId: string, yearEndOn: string) {
 /** What households owe and have to their credit, all together; who owes what is the treasurer’s list. */
 async function sumBalances(tx: Tx, context: Context) {
   const { storehouseId } = context.actor;
-  const rows = await listBalances(tx, storehouseId, { owing: false, limit: MOST_HOUSEHOLDS });
+  const rows = await listBalances(tx, storehouseId, { owing: false, limit: WHOLE_LIST });
   const householdIds = rows.map(({ householdId }) => householdId);
   await notePrivateRead(tx, context, { householdIds, what: 'balance', purpose: 'handing over a duty' });
   return {

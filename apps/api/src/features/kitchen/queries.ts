@@ -74,12 +74,12 @@ const takesWhere = (tx: Tx, { storehouseId, householdId }: Subject, condition: S
     join book.account f on f.storehouse_id = m.storehouse_id and f.account_id = m.source_id
     join book.container c on c.storehouse_id = f.storehouse_id and c.container_id = f.vessel_id
     where k.storehouse_id = ${storehouseId} and k.vessel_id = ${householdId} and k.vessel_kind = 'kitchen' and ${condition}
-    order by e.entry_no desc limit 500`);
+    order by e.entry_no desc`);
 
-/** What was taken to the kitchen and not put back, the latest first. */
+/** What was taken to the kitchen and not put back, of the lots that still lie there, the latest first. */
 export async function listTakes(tx: Tx, subject: Subject): Promise<TakeRow[]> {
   const stands = sql`not exists (select from book.entry later where later.storehouse_id = e.storehouse_id
-    and later.reverses_id = e.entry_id)`;
+    and later.reverses_id = e.entry_id) and k.inflow > k.outflow`;
   const rows = await takesWhere(tx, subject, stands);
   return rows.map((row) => ({ ...row, grams: Number(row.grams) }));
 }

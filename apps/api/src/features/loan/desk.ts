@@ -2,6 +2,7 @@ import { lateFee, serviceAhead } from '@sheafbook/booking';
 import type { Tx } from '@sheafbook/db';
 import { addDays, dayInZone, daysBetween } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
+import { WHOLE_LIST } from '../../platform/paging.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { todayOf } from '../../platform/today.ts';
 import { type ListedBooking, listBookings, listWaiting } from '../booking/queries.ts';
@@ -10,7 +11,6 @@ import { listItems } from '../equipment/queries.ts';
 import { listUnitStates, presentUnit, type UnitState } from '../equipment/use-cases.ts';
 import { type ListedLoan, listLoans } from './queries.ts';
 
-const MOST_ITEMS = 1000;
 /** How far ahead bookings tell what will want service (job map 3.4, question 5). */
 const SERVICE_HORIZON_DAYS = 60;
 
@@ -26,7 +26,7 @@ type LoanOut = ListedLoan & {
 /** Everything that the keeper is asked at the shed door (job map 3.4), in one look. */
 export async function lookAtDesk(tx: Tx, context: Context) {
   const { storehouseId } = context.actor;
-  const items = (await listItems(tx, storehouseId, { limit: MOST_ITEMS })).slice(0, MOST_ITEMS);
+  const items = await listItems(tx, storehouseId, { limit: WHOLE_LIST });
   const states = await listUnitStates(tx, context, items);
   const bookings = (await listBookings(tx, storehouseId, { isOpen: true })).filter(isStillToCome(context));
   const out = (await listLoans(tx, storehouseId, { isOut: true })).map((loan) =>

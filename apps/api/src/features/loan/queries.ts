@@ -93,8 +93,6 @@ export type LoansOf = {
   readonly isOut?: boolean;
 };
 
-const MOST_LOANS = 500;
-
 /** Loans with their thing, piece, household and parts: what is out by its due time, then what is back, the newest first. */
 export async function listLoans(tx: Tx, storehouseId: string, of: LoansOf) {
   const rows = await tx
@@ -131,8 +129,7 @@ export async function listLoans(tx: Tx, storehouseId: string, of: LoansOf) {
       sql`${loans.inAt} desc nulls first`,
       sql`case when ${loans.inAt} is null then ${loans.dueAt} end`,
       desc(loans.outAt),
-    )
-    .limit(MOST_LOANS);
+    );
   const parts = await listLoanParts(
     tx,
     storehouseId,

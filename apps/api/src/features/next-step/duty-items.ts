@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import type { BuyRow } from '@sheafbook/db/tables';
 import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
+import { WHOLE_LIST } from '../../platform/paging.ts';
 import { todayOf } from '../../platform/today.ts';
 import { listBuyLines } from '../buy/queries.ts';
 import { mayRunBuys } from '../buy/use-cases.ts';
@@ -139,13 +140,11 @@ function listHandOvers({ actor }: Context, { appointments }: Open, root: string)
   });
 }
 
-const MOST_HOLDS = 200;
-
 /** Holds that wait for the actor: to be looked at, or for the agreement of a second person. */
 async function listOpenHolds(tx: Tx, context: Context, root: string): Promise<OpenItem[]> {
   const { storehouseId } = context.actor;
   if (!mayHold(context.actor)) return [];
-  const held = await listHolds(tx, storehouseId, { isOpen: true, limit: MOST_HOLDS });
+  const held = await listHolds(tx, storehouseId, { isOpen: true, limit: WHOLE_LIST });
   const buys = await listBuysById(
     tx,
     storehouseId,

@@ -19,8 +19,6 @@ import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { shelf } from '../container/queries.ts';
 
-const MOST_OFFERS = 200;
-
 /** Containers of one owner with what is in them, in the order of their making; another's are not there. */
 export function listOwned(
   tx: Tx,
@@ -232,19 +230,13 @@ export type Offered = Awaited<ReturnType<typeof listOffered>>[number];
 const isOf = (householdId: string | null) =>
   householdId === null ? isNull(offers.householdId) : eq(offers.householdId, householdId);
 
-/** The last offers of one giver, the ended ones too. */
+/** The offers of one giver, the ended ones too, the last first. */
 export function listOffersOf(
   tx: Tx,
   storehouseId: string,
   { householdId, reader }: { householdId: string | null; reader: string | null },
 ) {
-  const last = tx
-    .select({ offerId: offers.offerId })
-    .from(offers)
-    .where(and(eq(offers.storehouseId, storehouseId), isOf(householdId)))
-    .orderBy(desc(offers.offerId))
-    .limit(MOST_OFFERS);
-  return listOffered(tx, storehouseId, reader, inArray(offers.offerId, last));
+  return listOffered(tx, storehouseId, reader, isOf(householdId));
 }
 
 /** What others offer and is not over, and the household's turn in it, come or not. */

@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { PackingSessionRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
+import { WHOLE_LIST } from '../../platform/paging.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listBookings, loadBooking } from '../booking/queries.ts';
@@ -8,8 +9,6 @@ import { bookForSession, countForSession, endBooking, presentBooking } from '../
 import { listItems } from '../equipment/queries.ts';
 import { loadSession, lockSession } from '../packing-session/queries.ts';
 import { requireSessionStage } from '../packing-session/use-cases.ts';
-
-const MOST_ITEMS = 1000;
 
 /** What a packing day has booked, and what it could book besides. */
 export function readSessionEquipment(context: Context, sessionId: string) {
@@ -22,7 +21,7 @@ export type SessionEquipment = Awaited<ReturnType<typeof readSessionEquipment>>;
 async function look(tx: Tx, context: Context, session: PackingSessionRow, outranked = 0) {
   const { storehouseId } = context.actor;
   const { packingSessionId: sessionId } = session;
-  const items = (await listItems(tx, storehouseId, { limit: MOST_ITEMS })).slice(0, MOST_ITEMS);
+  const items = await listItems(tx, storehouseId, { limit: WHOLE_LIST });
   const counted = [];
   for (const item of items) {
     const count = await countForSession(tx, context, {

@@ -4,6 +4,7 @@ import type { PackingSessionRow } from '@sheafbook/db/tables';
 import { sumOf } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
+import { WHOLE_LIST } from '../../platform/paging.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
@@ -45,7 +46,7 @@ export function readSettlement(context: Context, sessionId: string) {
     return {
       ...{ session, fillers, settlement },
       proposal: await proposeUse(tx, { session, pours, rows }),
-      items: await listItems(tx, storehouseId, { limit: 500 }),
+      items: await listItems(tx, storehouseId, { limit: WHOLE_LIST }),
       posted: settlement ? await loadPosted(tx, storehouseId, settlement.sessionSettlementId) : null,
     };
   });
@@ -97,7 +98,7 @@ async function reckon(
   const supplyIds = wish.supplies.map(({ supplyId }) => supplyId);
   const supplies = supplyIds.length === 0 ? [] : await lockSupplies(tx, storehouseId, supplyIds);
   const pours = await listPours(tx, storehouseId, session.packingSessionId);
-  const items = await listItems(tx, storehouseId, { limit: 500 });
+  const items = await listItems(tx, storehouseId, { limit: WHOLE_LIST });
   await refusePayers(tx, context, wish);
   const fillers = fillersOf(pours);
   const shared = shareCosts(listCosts(wish, { session, pours, supplies, items }), fillers);

@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { commonStockCounted, reweighed } from '@sheafbook/ledger';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
+import { WHOLE_LIST } from '../../platform/paging.ts';
 import { postEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
@@ -35,7 +36,7 @@ export function readCommonStock(context: Context) {
     context,
     async (tx) => {
       const stock = await listCommonStock(tx, storehouseId);
-      const counts = await listCounts(tx, storehouseId, { limit: 10_000 });
+      const counts = await listCounts(tx, storehouseId, { limit: WHOLE_LIST });
       const values = new Map<string, LotValue>();
       for (const { lotId } of stock)
         if (!values.has(lotId)) values.set(lotId, await loadLotValue(tx, storehouseId, lotId));

@@ -3,9 +3,6 @@ import { persons, works } from '@sheafbook/db/tables';
 import { and, desc, eq, isNotNull, or, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 
-/** Nobody reads further down; how many there are is counted. */
-const MOST_ROWS = 200;
-
 /** What is unfinished and has failed at least once, the dead first: what just waits for its time is no one's worry. */
 export function listTroubled(tx: Tx, storehouseId: string) {
   return tx
@@ -28,8 +25,7 @@ export function listTroubled(tx: Tx, storehouseId: string) {
         or(eq(works.state, 'dead'), and(eq(works.state, 'waiting'), isNotNull(works.lastReason))),
       ),
     )
-    .orderBy(sql`${works.state} = 'dead' desc`, desc(works.endedAt), works.workId)
-    .limit(MOST_ROWS);
+    .orderBy(sql`${works.state} = 'dead' desc`, desc(works.endedAt), works.workId);
 }
 export type TroubledRow = Awaited<ReturnType<typeof listTroubled>>[number];
 

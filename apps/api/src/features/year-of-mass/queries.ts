@@ -45,8 +45,6 @@ export async function sumCrossings(
   };
 }
 
-const MOST_MOVEMENTS = 500;
-
 /** The entries behind one number of a year, the newest first; grams count toward the number. */
 export async function listCrossings(
   tx: Tx,
@@ -73,7 +71,7 @@ export async function listCrossings(
     join book.lot l on l.storehouse_id = ${whose.storehouseId} and l.lot_id = c.unit_id
     join book.food f on f.storehouse_id = ${whose.storehouseId} and f.food_id = l.food_id
     where c.on_day between ${fromOn}::date and ${toOn}::date and c.side = ${wanted} and ${ways}
-    group by 1, 2, 3, 4, 5, 6, 7 order by c.entry_no desc, f.name_en limit ${MOST_MOVEMENTS}`);
+    group by 1, 2, 3, 4, 5, 6, 7 order by c.entry_no desc, f.name_en`);
   return rows.map((row) => ({
     ...{ entryId: row.entry_id, entryNo: Number(row.entry_no), what: row.what, onDay: row.on_day },
     ...{ side: row.side, foodEn: row.food_en, foodEs: row.food_es },

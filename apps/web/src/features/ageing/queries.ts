@@ -11,18 +11,5 @@ export type Balances = Pick<Page, 'balances' | 'currency'>;
 export const ageingQuery = (param: { readonly storehouse: string }) =>
   queryOptions({
     queryKey: ['ageing', param],
-    queryFn: async (): Promise<Balances> => {
-      const read = async (after: string | undefined) => {
-        const query = { limit: '200', ...(after === undefined ? {} : { after }) };
-        return (await ask(balances.$get({ param, query }))) as Page;
-      };
-      const first = await read(undefined);
-      const rows = [...first.balances];
-      for (let next = first.next; next !== null; ) {
-        const page = await read(next);
-        rows.push(...page.balances);
-        next = page.next;
-      }
-      return { balances: rows, currency: first.currency };
-    },
+    queryFn: async () => (await ask(balances.$get({ param, query: { limit: 'all' } }))) as Page,
   });

@@ -64,9 +64,9 @@ export const partiesQuery = (param: InHouse) =>
     staleTime: 60_000,
     queryFn: async () => {
       const [households, suppliers, buys] = await Promise.all([
-        ask(inHouse.households.$get({ param, query: { limit: '200' } })),
-        ask(inHouse.suppliers.$get({ param, query: { limit: '200' } })),
-        ask(inHouse.buys.$get({ param, query: { limit: '200' } })),
+        ask(inHouse.households.$get({ param, query: { limit: 'all' } })),
+        ask(inHouse.suppliers.$get({ param, query: { limit: 'all' } })),
+        ask(inHouse.buys.$get({ param, query: { limit: 'all' } })),
       ]);
       if (typeof households === 'string' || typeof suppliers === 'string' || typeof buys === 'string')
         throw new Error('lists are asked for as JSON');

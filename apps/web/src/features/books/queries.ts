@@ -37,13 +37,13 @@ export const openClaimsQuery = (param: InHouse) =>
 export const billsQuery = (param: InHouse & { readonly buy: string }) =>
   queryOptions({
     queryKey: ['books', param, 'bills'],
-    queryFn: () => ask(inside.buys[':buy'].invoices.$get({ param, query: { limit: '200' } })),
+    queryFn: () => ask(inside.buys[':buy'].invoices.$get({ param, query: { limit: 'all' } })),
   });
 
 export const writeOffsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['books', param, 'write-offs'],
-    queryFn: () => ask(inside['write-offs'].$get({ param, query: { limit: '200' } })),
+    queryFn: () => ask(inside['write-offs'].$get({ param, query: { limit: 'all' } })),
   });
 
 /** Which entries: of one line of the chart, one account, one buy or one household; all when nothing is named. */

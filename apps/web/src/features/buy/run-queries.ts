@@ -32,25 +32,6 @@ export type Supplier = Exclude<
 export type Food = Exclude<InferResponseType<typeof inside.foods.$get, 200>, string>['foods'][number];
 export type Order = InferResponseType<typeof buys.orders.$get, 200>['orders'][number];
 
-/** Everything of a list that comes by pages. */
-export async function all<Row>(
-  read: (after: string | undefined) => Promise<{ rows: readonly Row[]; next: string | null }>,
-): Promise<Row[]> {
-  const first = await read(undefined);
-  const rows = [...first.rows];
-  for (let after = first.next; after !== null; ) {
-    const page = await read(after);
-    rows.push(...page.rows);
-    after = page.next;
-  }
-  return rows;
-}
-
-export const page = (after: string | undefined) => ({
-  limit: '200',
-  ...(after === undefined ? {} : { after }),
-});
-
 export const nextQuery = (param: OfBuy) =>
   queryOptions({ queryKey: ['buy', param, 'next'], queryFn: () => ask(buys.next.$get({ param })) });
 
@@ -63,42 +44,27 @@ export const nextStepsQuery = (param: InHouse) =>
 export const householdPledgesQuery = (param: OfBuy) =>
   queryOptions({
     queryKey: ['buy', param, 'household-pledges'],
-    queryFn: () =>
-      all(async (after) => {
-        const { pledges, next } = await ask(buys['household-pledges'].$get({ param, query: page(after) }));
-        return { rows: pledges, next };
-      }),
+    queryFn: async () =>
+      (await ask(buys['household-pledges'].$get({ param, query: { limit: 'all' } }))).pledges,
   });
 
 export const householdsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['households', param],
-    queryFn: () =>
-      all(async (after) => {
-        const { households, next } = await ask(inside.households.$get({ param, query: page(after) }));
-        return { rows: households, next };
-      }),
+    queryFn: async () => (await ask(inside.households.$get({ param, query: { limit: 'all' } }))).households,
   });
 
 export const suppliersQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['suppliers', param],
-    queryFn: () =>
-      all(async (after) => {
-        const { suppliers, next } = await ask(inside.suppliers.$get({ param, query: page(after) }));
-        return { rows: suppliers, next };
-      }),
+    queryFn: async () => (await ask(inside.suppliers.$get({ param, query: { limit: 'all' } }))).suppliers,
   });
 
 export const foodsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['foods', param],
     staleTime: 300_000,
-    queryFn: () =>
-      all(async (after) => {
-        const { foods, next } = await ask(inside.foods.$get({ param, query: page(after) }));
-        return { rows: foods, next };
-      }),
+    queryFn: async () => (await ask(inside.foods.$get({ param, query: { limit: 'all' } }))).foods,
   });
 
 export const comparisonQuery = (param: OfBuy, grams: number | null) =>

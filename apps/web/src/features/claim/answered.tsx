@@ -1,4 +1,4 @@
-import { useInfiniteQuery } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -12,13 +12,12 @@ import { useClaimText } from './words.ts';
 export function AnsweredClaims() {
   const words = useClaimText();
   const { storehouse, format } = useHouse();
-  const reading = useInfiniteQuery(answeredClaimsQuery({ storehouse }));
+  const reading = useQuery(answeredClaimsQuery({ storehouse }));
   return (
     <section className="stack">
       <h2>{words.answered}</h2>
       <Loaded reading={reading}>
-        {({ pages }) => {
-          const claims = pages.flatMap((page) => page.claims);
+        {({ claims }) => {
           if (claims.length === 0) return <p className="soft">{words.noneAnswered}</p>;
           return (
             <Searched
@@ -56,16 +55,6 @@ export function AnsweredClaims() {
         }}
       </Loaded>
       <div className="actions">
-        {reading.hasNextPage ? (
-          <button
-            type="button"
-            className="btn"
-            disabled={reading.isFetchingNextPage}
-            onClick={() => reading.fetchNextPage()}
-          >
-            {words.older}
-          </button>
-        ) : null}
         <a className="btn quiet" href={`/api/storehouses/${storehouse}/claims-answered?format=csv`} download>
           {words.asCsv}
         </a>

@@ -1,4 +1,4 @@
-import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query';
+import { queryOptions } from '@tanstack/react-query';
 import type { InferResponseType } from 'hono/client';
 import { api, ask } from '../../api/client.ts';
 
@@ -12,14 +12,10 @@ export const claimHistoryQuery = (param: InHouse & { readonly claim: string }) =
     queryFn: () => ask(inside.claims[':claim'].history.$get({ param })),
   });
 
-/** The latest first, a page at a time. */
+/** All of them, the latest first. */
 export const answeredClaimsQuery = (param: InHouse) =>
-  infiniteQueryOptions({
+  queryOptions({
     queryKey: ['books', param, 'claims-answered'],
-    initialPageParam: '',
-    queryFn: async ({ pageParam: after }) => {
-      const query = { limit: '50', ...(after === '' ? {} : { after }) };
-      return (await ask(inside['claims-answered'].$get({ param, query }))) as Answered;
-    },
-    getNextPageParam: ({ next }) => next,
+    queryFn: async () =>
+      (await ask(inside['claims-answered'].$get({ param, query: { limit: 'all' } }))) as Answered,
   });

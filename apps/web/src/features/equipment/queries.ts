@@ -22,7 +22,7 @@ export const readAnew = (queries: QueryClient) =>
 export const itemsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['equipment', 'all', param],
-    queryFn: () => ask(inside.equipment.$get({ param, query: { limit: '200' } })),
+    queryFn: () => ask(inside.equipment.$get({ param, query: { limit: 'all' } })),
   });
 export const itemQuery = (param: OfItem) =>
   queryOptions({

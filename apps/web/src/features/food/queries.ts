@@ -1,6 +1,6 @@
 import { queryOptions } from '@tanstack/react-query';
 import { api, ask } from '../../api/client.ts';
-import { all, type Food, page } from '../buy/run-queries.ts';
+import type { Food } from '../buy/run-queries.ts';
 
 export type { Food };
 export const foodsOf = api.storehouses[':storehouse'].foods;
@@ -10,11 +10,7 @@ type InHouse = { readonly storehouse: string };
 export const allFoodsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['foods', param, 'all'],
-    queryFn: () =>
-      all(async (after) => {
-        const answer = await ask(foodsOf.$get({ param, query: { ...page(after), retired: 'all' } }));
-        return { rows: answer.foods, next: answer.next };
-      }),
+    queryFn: async () => (await ask(foodsOf.$get({ param, query: { limit: 'all', retired: 'all' } }))).foods,
   });
 
 export const foodQuery = (param: InHouse & { readonly food: string }) =>

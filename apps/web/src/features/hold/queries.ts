@@ -16,7 +16,7 @@ export const holdsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['holds', param],
     queryFn: async () => {
-      const found = await ask(inside.holds.$get({ param, query: { limit: '200' } }));
+      const found = await ask(inside.holds.$get({ param, query: { limit: 'all' } }));
       return 'holds' in found ? found.holds : [];
     },
   });

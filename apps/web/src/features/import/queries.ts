@@ -13,7 +13,7 @@ export type TrialRow = TrialFile['rows'][number];
 export const importsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['imports', param],
-    queryFn: () => ask(inside.imports.$get({ param, query: { limit: '200' } })),
+    queryFn: () => ask(inside.imports.$get({ param, query: { limit: 'all' } })),
   });
 
 /** What taking an import back would do, and what leans on it. */

@@ -15,10 +15,20 @@ export const landingQuery = (param: OfBuy) =>
   });
 
 export const deliveriesQuery = (param: OfBuy) =>
-  queryOptions({ ...kept, queryKey: ['buy', param, 'deliveries'], queryFn: () => allDeliveries(param) });
+  queryOptions({
+    ...kept,
+    queryKey: ['buy', param, 'deliveries'],
+    queryFn: async (): Promise<Delivery[]> =>
+      (await ask(inside.buys[':buy'].deliveries.$get({ param, query: { limit: 'all' } }))).deliveries,
+  });
 
 export const bagsQuery = (param: OfBuy) =>
-  queryOptions({ ...kept, queryKey: ['buy', param, 'bags'], queryFn: () => allBags(param) });
+  queryOptions({
+    ...kept,
+    queryKey: ['buy', param, 'bags'],
+    queryFn: async (): Promise<Bag[]> =>
+      (await ask(inside.buys[':buy'].bags.$get({ param, query: { limit: 'all' } }))).bags,
+  });
 
 export const holdsQuery = (param: OfBuy) =>
   queryOptions({
@@ -28,29 +38,7 @@ export const holdsQuery = (param: OfBuy) =>
       ask(
         inside.holds.$get({
           param: { storehouse: param.storehouse },
-          query: { open: 'true', buyId: param.buy, limit: '200' },
+          query: { open: 'true', buyId: param.buy, limit: 'all' },
         }),
       ),
   });
-
-async function allDeliveries(param: OfBuy): Promise<Delivery[]> {
-  const found: Delivery[] = [];
-  for (let after: string | null | undefined; after !== null; ) {
-    const query = { limit: '200', ...(after ? { after } : {}) };
-    const page = await ask(inside.buys[':buy'].deliveries.$get({ param, query }));
-    found.push(...page.deliveries);
-    after = page.next;
-  }
-  return found;
-}
-
-async function allBags(param: OfBuy): Promise<Bag[]> {
-  const found: Bag[] = [];
-  for (let after: string | null | undefined; after !== null; ) {
-    const query = { limit: '200', ...(after ? { after } : {}) };
-    const page = await ask(inside.buys[':buy'].bags.$get({ param, query }));
-    found.push(...page.bags);
-    after = page.next;
-  }
-  return found;
-}

@@ -38,5 +38,5 @@ export const noticesQuery = (storehouse: string, wanted: { state: NoticeState; q
 export const writtenQuery = (storehouse: string) =>
   queryOptions({
     queryKey: ['notices', storehouse, 'written'],
-    queryFn: () => ask(noticesOf.written.$get({ param: { storehouse }, query: { limit: '50' } })),
+    queryFn: () => ask(noticesOf.written.$get({ param: { storehouse }, query: { limit: 'all' } })),
   });

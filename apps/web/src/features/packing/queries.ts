@@ -19,7 +19,7 @@ export type LoggedPour = LogBody['pours'][number];
 export const sessionsQuery = (param: { readonly storehouse: string }) =>
   queryOptions({
     queryKey: ['packing', param],
-    queryFn: () => ask(packingApi.$get({ param, query: { limit: '200' } })),
+    queryFn: () => ask(packingApi.$get({ param, query: { limit: 'all' } })),
   });
 
 export const sessionQuery = (param: OfSession) =>

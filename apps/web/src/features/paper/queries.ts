@@ -17,5 +17,5 @@ export const keyingsQuery = (param: { storehouse: string; buy: string }) =>
 export const helpingQuery = (param: { storehouse: string }) =>
   queryOptions({
     queryKey: ['helping', param],
-    queryFn: () => ask(inside.helping.$get({ param, query: { limit: '200' } })),
+    queryFn: () => ask(inside.helping.$get({ param, query: { limit: 'all' } })),
   });

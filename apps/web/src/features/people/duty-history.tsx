@@ -18,7 +18,7 @@ export function DutyHistory() {
   useTitle(words.dutyHistory);
   const list = useQuery({
     queryKey: ['duties', storehouse],
-    queryFn: () => ask(duties.$get({ param: { storehouse }, query: { limit: '200' } })),
+    queryFn: () => ask(duties.$get({ param: { storehouse }, query: { limit: 'all' } })),
   });
   return (
     <>

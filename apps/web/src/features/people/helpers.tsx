@@ -18,7 +18,7 @@ export function Helpers({ household }: { household: string }) {
   const param = { storehouse, household };
   const list = useQuery({
     queryKey: ['helpers', param],
-    queryFn: () => ask(helpersOf.$get({ param, query: { limit: '100' } })),
+    queryFn: () => ask(helpersOf.$get({ param, query: { limit: 'all' } })),
   });
   const ending = useMutation({
     mutationFn: (helper: string) => ask(helpersOf[':helper'].$delete({ param: { ...param, helper } })),

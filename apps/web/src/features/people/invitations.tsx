@@ -159,7 +159,7 @@ function LinkList() {
   const queries = useQueryClient();
   const list = useQuery({
     queryKey: ['invitations', storehouse],
-    queryFn: () => ask(invitations.$get({ param: { storehouse }, query: { limit: '200' } })),
+    queryFn: () => ask(invitations.$get({ param: { storehouse }, query: { limit: 'all' } })),
   });
   const withdrawing = useMutation({
     mutationFn: (invitation: string) =>

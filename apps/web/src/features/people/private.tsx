@@ -6,8 +6,8 @@ import { useHouse, useOwnHousehold } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
-import { all, page } from '../buy/run-queries.ts';
 import { OwnContact } from './contact.tsx';
 import { Helpers } from './helpers.tsx';
 import { Leaving } from './leaving.tsx';
@@ -51,13 +51,8 @@ function Looks() {
   const param = useOwnHousehold();
   const looks = useQuery({
     queryKey: ['private-reads', param],
-    queryFn: () =>
-      all(async (after) => {
-        const { privateReads, next } = await ask(
-          households['private-reads'].$get({ param, query: page(after) }),
-        );
-        return { rows: privateReads, next };
-      }),
+    queryFn: async () =>
+      (await ask(households['private-reads'].$get({ param, query: { limit: 'all' } }))).privateReads,
   });
   return (
     <section>
@@ -67,15 +62,22 @@ function Looks() {
           privateReads.length === 0 ? (
             <p>{words.noLooks}</p>
           ) : (
-            <ul className="list">
-              {privateReads.map((read) => (
-                <li key={read.id}>
-                  {words.looked(read.readerName, read.what, read.purpose)}
-                  <br />
-                  <span className="soft">{format.instant(read.readAt)}</span>
-                </li>
-              ))}
-            </ul>
+            <Searched
+              items={privateReads}
+              wordsOf={({ readerName, what, purpose }) => words.looked(readerName, what, purpose)}
+            >
+              {(shown) => (
+                <ul className="list">
+                  {shown.map((read) => (
+                    <li key={read.id}>
+                      {words.looked(read.readerName, read.what, read.purpose)}
+                      <br />
+                      <span className="soft">{format.instant(read.readAt)}</span>
+                    </li>
+                  ))}
+                </ul>
+              )}
+            </Searched>
           )
         }
       </Loaded>

@@ -16,7 +16,7 @@ const photosQuery = ({ storehouse, buy, shows, thingId }: Shown) =>
       ask(
         inside.buys[':buy'].photos.$get({
           param: { storehouse, buy },
-          query: { shows, thingId, limit: '200' },
+          query: { shows, thingId, limit: 'all' },
         }),
       ),
   });

@@ -14,23 +14,15 @@ export type OwnBag = InferResponseType<(typeof inside)['own-bags']['$get'], 200>
 export const containersQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['containers', param],
-    queryFn: async () => {
-      const rows: Shelved[] = [];
-      for (let after: string | null | undefined; after !== null; ) {
-        const query = { limit: '200', ...(after === undefined ? {} : { after }) };
-        const page = await ask(inside.containers.$get({ param, query }));
-        rows.push(...page.containers);
-        after = page.next;
-      }
-      return rows;
-    },
+    queryFn: async (): Promise<Shelved[]> =>
+      (await ask(inside.containers.$get({ param, query: { limit: 'all' } }))).containers,
   });
 
 export const kindsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: ['container-kinds', param],
     staleTime: 300_000,
-    queryFn: () => ask(inside['container-kinds'].$get({ param, query: { limit: '200' } })),
+    queryFn: () => ask(inside['container-kinds'].$get({ param, query: { limit: 'all' } })),
   });
 
 export const ownBagsQuery = (param: InHouse) =>

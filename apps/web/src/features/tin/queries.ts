@@ -16,5 +16,5 @@ export const tinQuery = (param: InHouse) =>
 export const countsQuery = (param: InHouse) =>
   queryOptions({
     queryKey: [...tinKey(param), 'counts'],
-    queryFn: async () => (await ask(tinApi.counts.$get({ param, query: { limit: '200' } }))) as Counts,
+    queryFn: async () => (await ask(tinApi.counts.$get({ param, query: { limit: 'all' } }))) as Counts,
   });

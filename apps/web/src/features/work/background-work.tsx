@@ -6,6 +6,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { type Troubled, workOf, workQuery } from './queries.ts';
 import { useWorkText } from './words.ts';
@@ -37,7 +38,12 @@ export function Work() {
                 <p className="soft">{words.noneWords}</p>
               </div>
             ) : (
-              works.map((work) => <OneWork key={work.id} work={work} />)
+              <Searched
+                items={works}
+                wordsOf={(work) => `${words.tasks(work.task, work.personName)} ${work.words}`}
+              >
+                {(shown) => shown.map((work) => <OneWork key={work.id} work={work} />)}
+              </Searched>
             )}
           </>
         )}

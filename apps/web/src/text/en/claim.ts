@@ -16,7 +16,6 @@ export const en = {
     `Posts ${money}: credit 1200 Supplier claims; debit the clearing account of the buy, or 5000 Losses once it is closed.`,
   answered: 'Claims that had their answer',
   noneAnswered: 'No claim has had its answer yet.',
-  older: 'Older claims',
   asCsv: 'Answered claims as CSV',
   openIt: 'Its history',
 };

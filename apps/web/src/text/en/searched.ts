@@ -2,4 +2,5 @@
 export const en = {
   find: 'Find in this list',
   none: 'Nothing in this list is found like this.',
+  more: (left: number) => `Show more (${left} left)`,
 };

@@ -17,7 +17,6 @@ export const es: ClaimWords = {
     `Asienta ${money}: haber 1200 Reclamaciones a proveedores; debe la cuenta puente de la compra, o 5000 Pérdidas si ya está cerrada.`,
   answered: 'Reclamaciones con respuesta',
   noneAnswered: 'Ninguna reclamación tiene respuesta todavía.',
-  older: 'Reclamaciones anteriores',
   asCsv: 'Reclamaciones con respuesta como CSV',
   openIt: 'Su historia',
 };

@@ -120,7 +120,7 @@ export async function listLeaningRows(tx: Tx, { storehouseId, importId }: Of): P
     left join book.container c on c.storehouse_id = ${storehouseId} and c.container_id = l.thing_id
     left join book.lot lot on lot.storehouse_id = ${storehouseId} and lot.lot_id = l.thing_id
     left join book.food lf on lf.storehouse_id = ${storehouseId} and lf.food_id = lot.food_id
-    group by l.leaning, l.kind, l.thing_id order by l.leaning, name, l.thing_id limit 50`);
+    group by l.leaning, l.kind, l.thing_id order by l.leaning, name, l.thing_id`);
 }
 
 /** The households whose eaters or shelf the import wrote on: they see that it was taken back. */
