@@ -28,6 +28,9 @@ test('a food of the group’s own is added once its allergens are answered, chan
   await page.getByLabel('Name in English').fill('Amaranth');
   await page.getByLabel('Name in Spanish').fill('Amaranto');
   await page.getByLabel('Protein').fill('13,56');
+  await page.reload(); // what was typed is kept on this phone
+  expect(await page.getByLabel('Name in English').inputValue()).toBe('Amaranth');
+  expect(await page.getByLabel('Protein').inputValue()).toBe('13,56');
   await page.getByLabel('Energy in 100 g').fill('much');
   await page.getByRole('button', { name: 'Add this food' }).click();
   await page.getByText('Tick what is in it, or say that none of the nine is.').waitFor();

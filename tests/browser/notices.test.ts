@@ -25,6 +25,12 @@ test('a coordinator tells everyone something; a member reads it, acknowledges it
   await write.getByLabel('What it is about').fill('The hall');
   await write.getByLabel('What to do').fill('The stove smokes: do not light it.');
   await write.getByLabel('It is about safety').check();
+  await write.getByLabel('For', { exact: true }).selectOption('household');
+  await write.reload(); // a closed tab or a dead battery: what was typed is there again, and for whom
+  expect(await write.getByLabel('For', { exact: true }).inputValue()).toBe('household');
+  expect(await write.getByLabel('What to do').inputValue()).toBe('The stove smokes: do not light it.');
+  expect(await write.getByLabel('It is about safety').isChecked()).toBe(true);
+  await write.getByLabel('For', { exact: true }).selectOption('everyone');
   await write.getByRole('button', { name: 'Tell them' }).click();
   await write.getByText('They are told.').waitFor();
   expect(await listViolations(write)).toEqual([]);

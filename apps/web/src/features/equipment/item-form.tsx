@@ -7,6 +7,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { PartsForm } from './parts-form.tsx';
 import { type Item, inside, itemQuery, readAnew } from './queries.ts';
@@ -114,7 +115,8 @@ function FactsForm({ item }: { item?: Item }) {
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const navigate = useNavigate();
-  const [draft, setDraft] = useState(() => startOf(item, format.money));
+  const place = item ? `equipment.${item.id}.${item.version}` : 'equipment';
+  const { draft, change, forget } = useDraft(place, startOf(item, format.money));
   const [isAsked, setIsAsked] = useState(false);
   const facts = factsOf(draft, format.currency, item);
   const saving = useMutation({
@@ -130,6 +132,7 @@ function FactsForm({ item }: { item?: Item }) {
         : ask(inside.equipment.$post({ param: { storehouse }, json: facts }));
     },
     onSuccess: async (saved) => {
+      if (saved) forget();
       await readAnew(queries);
       if (saved)
         await navigate({ to: '/s/$storehouse/equipment/$item', params: { storehouse, item: saved.id } });
@@ -145,7 +148,7 @@ function FactsForm({ item }: { item?: Item }) {
       label={label}
       value={draft[name]}
       {...(of.hint === undefined ? {} : { hint: of.hint })}
-      onChange={(event) => setDraft({ ...draft, [name]: event.target.value })}
+      onChange={(event) => change({ [name]: event.target.value })}
       problem={refused[of.key] ?? (isAsked && facts[of.key] === undefined ? of.problem : undefined)}
     />
   );
@@ -176,15 +179,11 @@ function FactsForm({ item }: { item?: Item }) {
       {field('postHours', words.postHours, { key: 'postMinutes', ...count })}
       {field('everyUses', words.everyUses, { key: 'serviceEveryUses', ...maybe })}
       {field('everyDays', words.everyDays, { key: 'serviceEveryDays', ...maybe })}
-      <Check
-        label={words.mayRelay}
-        isOn={draft.mayRelay}
-        onChange={(mayRelay) => setDraft({ ...draft, mayRelay })}
-      />
+      <Check label={words.mayRelay} isOn={draft.mayRelay} onChange={(mayRelay) => change({ mayRelay })} />
       <Check
         label={words.touchesFood}
         isOn={draft.touchesFood}
-        onChange={(touchesFood) => setDraft({ ...draft, touchesFood })}
+        onChange={(touchesFood) => change({ touchesFood })}
       />
       <ProblemSaid error={saving.error} />
       <div>

@@ -6,6 +6,7 @@ import { useText } from '../../text/taste.ts';
 import { Check, Choice, Field, type Problems, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { AllergenFields } from './allergen-fields.tsx';
 import { draftOfFood, type FieldsProps, type FoodDraft, figuresOf, NO_FOOD } from './food-draft.ts';
 import { type Food, foodsOf } from './queries.ts';
@@ -17,12 +18,14 @@ export function FoodForm({ food, onSaved }: { food?: Food; onSaved: (id: string)
   const words = useFoodText();
   const queries = useQueryClient();
   const save = useSendFood(food);
-  const [draft, setDraft] = useState<FoodDraft>(food ? draftOfFood(food) : NO_FOOD);
+  // A change is kept with the version that it began from: what a neighbour changed since is not typed over.
+  const place = food ? `food.${food.id}.${food.version}` : 'food';
+  const { draft, change, forget } = useDraft<FoodDraft>(place, food ? draftOfFood(food) : NO_FOOD);
   const [isAsked, setIsAsked] = useState(false);
-  const change = (part: Partial<FoodDraft>) => setDraft({ ...draft, ...part });
   const saving = useMutation({
     mutationFn: () => save(draft),
     onSuccess: async ({ id }) => {
+      forget();
       await queries.invalidateQueries({ queryKey: ['foods'] });
       onSaved(id);
     },

@@ -1,12 +1,12 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { InferRequestType } from 'hono/client';
-import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { buysQuery } from '../../api/queries.ts';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { LongField } from '../buy/long-field.tsx';
 import { householdsQuery } from '../buy/run-queries.ts';
 import { noticesOf } from './queries.ts';
@@ -14,7 +14,8 @@ import { useNoticeText } from './words.ts';
 
 type Wish = InferRequestType<typeof noticesOf.$post>['json'];
 type To = Wish['audience']['to'];
-const EMPTY = { about: '', says: '', dueOn: '', isSafety: false };
+/** Whom it is for is part of what is kept: a note to one household must not come back as one to everyone. */
+const EMPTY = { to: 'everyone' as To, chosen: '', about: '', says: '', dueOn: '', isSafety: false };
 
 export function WriteForm() {
   const words = useNoticeText();
@@ -22,9 +23,8 @@ export function WriteForm() {
   const queries = useQueryClient();
   const households = useQuery(householdsQuery({ storehouse }));
   const buys = useQuery(buysQuery({ storehouse }));
-  const [to, setTo] = useState<To>('everyone');
-  const [chosen, setChosen] = useState('');
-  const [typed, setTyped] = useState(EMPTY);
+  const { draft, change, reset } = useDraft('notice', EMPTY);
+  const { to, chosen, ...typed } = draft;
   const named = {
     everyone: [],
     duty: Object.entries(words.duties).map(([value, name]) => ({ value, name })),
@@ -41,7 +41,7 @@ export function WriteForm() {
       return ask(noticesOf.$post({ param: { storehouse }, json }));
     },
     onSuccess: () => {
-      setTyped(EMPTY);
+      reset({ ...draft, about: '', says: '', dueOn: '', isSafety: false });
       return queries.invalidateQueries({ queryKey: ['notices'] });
     },
   });
@@ -62,8 +62,7 @@ export function WriteForm() {
           value={to}
           options={Object.entries(words.audiences).map(([value, name]) => ({ value, name }))}
           onChange={(value) => {
-            setTo(value as To);
-            setChosen('');
+            change({ to: value as To, chosen: '' });
           }}
         />
         {to === 'everyone' ? null : (
@@ -71,7 +70,7 @@ export function WriteForm() {
             label={words[to]}
             value={whom}
             options={named}
-            onChange={setChosen}
+            onChange={(value) => change({ chosen: value })}
             problem={problems['audience.householdId'] ?? problems['audience.buyId']}
           />
         )}
@@ -79,27 +78,23 @@ export function WriteForm() {
           label={words.about}
           maxLength={120}
           value={typed.about}
-          onChange={(event) => setTyped({ ...typed, about: event.target.value })}
+          onChange={(event) => change({ about: event.target.value })}
           problem={problems.about && words.aboutProblem}
         />
         <LongField
           label={words.says}
           value={typed.says}
-          onChange={(says) => setTyped({ ...typed, says })}
+          onChange={(says) => change({ says })}
           problem={problems.says && words.saysProblem}
         />
         <Field
           label={words.dueOn}
           type="date"
           value={typed.dueOn}
-          onChange={(event) => setTyped({ ...typed, dueOn: event.target.value })}
+          onChange={(event) => change({ dueOn: event.target.value })}
           problem={problems.dueOn}
         />
-        <Check
-          label={words.isSafety}
-          isOn={typed.isSafety}
-          onChange={(isSafety) => setTyped({ ...typed, isSafety })}
-        />
+        <Check label={words.isSafety} isOn={typed.isSafety} onChange={(isSafety) => change({ isSafety })} />
         {Object.keys(problems).length > 0 ? null : <ProblemSaid error={telling.error} />}
         <button type="submit" className="btn go" disabled={telling.isPending}>
           {words.send}
