@@ -1,9 +1,11 @@
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './tests/support/longest-first.ts';
 
 // Pure and tidy need no database and stay under a minute; books runs against a real PostgreSQL, one database a file.
 export default defineConfig({
   test: {
     maxWorkers: 2,
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         test: {

@@ -6,6 +6,7 @@ import { tellStory } from '../../db/src/demo/story.ts';
 import { openTeller } from '../../db/src/demo/teller.ts';
 import { withThrowawayDatabase } from '../../db/src/demo/throwaway.ts';
 import { takeForReadme } from './readme-pictures.ts';
+import { stopChromium } from './support/chromium.ts';
 import { crawl, kindOf, settle } from './support/crawl.ts';
 import { type DemoSite, LOOKERS, type Looker, openDemoSite } from './support/demo-site.ts';
 
@@ -82,5 +83,6 @@ await withThrowawayDatabase(async (database) => {
     await Promise.all((Object.keys(LOOKERS) as Looker[]).map((looker) => takeAll(site, looker, kind)));
   }
   await site.close();
+  await stopChromium();
 });
 console.log(isReadmeAlone ? "The README's pictures are new." : `Pictures of every page lie in ${folder}.`);

@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from 'playwright-core';
 
 const SYSTEM_PATHS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
@@ -17,8 +17,42 @@ const ARGS = [
   '--disable-sync',
 ];
 
+/** A browser as one file of tests sees it: what is opened by it closes with it. */
+export type Browsing = {
+  newContext(options?: BrowserContextOptions): Promise<BrowserContext>;
+  close(): Promise<void>;
+};
+
+let kept: Promise<Browser> | undefined;
+
+/** One process for all files of a worker, since each start of it costs a second; with arguments besides, one of its own. */
+export async function openChromium(besides: readonly string[] = []): Promise<Browsing> {
+  if (besides.length > 0) return launch(besides);
+  const before = await kept?.catch(() => undefined);
+  const opening = before?.isConnected() ? Promise.resolve(before) : launch([]); // the first, or one in place of a crashed one
+  kept = opening;
+  const browser = await opening;
+  const contexts: BrowserContext[] = [];
+  return {
+    async newContext(options) {
+      const context = await browser.newContext(options);
+      contexts.push(context);
+      return context;
+    },
+    close: async () => {
+      await Promise.all(contexts.map((context) => context.close()));
+    },
+  };
+}
+
+/** Ends the kept process, for whoever is no worker of the tests, which end it with themselves. */
+export async function stopChromium(): Promise<void> {
+  await (await kept)?.close();
+  kept = undefined;
+}
+
 /** The system's Chromium where there is one, else the pinned one, unpacked into a folder of its own. */
-export async function openChromium(besides: readonly string[] = []): Promise<Browser> {
+async function launch(besides: readonly string[]): Promise<Browser> {
   const executablePath = SYSTEM_PATHS.find((path) => existsSync(path)) ?? (await unpack());
   return chromium.launch({ executablePath, args: [...ARGS, ...besides], headless: true });
 }

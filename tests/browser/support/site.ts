@@ -1,10 +1,10 @@
 import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { serve } from '@hono/node-server';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { cookieOf, openTestApp, type TestApp } from '../../support/app.ts';
 import { A_PASSWORD } from '../../support/storehouse.ts';
-import { openChromium } from './chromium.ts';
+import { type Browsing, openChromium } from './chromium.ts';
 
 export type Site = {
   readonly app: TestApp;
@@ -70,7 +70,7 @@ export async function openSite(
 }
 
 async function visit(
-  browser: Browser,
+  browser: Browsing,
   url: string,
   { width = 390, language = 'en-US' }: { width?: number; language?: string } = {},
 ): Promise<Visit> {
