@@ -1,4 +1,6 @@
+import { spellCode } from '@sheafbook/units';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
 import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf, foodIdsOf } from '../support/buy.ts';
 import { aPackingLead } from '../support/landed-buy.ts';
@@ -6,6 +8,7 @@ import { refusalOf, refused } from '../support/landing-books.ts';
 import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
 import { type Shelves, shelvesOf, type TestCan, type TestPiece, wheatOf } from '../support/shelf.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import { doWork } from '../support/work.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
@@ -157,6 +160,42 @@ test('of chosen cans ends when they are thrown away; of a food it stays, since m
   const { id, ended } = await endedOf(() => ({ scope: 'food', ...window }));
   expect(ended).toBeNull();
   await release(id);
+});
+
+test('a household that comes into a hold after it began is told by the book, once, and a food has both its names', async () => {
+  const { caller } = buy.households.Ashdown;
+  const foodId = (await foodIdsOf(storehouse))['rice-white-long'];
+  const of = { scope: 'food', foodId, fromOn: '2026-07-01', toOn: '2026-07-31' };
+  const stock = { foodId, containerKindId: shelves.kinds['can-no-10'], count: 1, gramsEach: 2_000 };
+  const bring = async (packedOn: string) => {
+    const wish = { ...stock, packedOn, originNote: 'A gift.' };
+    return bodyOf(await caller.post(at('/stock'), wish), 201).containers[0];
+  };
+  bodyOf(
+    await buy.households.Dell.caller.post(at('/stock'), {
+      ...stock,
+      packedOn: '2026-07-10',
+      originNote: 'x',
+    }),
+    201,
+  );
+  const hold = bodyOf(await begin(of), 201);
+  expect([hold.about, hold.aboutEs]).toEqual(['White rice, long grain', 'Arroz blanco largo']);
+  const told = async () =>
+    bodyOf(await caller.get(at('/notices'))).notices.filter(({ path }: { path: string }) =>
+      path.endsWith(hold.id),
+    );
+  const rice = await bring('2026-07-12');
+  await bring('2026-08-12'); // of other days
+  for (const _ of [1, 2]) {
+    await enqueueEverywhere(app.outside, 'tell-late-owners');
+    await doWork(app);
+    const [notice, ...more] = await told();
+    expect(more).toEqual([]);
+    expect(notice).toMatchObject({ kind: 'held', isSafety: true });
+    expect(notice.words).toContain(`It is in ${spellCode(rice.code)}.`);
+  }
+  await release(hold.id);
 });
 
 test('a household that ate all of it is told too, and asked what became of it', async () => {

@@ -52,6 +52,12 @@ test('a bulge puts what was closed with it on hold, whoever has it, and names no
   const [hold, ...more] = await openHolds(birchall);
   expect(more).toEqual([]);
   expect(hold).toMatchObject({ scope: 'containers', about: '', heldBy: null, vessels: null, grams: null });
+  const inSpanish = bodyOf(await birchall.get(at('/holds?open=true'), { 'Accept-Language': 'es' })).holds;
+  expect(inSpanish[0]).toMatchObject({
+    reason: hold.reason,
+    sentence: expect.stringMatching(/^Se revisó un envase cerrado junto con él: /),
+  });
+  expect(inSpanish[0].sentence).not.toMatch(/Bulged/);
   const [seen] = await openHolds(storehouse.coordinator);
   expect(seen).toMatchObject({ heldBy: households.Ashdown.personId, vessels: 3, grams: 1000 });
   const { notices } = bodyOf(await birchall.get(at('/notices')));

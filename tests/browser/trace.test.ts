@@ -56,26 +56,46 @@ async function lotOf(household: string): Promise<string> {
   return String(lot?.id);
 }
 
-/** Whoever else was told of a hold acknowledges it, without a page of its own. */
-async function acknowledgeAll(holdId: string): Promise<number> {
-  const told = await site.database.admin`select n.notice_id as id, h.name from book.notice n
+/** A household that was told reads the notice in its own browser and acknowledges it. */
+async function acknowledge(page: Page, reason: string): Promise<void> {
+  await page.goto(`${site.root}/notices`);
+  const notice = page.getByRole('listitem').filter({ hasText: reason });
+  await notice.getByRole('button', { name: 'Understood' }).click();
+  await notice.getByRole('button', { name: 'Understood' }).waitFor({ state: 'detached' });
+}
+
+/** Everybody else who was told of a hold acknowledges it, each in a browser of its own. */
+async function acknowledgeAll(holdId: string, reason: string): Promise<number> {
+  const told = await site.database.admin`select h.name from book.notice n
     join book.household h using (storehouse_id, household_id)
     where n.kind = 'held' and n.path like ${`%/holds/${holdId}`} and h.name <> 'Hollis'`;
-  for (const { id, name } of told) {
+  for (const { name } of told) {
     const [firstName = ''] = HOUSEHOLDS.find((one) => one.name === name)?.personName.split(' ') ?? [];
     const page = await site.visit({ firstName }, NARROW);
-    const answer = await page.request.put(
-      `/api/storehouses/${site.root.split('/').at(-1)}/notices/${id}/reading`,
-      {
-        data: { isAcknowledged: true },
-        headers: { 'Idempotency-Key': crypto.randomUUID() },
-      },
-    );
-    expect([name, answer.status()]).toEqual([name, 200]);
+    await acknowledge(page, reason);
     await page.context().close();
   }
   return told.length;
 }
+
+test('a food is held by its days alone, from the list of holds', async () => {
+  const lead = await site.visit('packing-lead', NARROW);
+  await lead.goto(`${site.root}/holds`);
+  await lead.locator('summary', { hasText: 'Hold a food by its days' }).click();
+  await lead.getByLabel('Food', { exact: true }).selectOption({ label: 'Pinto beans' });
+  await lead.getByLabel('From the day').fill('2001-01-01');
+  await lead.getByLabel('To the day').fill('2001-01-31');
+  await lead.getByLabel('Why it is put on hold').fill('A notice of the food authority.');
+  await isFine(lead);
+  await lead.keyboard.press('Enter');
+  await lead.getByText('Nothing that is or was here falls under this.').waitFor();
+  await lead.getByLabel('To the day').fill('2026-12-31');
+  await lead.keyboard.press('Enter');
+  await lead
+    .getByRole('heading', { level: 1, name: /^Food of some days Pinto beans is on hold\.$/ })
+    .waitFor();
+  await lead.getByText('A notice of the food authority.').waitFor();
+});
 
 test('a recall goes from the hold to the last household’s word, and two people let it go', async () => {
   const lead = await site.visit('packing-lead', NARROW);
@@ -91,10 +111,7 @@ test('a recall goes from the hold to the last household’s word, and two people
   const holdPage = new URL(lead.url()).pathname;
 
   const member = await site.visit('member', NARROW);
-  await member.goto(`${site.root}/notices`);
-  const notice = member.getByRole('listitem').filter({ hasText: 'The mill found stones.' });
-  await notice.getByRole('button', { name: 'Understood' }).click();
-  await notice.getByRole('button', { name: 'Understood' }).waitFor({ state: 'detached' });
+  await acknowledge(member, 'The mill found stones.');
   await member.goto(holdPage);
   await member.getByRole('heading', { name: 'Say what became of it' }).waitFor();
   await isFine(member);
@@ -103,7 +120,15 @@ test('a recall goes from the hold to the last household’s word, and two people
   await member.getByRole('button', { name: 'Say so' }).click();
   await member.getByText(/^You said so on/).waitFor();
 
-  const others = await acknowledgeAll(holdPage.split('/').at(-1) ?? '');
+  // Whoever no screen has reached gets it on paper; the member is reached by now.
+  await lead.reload();
+  await lead.getByRole('heading', { name: 'On paper, for whoever is not reached' }).waitFor();
+  const papers = lead.locator('a', { hasText: /^Recall notice / });
+  expect(await papers.filter({ hasText: 'Hollis' }).count()).toBe(0);
+  const paper = await lead.request.get((await papers.first().getAttribute('href')) ?? '');
+  expect([paper.status(), paper.headers()['content-type']]).toEqual([200, 'application/pdf']);
+
+  const others = await acknowledgeAll(holdPage.split('/').at(-1) ?? '', 'The mill found stones.');
   expect(others).toBeGreaterThan(0);
   await lead.reload();
   await lead.getByText(`${others + 1} of ${others + 1} households have acknowledged it.`).waitFor();

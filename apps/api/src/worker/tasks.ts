@@ -1,5 +1,6 @@
 import { lapseEquipmentOffers } from '../features/booking/use-cases.ts';
 import { freeUnfetchedEquipment } from '../features/booking/use-cases-unfetched.ts';
+import { tellLateOwners } from '../features/hold/use-cases.ts';
 import { sendLetter } from '../features/letter/use-cases.ts';
 import { freeUnusedSlots } from '../features/packing-session/use-cases-arrival.ts';
 import { remind } from '../features/reminder/use-cases-remind.ts';
@@ -11,6 +12,7 @@ export const TASKS: WorkTasks = {
   remind,
   'lapse-equipment-offers': lapseEquipmentOffers,
   'free-unfetched-equipment': freeUnfetchedEquipment,
+  'tell-late-owners': tellLateOwners,
   'free-unused-packing-times': freeUnusedSlots,
 };
 
@@ -18,5 +20,6 @@ export const TASKS: WorkTasks = {
 export const PERIODIC: readonly { readonly task: string; readonly everyMinutes: number }[] = [
   { task: 'remind', everyMinutes: 15 },
   { task: 'free-unfetched-equipment', everyMinutes: 15 },
+  { task: 'tell-late-owners', everyMinutes: 15 },
   { task: 'free-unused-packing-times', everyMinutes: 5 },
 ];

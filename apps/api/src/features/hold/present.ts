@@ -17,6 +17,7 @@ export function presentHold(actor: Actor, seen: SeenHold) {
     id: hold.holdId,
     scope: hold.scope,
     about: nameOf(seen),
+    aboutEs: nameOf(seen, 'es'),
     bagId: hold.bagId,
     bagCode: bag?.bagCode ?? null,
     bagNo: bag?.bagNo ?? null,
@@ -35,6 +36,7 @@ export function presentHold(actor: Actor, seen: SeenHold) {
     vessels: isSeen ? seen.vessels : null,
     grams: isSeen ? seen.grams : null,
     reason: hold.reason,
+    sentence: hold.reason, // the same, said in the reader's language where the book itself gave it
     // Whoever found something at home is not for the others to know; a bag is held by duty alone.
     heldBy: isSeen || hold.scope === 'bag' ? hold.heldBy : null,
     heldAt: hold.heldAt.toISOString(),
@@ -48,7 +50,7 @@ export function presentHold(actor: Actor, seen: SeenHold) {
 
 /** A row of the spreadsheet. */
 export function holdRow(actor: Actor, seen: SeenHold) {
-  const { food, supplier, session, ...flat } = presentHold(actor, seen);
+  const { food, supplier, session, aboutEs: _, sentence: __, ...flat } = presentHold(actor, seen);
   return {
     ...flat,
     food: food?.name ?? null,

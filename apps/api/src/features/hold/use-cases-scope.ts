@@ -71,8 +71,15 @@ function scopeOf(of: HoldOf): Scope {
   }
 }
 
-async function tellConcerned(tx: Tx, context: Context, seen: SeenHold): Promise<void> {
+/** Tells each household of its own part in a hold, but those that know already. */
+export async function tellConcerned(
+  tx: Tx,
+  context: Context,
+  seen: SeenHold,
+  toldIds: readonly string[] = [],
+): Promise<void> {
   for (const concerned of await listConcerned(tx, seen.hold)) {
+    if (toldIds.includes(concerned.householdId)) continue;
     const [code] = concerned.codes;
     const about = nameOf(seen) || (code ? spellCode(code) : NAMELESS);
     await tellOwner(tx, context, {

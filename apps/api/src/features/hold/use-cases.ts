@@ -28,6 +28,7 @@ import { NAMELESS, tellOwner } from './telling.ts';
 export { nameOf } from './name.ts';
 export { mayHold, mayReleaseTogether } from './policy.ts';
 export { presentHold } from './present.ts';
+export { tellLateOwners } from './use-cases-late.ts';
 export { type NoticeFor, readHouseholdNotice, readPantryNotice } from './use-cases-notice.ts';
 export { beginScopeHoldInside, listNotHeldFor } from './use-cases-scope.ts';
 

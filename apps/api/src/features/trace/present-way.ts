@@ -34,7 +34,7 @@ function presentWay(way: Way) {
     },
     before: listBefore(way),
     ...picture(way),
-    holds: way.holds.map(({ id, scope, reason }) => ({ id, scope, reason })),
+    holds: way.holds.map(({ id, scope, reason }) => ({ id, scope, sentence: reason })),
     ...carried(way),
   };
 }

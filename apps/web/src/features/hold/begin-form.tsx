@@ -1,6 +1,8 @@
 import { Link, useNavigate } from '@tanstack/react-router';
 import { ask } from '../../api/client.ts';
+import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { useDraft } from '../../ui/use-draft.ts';
 import type { Way } from '../trace/queries.ts';
 import { type HoldWish, inside } from './queries.ts';
 import { SentenceForm } from './sentence-form.tsx';
@@ -27,11 +29,17 @@ export function BeginHold({ way }: { way: Way }) {
   const navigate = useNavigate();
   const of = scopeOf(way);
   const bagId = way.of.kind === 'bag' ? way.of.id : null;
+  const { draft, change } = useDraft(`hold.window.${way.of.id}`, { line: '', from: '', to: '' });
   const begin = async (reason: string) => {
     const param = { storehouse };
     const hold =
       bagId === null
-        ? await ask(inside.holds.$post({ param, json: { of: of as HoldWish['of'], reason } }))
+        ? await ask(
+            inside.holds.$post({
+              param,
+              json: { of: { ...of, ...windowOf(draft) } as HoldWish['of'], reason },
+            }),
+          )
         : await ask(inside.bags[':bag'].holds.$post({ param: { ...param, bag: bagId }, json: { reason } }));
     await navigate({ to: '/s/$storehouse/holds/$hold', params: { storehouse, hold: hold.id } });
   };
@@ -42,11 +50,11 @@ export function BeginHold({ way }: { way: Way }) {
         <p>{words.none}</p>
       ) : (
         <ul className="list">
-          {way.holds.map(({ id, scope, reason }) => (
+          {way.holds.map(({ id, scope, sentence }) => (
             <li key={id}>
               <Link to="/s/$storehouse/holds/$hold" params={{ storehouse, hold: id }}>
                 <span>
-                  <b>{words.scopes[scope]}</b> {reason}
+                  <b>{words.scopes[scope]}</b> {sentence}
                 </span>
               </Link>
             </li>
@@ -62,7 +70,9 @@ export function BeginHold({ way }: { way: Way }) {
             says={words.beginSays}
             button={words.begin}
             send={begin}
-          />
+          >
+            {way.of.kind === 'session' ? <SerialWindow draft={draft} change={change} /> : null}
+          </SentenceForm>
         </details>
       ) : null}
       <p>
@@ -71,5 +81,33 @@ export function BeginHold({ way }: { way: Way }) {
         </Link>
       </p>
     </section>
+  );
+}
+
+type Window = { readonly line: string; readonly from: string; readonly to: string };
+
+/** Nothing where nothing was typed; the server says what is missing of what was. */
+function windowOf({ line, from, to }: Window) {
+  const numbers = { line, fromSerial: from, toSerial: to };
+  return Object.fromEntries(
+    Object.entries(numbers).flatMap(([name, typed]) => (typed.trim() === '' ? [] : [[name, Number(typed)]])),
+  );
+}
+
+/** Of a packing day a part may be enough: what one line closed, from one number to another. */
+function SerialWindow({ draft, change }: { draft: Window; change: (next: Partial<Window>) => void }) {
+  const words = useHoldText();
+  const field = (name: keyof Window) => ({
+    ...{ type: 'number', min: 1, inputMode: 'numeric' as const, value: draft[name] },
+    onChange: (event: { target: { value: string } }) => change({ [name]: event.target.value }),
+  });
+  return (
+    <>
+      <Field label={words.windowLine} hint={words.windowHint} {...field('line')} />
+      <div className="pair">
+        <Field label={words.windowFrom} {...field('from')} />
+        <Field label={words.windowTo} {...field('to')} />
+      </div>
+    </>
   );
 }

@@ -8,7 +8,7 @@ import { Figures } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { OwnPartOf } from './own-part.tsx';
-import { type Hold, holdQuery, ownPartQuery } from './queries.ts';
+import { aboutOf, type Hold, holdQuery, ownPartQuery } from './queries.ts';
 import { ReleaseForm } from './release.tsx';
 import { StandingOf } from './standing.tsx';
 import { useHoldText } from './words.ts';
@@ -16,7 +16,7 @@ import { useHoldText } from './words.ts';
 /** One hold: what it is on and why, one's own part in it, and for those who handle it who was reached. */
 export function HoldPage() {
   const words = useHoldText();
-  const { storehouse, household, duties } = useHouse();
+  const { storehouse, household, duties, format } = useHouse();
   const { hold } = useParams({ from: '/s/$storehouse/holds/$hold' });
   const reading = useQuery(holdQuery({ storehouse, hold }));
   const mayHold = duties.includes('coordinator') || duties.includes('packing_lead');
@@ -30,7 +30,9 @@ export function HoldPage() {
       <Loaded reading={reading}>
         {(seen) => (
           <>
-            <h1>{words.holdTitle(words.scopes[seen.scope] ?? '', seen.about, seen.endedAt === null)}</h1>
+            <h1>
+              {words.holdTitle(words.scopes[seen.scope] ?? '', aboutOf(seen, format), seen.endedAt === null)}
+            </h1>
             <Facts hold={seen} />
             {household === null ? null : <OwnPartOf hold={seen} />}
             {mayHold ? <StandingOf hold={seen} /> : null}
@@ -68,7 +70,7 @@ function Facts({ hold }: { hold: Hold }) {
   const traced = tracedBy(hold);
   return (
     <>
-      <p className="said">{hold.reason}</p>
+      <p className="said">{hold.sentence}</p>
       <Figures
         rows={[
           {

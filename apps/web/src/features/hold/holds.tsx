@@ -6,13 +6,15 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
-import { type Hold, holdsQuery } from './queries.ts';
+import { HoldFood } from './hold-food.tsx';
+import { aboutOf, type Hold, holdsQuery } from './queries.ts';
 import { useHoldText } from './words.ts';
 
 /** What is on hold, newest first, and what was. */
 export function Holds() {
   const words = useHoldText();
-  const { storehouse } = useHouse();
+  const { storehouse, duties } = useHouse();
+  const mayHold = duties.includes('coordinator') || duties.includes('packing_lead');
   const reading = useQuery(holdsQuery({ storehouse }));
   useTitle(words.title);
   return (
@@ -30,6 +32,7 @@ export function Holds() {
               </Link>
             </p>
             <HoldList holds={standing} />
+            {mayHold ? <HoldFood /> : null}
             {past.length === 0 ? null : (
               <section>
                 <h2>{words.past}</h2>
@@ -49,18 +52,19 @@ function HoldList({ holds }: { holds: readonly Hold[] }) {
   return (
     <Searched
       items={holds}
-      wordsOf={({ scope, about, reason }) => `${words.scopes[scope]} ${about} ${reason}`}
+      wordsOf={(hold) => `${words.scopes[hold.scope]} ${aboutOf(hold, format)} ${hold.sentence}`}
     >
       {(shown) => (
         <ul className="list">
-          {shown.map(({ id, scope, about, bagCode, reason, heldAt, endedAt }) => (
+          {shown.map(({ id, scope, about, aboutEs, bagCode, sentence, heldAt, endedAt }) => (
             <li key={id}>
               <Link to="/s/$storehouse/holds/$hold" params={{ storehouse, hold: id }}>
                 <span>
                   <b>
-                    {words.scopes[scope]} {bagCode === null ? about : spellCode(bagCode)}
+                    {words.scopes[scope]}{' '}
+                    {bagCode === null ? aboutOf({ about, aboutEs }, format) : spellCode(bagCode)}
                   </b>{' '}
-                  <span className="soft block">{reason}</span>
+                  <span className="soft block">{sentence}</span>
                   <span className="soft block">{words.since(format.instant(heldAt))}</span>
                 </span>
                 {endedAt === null ? (

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Field } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -12,10 +13,12 @@ type Props<Answer> = {
   button: string;
   send: (sentence: string) => Promise<Answer>;
   done?: (answer: Answer) => string;
+  /** What else is asked, above the sentence. */
+  children?: ReactNode;
 };
 
 /** Whatever is done about a hold stands on a sentence, a reason or a finding; without one nothing is sent. */
-export function SentenceForm<Answer>({ name, label, says, button, send, done }: Props<Answer>) {
+export function SentenceForm<Answer>({ name, label, says, button, send, done, children }: Props<Answer>) {
   const { draft, change, reset } = useDraft(name, { sentence: '' });
   const sending = useHoldCommand(async (sentence: string) => {
     const answer = await send(sentence);
@@ -25,6 +28,7 @@ export function SentenceForm<Answer>({ name, label, says, button, send, done }: 
   return (
     <Form isTight onSend={() => sending.mutate(draft.sentence)}>
       {says === undefined ? null : <p>{says}</p>}
+      {children}
       <Field
         label={label}
         value={draft.sentence}

@@ -50,7 +50,7 @@ function OnHold({ bag, hold }: { bag: Bag; hold: Hold }) {
   const { releaseAskedBy } = hold;
   return (
     <section className="stack tight">
-      <p className="said">{t.heldSince(format.instant(hold.heldAt), nameOf(hold.heldBy), hold.reason)}</p>
+      <p className="said">{t.heldSince(format.instant(hold.heldAt), nameOf(hold.heldBy), hold.sentence)}</p>
       {releaseAskedBy === null ? (
         <FindingForm bag={bag} hold={hold} />
       ) : (

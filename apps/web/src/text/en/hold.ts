@@ -84,6 +84,17 @@ export const en = {
   releaseSays: 'Somebody else must agree: it takes a packing lead and a coordinator.',
   waits: 'Somebody else must agree to it now.',
   agree: 'Agree, and let it go',
+  holdFood: 'Hold a food by its days',
+  holdFoodSays:
+    'For a notice that names a food and days, and no mark: every bag of it that arrived on them, every container that was packed on them, and what comes to be of them later.',
+  food: 'Food',
+  choose: 'Choose a food',
+  fromOn: 'From the day',
+  toOn: 'To the day',
+  windowLine: 'Only what this line closed',
+  windowHint: 'Left empty, all of the packing day is held.',
+  windowFrom: 'From number',
+  windowTo: 'To number',
   begin: 'Put it on hold',
   beginSays:
     'Nobody can eat, pack, offer or give any of it from then on, and each household that has or had some is told of its own.',

@@ -82,6 +82,17 @@ export const es: HoldText = {
   releaseSays: 'Otra persona debe aprobarlo: hacen falta una de envasado y una de coordinación.',
   waits: 'Ahora debe aprobarlo otra persona.',
   agree: 'Aprobar y liberar',
+  holdFood: 'Retener un alimento por sus días',
+  holdFoodSays:
+    'Para un aviso que nombra un alimento y unos días, y ninguna marca: cada saco que llegó en ellos, cada envase que se llenó en ellos y lo que venga a ser de ellos después.',
+  food: 'Alimento',
+  choose: 'Elija un alimento',
+  fromOn: 'Desde el día',
+  toOn: 'Hasta el día',
+  windowLine: 'Solo lo que cerró esta línea',
+  windowHint: 'Si queda vacío, se retiene todo el día de envasado.',
+  windowFrom: 'Desde el número',
+  windowTo: 'Hasta el número',
   begin: 'Retenerlo',
   beginSays:
     'Desde entonces nadie puede comer, envasar, ofrecer ni dar nada de ello, y a cada casa que tiene o tuvo algo se le avisa de lo suyo.',

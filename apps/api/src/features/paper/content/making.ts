@@ -1,5 +1,6 @@
 import { readTreatment, treatmentOf } from '@sheafbook/keeping';
 import type { Context } from '../../../platform/context.ts';
+import { inSpanish } from '../../../platform/spoken/spanish.ts';
 import type { PaperContent } from '../content.ts';
 import type { Formats } from '../formats.ts';
 
@@ -75,6 +76,10 @@ export function saysAllergens(
   const names = allergens.map((allergen) => words.allergens[allergen] ?? allergen);
   return names.length === 0 ? words.label.noAllergens : words.label.contains(names.join(', '));
 }
+
+/** A sentence that the book may have said itself, in the language of the paper; what somebody wrote stays as it is. */
+export const saidOn = (sentence: string, { language }: Formats): string =>
+  language === 'es' ? inSpanish(sentence) : sentence;
 
 /** How a container was treated, in the middle of a line. */
 export function treatmentName(

@@ -4,7 +4,7 @@ import { presentDoubt } from '../../seam/present.ts';
 import { readDoubt } from '../../seam/use-cases.ts';
 import { type Block, facts, heading, type PaperContent, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
-import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
+import { type Desk, type MadePaper, nameOf, saidOn, subject } from './making.ts';
 import { resultOf } from './seam-log.ts';
 
 /** Tied to what is on hold: what it is, since when and why, what must not be done, and who lets it go. */
@@ -22,7 +22,7 @@ export async function makeHoldTag({ context, formats }: Desk, holdId: string): P
         facts: [
           { name: tag.what, value: about.join(', ') },
           { name: tag.since, value: formats.instantWithZone(new Date(hold.heldAt)) },
-          { name: tag.why, value: hold.reason },
+          { name: tag.why, value: saidOn(hold.reason, formats) },
           ...(isBag ? [] : [{ name: tag.codeOfThis, value: '' }]),
         ],
         reaches: isBag ? undefined : tag.reaches,

@@ -3,7 +3,7 @@ import { presentHold } from '../../hold/present.ts';
 import { type NoticeFor, readHouseholdNotice, readPantryNotice } from '../../hold/use-cases.ts';
 import { type Block, facts, heading, type Row, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
-import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
+import { type Desk, type MadePaper, nameOf, saidOn, subject } from './making.ts';
 import { namesOf } from './quarantine-tag.ts';
 
 /**
@@ -82,7 +82,7 @@ function whatIsHeld(
     facts([
       { name: words.what, value: namesOf(hold, formats).join(', ') },
       { name: words.since, value: formats.instantWithZone(new Date(hold.heldAt)) },
-      { name: words.why, value: hold.reason },
+      { name: words.why, value: saidOn(hold.reason, formats) },
       { name: words.call, value: contacts.join('\n') || words.callNobody },
     ]),
   ];
