@@ -1,4 +1,4 @@
-/** Who may pass the doors of a shelf's lists and of what its places cost; see `LEAST_DUTY`. */
+/** Who may pass the doors of a shelf's lists, of what its places cost, and of a year on paper; see `LEAST_DUTY`. */
 export const SHELF_DUTIES: Readonly<Record<string, string>> = {
   'GET /hot-places': 'household coordinator packing_lead',
   'GET /shelf/papers/eat-first': 'household treasurer coordinator packing_lead reviewer',
@@ -6,4 +6,5 @@ export const SHELF_DUTIES: Readonly<Record<string, string>> = {
   'GET /holds/:hold/papers/recall-notice': 'household coordinator packing_lead',
   'GET /rotation': 'household',
   'GET /rotation/store': 'coordinator packing_lead treasurer reviewer',
+  'GET /year-review/paper': 'coordinator treasurer reviewer',
 };

@@ -8,13 +8,25 @@ describe('a figure over several households', () => {
     expect(groupTotals(Array.from({ length: households }, () => 10))).toEqual({ isShown: false });
   });
 
-  test('is shown over five, as a total and a mean', () => {
+  test('is shown over five, as a total, a mean and a median', () => {
     expect(groupTotals([10, 20, 30, 40, 51])).toEqual({
       isShown: true,
       households: 5,
       total: 151,
       mean: fraction(151, 5),
+      median: fraction(30),
     });
+  });
+
+  test.for([
+    { values: [400, 1, 3, 2, 5], median: fraction(3), because: 'one far household moves it not at all' },
+    {
+      values: [6, 1, 2, 3, 4, 9],
+      median: fraction(7, 2),
+      because: 'of six it lies between the two in the middle',
+    },
+  ])('has a median: $because', ({ values, median }) => {
+    expect(groupTotals(values)).toMatchObject({ median });
   });
 
   test('is refused when a value is not whole', () => {

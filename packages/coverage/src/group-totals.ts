@@ -5,7 +5,14 @@ export const LEAST_HOUSEHOLDS = 5;
 
 /** A figure over several households, or that it is held back. Units: those of the values. Errors: none by itself. */
 export type GroupTotal =
-  | { readonly isShown: true; readonly households: number; readonly total: number; readonly mean: Fraction }
+  | {
+      readonly isShown: true;
+      readonly households: number;
+      readonly total: number;
+      readonly mean: Fraction;
+      /** The middle value, or the mean of the two in the middle. */
+      readonly median: Fraction;
+    }
   | { readonly isShown: false };
 
 /** One cell of a table whose cells share out all households. Units: those of the values. Errors: none by itself. */
@@ -24,7 +31,15 @@ export function groupTotals(
   for (const value of values) assertWhole(value, 'value');
   if (values.length < minimumHouseholds) return { isShown: false };
   const total = values.reduce((sum, value) => sum + value, 0);
-  return { isShown: true, households: values.length, total, mean: fraction(total, values.length) };
+  const mean = fraction(total, values.length);
+  return { isShown: true, households: values.length, total, mean, median: medianOf(values) };
+}
+
+function medianOf(values: readonly number[]): Fraction {
+  const sorted = values.toSorted((a, b) => a - b);
+  const at = (place: number): number => sorted[place] ?? 0;
+  const half = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? fraction(at(half)) : fraction(at(half - 1) + at(half), 2);
 }
 
 /**

@@ -190,11 +190,11 @@ export async function updateLines(
     );
 }
 
-/** What pantries accepted in a year, by pantry and food; of one owner where one is named. */
-export async function listGiftsOfYear(
+/** What pantries accepted in some days, by pantry and food; of one owner where one is named. */
+export async function listGiftsBetween(
   tx: Tx,
   storehouseId: string,
-  { year, ownerId }: { year: number; ownerId?: string | null },
+  { fromOn, toOn, ownerId }: { fromOn: string; toOn: string; ownerId?: string | null },
 ) {
   const grams = sql`sum(${giftLines.grams})`.mapWith(Number);
   return tx
@@ -209,11 +209,11 @@ export async function listGiftsOfYear(
       and(
         eq(giftLines.storehouseId, storehouseId),
         eq(giftLines.isAccepted, true),
-        sql`${giftManifests.receivedOn} between make_date(${year}, 1, 1) and make_date(${year}, 12, 31)`,
+        sql`${giftManifests.receivedOn} between ${fromOn}::date and ${toOn}::date`,
         ownerId ? eq(giftLines.ownerId, ownerId) : undefined,
       ),
     )
     .groupBy(pantries.name, foods.nameEn, foods.nameEs)
     .orderBy(pantries.name, foods.nameEn);
 }
-export type GiftOfYear = Awaited<ReturnType<typeof listGiftsOfYear>>[number];
+export type GiftOfYear = Awaited<ReturnType<typeof listGiftsBetween>>[number];

@@ -19,7 +19,7 @@ import { loadCandidate, loadCandidates } from './candidates.ts';
 import { answerOf, lotsOf, type MatchingAnswer, type MatchingInputs, type Trip } from './match.ts';
 import {
   insertMatching,
-  listGiftsOfYear,
+  listGiftsBetween,
   listLines,
   loadManifest,
   loadMatching,
@@ -180,11 +180,12 @@ export function readYear(context: Context, { year }: YearQuery) {
   return withTx(
     context,
     async (tx) => {
-      const rows = await listGiftsOfYear(tx, storehouseId, { year: wanted });
+      const days = { fromOn: `${wanted}-01-01`, toOn: `${wanted}-12-31` };
+      const rows = await listGiftsBetween(tx, storehouseId, days);
       const own =
         householdId === null
           ? []
-          : await listGiftsOfYear(tx, storehouseId, { year: wanted, ownerId: householdId });
+          : await listGiftsBetween(tx, storehouseId, { ...days, ownerId: householdId });
       return {
         ...{ year: wanted, rows, ownRows: own },
         ...{ all: summaryOf(rows, currency), own: summaryOf(own, currency) },
@@ -195,7 +196,7 @@ export function readYear(context: Context, { year }: YearQuery) {
 }
 
 /** The published value of a pound is one in US dollars, so no other currency has one. */
-function summaryOf(rows: readonly { readonly grams: number }[], currency: string) {
+export function summaryOf(rows: readonly { readonly grams: number }[], currency: string) {
   const grams = sumOf(rows.map((row) => row.grams));
   return { grams, meals: mealsOf(grams), valueMinorUnits: currency === 'USD' ? giftValue(grams) : null };
 }

@@ -6,6 +6,7 @@ import { mayOffer } from '../offer/policy.ts';
 import { mayPlanSessions } from '../packing-session/policy.ts';
 import { hasRotation, maySeeStoreRotation } from '../rotation/policy.ts';
 import { mayCheckSeals } from '../seam/policy.ts';
+import { mayReadYearReview } from '../year-review/policy.ts';
 
 /** Job map section 14: each paper is for those who may see on a screen what it prints. */
 export const mayPrintWhoOwes = (actor: Actor): boolean => hasDuty(actor, 'treasurer', 'reviewer');
@@ -30,6 +31,9 @@ export const mayPrintOffers = mayOffer;
 
 /** The pack of a hand-over has what its page has. */
 export const mayPrintHandover = mayHandOverDuties;
+
+/** A year is printed by those who sign it. */
+export const mayPrintYearReview = mayReadYearReview;
 
 /** The papers of an offer lead whoever may see the offer to it. */
 export const isOfOffer = (kind: string): boolean => kind === 'offer-notice' || kind === 'transfer-slip';
@@ -62,6 +66,7 @@ export const mayFollowCode = (actor: Actor, { kind, householdId, withinId }: Fou
   if (kind === 'recall-notice')
     return mayHold(actor) || (householdId !== null && householdId === actor.householdId);
   if (kind === 'handover') return mayPrintHandover(actor);
+  if (kind === 'year-review') return mayPrintYearReview(actor);
   if (kind === 'gift-year') return householdId === actor.householdId;
   if (kind === 'shelf-list' || kind === 'eat-first-list')
     return householdId === null ? maySeeStoreRotation(actor) : householdId === actor.householdId;

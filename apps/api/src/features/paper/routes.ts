@@ -14,6 +14,7 @@ import {
   mayPrintSeals,
   mayPrintShelf,
   mayPrintWhoOwes,
+  mayPrintYearReview,
 } from './policy.ts';
 import { presentPaper } from './present.ts';
 import {
@@ -26,6 +27,7 @@ import {
   slipQuery,
   statementPaperQuery,
   transferSlipQuery,
+  yearReviewPaperQuery,
 } from './schema.ts';
 import {
   type PrintedPaper,
@@ -52,6 +54,7 @@ import {
   printStatement,
   printTransferSlip,
   printWhoOwes,
+  printYearReview,
   readPaper,
 } from './use-cases.ts';
 import { printLabels, printLabelsAhead } from './use-cases-labels.ts';
@@ -249,6 +252,16 @@ export const paperRoutes = new Hono<AppEnv>()
     async (c) => {
       const of = { origin: originOf(c) };
       return answerPdf(c, await printHandover(contextOf(c), of, c.req.valid('query')));
+    },
+  )
+  .get(
+    '/year-review/paper',
+    describe(TAG, 'A year as those read it who sign it, as PDF: figures, invariants, traces, exceptions'),
+    may(mayPrintYearReview),
+    queryOf(yearReviewPaperQuery),
+    async (c) => {
+      const of = { origin: originOf(c) };
+      return answerPdf(c, await printYearReview(contextOf(c), of, c.req.valid('query')));
     },
   )
   .get(

@@ -46,6 +46,10 @@ export type StatementPaperQuery = z.infer<typeof statementPaperQuery>;
 export const giftYearPaperQuery = paperQuery.extend(yearQuery.shape);
 export type GiftYearPaperQuery = z.infer<typeof giftYearPaperQuery>;
 
+/** The last day of the year to review: of a close, or any day of a year that runs; today unless it is said. */
+export const yearReviewPaperQuery = paperQuery.extend({ through: bookDay.optional() });
+export type YearReviewPaperQuery = z.infer<typeof yearReviewPaperQuery>;
+
 /** Where an offer was taken more than once, the entry of the time that is meant. */
 export const transferSlipQuery = paperQuery.extend({ entry: z.uuid().optional() });
 export type TransferSlipQuery = z.infer<typeof transferSlipQuery>;

@@ -34,6 +34,7 @@ import { makeEatFirstList, makeShelfList } from './content/shelf-lists.ts';
 import { makeSplitSheet } from './content/split-sheet.ts';
 import { type AskedDeposit, makeStatement } from './content/statement.ts';
 import { makeWhoOwes } from './content/who-owes.ts';
+import { makeYearReview } from './content/year-review.ts';
 import { formatsOf } from './formats.ts';
 import { drawPaper } from './layout/draw-paper.ts';
 import { isOfOffer, mayFollowCode, mayPrintCommonShelf } from './policy.ts';
@@ -54,6 +55,7 @@ import type {
   SlipQuery,
   StatementPaperQuery,
   TransferSlipQuery,
+  YearReviewPaperQuery,
 } from './schema.ts';
 
 export type PrintedPaper = {
@@ -165,6 +167,11 @@ export function printTransferSlip(context: Context, of: { offerId: string } & At
 /** The pack that a duty is handed over with. */
 export function printHandover(context: Context, of: At, query: PaperQuery) {
   return print(context, { query, ...of, make: makeHandover });
+}
+
+/** A year as reviewer, treasurer and coordinator sign it. */
+export function printYearReview(context: Context, of: At, query: YearReviewPaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeYearReview(desk, query.through) });
 }
 
 export function printShelfList(context: Context, of: At, { of: whose, ...query }: ShelfPaperQuery) {

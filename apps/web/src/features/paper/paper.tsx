@@ -107,6 +107,8 @@ function WayBack({ paper }: { paper: FoundPaper }) {
     return <Link to="/s/$storehouse/holds/$hold" params={{ storehouse, hold: subject }} {...shared} />;
   if (paper.kind === 'handover')
     return <Link to="/s/$storehouse/handover" params={{ storehouse }} {...shared} />;
+  if (paper.kind === 'year-review')
+    return <Link to="/s/$storehouse/books/year" params={{ storehouse }} {...shared} />;
   if (paper.kind === 'shelf-list' || paper.kind === 'eat-first-list')
     return paper.householdId === null ? (
       <Link to="/s/$storehouse/giving" params={{ storehouse }} {...shared} />

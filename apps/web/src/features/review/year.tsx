@@ -8,6 +8,7 @@ import { Ledger, State } from '../../ui/pieces.tsx';
 import { BooksPage } from '../books/books-page.tsx';
 import { PostForm } from '../books/post-form.tsx';
 import { useBooksText } from '../books/words.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { MissingAtClose } from './missing.tsx';
 import { closePreviewQuery, digestQuery, periodsQuery, yearEndQuery } from './queries.ts';
 import { useReviewText } from './words.ts';
@@ -31,6 +32,9 @@ export function Year() {
             {closes.map((close) => (
               <Close key={close.closedThrough} close={close} />
             ))}
+            {SIGNERS.some((duty) => duties.includes(duty)) ? (
+              <PaperLinks papers={[SO_FAR, ...closes.map((close) => reviewOf(close, format))]} />
+            ) : null}
           </>
         )}
       </Loaded>
@@ -157,6 +161,12 @@ type Closed = {
 };
 
 const SIGNERS = ['reviewer', 'treasurer', 'coordinator'] as const;
+
+const SO_FAR = { kind: 'year-review', path: 'year-review/paper' } as const;
+const reviewOf = ({ closedThrough }: Closed, format: ReturnType<typeof useHouse>['format']) => ({
+  ...{ kind: SO_FAR.kind, path: `${SO_FAR.path}?through=${closedThrough}` },
+  of: format.day(closedThrough),
+});
 
 function Close({ close }: { close: Closed }) {
   const t = useReviewText();

@@ -34,6 +34,7 @@ export const en = {
     'gift-year': 'Gifts of the year',
     'offer-notice': 'Notice of the offer',
     handover: 'Hand-over',
+    'year-review': 'Year review',
     'transfer-slip': 'Transfer slip',
   } as Record<string, string>,
 

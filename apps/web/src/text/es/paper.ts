@@ -35,6 +35,7 @@ export const es: PaperWords = {
     'gift-year': 'Donaciones del año',
     'offer-notice': 'Aviso de la oferta',
     handover: 'Traspaso',
+    'year-review': 'Revisión del año',
     'transfer-slip': 'Hoja de entrega',
   },
 

@@ -26,7 +26,8 @@ export type PaperKind =
   | 'offer-notice'
   | 'transfer-slip'
   | 'gift-year'
-  | 'handover';
+  | 'handover'
+  | 'year-review';
 
 /** What a paper is about; its code leads back to this. */
 export type PaperSubject = {

@@ -6,6 +6,7 @@ import { recallEn, recallEs } from './recall-notice.ts';
 import { runEn, runEs } from './run-sheet.ts';
 import { seamEn, seamEs } from './seam-log.ts';
 import { eatFirstListEn, eatFirstListEs, shelfListEn, shelfListEs } from './shelf-lists.ts';
+import { yearReviewEn, yearReviewEs } from './year-review.ts';
 
 /** The papers of a packing day, of what is lent, and of what is offered and given. */
 export const packingEn = {
@@ -19,6 +20,7 @@ export const packingEn = {
   gift: giftEn,
   offer: offerEn,
   handover: handoverEn,
+  yearReview: yearReviewEn,
 };
 export const packingTitlesEn = {
   'run-sheet': runEn.title,
@@ -33,6 +35,7 @@ export const packingTitlesEn = {
   'offer-notice': offerEn.noticeTitle,
   'transfer-slip': offerEn.slipTitle,
   handover: handoverEn.title,
+  'year-review': yearReviewEn.title,
 };
 export const packingEs: typeof packingEn = {
   run: runEs,
@@ -45,6 +48,7 @@ export const packingEs: typeof packingEn = {
   gift: giftEs,
   offer: offerEs,
   handover: handoverEs,
+  yearReview: yearReviewEs,
 };
 export const packingTitlesEs: typeof packingTitlesEn = {
   'run-sheet': runEs.title,
@@ -59,4 +63,5 @@ export const packingTitlesEs: typeof packingTitlesEn = {
   'offer-notice': offerEs.noticeTitle,
   'transfer-slip': offerEs.slipTitle,
   handover: handoverEs.title,
+  'year-review': yearReviewEs.title,
 };
