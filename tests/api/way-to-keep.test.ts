@@ -67,6 +67,27 @@ test('with its moisture and the group’s prices the cheapest per year kept stan
   expect(bodyOf(await setPrice('absorber-300', null)).prices).toEqual([]);
 });
 
+test('what the supplies list says a pack costs is what counts, wherever else a price was given', async () => {
+  const { containerKinds } = bodyOf(await member.caller.get(at('/container-kinds')));
+  const can = containerKinds.find(({ kindCode }: { kindCode: string }) => kindCode === 'can-no-10');
+  const cost = async () => {
+    const { ways } = await waysTo('grams=20000&moistureTenths=95');
+    return named(ways, 'can-no-10', 'oxygen-absorber')?.costMinorUnits;
+  };
+  bodyOf(await setPrice('absorber-300', 25));
+  expect(await cost()).toBe(1264);
+  const add = (supply: Record<string, unknown>) => storehouse.coordinator.post(at('/supplies'), supply);
+  const pack = { name: 'Cans by the case', kind: 'container', containerKindId: can.id };
+  bodyOf(await add({ ...pack, packPieces: 24, packMinorUnits: 3590 }), 201); // 1.495… each, rounded up to 1.50
+  expect(await cost()).toBe(8 * 150 + 8 * 25);
+  const packets = { name: 'Absorbers 300', kind: 'absorber', sizeMillilitres: 300 };
+  const { id, version } = bodyOf(await add({ ...packets, packPieces: 100, packMinorUnits: 2000 }), 201);
+  expect(await cost()).toBe(8 * 150 + 8 * 20);
+  const retired = { name: packets.name, packPieces: 100, packMinorUnits: 2000, isRetired: true };
+  bodyOf(await storehouse.coordinator.put(at(`/supplies/${id}`), { version, ...retired }));
+  expect(await cost()).toBe(8 * 150 + 8 * 25);
+});
+
 test('what cannot be asked is refused, and prices are for those who know them', async () => {
   const { caller } = member;
   expect((await caller.get(at(`/ways-to-keep?food=${wheatId}&grams=0`))).body.fields[0].field).toBe('grams');

@@ -6,6 +6,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import { lockBuyForShare, requireStage } from '../buy/queries.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
 import { findPledgeOfLine } from '../pledge/queries.ts';
+import { listPiecePrices } from '../supply/queries.ts';
 import {
   deleteWishes,
   findAllottedGrams,
@@ -54,12 +55,13 @@ async function planLine(tx: Tx, own: ReturnType<typeof ownLine>) {
   const allotted = awarded ?? (await findAllottedGrams(tx, own));
   const shareGrams = allotted ?? (await findPledgeOfLine(tx, own.storehouseId, own))?.wantedGrams ?? 0;
   const basis = awarded !== null ? 'awarded' : allotted !== null ? 'allotted' : 'pledged';
+  const prices = await listPiecePrices(tx, own.storehouseId);
   const plan = planContainers(
     shareGrams,
     listed.map(({ wish, kind }) => ({
       kindId: kind.containerKindId,
       capacityMicrolitres: kind.capacityMicrolitres,
-      priceMinorUnits: kind.priceMinorUnits,
+      priceMinorUnits: prices.containers.get(kind.containerKindId) ?? kind.priceMinorUnits,
       grams: wish.grams,
     })),
     bulkOf(food),

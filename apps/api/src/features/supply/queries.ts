@@ -1,7 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { accounts, containerKinds, type SupplyRow, supplies, units } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, eq, inArray, sql } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNotNull, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -40,6 +40,40 @@ export async function listSupplies(
     .orderBy(asc(supplies.kind), asc(supplies.name));
 }
 export type SupplyOnHand = Awaited<ReturnType<typeof listSupplies>>[number];
+
+/**
+ * What a piece costs by the supplies list, of each kind of container and each size of absorber, where the pack has
+ * its price: rounded up, so that nothing seems cheaper than it is.
+ */
+export async function listPiecePrices(
+  tx: Tx,
+  storehouseId: string,
+): Promise<{ containers: Map<string, number>; absorbers: Map<number, number> }> {
+  const rows = await tx
+    .select()
+    .from(supplies)
+    .where(
+      and(
+        eq(supplies.storehouseId, storehouseId),
+        eq(supplies.isRetired, false),
+        isNotNull(supplies.packMinorUnits),
+        inArray(supplies.kind, ['container', 'absorber']),
+      ),
+    );
+  const each = ({ packMinorUnits, packPieces }: SupplyRow) => Math.ceil((packMinorUnits ?? 0) / packPieces);
+  return {
+    containers: new Map(
+      rows.flatMap((row) =>
+        row.containerKindId === null ? [] : [[row.containerKindId, each(row)] as const],
+      ),
+    ),
+    absorbers: new Map(
+      rows.flatMap((row) =>
+        row.sizeMillilitres === null ? [] : [[row.sizeMillilitres, each(row)] as const],
+      ),
+    ),
+  };
+}
 
 /** Alone with some supplies, in a fixed order: what they cost on average must not move meanwhile. */
 export async function lockSupplies(

@@ -6,6 +6,7 @@ import type { Context } from '../../platform/context.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listAllContainerKinds } from '../container-kind/queries.ts';
 import { loadFood } from '../food/queries.ts';
+import { listPiecePrices } from '../supply/queries.ts';
 import { deleteSupplyPrice, listSupplyPrices, upsertSupplyPrice } from './queries.ts';
 import type { SupplyPriceWish, WaysQuery } from './schema.ts';
 
@@ -15,7 +16,8 @@ export function findWaysToKeep(context: Context, query: WaysQuery) {
   return withTx(context, async (tx) => {
     const food = await loadFood(tx, storehouseId, query.food);
     const kinds = await listAllContainerKinds(tx, storehouseId);
-    const prices = pricesOf(await listSupplyPrices(tx, storehouseId));
+    const listed = await listPiecePrices(tx, storehouseId);
+    const prices = pricesOf(await listSupplyPrices(tx, storehouseId), listed.absorbers);
     const toKeep = {
       keepingClass: readKeepingClass(food.keepingClass),
       needsMoistureTest: food.needsMoistureTest,
@@ -28,19 +30,20 @@ export function findWaysToKeep(context: Context, query: WaysQuery) {
       capacityMicrolitres: kind.capacityMicrolitres,
       barrier: readBarrier(kind.barrier),
       isDark: kind.isDark,
-      priceMinorUnits: kind.priceMinorUnits,
+      priceMinorUnits: listed.containers.get(kind.containerKindId) ?? kind.priceMinorUnits,
     }));
     return { food, kinds, grams: query.grams, ...listWaysToKeep(query.grams, toKeep, toUse, prices) };
   });
 }
 
-/** The codes are the catalogue's own, so that a price of a packet names its size. */
-function pricesOf(rows: readonly SupplyPriceRow[]): UsePrices {
+/** The codes are the catalogue's own, so that a price of a packet names its size. What the supplies list says comes first. */
+function pricesOf(rows: readonly SupplyPriceRow[], listed: ReadonlyMap<number, number>): UsePrices {
   const absorbers = new Map<number, number>();
   for (const { supplyCode, priceMinorUnits } of rows) {
     const size = /^absorber-(\d+)$/.exec(supplyCode)?.[1];
     if (size !== undefined) absorbers.set(Number(size), priceMinorUnits);
   }
+  for (const [size, each] of listed) absorbers.set(size, each);
   const ice = rows.find(({ supplyCode }) => supplyCode === 'dry-ice-kilogram');
   return { absorbers, dryIceKilogram: ice?.priceMinorUnits ?? null };
 }

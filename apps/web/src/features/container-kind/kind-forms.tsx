@@ -1,5 +1,6 @@
 import { parseMoney } from '@sheafbook/units';
-import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { type FormEvent, useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
@@ -8,6 +9,7 @@ import { useHouse } from '../../ui/house.ts';
 import { partsTyped, shownPart } from '../../ui/parts-typed.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import type { Kind } from '../shelf/queries.ts';
+import { suppliesQuery } from '../supplies/queries.ts';
 import { draftTraits, NO_TRAITS, readTraits, type TraitDraft, TraitFields } from './trait-fields.tsx';
 import { useKindText } from './words.ts';
 
@@ -70,6 +72,7 @@ function KindForm({ kind }: { kind: Kind }) {
       <Figures
         tare={tare}
         price={price}
+        kindId={kind.id}
         onTare={setTare}
         onPrice={setPrice}
         problems={{ ...problemsOf(saving.error), ...figureProblems(read, words) }}
@@ -168,12 +171,14 @@ export function AddKind() {
 }
 
 function Figures({
+  kindId,
   tare,
   price,
   onTare,
   onPrice,
   problems,
 }: {
+  kindId?: string;
   tare: string;
   price: string;
   onTare: (text: string) => void;
@@ -198,7 +203,28 @@ function Figures({
         onChange={(event) => onPrice(event.target.value)}
         problem={problems.priceMinorUnits}
       />
+      {kindId === undefined ? null : <ListedPrice kindId={kindId} />}
     </div>
+  );
+}
+
+/** Where the supplies list prices a kind, that counts and is changed there. */
+function ListedPrice({ kindId }: { kindId: string }) {
+  const words = useKindText();
+  const { storehouse, format } = useHouse();
+  const { data } = useQuery(suppliesQuery({ storehouse }));
+  const listed = (data?.supplies ?? []).find(
+    (supply) =>
+      supply.kind === 'container' && supply.containerKind?.id === kindId && supply.packMinorUnits !== null,
+  );
+  if (!listed) return null;
+  return (
+    <p className="soft">
+      {words.listedPrice(format.count(listed.packPieces), format.money(listed.packMinorUnits ?? 0))}{' '}
+      <Link to="/s/$storehouse/packing/supplies" params={{ storehouse }}>
+        {words.toSupplies}
+      </Link>
+    </p>
   );
 }
 

@@ -15,6 +15,9 @@ export const en = {
   source: 'Says who',
   unknown: 'not known',
   own: (source: string) => `${source} (the group’s own)`,
+  listedPrice: (pieces: string, price: string) =>
+    `The supplies list has ${pieces} for ${price}, and that is what counts. It is changed there.`,
+  toSupplies: 'To the supplies list',
   change: (name: string) => `Tare and price of ${name}`,
   changeIt: 'Set tare and price',
   which: 'Which kind?',

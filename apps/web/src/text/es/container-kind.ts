@@ -16,6 +16,9 @@ export const es: KindWords = {
   source: 'Quién lo dice',
   unknown: 'no se sabe',
   own: (source) => `${source} (propio del grupo)`,
+  listedPrice: (pieces, price) =>
+    `La lista de material tiene ${pieces} por ${price}, y eso es lo que cuenta. Se cambia allí.`,
+  toSupplies: 'A la lista de material',
   change: (name) => `Tara y precio de ${name}`,
   changeIt: 'Fijar tara y precio',
   which: '¿Qué tipo?',
