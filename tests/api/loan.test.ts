@@ -256,6 +256,8 @@ test('of one alone that is late, whoever comes next is shown the next free times
   const late = desk.out.find(({ itemId }: { itemId: string }) => itemId === sealer.id);
   expect(late).toMatchObject({ isLate: true, blocks: true, lateMinorUnitsNow: 200 });
   expect(late.next.household.name).toBe('Moss');
+  // The loan that is out still holds the sealer while it is cleaned, when Moss was to have it.
+  expect(desk.peaks).toContainEqual(expect.objectContaining({ itemId: sealer.id, units: 1 }));
   expect((await shed.moss.caller.get(`${shed.path}/equipment-desk`)).body.code).toBe('duty-missing');
 });
 

@@ -1,4 +1,4 @@
-import { lateFee, serviceAhead } from '@sheafbook/booking';
+import { lateFee, mostAtOnce, serviceAhead } from '@sheafbook/booking';
 import type { Tx } from '@sheafbook/db';
 import { addDays, dayInZone, daysBetween } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
@@ -43,6 +43,11 @@ export async function lookAtDesk(tx: Tx, context: Context) {
     out: out.map(({ next, ...row }) => ({ ...row, next: next && presentBooking(next) })),
     bookings: bookings.map(presentBooking),
     waiting: waiting.map(presentWish),
+    peaks: items.map(({ equipmentItemId, name }) => ({
+      ...{ itemId: equipmentItemId, itemName: name },
+      units: states.filter(({ unit }) => isInUse(unit) && unit.equipmentItemId === equipmentItemId).length,
+      mostAtOnce: mostAtOnce(bookings.flatMap((row) => heldTime(row, equipmentItemId))),
+    })),
     units: states.map((state) => ({
       itemId: state.unit.equipmentItemId,
       itemName: nameOf.get(state.unit.equipmentItemId) ?? '',
@@ -52,6 +57,14 @@ export async function lookAtDesk(tx: Tx, context: Context) {
   };
 }
 export type Desk = Awaited<ReturnType<typeof lookAtDesk>>;
+
+const isInUse = ({ condition }: { condition: string }) => condition !== 'retired';
+
+/** The time that a booking keeps a piece of a thing, cleaning and travel with it; one only asked for keeps none. */
+const heldTime = ({ booking }: ListedBooking, itemId: string) =>
+  booking.equipmentItemId === itemId && booking.state !== 'asked'
+    ? [{ startMs: booking.blockedFrom.getTime(), endMs: booking.blockedTo.getTime() }]
+    : [];
 
 /** When a piece will want service by its calendar and by what is booked; null when neither tells of any. */
 function serviceOf(context: Context, state: UnitState, bookings: readonly ListedBooking[]) {

@@ -45,8 +45,8 @@ const presentOut = (row: Desk['out'][number]) => ({
   next: row.next,
 });
 
-export const presentDesk = ({ out, bookings, waiting, units }: Desk) => ({
-  ...{ out: out.map(presentOut), bookings, waiting, units },
+export const presentDesk = ({ out, bookings, waiting, peaks, units }: Desk) => ({
+  ...{ out: out.map(presentOut), bookings, waiting, peaks, units },
 });
 
 export const presentSwap = ({ swap, freeTimes }: Awaited<ReturnType<typeof readSwap>>) => ({

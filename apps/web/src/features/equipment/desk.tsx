@@ -3,7 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { ask } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
-import { State } from '../../ui/pieces.tsx';
+import { Figures, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { Care } from './care.tsx';
@@ -36,6 +36,7 @@ export function EquipmentDesk() {
               <HandToHand desk={desk} />
               <Care desk={desk} />
               <Waits desk={desk} />
+              <Peaks desk={desk} />
               <Link className="btn" to="/s/$storehouse/equipment" params={{ storehouse }}>
                 {words.title}
               </Link>
@@ -184,6 +185,23 @@ function Waits({ desk }: { desk: Desk }) {
           </li>
         ))}
       </ul>
+    </section>
+  );
+}
+
+/** How many pieces of a thing are wanted at one moment by what is out and booked, cleaning and travel with it. */
+function Peaks({ desk }: { desk: Desk }) {
+  const words = useEquipmentText();
+  if (desk.peaks.length === 0) return null;
+  return (
+    <section className="stack">
+      <h2>{words.peakTitle}</h2>
+      <Figures
+        rows={desk.peaks.map(({ itemName, units, mostAtOnce }) => ({
+          name: itemName,
+          value: words.peak(mostAtOnce, units),
+        }))}
+      />
     </section>
   );
 }

@@ -5,6 +5,7 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
 import { BooksPage } from '../books/books-page.tsx';
 import { auditPlace } from './audit-places.ts';
+import { CountsMatch } from './counts-match.tsx';
 import { Exceptions } from './exceptions.tsx';
 import { Outside } from './outside.tsx';
 import { auditQuery } from './queries.ts';
@@ -54,6 +55,7 @@ export function AuditPage() {
                   ],
                 }))}
               />
+              <CountsMatch />
               {readsBooks ? (
                 <>
                   <Outside />

@@ -202,6 +202,8 @@ export const en = {
   serviceByUses: (day: string) => `due on ${day} by its uses, as far as it is booked`,
   careTitle: 'Needs care',
   noCare: 'Everything is ready to be lent.',
+  peakTitle: 'How many are wanted at once',
+  peak: (most: number, units: number) => `${most} of ${units}`,
   waitsTitle: 'Who waits',
   nobodyWaits: 'Nobody waits for anything.',
   linesTitle: 'From hand to hand',

@@ -103,6 +103,9 @@ export const en = {
   drawnBy:
     'Each code (of a bag, of a container, and # with the number of an entry of money) is hashed with SHA-256 after the seed and a line feed. Drawn are the four bags, three containers and three entries with the smallest hashes; places that a kind can’t fill go to the smallest hashes of the rest.',
   download: 'Download as CSV',
+  countMatches: 'Do the counts match?',
+  countedOf: (counted: number, all: number) => `${counted} of ${all} were counted.`,
+  differenceWorth: (money: string) => `What differs and is not booked is worth ${money}.`,
   noCommonStock: 'There is no common stock to count.',
   countsTitle: (count: number, differing: number): string =>
     differing === 0

@@ -204,6 +204,8 @@ export const es: EquipmentWords = {
   serviceByUses: (day) => `toca el ${day} por sus usos, según lo reservado`,
   careTitle: 'Necesita cuidado',
   noCare: 'Todo está listo para prestar.',
+  peakTitle: 'Cuántos hacen falta a la vez',
+  peak: (most, units) => `${most} de ${units}`,
   waitsTitle: 'Quién espera',
   nobodyWaits: 'Nadie espera nada.',
   linesTitle: 'De mano en mano',

@@ -99,6 +99,9 @@ export const es: ReviewWords = {
   drawnBy:
     'Cada código (de un saco, de un recipiente, y # con el número de un asiento de dinero) pasa por SHA-256 tras la semilla y un salto de línea. Se toman los cuatro sacos, tres recipientes y tres asientos con los valores menores; los lugares que una clase no llena van a los valores menores del resto.',
   download: 'Descargar como CSV',
+  countMatches: '¿Cuadran los recuentos?',
+  countedOf: (counted, all) => `Se contaron ${counted} de ${all}.`,
+  differenceWorth: (money) => `Lo que no cuadra y no está anotado vale ${money}.`,
   noCommonStock: 'No hay reserva común que contar.',
   countsTitle: (count, differing) =>
     differing === 0
