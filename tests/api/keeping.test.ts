@@ -1,8 +1,11 @@
+import { addDays, daysBetween, weekdayOf } from '@sheafbook/units';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { listKeptContainers, listMoves } from '../../apps/api/src/features/keeping/queries.ts';
 import { withTx } from '../../apps/api/src/platform/with-tx.ts';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf, foodIdsOf } from '../support/buy.ts';
+import { refusalOf, refused } from '../support/fingerprint.ts';
+import { aPantryWish, commonCans } from '../support/giving.ts';
 import { aHousehold, type TestHousehold } from '../support/household.ts';
 import { aContext } from '../support/posting.ts';
 import { kindIdsOf } from '../support/shelf.ts';
@@ -230,4 +233,123 @@ test('a storehouse with more containers than a statement takes parameters is rea
   ]);
   expect(kept.map(({ container }) => container.containerId)).toEqual([own]);
   expect(moves).toEqual([]);
+});
+
+describe('the days that a group sets for the dates of its containers', () => {
+  let glen: TestHousehold;
+  let rice: string;
+  let canCode: string;
+  beforeAll(async () => {
+    glen = await aHousehold(app, storehouse, 'Glen');
+    [rice = ''] = await stock(glen, {
+      ...{ food: 'rice-brown-long', packedOn: '2026-08-01', treatment: 'none', kind: 'pail-6-gallon-bare' },
+    });
+    const [can] = await commonCans(storehouse, [
+      { food: 'rice-white-long', grams: 2_400, count: 1, stored: '2020-01' },
+    ]);
+    canCode = can?.code ?? '';
+  });
+
+  const coordinator = () => storehouse.coordinator;
+  const inForce = async () => {
+    const { decidedAt: _, ...rules } = bodyOf(await coordinator().get(storehouse.path)).rules;
+    return rules as { rulesVersion: number } & Record<string, number | string>;
+  };
+  const set = async (days: Record<string, number>) =>
+    bodyOf(await coordinator().post(at('/rules'), { ...(await inForce()), ...days }), 201);
+  const refusalWith = async (change: Record<string, unknown>, caller = coordinator()) => {
+    const body = { ...(await inForce()), ...change };
+    return refusalOf(app, () => caller.post(at('/rules'), body));
+  };
+  /** The three dates of the common can as whoever gives sees them. */
+  const datesOf = async () => {
+    const { containers } = bodyOf(await coordinator().get(at('/giving-queue')));
+    const { eatFirstOn, offerOn, giftClosesOn } = containers.find(
+      ({ code }: { code: string }) => code === canCode,
+    );
+    return { eatFirstOn, offerOn, giftClosesOn };
+  };
+  const isOfferTime = async () => {
+    const { containers } = bodyOf(await glen.caller.get(at('/containers')));
+    const { keeping } = await keepingOf(glen, rice);
+    expect(containers[0].keeping).toEqual(keeping);
+    return keeping.isOfferTime as boolean;
+  };
+  const isToldNear = async () => {
+    const { items } = bodyOf(await glen.caller.get(at('/next-steps')));
+    return items.some(({ kind }: { kind: string }) => kind === 'dates-near');
+  };
+
+  test('are the coordinator’s and the treasurer’s to set, and nobody else’s', async () => {
+    const days = { offerDays: 45 };
+    expect(await refusalWith(days, glen.caller)).toEqual(refused(403, 'duty-missing'));
+    const treasurer = await aHousehold(app, storehouse, 'Hollis', { duties: ['treasurer'] });
+    const body = { ...(await inForce()), ...days };
+    expect(bodyOf(await treasurer.caller.post(at('/rules'), body), 201)).toMatchObject(days);
+    expect(await inForce()).toMatchObject({ ...days, rulesVersion: body.rulesVersion + 1 });
+  });
+
+  test.for([
+    ['offerDays', -1],
+    ['offerDays', 1001],
+    ['offerDaysWithoutPantry', 1.5],
+    ['offerDaysWithoutPantry', 1001],
+    ['giftWindowDays', 0],
+    ['giftWindowDays', 366],
+    ['eatFirstMarginDays', 0],
+    ['eatFirstMarginDays', 'soon'],
+  ])('%s of %s is refused by name', async ([field, days]) => {
+    expect(await refusalWith({ [String(field)]: days })).toEqual(
+      refused(400, 'invalid-input', String(field)),
+    );
+  });
+
+  test('over rules that somebody changed since are refused, and what is left out stays as it was', async () => {
+    const { rulesVersion, offerDays } = await inForce();
+    expect(await refusalWith({ rulesVersion: rulesVersion - 1, offerDays: 10 })).toEqual(
+      refused(409, 'stale-version'),
+    );
+    const { offerDays: _, ...others } = await inForce();
+    const body = { ...others, giftWindowDays: 20 };
+    expect(bodyOf(await coordinator().post(at('/rules'), body), 201)).toMatchObject({
+      ...{ offerDays, giftWindowDays: 20 },
+    });
+  });
+
+  test('without a pantry: the offer of a household’s pail and of the common can move with them, eat-first does not', async () => {
+    const { eatFirstOn } = await datesOf();
+    const days = (await keepingOf(glen, rice)).keeping.likelyDays;
+    await set({ offerDaysWithoutPantry: days });
+    expect(await isOfferTime()).toBe(true);
+    expect(await datesOf()).toEqual({
+      ...{ eatFirstOn, offerOn: addDays(eatFirstOn, -days), giftClosesOn: null },
+    });
+    await set({ offerDaysWithoutPantry: days - 1 });
+    expect(await isOfferTime()).toBe(false);
+    expect((await datesOf()).offerOn).toBe(addDays(eatFirstOn, 1 - days));
+  });
+
+  test('the margin before eat-first is when its household is told', async () => {
+    const days = (await keepingOf(glen, rice)).keeping.likelyDays;
+    await set({ offerDaysWithoutPantry: 0, giftWindowDays: 1, eatFirstMarginDays: days - 1 });
+    expect(await isToldNear()).toBe(false);
+    await set({ eatFirstMarginDays: days });
+    expect(await isToldNear()).toBe(true);
+  });
+
+  test('with a pantry: gifts close by its card, and the offer comes the group’s days before that', async () => {
+    const { eatFirstOn } = await datesOf();
+    // Thirty days of life on a day on which it is open: a Tuesday or a Thursday.
+    bodyOf(await coordinator().post(at('/pantries'), aPantryWish('Mill Lane', { leastLifeDays: 30 })), 201);
+    await set({ offerDays: 60, offerDaysWithoutPantry: 90 });
+    const before = await datesOf();
+    expect(before.eatFirstOn).toBe(eatFirstOn);
+    const { giftClosesOn } = before;
+    expect([2, 4]).toContain(weekdayOf(giftClosesOn));
+    const early = daysBetween(giftClosesOn, addDays(eatFirstOn, -30));
+    expect([0, 1, 2, 3, 4]).toContain(early);
+    expect(before.offerOn).toBe(addDays(giftClosesOn, -60));
+    await set({ offerDays: 15 });
+    expect(await datesOf()).toEqual({ eatFirstOn, giftClosesOn, offerOn: addDays(giftClosesOn, -15) });
+  });
 });
