@@ -1496,6 +1496,40 @@ table book.letter row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update (ended_at, sending_at, state, unsent_because) to sheafbook_app
 
+view book.line_closed with (security_invoker=true)
+  storehouse_id uuid
+  packing_session_id uuid
+  line smallint
+  serial integer
+  container_id uuid
+  household_id uuid
+  grams book.amount
+  closed_at timestamp with time zone
+  undone_entry_id uuid
+  grant select to sheafbook_app
+  as
+ SELECT packing_pour.storehouse_id,
+    packing_pour.packing_session_id,
+    packing_pour.line,
+    packing_pour.serial,
+    packing_pour.container_id,
+    packing_pour.household_id,
+    packing_pour.grams,
+    packing_pour.poured_at AS closed_at,
+    packing_pour.undone_entry_id
+   FROM book.packing_pour
+UNION ALL
+ SELECT re_can.storehouse_id,
+    re_can.packing_session_id,
+    re_can.line,
+    re_can.serial,
+    re_can.new_container_id AS container_id,
+    re_can.household_id,
+    re_can.grams,
+    re_can.done_at AS closed_at,
+    re_can.undone_entry_id
+   FROM book.re_can;
+
 table book.loan row level security
   storehouse_id uuid not null
   loan_id uuid default uuidv7() not null
@@ -1876,6 +1910,7 @@ table book.packing_pour row level security
   constraint packing_pour_weighs_something CHECK ((((grams)::bigint > 0) AND ((target_grams)::bigint > 0)))
   CREATE INDEX packing_pour_by_entry ON book.packing_pour USING btree (storehouse_id, entry_id)
   CREATE TRIGGER packing_pour_joins_holds AFTER INSERT ON book.packing_pour FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
+  CREATE TRIGGER packing_pour_serial_is_new AFTER INSERT OR UPDATE OF packing_session_id, line, serial ON book.packing_pour FOR EACH ROW EXECUTE FUNCTION book.refuse_serial_twice()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (undone_entry_id) to sheafbook_app
 
@@ -2364,18 +2399,26 @@ table book.re_can row level security
   done_by uuid not null
   done_at timestamp with time zone not null
   undone_entry_id uuid
+  packing_session_id uuid not null
+  line smallint not null
+  serial integer not null
   constraint re_can_pkey PRIMARY KEY (storehouse_id, re_can_id)
   constraint re_can_new_once UNIQUE (storehouse_id, new_container_id)
+  constraint re_can_serial_once UNIQUE (storehouse_id, packing_session_id, line, serial)
   constraint re_can_done_by_fk FOREIGN KEY (storehouse_id, done_by) REFERENCES book.person(storehouse_id, person_id)
   constraint re_can_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
   constraint re_can_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint re_can_new_fk FOREIGN KEY (storehouse_id, new_container_id) REFERENCES book.container(storehouse_id, container_id)
   constraint re_can_old_fk FOREIGN KEY (storehouse_id, old_container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint re_can_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
   constraint re_can_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
   constraint re_can_undone_entry_fk FOREIGN KEY (storehouse_id, undone_entry_id) REFERENCES book.entry(storehouse_id, entry_id)
   constraint re_can_into_another CHECK ((old_container_id <> new_container_id))
   constraint re_can_moves_something CHECK ((((grams)::bigint > 0) AND ((spilled_grams)::bigint >= 0)))
+  constraint re_can_serial_counted CHECK ((((line >= 1) AND (line <= 20)) AND (serial > 0)))
   CREATE UNIQUE INDEX re_can_old_once ON book.re_can USING btree (storehouse_id, old_container_id) WHERE (undone_entry_id IS NULL)
+  CREATE TRIGGER re_can_joins_holds AFTER INSERT ON book.re_can FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
+  CREATE TRIGGER re_can_serial_is_new AFTER INSERT OR UPDATE OF packing_session_id, line, serial ON book.re_can FOR EACH ROW EXECUTE FUNCTION book.refuse_serial_twice()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (undone_entry_id) to sheafbook_app
 
@@ -3278,7 +3321,7 @@ BEGIN ATOMIC
          UNION
           SELECT p.container_id
             FROM (h
-              JOIN book.packing_pour p ON (((p.storehouse_id = h.storehouse_id) AND (p.packing_session_id = h.packing_session_id))))
+              JOIN book.line_closed p ON (((p.storehouse_id = h.storehouse_id) AND (p.packing_session_id = h.packing_session_id))))
            WHERE ((p.undone_entry_id IS NULL) AND ((h.line IS NULL) OR (p.line = h.line)) AND ((h.from_serial IS NULL) OR ((p.serial >= h.from_serial) AND (p.serial <= h.to_serial))))
          UNION
           SELECT v.vessel_id
@@ -3451,6 +3494,24 @@ begin
       using errcode = 'check_violation', constraint = 'entry_not_at_the_bank';
   end if;
   return new;
+end $function$
+  owner sheafbook_owner
+  execute: public
+
+CREATE OR REPLACE FUNCTION book.refuse_serial_twice()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+begin
+  perform from book.packing_session s
+    where s.storehouse_id = new.storehouse_id and s.packing_session_id = new.packing_session_id for no key update;
+  if (select count(*) from book.line_closed c where c.storehouse_id = new.storehouse_id
+      and c.packing_session_id = new.packing_session_id and c.line = new.line and c.serial = new.serial) > 1 then
+    raise exception 'the line has closed something with this serial already'
+      using errcode = 'unique_violation', constraint = 'line_serial_once';
+  end if;
+  return null;
 end $function$
   owner sheafbook_owner
   execute: public

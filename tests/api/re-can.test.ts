@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf } from '../support/fingerprint.ts';
@@ -45,7 +45,7 @@ const idOf = async (code: string) => {
     where container_code = ${code}`;
   return row?.id ?? '';
 };
-let moved: { id: string; newCode: string; grams: number };
+let moved: { id: string; newCode: string; grams: number; line: number; serial: number };
 
 test('what is in doubt is answered for first, and what was answered otherwise goes into no new can', async () => {
   expect(await refusalOf(app, () => reCan(1))).toMatchObject({ status: 409, code: 'container-in-doubt' });
@@ -72,7 +72,7 @@ test('a can too small, or more spilt than there is, is refused and nothing moves
 test('its grams move into a new can of the same owner and lot; what was spilt is spilt, and the owner is told', async () => {
   const before = await heldIn(can(1).id);
   [moved] = bodyOf(await reCan(1, {}, 15), 201).moved;
-  expect(moved).toMatchObject({ oldCode: can(1).code, grams: 2_385 });
+  expect(moved).toMatchObject({ oldCode: can(1).code, grams: 2_385, line: 1, serial: 4 });
   const after = await heldIn(await idOf(moved.newCode));
   expect(after).toMatchObject({ grams: 2_385, lotId: before.lotId, food: before.food });
   expect((await heldIn(can(1).id)).grams).toBe(0);
@@ -128,4 +128,65 @@ test('it is taken back once, by a reversing entry, and not after the new can was
   const use = at(`/containers/${await idOf(moved.newCode)}/uses`);
   bodyOf(await owner().post(use, { grams: 5, to: 'eaten' }), 201);
   expect(await refusalOf(app, () => undo(moved.id))).toMatchObject({ code: 'cannot-reverse' });
+});
+
+describe('a can that was filled anew', () => {
+  let inDoubt: string;
+  const line = async () => bodyOf(await lead().get(`${day}/seals`));
+  const holdOf = (fromSerial: number, toSerial: number) =>
+    lead().post(at('/holds'), {
+      of: { scope: 'session', sessionId: day.split('/').at(-1), line: 1, fromSerial, toSerial },
+      reason: 'A lid that came loose.',
+    });
+
+  test('has the next serial of its line, one that was taken back keeps its own, and the line goes on after it', async () => {
+    expect(moved).toMatchObject({ line: 1, serial: 6 }); // 4 was taken back, 5 is the second can
+    expect((await line()).lines).toMatchObject([{ line: 1, closedSince: 2 }]);
+    const pour = aPourBody(hall, { name: 'Ashdown', grams: [2_400], targetGrams: 2_400 });
+    const [closed] = bodyOf(await lead().post(`${day}/pours`, pour), 201).containers;
+    expect(closed.serial).toBe(7);
+    const twice = app.admin`update book.packing_pour set serial = 6 where container_id = ${closed.id}`;
+    await expect(twice).rejects.toMatchObject({ constraint_name: 'line_serial_once' });
+  });
+
+  test('keeps the day from being signed until a good check stands behind it', async () => {
+    const { unchecked } = bodyOf(await lead().get(`${day}/log`));
+    expect(unchecked).toMatchObject([{ line: 1, fromSerial: 5, toSerial: 7 }]);
+  });
+
+  test('is reached by a hold of its serials, and one that was taken back is not', async () => {
+    const hold = bodyOf(await holdOf(4, 6), 201);
+    const reached = await app.admin<{ serial: number }[]>`
+      select c.serial from book.hold_vessel v join book.line_closed c on c.container_id = v.vessel_id
+      where v.hold_id = ${hold.id} order by c.serial`;
+    expect(reached.map(({ serial }) => serial)).toEqual([5, 6]);
+    expect(await refusalOf(app, () => holdOf(4, 4))).toMatchObject({ code: 'nothing-to-hold' });
+  });
+
+  test('is in doubt after a check that fails, unless it was taken back, and its owner reads so', async () => {
+    bodyOf(await seamer.check(day, { serial: 7, measures: THICK }), 201);
+    const { windows } = await line();
+    expect(windows.at(-1).check).toMatchObject({ serial: 7, passed: false });
+    expect(windows.at(-1).suspects.map(({ serial }: { serial: number }) => serial)).toEqual([5, 6, 7]);
+    const { doubts } = bodyOf(await owner().get(at('/own-doubts')));
+    const open = doubts.filter(({ disposition }: { disposition: string | null }) => disposition === null);
+    expect(open.map(({ serial, grams }: Record<string, unknown>) => [serial, grams])).toEqual([
+      ...[
+        [5, 2_410],
+        [6, 2_395],
+        [7, 2_400],
+      ],
+    ]);
+    inDoubt = open[0].containerId;
+  });
+
+  test('is not taken back while it is held, and the book adds up', async () => {
+    const { movedTo } = (await line()).windows[0].suspects[1];
+    expect(movedTo.containerId).toBe(inDoubt);
+    const undo = at(`/re-cannings/${movedTo.reCanningId}/undoing`);
+    const refusal = await refusalOf(app, () => lead().post(undo, { reason: 'too late' }));
+    expect(refusal).toMatchObject({ status: 409, code: 'on-hold' });
+    const { findings } = bodyOf(await storehouse.coordinator.get(at('/audit')));
+    expect(findings.filter(({ holds }: { holds: boolean }) => !holds)).toEqual([]);
+  });
 });

@@ -181,9 +181,10 @@ async function aReCanning(
       packed_on from book.container where container_id = ${ids.container ?? ''}`;
   const [row] = await admin<{ id: string }[]>`
     insert into book.re_can (storehouse_id, old_container_id, new_container_id, household_id, grams, spilled_grams,
-      entry_id, undone_entry_id, done_by, done_at)
+      entry_id, undone_entry_id, done_by, done_at, packing_session_id, line, serial)
     select storehouse_id, container_id, ${vessel?.id ?? ''}, household_id, 5, 0, ${ids.entry ?? ''}, ${ids.entry ?? ''},
-      ${personId}, now() from book.container where container_id = ${ids.container ?? ''} returning re_can_id as id`;
+      ${personId}, now(), ${ids.session ?? ''}, 1, 900 from book.container where container_id = ${ids.container ?? ''}
+    returning re_can_id as id`;
   return row?.id ?? '';
 }
 

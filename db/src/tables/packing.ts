@@ -145,6 +145,21 @@ export const packingPours = book.table(
 );
 export type PackingPourRow = typeof packingPours.$inferSelect;
 
+/** A view: everything that a line closed, poured or filled anew, each with its serial; what was taken back too. */
+export const lineClosed = book
+  .view('line_closed', {
+    storehouseId: uuid('storehouse_id').notNull(),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    line: smallint('line').notNull(),
+    serial: integer('serial').notNull(),
+    containerId: uuid('container_id').notNull(),
+    householdId: uuid('household_id').notNull(),
+    grams: bigint('grams', { mode: 'number' }).notNull(),
+    closedAt: timestamp('closed_at', { withTimezone: true, mode: 'date' }).notNull(),
+    undoneEntryId: uuid('undone_entry_id'),
+  })
+  .existing();
+
 export const absorberPacks = book.table(
   'absorber_pack',
   {

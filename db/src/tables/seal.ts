@@ -95,6 +95,9 @@ export const reCans = book.table(
     doneBy: uuid('done_by').notNull(),
     doneAt: instant('done_at').notNull(),
     undoneEntryId: uuid('undone_entry_id'),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    line: smallint('line').notNull(),
+    serial: integer('serial').notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.reCanId] })],
 );

@@ -76,6 +76,8 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   packing_session_name_once: 'already-there',
   packing_slot_line_at_a_time: 'line-taken',
   packing_pour_serial_once: 'busy-retry',
+  re_can_serial_once: 'busy-retry',
+  line_serial_once: 'busy-retry',
   packing_slot_one_open: 'already-there',
   work_waiting_once: 'busy-retry',
   stage_move_along_an_edge: 'buy-stage-wrong',

@@ -299,6 +299,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   're_can_into_another',
   're_can_moves_something',
   're_can_new_once',
+  're_can_serial_counted',
   'vessel_kind_known',
   'vessel_outside_once',
   'work_dead_explained',

@@ -2,7 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import {
   containerKinds,
   containers,
-  packingPours,
+  lineClosed,
   packingSessions,
   sealChecks,
   sealHolds,
@@ -15,17 +15,17 @@ const isRunning = (storehouseId: string) =>
 
 /** What the lines of the sessions that run have closed, in the order of its serials, without what was put back. */
 export function listClosedNow(tx: Tx, storehouseId: string) {
-  const { packingSessionId, line, serial, pouredAt } = packingPours;
+  const { packingSessionId, line, serial, closedAt } = lineClosed;
   return tx
     .select({
-      ...{ packingSessionId, line, serial, pouredAt, sessionName: packingSessions.name },
+      ...{ packingSessionId, line, serial, closedAt, sessionName: packingSessions.name },
       ...{ containerKindId: containers.containerKindId, kindCode: containerKinds.kindCode },
     })
-    .from(packingPours)
-    .innerJoin(packingSessions, joinOn(packingSessions, packingPours, 'packingSessionId'))
-    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
+    .from(lineClosed)
+    .innerJoin(packingSessions, joinOn(packingSessions, lineClosed, 'packingSessionId'))
+    .innerJoin(containers, joinOn(containers, lineClosed, 'containerId'))
     .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
-    .where(and(isRunning(storehouseId), isNull(packingPours.undoneEntryId)))
+    .where(and(isRunning(storehouseId), isNull(lineClosed.undoneEntryId)))
     .orderBy(asc(packingSessionId), asc(line), asc(serial));
 }
 export type ClosedNow = Awaited<ReturnType<typeof listClosedNow>>[number];
@@ -52,7 +52,14 @@ export function listUnanswered(tx: Tx, storehouseId: string) {
     .from(sealHolds)
     .innerJoin(sealChecks, joinOn(sealChecks, sealHolds, 'sealCheckId'))
     .innerJoin(packingSessions, joinOn(packingSessions, sealChecks, 'packingSessionId'))
-    .where(and(eq(sealHolds.storehouseId, storehouseId), isNull(sealHolds.disposition)))
+    .innerJoin(lineClosed, joinOn(lineClosed, sealHolds, 'containerId'))
+    .where(
+      and(
+        eq(sealHolds.storehouseId, storehouseId),
+        isNull(sealHolds.disposition),
+        isNull(lineClosed.undoneEntryId),
+      ),
+    )
     .groupBy(sealCheckId, checkedAt, packingSessionId, packingSessions.name)
     .orderBy(asc(sealCheckId));
 }

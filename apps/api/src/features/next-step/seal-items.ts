@@ -95,8 +95,8 @@ function dueAtOf(
   return checkDueAt(lastGood, since.map(toSealed), plan);
 }
 
-const toSealed = ({ pouredAt, containerKindId }: ClosedNow): Sealed => ({
-  atMs: pouredAt.getTime(),
+const toSealed = ({ closedAt, containerKindId }: ClosedNow): Sealed => ({
+  atMs: closedAt.getTime(),
   kind: containerKindId,
 });
 

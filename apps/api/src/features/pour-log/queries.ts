@@ -10,6 +10,7 @@ import {
   type FoodRow,
   foods,
   households,
+  lineClosed,
   lots,
   movements,
   type PackingBagRow,
@@ -152,17 +153,23 @@ export async function listPours(tx: Tx, storehouseId: string, sessionId: string)
 }
 export type LoggedPour = Awaited<ReturnType<typeof listPours>>[number];
 
-/** The last serial of a line; the session is locked by whoever asks. */
+/** The last serial of a line, poured or filled anew; the session is locked by whoever asks. */
 export async function lastSerial(
   tx: Tx,
   storehouseId: string,
   { sessionId, line }: { sessionId: string; line: number },
 ): Promise<number> {
   const [row] = await tx
-    .select({ serial: packingPours.serial })
-    .from(packingPours)
-    .where(and(poursOf(storehouseId, sessionId), eq(packingPours.line, line)))
-    .orderBy(desc(packingPours.serial))
+    .select({ serial: lineClosed.serial })
+    .from(lineClosed)
+    .where(
+      and(
+        eq(lineClosed.storehouseId, storehouseId),
+        eq(lineClosed.packingSessionId, sessionId),
+        eq(lineClosed.line, line),
+      ),
+    )
+    .orderBy(desc(lineClosed.serial))
     .limit(1);
   return row?.serial ?? 0;
 }

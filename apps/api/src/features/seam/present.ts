@@ -112,8 +112,8 @@ export const presentOwnDoubt = ({
 });
 
 export const presentMoved = (moved: Moved) => ({
-  moved: moved.map(({ reCanId: id, entry, grams, oldCode, newCode }) => ({
-    ...{ id, entryId: entry.entryId, entryNo: entry.entryNo, grams, oldCode, newCode },
+  moved: moved.map(({ reCanId: id, entry, grams, oldCode, newCode, line, serial }) => ({
+    ...{ id, entryId: entry.entryId, entryNo: entry.entryNo, grams, oldCode, newCode, line, serial },
   })),
   warnings: [...new Set(moved.flatMap(({ warnings }) => warnings))],
 });

@@ -3,8 +3,8 @@ import {
   accounts,
   containers,
   foods,
+  lineClosed,
   lots,
-  packingPours,
   packingSessions,
   sealChecks,
   sealHolds,
@@ -20,7 +20,7 @@ export async function listOwnDoubts(tx: Tx, storehouseId: string, householdId: s
       hold: sealHolds,
       checkedAt: sealChecks.checkedAt,
       code: containers.containerCode,
-      serial: packingPours.serial,
+      serial: lineClosed.serial,
       food: { foodId: foods.foodId, nameEn: foods.nameEn, nameEs: foods.nameEs },
       session: { packingSessionId: packingSessions.packingSessionId, name: packingSessions.name },
       grams: gramsLeft,
@@ -29,7 +29,7 @@ export async function listOwnDoubts(tx: Tx, storehouseId: string, householdId: s
     .innerJoin(sealChecks, joinOn(sealChecks, sealHolds, 'sealCheckId'))
     .innerJoin(packingSessions, joinOn(packingSessions, sealChecks, 'packingSessionId'))
     .innerJoin(containers, joinOn(containers, sealHolds, 'containerId'))
-    .innerJoin(packingPours, joinOn(packingPours, sealHolds, 'containerId'))
+    .innerJoin(lineClosed, joinOn(lineClosed, sealHolds, 'containerId'))
     .innerJoin(lots, joinOn(lots, containers, 'lotId'))
     .innerJoin(foods, joinOn(foods, lots, 'foodId'))
     .leftJoin(accounts, ownAccount)
@@ -37,9 +37,9 @@ export async function listOwnDoubts(tx: Tx, storehouseId: string, householdId: s
       and(
         eq(sealHolds.storehouseId, storehouseId),
         eq(containers.householdId, householdId),
-        isNull(packingPours.undoneEntryId),
+        isNull(lineClosed.undoneEntryId),
       ),
     )
-    .orderBy(asc(sealHolds.sealCheckId), asc(packingPours.serial));
+    .orderBy(asc(sealHolds.sealCheckId), asc(lineClosed.serial));
 }
 export type OwnDoubt = Awaited<ReturnType<typeof listOwnDoubts>>[number];

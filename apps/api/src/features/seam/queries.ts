@@ -4,7 +4,7 @@ import {
   containerKinds,
   containers,
   households,
-  packingPours,
+  lineClosed,
   packingSessions,
   persons,
   type SealCheckRow,
@@ -182,21 +182,21 @@ export async function listClosed(
   window: { sessionId: string; line: number; fromSerial: number; toSerial: number },
 ): Promise<{ containerId: string; kindCode: string }[]> {
   return tx
-    .select({ containerId: packingPours.containerId, kindCode: containerKinds.kindCode })
-    .from(packingPours)
-    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
+    .select({ containerId: lineClosed.containerId, kindCode: containerKinds.kindCode })
+    .from(lineClosed)
+    .innerJoin(containers, joinOn(containers, lineClosed, 'containerId'))
     .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
     .where(
       and(
-        eq(packingPours.storehouseId, storehouseId),
-        eq(packingPours.packingSessionId, window.sessionId),
-        eq(packingPours.line, window.line),
-        gte(packingPours.serial, window.fromSerial),
-        lte(packingPours.serial, window.toSerial),
-        isNull(packingPours.undoneEntryId),
+        eq(lineClosed.storehouseId, storehouseId),
+        eq(lineClosed.packingSessionId, window.sessionId),
+        eq(lineClosed.line, window.line),
+        gte(lineClosed.serial, window.fromSerial),
+        lte(lineClosed.serial, window.toSerial),
+        isNull(lineClosed.undoneEntryId),
       ),
     )
-    .orderBy(asc(packingPours.serial));
+    .orderBy(asc(lineClosed.serial));
 }
 
 export async function insertHolds(tx: Tx, rows: readonly (typeof sealHolds.$inferInsert)[]): Promise<void> {
@@ -215,8 +215,8 @@ export async function listSealHolds(tx: Tx, storehouseId: string, of: { sessionI
       code: containers.containerCode,
       containerKindId: containers.containerKindId,
       lotId: containers.lotId,
-      serial: packingPours.serial,
-      grams: packingPours.grams,
+      serial: lineClosed.serial,
+      grams: lineClosed.grams,
       household: { householdId: households.householdId, name: households.name, seat: households.seat },
       sessionName: packingSessions.name,
     })
@@ -224,16 +224,16 @@ export async function listSealHolds(tx: Tx, storehouseId: string, of: { sessionI
     .innerJoin(sealChecks, joinOn(sealChecks, sealHolds, 'sealCheckId'))
     .innerJoin(packingSessions, joinOn(packingSessions, sealChecks, 'packingSessionId'))
     .innerJoin(containers, joinOn(containers, sealHolds, 'containerId'))
-    .innerJoin(packingPours, joinOn(packingPours, sealHolds, 'containerId'))
-    .innerJoin(households, joinOn(households, packingPours, 'householdId'))
+    .innerJoin(lineClosed, joinOn(lineClosed, sealHolds, 'containerId'))
+    .innerJoin(households, joinOn(households, lineClosed, 'householdId'))
     .where(
       and(
         eq(sealHolds.storehouseId, storehouseId),
         of === 'open' ? isNull(sealHolds.disposition) : eq(sealChecks.packingSessionId, of.sessionId),
-        isNull(packingPours.undoneEntryId),
+        isNull(lineClosed.undoneEntryId),
       ),
     )
-    .orderBy(asc(sealHolds.sealCheckId), asc(packingPours.serial));
+    .orderBy(asc(sealHolds.sealCheckId), asc(lineClosed.serial));
 }
 export type SealHeld = Awaited<ReturnType<typeof listSealHolds>>[number];
 
@@ -241,23 +241,23 @@ export type SealHeld = Awaited<ReturnType<typeof listSealHolds>>[number];
 export async function listClosedOfSession(tx: Tx, storehouseId: string, sessionId: string) {
   return tx
     .select({
-      containerId: packingPours.containerId,
-      line: packingPours.line,
-      serial: packingPours.serial,
+      containerId: lineClosed.containerId,
+      line: lineClosed.line,
+      serial: lineClosed.serial,
       containerKindId: containers.containerKindId,
       kindCode: containerKinds.kindCode,
     })
-    .from(packingPours)
-    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
+    .from(lineClosed)
+    .innerJoin(containers, joinOn(containers, lineClosed, 'containerId'))
     .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
     .where(
       and(
-        eq(packingPours.storehouseId, storehouseId),
-        eq(packingPours.packingSessionId, sessionId),
-        isNull(packingPours.undoneEntryId),
+        eq(lineClosed.storehouseId, storehouseId),
+        eq(lineClosed.packingSessionId, sessionId),
+        isNull(lineClosed.undoneEntryId),
       ),
     )
-    .orderBy(asc(packingPours.line), asc(packingPours.serial));
+    .orderBy(asc(lineClosed.line), asc(lineClosed.serial));
 }
 export type Closed = Awaited<ReturnType<typeof listClosedOfSession>>[number];
 

@@ -12,6 +12,8 @@ import { loadContainer, lockContainer, refuseOffered } from '../container/querie
 import { judgeContainerFill, judgeFromBagsAt, makeContainers } from '../container/use-cases.ts';
 import { listAllContainerKinds, loadContainerKind } from '../container-kind/queries.ts';
 import { writeNotice } from '../notice/use-cases.ts';
+import { lockSession } from '../packing-session/queries.ts';
+import { lastSerial } from '../pour-log/queries.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { listContents } from './queries.ts';
 import { insertReCan, listHoldsOf, listReCanned, lockReCan, markReCanUndone } from './queries-re-can.ts';
@@ -28,13 +30,15 @@ type OldCan = {
 
 /**
  * Moves what is in containers whose seal did not pass into new ones, gram by gram under the same owner and of the same lot: one
- * entry for each. The old code ends with it, and the owner is told the new one.
+ * entry for each. The old code ends with it, and the owner is told the new one. Its line closed the new one too, so it has the
+ * line's next serial; the session is locked first, as by whoever pours.
  */
 export function reCan(context: Context, wish: ReCanning) {
   const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
     const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
     const ids = wish.containers.map(({ containerId }) => containerId);
+    for (const id of await listSessionsOf(tx, storehouseId, ids)) await lockSession(tx, storehouseId, id);
     for (const id of ids.toSorted()) await lockContainer(tx, storehouseId, id);
     await refuseOffered(tx, storehouseId, { containerIds: ids, now: context.now() });
     const old = await listAnswered(tx, storehouseId, wish);
@@ -49,6 +53,12 @@ export function reCan(context: Context, wish: ReCanning) {
   });
 }
 export type Moved = Awaited<ReturnType<typeof reCan>>;
+
+/** The sessions whose lines closed some containers that were in doubt, in a fixed order. */
+async function listSessionsOf(tx: Tx, storehouseId: string, containerIds: readonly string[]) {
+  const holds = await listHoldsOf(tx, storehouseId, containerIds);
+  return [...new Set(holds.map(({ check }) => check.packingSessionId))].toSorted();
+}
 
 /** The containers that are to go into new ones; any other is refused, each in its own words. */
 async function listAnswered(tx: Tx, storehouseId: string, { containers }: ReCanning): Promise<OldCan[]> {
@@ -125,14 +135,15 @@ async function fillAnew(
     ],
   });
   const reCanId = newId(context);
+  const { sessionId, line, sessionName } = can;
+  const serial = (await lastSerial(tx, storehouseId, { sessionId, line })) + 1;
   await insertReCan(tx, {
     ...{ storehouseId, reCanId, oldContainerId: can.containerId, newContainerId: made.containerId },
     ...{ householdId, grams, spilledGrams: can.spilledGrams, note: wish.note, entryId: entry.entryId },
-    ...{ doneBy: personId, doneAt: context.now() },
+    ...{ packingSessionId: sessionId, line, serial, doneBy: personId, doneAt: context.now() },
   });
   const codes = { oldCode: container.containerCode, newCode: made.containerCode };
-  const { sessionName } = can;
-  return { reCanId, entry, householdId, sessionName, grams, warnings, ...codes };
+  return { reCanId, entry, householdId, sessionName, line, serial, grams, warnings, ...codes };
 }
 
 type Done = {

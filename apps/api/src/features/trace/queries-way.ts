@@ -24,7 +24,7 @@ export async function listStartVessels(
     select c.container_id from book.container c
       where c.storehouse_id = ${storehouseId} and c.lot_id in (select lot_id from lots)
     union
-    select p.container_id from book.packing_pour p where ${kind} = 'session' and p.storehouse_id = ${storehouseId}
+    select p.container_id from book.line_closed p where ${kind} = 'session' and p.storehouse_id = ${storehouseId}
       and p.packing_session_id = ${id} and p.undone_entry_id is null
     union
     select i.container_id from book.gift_line i where ${kind} = 'manifest' and i.storehouse_id = ${storehouseId}
@@ -166,7 +166,7 @@ export async function listWayVessels(
     left join book.bag g on g.storehouse_id = ${storehouseId} and g.bag_id = v.vessel_id
     left join book.container c on c.storehouse_id = ${storehouseId} and c.container_id = v.vessel_id
     left join book.container_kind k on k.storehouse_id = ${storehouseId} and k.container_kind_id = c.container_kind_id
-    left join book.packing_pour p on p.storehouse_id = ${storehouseId} and p.container_id = v.vessel_id
+    left join book.line_closed p on p.storehouse_id = ${storehouseId} and p.container_id = v.vessel_id
       and p.undone_entry_id is null
     left join book.packing_session s on s.storehouse_id = ${storehouseId} and s.packing_session_id = p.packing_session_id
     where v.storehouse_id = ${storehouseId} and v.vessel_id = any(${sql.param([...vesselIds])}::uuid[])
