@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { carryOvers, type LinePour } from './carry-over.ts';
+import { carryOvers, type LinePour, metOnLine } from './carry-over.ts';
 
 const pour = (serial: number, carries: readonly string[], more: Partial<LinePour> = {}): LinePour => ({
   ...{ containerId: `can ${serial}`, sessionId: 'saturday', line: 1, serial, carries },
@@ -34,4 +34,16 @@ test('two reached foods add up, in whatever order the pours are told', () => {
   expect(carryOvers(day, reached('can 1', 'can 2'))).toEqual([
     { containerId: 'can 3', afterContainerId: 'can 2', newAllergens: ['wheat', 'gluten', 'soybeans'] },
   ]);
+});
+
+test('a container met what its line closed before it that day, whosever it was, and never what is its own', () => {
+  const day = [
+    ...[pour(4, ['gluten']), pour(1, []), pour(2, wheat), pour(3, ['soybeans'])],
+    pour(9, [], { line: 2, containerId: 'other line' }),
+    pour(9, [], { sessionId: 'sunday', containerId: 'other day' }),
+  ];
+  expect(Object.fromEntries(metOnLine(day))).toEqual({
+    ...{ 'can 1': [], 'can 2': [], 'can 3': wheat, 'can 4': ['wheat', 'soybeans'] },
+    ...{ 'other line': [], 'other day': [] },
+  });
 });

@@ -59,3 +59,23 @@ export function carryOvers(
   }
   return found;
 }
+
+/**
+ * What may have got into containers from whatever their line closed before them on the same day, beyond what is their own.
+ * Units: none. Shape: by container, in the order in which it was met; empty where nothing was. Errors: none.
+ * Source: job map 12, "carry-over edge": a line that was not cleaned in full in between.
+ */
+export function metOnLine(pours: readonly LinePour[]): Map<string, string[]> {
+  const metOn = new Map<string, Set<string>>();
+  const met = new Map<string, string[]>();
+  for (const { containerId, sessionId, line, carries } of pours.toSorted((a, b) => a.serial - b.serial)) {
+    const key = `${sessionId} ${line}`;
+    const before = metOn.get(key) ?? new Set<string>();
+    met.set(
+      containerId,
+      [...before].filter((allergen) => !carries.includes(allergen)),
+    );
+    metOn.set(key, new Set([...before, ...carries]));
+  }
+  return met;
+}

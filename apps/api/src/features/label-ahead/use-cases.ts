@@ -9,7 +9,7 @@ import { updateTreatment } from '../container/queries.ts';
 import { lockBagOfOwner, makeContainers } from '../container/use-cases.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
 import { listHeld } from '../hold/queries.ts';
-import { withEatFirst } from '../label/use-cases.ts';
+import { withLabelFacts } from '../label/use-cases.ts';
 import { loadSession, lockSessionForShare } from '../packing-session/queries.ts';
 import { requireSessionStage } from '../packing-session/use-cases.ts';
 import { type ByCode, listBlank, listSpent, lockByCodes } from './queries.ts';
@@ -50,7 +50,7 @@ export function readBlank(context: Context, sessionId: string, codes: readonly s
       householdIds: meant.map(({ household }) => household.householdId),
       ...{ what: 'labels of containers to come', purpose: 'labels ahead of a packing day' },
     });
-    return withEatFirst(tx, context, meant);
+    return withLabelFacts(tx, context, meant);
   });
 }
 

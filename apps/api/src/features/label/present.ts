@@ -12,6 +12,7 @@ export function presentLabel({
   household,
   grams,
   eatFirst,
+  metOnLine,
 }: LabelFacts) {
   const treatment = readTreatment(container.treatment);
   return {
@@ -28,6 +29,8 @@ export function presentLabel({
     grams,
     allergens: food.allergens,
     gluten: food.gluten,
+    /** Allergens of what ran before it on its packing line that day; a label made ahead can't know them. */
+    metOnLine,
     eatFirst,
     isOxygenFree: treatment !== null && treatmentOf(treatment).isOxygenFree,
   };

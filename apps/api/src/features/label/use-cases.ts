@@ -6,6 +6,7 @@ import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { withKeeping } from '../keeping/use-cases.ts';
+import { listMetOnLine } from '../trace/use-cases.ts';
 import { listToLabel, type ToLabel } from './queries.ts';
 import { type LabelQuery, MOST_LABELS } from './schema.ts';
 
@@ -17,15 +18,25 @@ export function readLabels(context: Context, { codes }: LabelQuery) {
     const rows = await listToLabel(tx, storehouseId, { householdId, codes });
     const found = new Set(rows.map(({ container }) => container.containerCode));
     if (codes.some((code) => !found.has(code))) throw new Problem('thing-not-found', { thing: 'container' });
-    return withEatFirst(tx, context, rows.slice(0, MOST_LABELS));
+    return withLabelFacts(tx, context, rows.slice(0, MOST_LABELS));
   });
 }
 
-/** When each is to be eaten first: no finer than a year, as its sheet says it, and none where nobody said how the food keeps. */
-export async function withEatFirst(tx: Tx, context: Context, rows: readonly ToLabel[]) {
+/**
+ * When each is to be eaten first: no finer than a year, as its sheet says it, and none where nobody said how the food keeps;
+ * and what ran before it on its line, whosever it was, for somebody who must not eat a trace of it.
+ */
+export async function withLabelFacts(tx: Tx, context: Context, rows: readonly ToLabel[]) {
+  const { storehouseId } = context.actor;
   const todayOn = todayOf(context);
-  const kept = await withKeeping(tx, context.actor.storehouseId, { rows, todayOn });
-  return kept.map((row) => ({ ...row, eatFirst: row.keeping && eatFirstAsKnown(todayOn, row.keeping.life) }));
+  const kept = await withKeeping(tx, storehouseId, { rows, todayOn });
+  const containerIds = rows.map(({ container }) => container.containerId);
+  const met = await listMetOnLine(tx, storehouseId, containerIds);
+  return kept.map((row) => ({
+    ...row,
+    eatFirst: row.keeping && eatFirstAsKnown(todayOn, row.keeping.life),
+    metOnLine: met.get(row.container.containerId) ?? [],
+  }));
 }
 
 export type LabelFacts = Awaited<ReturnType<typeof readLabels>>[number];

@@ -14,6 +14,7 @@ import {
   listTracedSteps,
 } from './queries.ts';
 
+export { listMetOnLine } from './line.ts';
 export { presentTraces } from './present.ts';
 
 /** Ten bags, containers and entries of money drawn by a seed, each with its way, every gram and cent adding up. */

@@ -29,12 +29,13 @@ export function makeLabel(label: Label, formats: Formats, storehouse: string): D
   };
 }
 
-function sayAllergens({ allergens, gluten }: Label, { words }: Formats): string {
+function sayAllergens({ allergens, gluten, metOnLine }: Label, { words }: Formats): string {
   const say = words.label;
-  const names = [
-    ...allergens.map((allergen) => words.allergens[allergen] ?? allergen),
-    ...(gluten === 'yes' ? [say.gluten] : []),
-  ];
-  const contains = names.length === 0 ? say.noAllergens : say.contains(names.join(', '));
-  return gluten === 'cross-contact' ? `${contains} ${say.glutenMayBe}` : contains;
+  const nameOf = (code: string) => (code === 'gluten' ? say.gluten : (words.allergens[code] ?? code));
+  const names = [...allergens, ...(gluten === 'yes' ? ['gluten'] : [])].map(nameOf);
+  return [
+    names.length === 0 ? say.noAllergens : say.contains(names.join(', ')),
+    ...(gluten === 'cross-contact' ? [say.glutenMayBe] : []),
+    ...(metOnLine.length === 0 ? [] : [say.packedWith(metOnLine.map(nameOf).join(', '))]),
+  ].join(' ');
 }

@@ -9,6 +9,7 @@ export const labelEn = {
   noAllergens: 'None of the nine allergens was declared.',
   gluten: 'gluten',
   glutenMayBe: 'May have met gluten.',
+  packedWith: (names: string) => `Packed on a line with ${names}.`,
   ownerAndLot: (owner: string, lot: string) => (lot === '' ? owner : `${owner} · lot ${lot}`),
   eatFirst: (year: number, isEstimate: boolean) =>
     isEstimate ? `Eat by about ${year} (estimate)` : `Eat by ${year}`,
@@ -28,6 +29,7 @@ export const labelEs: typeof labelEn = {
   noAllergens: 'No se declaró ninguno de los nueve alérgenos.',
   gluten: 'gluten',
   glutenMayBe: 'Puede haber tocado gluten.',
+  packedWith: (names) => `Envasado en una línea con ${names}.`,
   ownerAndLot: (owner, lot) => (lot === '' ? owner : `${owner} · lote ${lot}`),
   eatFirst: (year, isEstimate) =>
     isEstimate ? `Comer hacia ${year} (estimado)` : `Comer antes de fin de ${year}`,
