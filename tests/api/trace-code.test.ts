@@ -117,7 +117,7 @@ describe('the mark K-77 in a recall', () => {
     const of = { scope: 'lot', lotId };
     const hold = bodyOf(await lead.post(at('/holds'), { of, reason: 'A notice of the mill.' }), 201);
     const { way } = await byCode(lead, 'K-77', 'recall');
-    expect(way.holds).toEqual([{ id: hold.id, scope: 'lot', reason: 'A notice of the mill.' }]);
+    expect(way.holds).toEqual([{ id: hold.id, scope: 'lot', sentence: 'A notice of the mill.' }]);
     const vessels = way.things.flatMap(({ vessel }: Thing) => vessel ?? []);
     expect(vessels.map(({ isHeld }: { isHeld: boolean }) => isHeld)).toEqual(Array(14).fill(true));
     bodyOf(await lead.post(at(`/holds/${hold.id}/release-request`), { finding: 'It was another mark.' }));
