@@ -51,6 +51,7 @@ test('a gathering waits for the households that have not pledged, until it close
       isOverdue: false,
       minorUnits: null,
       path: `${buy.path}/pledges`,
+      isOfStore: false,
     },
   ]);
   expect(kindsOf(await aboutOf(storehouse.coordinator, buy))).toEqual(['pledge-closing', 'move-buy']);

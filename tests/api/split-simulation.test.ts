@@ -83,6 +83,31 @@ test('a member sees its own line alone; a duty’s look is written down; nothing
   expect(JSON.stringify(splits)).not.toMatch(/stockUnits|dailyNeed/);
 });
 
+test('how far apart the splits left households is told by food group, and names nobody', async () => {
+  const { groups } = bodyOf(await buy.households.Dell.caller.get(`${storehouse.path}/split-fairness`));
+  const { splits } = bodyOf(await storehouse.coordinator.get(`${buy.path}/splits`));
+  const foods = bodyOf(await storehouse.coordinator.get(`${storehouse.path}/foods`)).foods;
+  const borne = new Map<string, Map<string, number>>();
+  for (const split of splits) {
+    const { foodGroup } = foods.find((food: { foodCode: string }) => food.foodCode === split.foodCode);
+    const of = borne.get(foodGroup) ?? new Map<string, number>();
+    for (const share of split.shares)
+      if (!share.isCommonStock) of.set(share.ownerId, (of.get(share.ownerId) ?? 0) + share.carryChangeGrams);
+    borne.set(foodGroup, of);
+  }
+  expect(groups).toEqual(
+    [...borne.keys()].toSorted().map((foodGroup) => {
+      const grams = [...(borne.get(foodGroup)?.values() ?? [])];
+      const ends = { leastGrams: Math.min(...grams), mostGrams: Math.max(...grams) };
+      return { foodGroup, households: grams.length, ...ends };
+    }),
+  );
+  // The wheat's missing 2,268 g were Ashdown's alone, so grains do not lie even.
+  expect(
+    groups.find((group: { foodGroup: string }) => group.foodGroup === 'grains').mostGrams,
+  ).toBeGreaterThan(0);
+});
+
 test('only the last three splits in force are told', async () => {
   const before = await simulated();
   expect(before).toHaveLength(3);

@@ -265,6 +265,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /buys/:buy/splits': 'member',
   'POST /buys/:buy/lines/:line/splits': 'coordinator packing_lead',
   'GET /buys/:buy/lines/:line/split-comparison': 'member',
+  'GET /split-fairness': 'member',
   'GET /split-simulation': 'member',
   'GET /splits/:split': 'member',
   'GET /splits/:split/re-run': 'coordinator reviewer',

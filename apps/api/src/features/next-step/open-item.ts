@@ -48,6 +48,8 @@ export type OpenItem = Due & {
   readonly endsAt?: Date | null;
   readonly minorUnits: number | null;
   readonly path: string;
+  /** Of common stock, which a duty keeps, and of no household’s own. */
+  readonly isOfStore?: boolean;
   /** What letters say of its parts, each once, where the item itself is one sentence about many. */
   readonly parts?: readonly ItemPart[];
 };

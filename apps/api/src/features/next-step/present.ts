@@ -40,6 +40,7 @@ export function presentNextSteps({ actor, now, items }: NextSteps) {
       isOverdue: isOverdue(item),
       minorUnits: item.minorUnits,
       path: item.path,
+      isOfStore: item.isOfStore ?? false,
     })),
   };
 }

@@ -27,7 +27,16 @@ function nearItem(lots: readonly NearLot[], path: string): OpenItem[] {
   const says = path.endsWith('/rotation') ? 'own' : 'common';
   const count = lots.reduce((sum, lot) => sum + lot.count, 0);
   const parts = lots.map((lot) => partOf(lot, says));
-  return [{ ...WITHOUT_DAY, kind: 'dates-near', words: NEAR_WORDS[says](count), path, parts }];
+  return [
+    {
+      ...WITHOUT_DAY,
+      kind: 'dates-near',
+      words: NEAR_WORDS[says](count),
+      path,
+      parts,
+      isOfStore: says === 'common',
+    },
+  ];
 }
 
 const NEAR_WORDS = {
@@ -56,7 +65,9 @@ function partOf({ near, lotId, food, place, count }: NearLot, says: ItemPart['sa
 function lookItem(count: number, of: 'household' | 'common', root: string): OpenItem[] {
   if (count === 0) return [];
   const path = `${root}/inspections/due?of=${of}`;
-  return [{ ...WITHOUT_DAY, kind: 'looks-due', words: LOOK_WORDS[of](count), path }];
+  return [
+    { ...WITHOUT_DAY, kind: 'looks-due', words: LOOK_WORDS[of](count), path, isOfStore: of === 'common' },
+  ];
 }
 
 const LOOK_WORDS = {

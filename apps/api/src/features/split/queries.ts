@@ -123,6 +123,27 @@ export async function sumCarries(
   return new Map(rows.map((row) => [row.owner_id, Number(row.carry)]));
 }
 
+/** How far apart households stand in what they bore beyond their parts, by food group; common stock bears nothing. */
+export async function listCarrySpreads(tx: Tx, storehouseId: string) {
+  const rows = await tx.execute<{ food_group: string; households: string; least: string; most: string }>(sql`
+    select food_group, count(*) as households, min(carry) as least, max(carry) as most from (
+      select f.food_group, s.owner_id, sum(s.carry_change_grams) as carry from book.share s
+      join book.household h on h.storehouse_id = s.storehouse_id and h.household_id = s.owner_id
+      join book.split p on p.storehouse_id = s.storehouse_id and p.split_id = s.split_id and p.undone_at is null
+      join book.buy_line l on l.storehouse_id = p.storehouse_id and l.buy_line_id = p.buy_line_id
+      join book.food f on f.storehouse_id = l.storehouse_id and f.food_id = l.food_id
+      where s.storehouse_id = ${storehouseId}
+      group by f.food_group, s.owner_id) borne
+    group by food_group order by food_group`);
+  return rows.map((row) => ({
+    foodGroup: row.food_group,
+    households: Number(row.households),
+    leastGrams: Number(row.least),
+    mostGrams: Number(row.most),
+  }));
+}
+export type CarrySpread = Awaited<ReturnType<typeof listCarrySpreads>>[number];
+
 export async function loadFoodOfLine(tx: Tx, storehouseId: string, foodId: string) {
   const [row] = await tx
     .select()

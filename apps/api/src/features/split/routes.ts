@@ -7,6 +7,7 @@ import { presentRerun, presentSplit } from './present.ts';
 import { presentSimulation } from './present-simulation.ts';
 import { splitWish, wholeList } from './schema.ts';
 import { makeSplit, readSplit, readSplitsOfBuy, rerunSplit, undoSplit } from './use-cases.ts';
+import { readFairness } from './use-cases-fairness.ts';
 import { simulateRules } from './use-cases-simulate.ts';
 
 const TAG = 'Sharing out';
@@ -55,6 +56,11 @@ export const splitRoutes = new Hono<AppEnv>()
       'The last three splits as each of the six rules would have made them; a member sees its own line',
     ),
     async (c) => c.json(presentSimulation(await simulateRules(contextOf(c)))),
+  )
+  .get(
+    '/split-fairness',
+    describe(TAG, 'How far apart households stand in what they lost beyond their parts, by food group'),
+    async (c) => c.json({ groups: await readFairness(contextOf(c)) }),
   )
   .get('/splits/:split', describe(TAG, 'The split sheet'), async (c) =>
     c.json(presentSplit(await readSplit(contextOf(c), idParam(c, 'split')))),

@@ -6,7 +6,9 @@ import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { BuyGlance } from './buy-glance.tsx';
 import { NeedsMe } from './needs-me.tsx';
+import { FairSoFar, LastClaims } from './so-far.tsx';
 import { StageState } from './stage-state.tsx';
 
 type ListedBuy = {
@@ -26,10 +28,13 @@ export function Buys() {
     <Loaded reading={buys}>
       {({ buys: found }) => {
         const open = found.filter(({ stage }) => stage === 'gathering').length;
+        const atGlance = duties.includes('coordinator') ? nearestOpen(found) : undefined;
         return (
           <>
             <h1>{found.length === 0 ? t.noBuys : t.buysTitle(open)}</h1>
             {duties.length === 0 ? null : <NeedsMe />}
+            {atGlance === undefined ? null : <BuyGlance id={atGlance.id} />}
+            {duties.includes('coordinator') ? <SoFar buys={found} /> : null}
             {found.length === 0 ? <p>{t.noBuysWords}</p> : <BuyList buys={found} />}
             <p>
               <Link to="/s/$storehouse/foods" params={{ storehouse }}>
@@ -42,6 +47,28 @@ export function Buys() {
     </Loaded>
   );
 }
+
+/** What came of the last landing, and of all splits. */
+function SoFar({ buys }: { buys: readonly ListedBuy[] }) {
+  const last = buys
+    .filter(({ stage, landingOn }) => LANDED.includes(stage) && landingOn !== null)
+    .toSorted((a, b) => (b.landingOn ?? '').localeCompare(a.landingOn ?? ''))[0];
+  if (last === undefined) return null;
+  return (
+    <>
+      <LastClaims buy={last} />
+      <FairSoFar />
+    </>
+  );
+}
+
+const LANDED = ['landed', 'shared-out', 'closed'];
+
+/** Of the buys that are not over, the one that closed or closes first. */
+const nearestOpen = (buys: readonly ListedBuy[]): ListedBuy | undefined =>
+  buys
+    .filter(({ stage }) => stage !== 'closed' && stage !== 'called-off')
+    .toSorted((a, b) => Date.parse(a.gatheringClosesAt) - Date.parse(b.gatheringClosesAt))[0];
 
 function BuyList({ buys }: { buys: readonly ListedBuy[] }) {
   const t = useText();

@@ -12,7 +12,7 @@ import './run.css';
 /** What is asked of a duty; what a household itself owes or may fetch stands on its own page. */
 const OF_DUTIES = [
   ...['move-buy', 'quote-lapses', 'claim-window', 'hand-over', 'hold-open', 'seam-check', 'suspects-open'],
-  'unreached',
+  ...['unreached', 'bill-due'],
 ];
 
 /** What waits for somebody with a duty over all buys, the most urgent first; and a new buy to plan. */
@@ -24,7 +24,7 @@ export function NeedsMe() {
   return (
     <Loaded reading={steps}>
       {({ items }) => {
-        const mine = items.filter(({ kind }) => OF_DUTIES.includes(kind));
+        const mine = items.filter(({ kind, isOfStore }) => isOfStore || OF_DUTIES.includes(kind));
         return (
           <NextStep title={words.needsMe}>
             {mine.length === 0 ? (

@@ -26,7 +26,6 @@ type FoodsProps = {
 /** The foods of a buy: how their bags fill, and of the chosen one what every quote lands at. */
 export function RunFoods({ buy, fill, quotes, seesPledges, chosen, onChoose }: FoodsProps) {
   const words = useRunText();
-  const { format } = useHouse();
   const filledOf = (line: BuyLineBody) => fill.lines.find(({ lineId }) => lineId === line.id);
   return (
     <>
@@ -39,9 +38,7 @@ export function RunFoods({ buy, fill, quotes, seesPledges, chosen, onChoose }: F
           {buy.lines.map((line) => (
             <li key={line.id}>
               <button type="button" aria-pressed={line.id === chosen.id} onClick={() => onChoose(line)}>
-                <b>{foodNameOf(line, format.language)}</b>
-                <Standing stage={buy.stage} line={line} filled={filledOf(line)} quotes={quotes} />
-                <Facts line={line} filled={filledOf(line)} />
+                <FoodStands stage={buy.stage} line={line} filled={filledOf(line)} quotes={quotes} />
               </button>
             </li>
           ))}
@@ -63,12 +60,26 @@ export function dearestOf(buy: BuyPage, fill: Fill): BuyLineBody | undefined {
 
 const unitOf = (line: BuyLineBody) => (line.massUnit === 'kg' ? 'kg' : 'lb');
 
-function Standing(at: {
+type StandsProps = {
   stage: string;
   line: BuyLineBody;
   filled: FillLine | undefined;
   quotes: readonly Quote[];
-}) {
+};
+
+/** One food of a buy: its name, how far its next bag is, its bags, and what it lands at. */
+export function FoodStands(at: StandsProps) {
+  const { format } = useHouse();
+  return (
+    <>
+      <b>{foodNameOf(at.line, format.language)}</b>
+      <Standing {...at} />
+      <Facts line={at.line} filled={at.filled} />
+    </>
+  );
+}
+
+function Standing(at: StandsProps) {
   const words = useRunText();
   const { format } = useHouse();
   const { stage, line, filled, quotes } = at;

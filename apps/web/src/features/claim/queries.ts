@@ -12,6 +12,16 @@ export const claimHistoryQuery = (param: InHouse & { readonly claim: string }) =
     queryFn: () => ask(inside.claims[':claim'].history.$get({ param })),
   });
 
+type OfBuy = Exclude<InferResponseType<(typeof inside.buys)[':buy']['claims']['$get'], 200>, string>;
+
+/** The claims of one buy, open or answered. */
+export const buyClaimsQuery = (param: InHouse & { readonly buy: string }) =>
+  queryOptions({
+    queryKey: ['books', param, 'claims'],
+    queryFn: async () =>
+      (await ask(inside.buys[':buy'].claims.$get({ param, query: { limit: 'all' } }))) as OfBuy,
+  });
+
 /** All of them, the latest first. */
 export const answeredClaimsQuery = (param: InHouse) =>
   queryOptions({

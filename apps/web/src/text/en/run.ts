@@ -170,6 +170,15 @@ export const en = {
   cancellationCost: (supplier: string) => `Still billed by ${supplier}`,
   callOffNow: (name: string) => `Call ${name} off`,
 
+  fairTitle: 'How fair it has been',
+  fairWords:
+    'The most that one household lost beyond its part in all splits so far, less the least: what rotation of loss makes good.',
+  noSplits: 'Nothing has been split yet.',
+  claimsOf: (buy: string) => `Short or damaged: ${buy}`,
+  noClaims: 'Nothing was claimed of a supplier.',
+  claimed: (claimed: string, granted: string) => `claimed ${claimed}, granted ${granted}`,
+  claimOpen: (claimed: string) => `claimed ${claimed}, still open`,
+
   needsMe: 'What needs you today',
   nothingNeedsMe: 'Nothing waits for your duties.',
   byDay: (day: string) => `by ${day}`,

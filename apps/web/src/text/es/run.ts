@@ -170,6 +170,15 @@ export const es: RunWords = {
   cancellationCost: (supplier) => `Aún factura ${supplier}`,
   callOffNow: (name) => `Cancelar ${name}`,
 
+  fairTitle: 'Qué tan justo ha sido',
+  fairWords:
+    'Lo más que un hogar perdió por encima de su parte en todos los repartos, menos lo menos: lo que la rotación de pérdidas compensa.',
+  noSplits: 'Todavía no se ha repartido nada.',
+  claimsOf: (buy) => `Falta o daño: ${buy}`,
+  noClaims: 'No se reclamó nada a ningún proveedor.',
+  claimed: (claimed, granted) => `reclamado ${claimed}, concedido ${granted}`,
+  claimOpen: (claimed) => `reclamado ${claimed}, aún abierto`,
+
   needsMe: 'Lo que le espera hoy',
   nothingNeedsMe: 'Nada espera a sus cargos.',
   byDay: (day) => `antes del ${day}`,

@@ -1,0 +1,70 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { buyQuery, fillQuery, quotesQuery } from '../../api/queries.ts';
+import { useText } from '../../text/taste.ts';
+import { useHouse } from '../../ui/house.ts';
+import { joined, Loaded } from '../../ui/loaded.tsx';
+import type { BuyPage, Fill, Quote } from './buy-body.ts';
+import { FoodStands } from './run-foods.tsx';
+import { RunLate } from './run-late.tsx';
+import { type Next, nextQuery } from './run-queries.ts';
+import { Lapsing, sentenceOf, WholeBuy } from './run-standing.tsx';
+import { MissingList } from './run-step.tsx';
+import { isLineAhead } from './tips.ts';
+import { useRunText } from './words.ts';
+import './run.css';
+
+/** An open buy at a glance: whether its bags fill, what would tip it, who is late, what lapses, what it costs, what blocks it. */
+export function BuyGlance({ id }: { id: string }) {
+  const { storehouse } = useHouse();
+  const param = { storehouse, buy: id };
+  const buy = useQuery(buyQuery(param));
+  const next = useQuery(nextQuery(param));
+  const fill = useQuery(fillQuery(param));
+  const quotes = useQuery(quotesQuery(param));
+  return (
+    <Loaded reading={joined(joined(buy, next), joined(fill, quotes))}>
+      {([[page, step], [filled, { quotes: found }]]) => (
+        <Glance buy={page} next={step} fill={filled} quotes={found} />
+      )}
+    </Loaded>
+  );
+}
+
+type GlanceProps = { buy: BuyPage; next: Next; fill: Fill; quotes: readonly Quote[] };
+
+function Glance({ buy, next, fill, quotes }: GlanceProps) {
+  const t = useText();
+  const words = useRunText();
+  const { storehouse, format } = useHouse();
+  const params = { storehouse, buy: buy.id };
+  return (
+    <section className="stack" aria-label={buy.name}>
+      <h2>{sentenceOf({ buy, next, fill }, { t, words, format })}</h2>
+      <div className="actions">
+        <Link className="btn" to="/s/$storehouse/buys/$buy/run" params={params}>
+          {words.runBuy}
+        </Link>
+      </div>
+      <p>{format.sentence(next.words)}</p>
+      <MissingList missing={next.missing} />
+      <Lapsing buy={buy} quotes={quotes} />
+      {isLineAhead(buy.stage) ? <WholeBuy buy={buy.id} /> : null}
+      <ul className="foods-of-buy">
+        {buy.lines.map((line) => (
+          <li key={line.id}>
+            <Link to="/s/$storehouse/buys/$buy/lines/$line" params={{ ...params, line: line.id }}>
+              <FoodStands
+                stage={buy.stage}
+                line={line}
+                filled={fill.lines.find(({ lineId }) => lineId === line.id)}
+                quotes={quotes}
+              />
+            </Link>
+          </li>
+        ))}
+      </ul>
+      <RunLate buy={buy} />
+    </section>
+  );
+}
