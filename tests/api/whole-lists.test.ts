@@ -41,6 +41,7 @@ const rowsOf = (householdId: string): Record<string, Own> => ({
   bank_line: (n) => ({ fingerprint: hex(n) }),
   cash_count: () => ({}),
   write_off: () => ({}),
+  fund_promise: () => ({ entry_id: null }),
   entry: (n) => ({ entry_no: 10_000 + n }),
   packing_session: named,
   notice: () => ({ kind: 'held', audience: 'everyone', duty: null, household_id: null }),

@@ -1,3 +1,5 @@
+import { CHART } from '@sheafbook/ledger';
+
 /** The words of the review of a year, in both languages: the second has the type of the first. */
 export const yearReviewEn = {
   title: 'Year review',
@@ -55,7 +57,7 @@ export const yearReviewEn = {
   creditSide: 'Credit',
   agrees: 'Debits and credits agree.',
   agreesNot: 'Debits and credits do NOT agree.',
-  charts: {} as Record<string, string>,
+  charts: Object.fromEntries(CHART.map(({ number, name }) => [number, name])) as Record<string, string>,
   invariants: 'What must hold',
   number: 'No.',
   invariant: 'Invariant',
