@@ -96,6 +96,8 @@ test('the sentence under a split is said in Spanish under every rule', () => {
 });
 
 test('what differs stays as it is, unless it is a stage or a duty; what nobody wrote for a member stays too', () => {
+  const toFix = 'Fix the buy: its bags are filled, the grams promised and the deposits asked for.';
+  expect(inSpanish(`Winter grain: ${toFix}`)).toBe(`Winter grain: ${SPANISH[toFix]}`);
   expect(inSpanish('There is a buy called Winter grain already.')).toBe(
     'Ya hay una compra llamada Winter grain.',
   );

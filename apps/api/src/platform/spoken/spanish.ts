@@ -89,6 +89,15 @@ export function inSpanish(text: string): string {
 
 const BETWEEN_SENTENCES = /(?<=[.?!]) (?=\p{Lu})/u;
 
+/** "Winter grain: Fix the buy.": the name stays as it is, and the sentence behind it is said. */
+function afterItsName(sentence: string): string | undefined {
+  for (let at = sentence.indexOf(': '); at > 0; at = sentence.indexOf(': ', at + 1)) {
+    const said = SPANISH[sentence.slice(at + 2)];
+    if (said !== undefined) return sentence.slice(0, at + 2) + said;
+  }
+  return undefined;
+}
+
 function sentenceInSpanish(sentence: string): string | undefined {
   const whole = SPANISH[sentence];
   if (whole !== undefined) return whole;
@@ -96,7 +105,7 @@ function sentenceInSpanish(sentence: string): string | undefined {
     const found = test.exec(sentence);
     if (found) return fill(parts, found.slice(1));
   }
-  return undefined;
+  return afterItsName(sentence);
 }
 
 const fill = (parts: readonly string[], values: readonly string[]): string =>
