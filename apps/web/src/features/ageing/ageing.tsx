@@ -2,6 +2,7 @@ import { daysBetween, sumOf } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -28,7 +29,7 @@ const byAge = (a: Balance, b: Balance): number =>
 
 function Sheet({ body }: { body: Balances }) {
   const words = useAgeingText();
-  const { storehouse, format } = useHouse();
+  const { format } = useHouse();
   const [search, setSearch] = useState('');
   const owing = body.balances.filter(({ balanceMinorUnits }) => balanceMinorUnits > 0).toSorted(byAge);
   const total = sumOf(owing.map(({ balanceMinorUnits }) => balanceMinorUnits));
@@ -62,9 +63,7 @@ function Sheet({ body }: { body: Balances }) {
       </p>
       <PaperLinks papers={[{ kind: 'who-owes', path: 'balances/paper' }]} />
       <div className="actions no-print">
-        <a className="btn quiet" download href={`/api/storehouses/${storehouse}/balances?format=csv`}>
-          {words.asCsv}
-        </a>
+        <CsvLink list="balances">{words.asCsv}</CsvLink>
       </div>
     </>
   );

@@ -1,5 +1,6 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
 import { type ReactNode, useDeferredValue, useId, useState } from 'react';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -59,15 +60,7 @@ export function Lines({ action }: { action: ReactNode }) {
                     {words.more}
                   </button>
                 ) : null}
-                {all.length > 0 ? (
-                  <a
-                    className="btn quiet"
-                    download
-                    href={`/api/storehouses/${storehouse}/bank/lines?state=${state}&format=csv`}
-                  >
-                    {words.asCsv}
-                  </a>
-                ) : null}
+                {all.length > 0 ? <CsvLink list={`bank/lines?state=${state}`}>{words.asCsv}</CsvLink> : null}
               </div>
             </>
           );

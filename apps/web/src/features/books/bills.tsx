@@ -4,6 +4,7 @@ import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { api } from '../../api/client.ts';
 import { buyQuery, buysQuery } from '../../api/queries.ts';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { Choice } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
@@ -100,13 +101,7 @@ function BillsOfBuy({ buy, suppliers }: { buy: string; suppliers: readonly Suppl
               />
             )}
             <p>
-              <a
-                className="btn quiet"
-                href={`/api/storehouses/${storehouse}/buys/${buy}/invoices?format=csv`}
-                download
-              >
-                {t.download}
-              </a>
+              <CsvLink list={`buys/${buy}/invoices`}>{t.download}</CsvLink>
             </p>
             {duties.includes('treasurer') ? (
               <>

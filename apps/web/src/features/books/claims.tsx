@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Searched } from '../../ui/searched.tsx';
@@ -72,13 +73,7 @@ export function ClaimsPage() {
               )}
             </Searched>
             <p>
-              <a
-                className="btn"
-                href={`/api/storehouses/${storehouse}/claims-outstanding?format=csv`}
-                download
-              >
-                {t.download}
-              </a>
+              <CsvLink list="claims-outstanding">{t.download}</CsvLink>
             </p>
             <AnsweredClaims />
           </>

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { api } from '../../api/client.ts';
 import { buysQuery } from '../../api/queries.ts';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { Choice } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
@@ -64,9 +65,7 @@ export function DepositsPage() {
                 </>
               )}
               <p>
-                <a className="btn" href={`/api/storehouses/${storehouse}/deposits-held?format=csv`} download>
-                  {t.download}
-                </a>
+                <CsvLink list="deposits-held">{t.download}</CsvLink>
               </p>
             </>
           );

@@ -3,6 +3,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { ApiProblem } from '../../api/problem.ts';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { Check, Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -44,9 +45,7 @@ export function OwingPage() {
               <Households rows={shown} />
               <PaperLinks papers={[{ kind: 'who-owes', path: 'balances/paper' }]} />
               <p>
-                <a className="btn" href={`/api/storehouses/${storehouse}/balances?format=csv`} download>
-                  {t.download}
-                </a>
+                <CsvLink list="balances">{t.download}</CsvLink>
               </p>
             </>
           );

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -59,13 +60,9 @@ export function TrialBalance() {
               ]}
             />
             <p>
-              <a
-                className="btn"
-                href={`/api/storehouses/${storehouse}/trial-balance?format=csv${throughOn ? `&throughOn=${throughOn}` : ''}`}
-                download
-              >
+              <CsvLink list={`trial-balance${throughOn ? `?throughOn=${throughOn}` : ''}`}>
                 {t.download}
-              </a>
+              </CsvLink>
             </p>
           </>
         )}

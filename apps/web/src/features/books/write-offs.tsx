@@ -1,5 +1,6 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { api, askOnce } from '../../api/client.ts';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
@@ -54,13 +55,7 @@ export function WriteOffs() {
                 )}
               </Searched>
               <p>
-                <a
-                  className="btn quiet"
-                  href={`/api/storehouses/${storehouse}/write-offs?format=csv`}
-                  download
-                >
-                  {t.download}
-                </a>
+                <CsvLink list="write-offs">{t.download}</CsvLink>
               </p>
               {duties.includes('treasurer') && owing.length > 0 ? (
                 <PostForm

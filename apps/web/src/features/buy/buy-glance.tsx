@@ -1,14 +1,12 @@
-import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { buyQuery, fillQuery, quotesQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
-import { joined, Loaded } from '../../ui/loaded.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
 import type { BuyPage, Fill, Quote } from './buy-body.ts';
 import { FoodStands } from './run-foods.tsx';
 import { RunLate } from './run-late.tsx';
-import { type Next, nextQuery } from './run-queries.ts';
-import { Lapsing, sentenceOf, WholeBuy } from './run-standing.tsx';
+import type { Next } from './run-queries.ts';
+import { Lapsing, sentenceOf, useRunReading, WholeBuy } from './run-standing.tsx';
 import { MissingList } from './run-step.tsx';
 import { isLineAhead } from './tips.ts';
 import { useRunText } from './words.ts';
@@ -18,12 +16,8 @@ import './run.css';
 export function BuyGlance({ id }: { id: string }) {
   const { storehouse } = useHouse();
   const param = { storehouse, buy: id };
-  const buy = useQuery(buyQuery(param));
-  const next = useQuery(nextQuery(param));
-  const fill = useQuery(fillQuery(param));
-  const quotes = useQuery(quotesQuery(param));
   return (
-    <Loaded reading={joined(joined(buy, next), joined(fill, quotes))}>
+    <Loaded reading={useRunReading(param)}>
       {([[page, step], [filled, { quotes: found }]]) => (
         <Glance buy={page} next={step} fill={filled} quotes={found} />
       )}

@@ -1,15 +1,25 @@
 import { useQuery } from '@tanstack/react-query';
+import { buyQuery, fillQuery, quotesQuery } from '../../api/queries.ts';
 import type { Formats } from '../../text/format.ts';
 import type { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
-import { Loaded } from '../../ui/loaded.tsx';
+import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Figures, State } from '../../ui/pieces.tsx';
 import type { BuyPage, Fill, Quote } from './buy-body.ts';
 import { foodNameOf } from './food-name.ts';
 import { daysToSpare } from './quote-offers.ts';
-import { type Next, outlookQuery } from './run-queries.ts';
+import { type Next, nextQuery, outlookQuery } from './run-queries.ts';
 import { isLineAhead, leadTipOf } from './tips.ts';
 import { useRunText } from './words.ts';
+
+/** A buy with its next step, its fill and its quotes: what whoever runs it reads on the way in and on its own page. */
+export function useRunReading(param: { readonly storehouse: string; readonly buy: string }) {
+  const buy = useQuery(buyQuery(param));
+  const next = useQuery(nextQuery(param));
+  const fill = useQuery(fillQuery(param));
+  const quotes = useQuery(quotesQuery(param));
+  return joined(joined(buy, next), joined(fill, quotes));
+}
 
 /** One sentence that says where the buy stands. */
 export function sentenceOf(

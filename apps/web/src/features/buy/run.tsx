@@ -1,11 +1,9 @@
-import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
-import { buyQuery, fillQuery, quotesQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
-import { joined, Loaded } from '../../ui/loaded.tsx';
+import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { SecondHalf } from '../landing/second-half.tsx';
 import type { BuyPage, Fill, Quote } from './buy-body.ts';
@@ -13,8 +11,8 @@ import { dearestOf, RunFoods } from './run-foods.tsx';
 import { RunLate } from './run-late.tsx';
 import { RunMore } from './run-more.tsx';
 import { RunPledges } from './run-pledges.tsx';
-import { type Next, nextQuery } from './run-queries.ts';
-import { Lapsing, sentenceOf, WholeBuy } from './run-standing.tsx';
+import type { Next } from './run-queries.ts';
+import { Lapsing, sentenceOf, useRunReading, WholeBuy } from './run-standing.tsx';
 import { RunStep } from './run-step.tsx';
 import { Stages } from './stages.tsx';
 import { isLineAhead } from './tips.ts';
@@ -26,12 +24,8 @@ const SEES_PLEDGES = ['coordinator', 'treasurer', 'packing_lead', 'reviewer'];
 /** The one page that a buy is run from: where it stands, what comes next, and what that still lacks. */
 export function RunBuy() {
   const param = useParams({ from: '/s/$storehouse/buys/$buy/run' });
-  const buy = useQuery(buyQuery(param));
-  const next = useQuery(nextQuery(param));
-  const fill = useQuery(fillQuery(param));
-  const quotes = useQuery(quotesQuery(param));
   return (
-    <Loaded reading={joined(joined(buy, next), joined(fill, quotes))}>
+    <Loaded reading={useRunReading(param)}>
       {([[page, step], [filled, { quotes: found }]]) => (
         <RunSheet buy={page} next={step} fill={filled} quotes={found} />
       )}

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
@@ -55,9 +56,7 @@ export function AnsweredClaims() {
         }}
       </Loaded>
       <div className="actions">
-        <a className="btn quiet" href={`/api/storehouses/${storehouse}/claims-answered?format=csv`} download>
-          {words.asCsv}
-        </a>
+        <CsvLink list="claims-answered">{words.asCsv}</CsvLink>
       </div>
     </section>
   );

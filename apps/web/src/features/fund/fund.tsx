@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
@@ -48,13 +49,7 @@ export function FundPage() {
                 )}
               </Searched>
               <p>
-                <a
-                  className="btn quiet"
-                  href={`/api/storehouses/${storehouse}/fund-promises?format=csv`}
-                  download
-                >
-                  {t.download}
-                </a>
+                <CsvLink list="fund-promises">{t.download}</CsvLink>
               </p>
             </>
           );

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
@@ -40,13 +41,7 @@ export function Suppliers() {
               <Link className="btn" to="/s/$storehouse/books/claims" params={{ storehouse }}>
                 {words.toClaims}
               </Link>
-              <a
-                className="btn quiet"
-                href={`/api/storehouses/${storehouse}/suppliers-owed?format=csv`}
-                download
-              >
-                {words.asCsv}
-              </a>
+              <CsvLink list="suppliers-owed">{words.asCsv}</CsvLink>
             </div>
           </>
         )}

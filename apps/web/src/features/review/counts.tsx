@@ -2,6 +2,7 @@ import { parseMass } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -58,9 +59,7 @@ export function Counts() {
                 )}
               </Searched>
               <p>
-                <a className="btn" href={`/api/storehouses/${storehouse}/common-stock?format=csv`} download>
-                  {t.download}
-                </a>
+                <CsvLink list="common-stock">{t.download}</CsvLink>
               </p>
             </>
           );

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useText } from '../../text/taste.ts';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -15,7 +16,7 @@ type Days = { readonly fromOn: string; readonly toOn: string };
 /** What was taken back, what was decided against the rule, and who looked into whose things, in the days that one picks. */
 export function Exceptions() {
   const t = useReviewText();
-  const { storehouse, format, duties } = useHouse();
+  const { format, duties } = useHouse();
   const today = format.today();
   const [fromOn, setFrom] = useState(`${today.slice(0, 4)}-01-01`);
   const [toOn, setTo] = useState(today);
@@ -43,13 +44,7 @@ export function Exceptions() {
         <>
           <Listed days={days} />
           <p>
-            <a
-              className="btn"
-              href={`/api/storehouses/${storehouse}/exceptions?format=csv&fromOn=${fromOn}&toOn=${toOn}`}
-              download
-            >
-              {t.download}
-            </a>
+            <CsvLink list={`exceptions?fromOn=${fromOn}&toOn=${toOn}`}>{t.download}</CsvLink>
           </p>
           {duties.includes('reviewer') ? <Looks days={days} /> : null}
         </>
@@ -182,13 +177,9 @@ function Looks({ days }: { days: Days }) {
             />
           )}
           <p>
-            <a
-              className="btn"
-              href={`/api/storehouses/${storehouse}/private-reads/months?format=csv&from=${days.fromOn}&to=${days.toOn}`}
-              download
-            >
+            <CsvLink list={`private-reads/months?from=${days.fromOn}&to=${days.toOn}`}>
               {t.downloadLooks}
-            </a>
+            </CsvLink>
           </p>
         </>
       )}

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { useState } from 'react';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -56,13 +57,7 @@ export function Traces() {
                 <p>{t.drawnBy}</p>
               </details>
               <p>
-                <a
-                  className="btn"
-                  href={`/api/storehouses/${storehouse}/traces?format=csv&seed=${encodeURIComponent(seed)}`}
-                  download
-                >
-                  {t.download}
-                </a>
+                <CsvLink list={`traces?seed=${encodeURIComponent(seed)}`}>{t.download}</CsvLink>
               </p>
             </>
           )}

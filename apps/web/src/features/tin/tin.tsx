@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { personsQuery } from '../../api/queries.ts';
+import { CsvLink } from '../../ui/csv-link.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
@@ -94,13 +95,7 @@ function History() {
                 )}
               </Searched>
               <div>
-                <a
-                  className="btn quiet"
-                  download
-                  href={`/api/storehouses/${storehouse}/tin/counts?format=csv`}
-                >
-                  {words.asCsv}
-                </a>
+                <CsvLink list="tin/counts">{words.asCsv}</CsvLink>
               </div>
             </>
           )

@@ -1,3 +1,5 @@
+import { chartNames } from '@sheafbook/ledger';
+
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 export const en = {
@@ -25,29 +27,7 @@ export const en = {
     counts: 'Counts',
     year: 'Year',
   } as Record<string, string>,
-  charts: {
-    '1000': 'Bank',
-    '1010': 'Cash tin',
-    '1100': 'Household balances',
-    '1200': 'Supplier claims',
-    '1300': 'Supplies stock',
-    '1400': 'Common food stock',
-    '1500': 'Equipment at cost',
-    '2000': 'Suppliers payable',
-    '2100': 'Buy deposits held',
-    '2150': 'Equipment deposits held',
-    '2200': 'Buy clearing',
-    '2300': 'Session clearing',
-    '3000': 'Store fund',
-    '3010': 'Given value',
-    '4000': 'Line fees',
-    '4010': 'Equipment fees',
-    '4020': 'Cash gifts received',
-    '5000': 'Losses',
-    '5010': 'Bank charges',
-    '5020': 'Repairs and parts',
-    '5030': 'Debt written off',
-  } as Record<string, string>,
+  charts: chartNames('en'),
   deskTitle: (agrees: boolean, owing: number, owed: string): string =>
     `${agrees ? 'The book balances.' : 'The book does not balance.'} ${
       owing === 0 ? 'Nobody owes.' : `${s(owing, 'household owes', 'households owe')} ${owed} between them.`

@@ -1,3 +1,4 @@
+import { chartNames } from '@sheafbook/ledger';
 import type { BooksWords } from '../en/books.ts';
 
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
@@ -27,29 +28,7 @@ export const es: BooksWords = {
     counts: 'Recuentos',
     year: 'Año',
   },
-  charts: {
-    '1000': 'Banco',
-    '1010': 'Caja de efectivo',
-    '1100': 'Saldos de hogares',
-    '1200': 'Reclamaciones a proveedores',
-    '1300': 'Existencias de suministros',
-    '1400': 'Reserva común de alimentos',
-    '1500': 'Equipos al coste',
-    '2000': 'Proveedores por pagar',
-    '2100': 'Depósitos de compras',
-    '2150': 'Depósitos de equipos',
-    '2200': 'Cuenta puente de compra',
-    '2300': 'Cuenta puente de jornada',
-    '3000': 'Fondo del almacén',
-    '3010': 'Valor donado',
-    '4000': 'Cuotas de línea',
-    '4010': 'Cuotas de equipos',
-    '4020': 'Donativos en dinero',
-    '5000': 'Pérdidas',
-    '5010': 'Gastos bancarios',
-    '5020': 'Reparaciones y piezas',
-    '5030': 'Deudas perdonadas',
-  },
+  charts: chartNames('es'),
   deskTitle: (agrees, owing, owed) =>
     `${agrees ? 'El libro cuadra.' : 'El libro no cuadra.'} ${
       owing === 0 ? 'Nadie debe.' : `${s(owing, 'hogar debe', 'hogares deben')} ${owed} en total.`

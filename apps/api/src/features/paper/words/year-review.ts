@@ -1,4 +1,4 @@
-import { CHART } from '@sheafbook/ledger';
+import { chartNames } from '@sheafbook/ledger';
 
 /** The words of the review of a year, in both languages: the second has the type of the first. */
 export const yearReviewEn = {
@@ -57,7 +57,7 @@ export const yearReviewEn = {
   creditSide: 'Credit',
   agrees: 'Debits and credits agree.',
   agreesNot: 'Debits and credits do NOT agree.',
-  charts: Object.fromEntries(CHART.map(({ number, name }) => [number, name])) as Record<string, string>,
+  charts: chartNames('en'),
   invariants: 'What must hold',
   number: 'No.',
   invariant: 'Invariant',
@@ -174,29 +174,7 @@ export const yearReviewEs: typeof yearReviewEn = {
   creditSide: 'Haber',
   agrees: 'El debe y el haber coinciden.',
   agreesNot: 'El debe y el haber NO coinciden.',
-  charts: {
-    '1000': 'Banco',
-    '1010': 'Caja de efectivo',
-    '1100': 'Saldos de hogares',
-    '1200': 'Reclamaciones a proveedores',
-    '1300': 'Existencias de suministros',
-    '1400': 'Reserva común de alimentos',
-    '1500': 'Equipos al coste',
-    '2000': 'Proveedores por pagar',
-    '2100': 'Depósitos de compras',
-    '2150': 'Depósitos de equipos',
-    '2200': 'Cuenta puente de compra',
-    '2300': 'Cuenta puente de jornada',
-    '3000': 'Fondo del almacén',
-    '3010': 'Valor donado',
-    '4000': 'Cuotas de línea',
-    '4010': 'Cuotas de equipos',
-    '4020': 'Donativos en dinero',
-    '5000': 'Pérdidas',
-    '5010': 'Gastos bancarios',
-    '5020': 'Reparaciones y piezas',
-    '5030': 'Deudas perdonadas',
-  },
+  charts: chartNames('es'),
   invariants: 'Lo que debe cumplirse',
   number: 'N.º',
   invariant: 'Regla',
