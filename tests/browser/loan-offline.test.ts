@@ -121,7 +121,6 @@ test('what the keeper took back meanwhile is told to whoever wrote it down too, 
   await page.getByLabel('Note').fill('the belt slips');
   await page.getByRole('button', { name: 'Take it back' }).click();
   await page.getByText('1 thing waits on this phone').waitFor();
-  site.cut(false);
   const parts = { parts: open?.parts.map(({ outPieces }, at) => partOf(at, outPieces)) };
   bodyOf(await bringBack(shed.keeper.caller, shed, open?.id ?? '', sealer, parts), 201);
 

@@ -91,8 +91,8 @@ async function visit(
   });
   page.on('response', async (response) => {
     if (response.request().resourceType() !== 'script') return;
-    const length = (await response.allHeaders())['content-length'];
-    bytes.set(response.url(), Number(length ?? Number.NaN));
+    const headers = await response.allHeaders().catch(() => null); // the page may be gone before they are told
+    if (headers) bytes.set(response.url(), Number(headers['content-length'] ?? Number.NaN));
   });
   page.on('pageerror', (error) => complaints.push(error.message));
   page.on('console', (message) => {
