@@ -165,8 +165,8 @@ async function signalIsLostAndTheTabClosed() {
   await second.getByText('1 thing waits on this phone').waitFor();
   const address = second.url();
   await second.close();
-  site.cut(false);
   expect(await standing()).toHaveLength(4);
+  site.cut(false);
   await context.setOffline(false);
   second = await context.newPage();
   second.setDefaultTimeout(40_000);
