@@ -834,6 +834,16 @@ table book.equipment_wish row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (booking_id, ended_at) to sheafbook_app
 
+table book.equipment_wish_food row level security
+  storehouse_id uuid not null
+  equipment_wish_id uuid not null
+  food_id uuid not null
+  constraint equipment_wish_food_pkey PRIMARY KEY (storehouse_id, equipment_wish_id, food_id)
+  constraint equipment_wish_food_food_fk FOREIGN KEY (storehouse_id, food_id) REFERENCES book.food(storehouse_id, food_id)
+  constraint equipment_wish_food_wish_fk FOREIGN KEY (storehouse_id, equipment_wish_id) REFERENCES book.equipment_wish(storehouse_id, equipment_wish_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.fill row level security
   storehouse_id uuid not null
   fill_id uuid default uuidv7() not null

@@ -23,6 +23,7 @@ const APP_TABLES = {
     'insert select update(dropped_at, is_critical, name, pieces, position, value_minor_units)',
   'book.equipment_unit': 'insert select update(condition, condition_note, version)',
   'book.equipment_wish': 'insert select update(booking_id, ended_at)',
+  'book.equipment_wish_food': 'insert select',
   'book.loan':
     'insert select update(brought_by, condition_in, damage_minor_units, fee_minor_units, in_at, is_late_waived, kept_minor_units, late_minor_units, note_in, parts_minor_units, refund_minor_units, refund_to, taken_back_by)',
   'book.loan_part': 'insert select update(in_pieces)',

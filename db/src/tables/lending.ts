@@ -107,3 +107,13 @@ export const equipmentWishes = book.table(
   (table) => [primaryKey({ columns: [table.storehouseId, table.equipmentWishId] })],
 );
 export type EquipmentWishRow = typeof equipmentWishes.$inferSelect;
+
+export const equipmentWishFoods = book.table(
+  'equipment_wish_food',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    equipmentWishId: uuid('equipment_wish_id').notNull(),
+    foodId: uuid('food_id').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.equipmentWishId, table.foodId] })],
+);

@@ -17,6 +17,7 @@ import {
   updateBooking,
   updateWish,
 } from './queries.ts';
+import { insertBookingFoods, listFoodIdsOfWish } from './queries-foods.ts';
 import { letGoOfRelays } from './relay-ends.ts';
 import { buffersOf, chooseUnit, listFree, timesOf, toUnitBooking } from './taken.ts';
 import { HORIZON_DAYS, minutes, refuseTooLong } from './when.ts';
@@ -217,6 +218,7 @@ async function offer(
     offeredUntil: new Date(untilMs),
     bookedBy: wish.askedBy,
   });
+  await insertBookingFoods(tx, booking, await listFoodIdsOfWish(tx, wish));
   await updateWish(tx, wish, { endedAt: context.now(), bookingId: booking.bookingId });
   await enqueue(tx, item.storehouseId, { task: 'lapse-equipment-offers', runAt: new Date(untilMs) });
 }

@@ -8,11 +8,18 @@ import { type FoodThrough, listFoodsThrough } from './queries-foods.ts';
 export const carriedByAll = (foods: readonly FoodThrough[]): string[] =>
   [...new Set(foods.flatMap(carriedBy))].toSorted();
 
+/** What went through before: null where nothing did, an empty list where nobody told. */
+type Before = readonly FoodThrough[] | null;
+
 /** What is left of the foods before that the next ones do not carry themselves: it must be cleaned off first. */
-export function leftBehind(before: readonly FoodThrough[], next: readonly FoodThrough[]): string[] {
+export function leftBehind(before: Before, next: readonly FoodThrough[]): string[] {
   const own = carriedByAll(next);
-  return carriedByAll(before).filter((allergen) => !own.includes(allergen));
+  return carriedByAll(before ?? []).filter((allergen) => !own.includes(allergen));
 }
+
+/** Whether something went through a thing before and nobody told what, which is not the same as nothing. */
+export const isBeforeUntold = ({ touchesFood }: EquipmentItemRow, before: Before): boolean =>
+  touchesFood && before !== null && before.length === 0;
 
 /** Whether a thing needs a full clean between two. What nobody told counts as everything. */
 export function changesAllergen(

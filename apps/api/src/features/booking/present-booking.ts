@@ -1,4 +1,4 @@
-import { leftBehind } from './left-behind.ts';
+import { isBeforeUntold, leftBehind } from './left-behind.ts';
 import type { ListedBooking, ListedWish } from './queries.ts';
 
 /** A booking; with whom it is only for those who may know. */
@@ -26,8 +26,12 @@ export function presentBooking(row: Seen) {
     uses: booking.uses,
     note: isSeen ? booking.note : '',
     foods: isSeen ? foods.map(({ foodId, nameEn, nameEs }) => ({ id: foodId, nameEn, nameEs })) : [],
+    /** False of a thing that touches food where nobody told which: what it leaves there is then unknown. */
+    areFoodsTold: !item.touchesFood || foods.length > 0 || booking.purpose === 'service',
     /** Allergens that whoever had it before left there and that are none of these foods’ own: clean them off first. */
     leftBehind: isSeen ? leftBehind(foodsBefore, foods) : [],
+    /** Whether something went through it before and nobody told what: then it is cleaned fully first. */
+    isLeftBehindUntold: isSeen && isBeforeUntold(item, foodsBefore),
     version: booking.version,
   };
 }

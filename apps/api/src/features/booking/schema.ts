@@ -17,22 +17,24 @@ export type Times = {
   readonly isUntilSecond: boolean;
 };
 
+/** What goes through it, of a thing that touches food. */
+const foodIds = z
+  .array(z.uuid())
+  .max(20, 'Name 20 foods at most.')
+  .refine((ids) => new Set(ids).size === ids.length, 'Name each food once.')
+  .default([]);
+
 export const bookingWish = z.strictObject({
   ...times,
   householdId: z.uuid().optional(),
   /** Take it straight from whoever has it before, who must agree: then no time is kept for bringing it back between. */
   byRelay: z.boolean().default(false),
-  /** What goes through it, of a thing that touches food. */
-  foodIds: z
-    .array(z.uuid())
-    .max(20, 'Name 20 foods at most.')
-    .refine((ids) => new Set(ids).size === ids.length, 'Name each food once.')
-    .default([]),
+  foodIds,
   note,
 });
 export type BookingWish = z.infer<typeof bookingWish>;
 
-export const waitingWish = z.strictObject({ ...times, householdId: z.uuid().optional() });
+export const waitingWish = z.strictObject({ ...times, householdId: z.uuid().optional(), foodIds });
 export type WaitingWish = z.infer<typeof waitingWish>;
 
 export const serviceTimeWish = z.strictObject({ ...times, unitId: z.uuid(), note });

@@ -8,6 +8,7 @@ import { loadItem, lockItem } from '../equipment/queries.ts';
 import { writeNotice } from '../notice/use-cases.ts';
 import { bookEquipment, type EquipmentWish, lookAt, offerFreedTimes, rowOf } from './book.ts';
 import { insertBooking, listBookingsOfSession, type Taken, updateBooking } from './queries.ts';
+import { insertBookingFoods, listFoodsOfBooking } from './queries-foods.ts';
 import { letGoOfRelays } from './relay-ends.ts';
 import { buffersOf, chooseUnit, timesOf } from './taken.ts';
 import { HORIZON_DAYS, minutes } from './when.ts';
@@ -106,11 +107,17 @@ async function keepSameHours(
       itemId: item.equipmentItemId,
       for: { purpose: 'loan', householdId },
     } as const;
-    await insertBooking(tx, {
+    const { bookingId } = await insertBooking(tx, {
       ...rowOf(context, item, wish),
       equipmentUnitId: unit.unit.equipmentUnitId,
       ...{ state: 'offered', offeredUntil: new Date(untilMs), bookedBy: loan.bookedBy, note: loan.note },
     });
+    const through = await listFoodsOfBooking(tx, item.storehouseId, loan.bookingId);
+    await insertBookingFoods(
+      tx,
+      { storehouseId: item.storehouseId, bookingId },
+      through.map(({ foodId }) => foodId),
+    );
     await enqueue(tx, item.storehouseId, { task: 'lapse-equipment-offers', runAt: new Date(untilMs) });
     return true;
   }

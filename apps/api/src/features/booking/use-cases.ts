@@ -23,7 +23,7 @@ import {
   updateBooking,
   updateWish,
 } from './queries.ts';
-import { insertBookingFoods } from './queries-foods.ts';
+import { insertBookingFoods, insertWishFoods } from './queries-foods.ts';
 import { agreeToRelay, askToTakeOver, refuseToRelay } from './relay.ts';
 import type { BookingWish, FreeTimesQuery, RelayAnswer, ServiceTimeWish, WaitingWish } from './schema.ts';
 import { listFree } from './taken.ts';
@@ -222,11 +222,13 @@ export function waitFor(context: Context, itemId: string, wish: WaitingWish) {
     if (open) throw new Problem('already-booked', { bookingId: open.bookingId });
     const waiting = await listWaiting(tx, storehouseId, { itemId, householdId });
     if (waiting.length > 0) throw new Problem('already-waiting');
+    const foods = await readFoodsThrough(tx, item, wish.foodIds);
     const { equipmentWishId } = await insertWish(tx, {
       ...{ storehouseId, equipmentWishId: newId(context), equipmentItemId: itemId, householdId },
       ...{ startsAt: new Date(interval.startMs), endsAt: new Date(interval.endMs) },
       ...{ askedBy: personId, askedAt: context.now() },
     });
+    await insertWishFoods(tx, { storehouseId, equipmentWishId }, wish.foodIds.slice(0, foods.length));
     await offerFreedTimes(tx, context, item); // it may be free by now
     return { wishId: equipmentWishId, ...(await listOwnWaiting(tx, context, { itemId, householdId })) };
   });

@@ -27,6 +27,7 @@ export function BookForm({ item }: { item: Item }) {
   }));
   const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part });
   const [through, setThrough] = useState<readonly Food[]>([]);
+  const foodIds = through.map(({ id }) => id);
   const times = {
     from: `${draft.fromDay}T${draft.fromTime}`,
     until: `${draft.untilDay}T${draft.untilTime}`,
@@ -36,16 +37,16 @@ export function BookForm({ item }: { item: Item }) {
       ask(
         inside.equipment[':item'].bookings.$post({
           param,
-          json: { ...times, byRelay: draft.byRelay, foodIds: through.map(({ id }) => id) },
+          json: { ...times, byRelay: draft.byRelay, foodIds },
         }),
       ),
     onSuccess: () => readAnew(queries),
   });
   const waiting = useMutation({
-    mutationFn: () => ask(inside.equipment[':item'].waiting.$post({ param, json: times })),
+    mutationFn: () => ask(inside.equipment[':item'].waiting.$post({ param, json: { ...times, foodIds } })),
     onSuccess: () => readAnew(queries),
   });
-  const problems = problemsOf(booking.error);
+  const problems = problemsOf(waiting.error ?? booking.error);
   const isTaken = booking.error instanceof ApiProblem && booking.error.code === 'equipment-taken';
   return (
     <form
@@ -101,7 +102,7 @@ export function BookForm({ item }: { item: Item }) {
           {booking.data.state === 'asked' ? words.askedDone : words.bookedDone}
         </p>
       ) : null}
-      {booking.data ? <LeftBehind allergens={booking.data.leftBehind} /> : null}
+      {booking.data ? <LeftBehind booking={booking.data} /> : null}
       {waiting.data ? (
         <p className="said well-said" role="status">
           {words.waitsNow}

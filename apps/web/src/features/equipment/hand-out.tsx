@@ -114,7 +114,8 @@ function GoingForm({ item, booking, counter }: GoingProps) {
         {words.unitCode(booking.unitNo, booking.unitCode)}
       </p>
       <Cautions item={item} />
-      <LeftBehind allergens={booking.leftBehind} />
+      {booking.areFoodsTold ? null : <p className="said watch-said">{words.foodsUntold}</p>}
+      <LeftBehind booking={booking} />
       {parts.length === 0 ? null : <h2>{words.tickOut}</h2>}
       <Ticks parts={parts} ticked={ticked} onChange={(ticked) => change({ ticked })} />
       <Field

@@ -93,7 +93,7 @@ function Booked({ booking }: { booking: Booking }) {
       </p>
       {booking.state === 'asked' ? <p className="soft">{words.waitsForYes}</p> : null}
       {booking.relayAgreedAt === null ? null : <p className="soft">{words.relayAgreed}</p>}
-      <LeftBehind allergens={booking.leftBehind} />
+      <LeftBehind booking={booking} />
       <div className="actions">
         {isOffered ? (
           <button type="button" className="btn go" onClick={() => accept.mutate(booking.id)}>

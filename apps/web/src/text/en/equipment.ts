@@ -120,6 +120,8 @@ export const en = {
   foodsThrough: 'Which foods go through it?',
   leftBehind: (allergens: string) =>
     `Before you it ran what leaves ${allergens} behind. Clean it fully before your food goes in.`,
+  leftUntold: 'It ran before you, and nobody said what. Clean it fully before your food goes in.',
+  foodsUntold: 'Nobody said which foods go through it.',
   everyUses: 'Service after so many uses',
   everyDays: 'Service after so many days',
   emptyForNone: 'Empty where there is none.',

@@ -122,6 +122,8 @@ export const es: EquipmentWords = {
   foodsThrough: '¿Qué alimentos pasan por él?',
   leftBehind: (allergens) =>
     `Antes de usted pasó algo que deja ${allergens}. Límpielo del todo antes de meter lo suyo.`,
+  leftUntold: 'Pasó algo antes de usted y nadie dijo qué. Límpielo del todo antes de meter lo suyo.',
+  foodsUntold: 'Nadie dijo qué alimentos pasan por él.',
   everyUses: 'Revisión tras tantos usos',
   everyDays: 'Revisión tras tantos días',
   emptyForNone: 'Vacío si no hay.',
