@@ -141,6 +141,12 @@ test('a label made ahead stands on its can: scanned at the pour, the can is logg
   await page.getByText(/a sign was misread, or two were swapped/).waitFor();
   expect(await page.getByRole('button', { name: /^Container 3: log/ }).isDisabled()).toBe(true);
   await page.getByLabel('Code on its label').fill(code);
+  await page.getByText('Labels made ahead say 5 Dec 2026.').waitFor();
+  await page.clock.setFixedTime('2026-12-05T18:00:00Z'); // noon of the planned day in Chicago: they say the truth
+  await page.getByLabel('Code on its label').fill(`${code} `);
+  await page.getByText('Labels made ahead say').waitFor({ state: 'detached' });
+  await page.clock.setFixedTime(site.app.clock.now);
+  await page.getByLabel('Code on its label').fill(code);
   await page.getByRole('button', { name: /^Container 3: log/ }).click();
   await page.getByRole('heading', { name: '3 containers are closed.' }).waitFor();
   const { pours } = bodyOf(await hall.lead.caller.get(`${session}/log`));

@@ -27,13 +27,14 @@ export function makeLabels(context: Context, sessionId: string, wish: LabelsAhea
     });
     const kind = await loadContainerKind(tx, storehouseId, containerKindId);
     return makeContainers(tx, context, {
-      ...{ kind, householdId, lotId: bag.lotId, packedOn: dayOf(context, session), count, note: '' },
+      ...{ kind, householdId, lotId: bag.lotId, packedOn: labelsSay(context, session), count, note: '' },
       ...{ treatment, moistureTenths: bag.moistureTenthsPercent },
     });
   });
 }
 
-const dayOf = ({ actor }: Context, { startsAt }: PackingSessionRow): string =>
+/** The day that the labels made ahead for a packing day say. */
+export const labelsSay = ({ actor }: Context, { startsAt }: PackingSessionRow): string =>
   dayInZone(startsAt.getTime(), actor.timeZone);
 
 /** The labels made for a packing day that nobody has filled anything under: all of them, or those named. */
@@ -41,7 +42,7 @@ export function readBlank(context: Context, sessionId: string, codes: readonly s
   const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
     const session = await loadSession(tx, storehouseId, sessionId);
-    const rows = await listBlank(tx, storehouseId, { sessionId, packedOn: dayOf(context, session) });
+    const rows = await listBlank(tx, storehouseId, { sessionId, packedOn: labelsSay(context, session) });
     const meant = rows.filter(
       ({ container }) => codes.length === 0 || codes.includes(container.containerCode),
     );
@@ -103,7 +104,7 @@ async function takeLabelled(tx: Tx, context: Context, wish: ToFill): Promise<Map
   const found = new Map(rows.map((row) => [row.container.containerCode, row]));
   const ids = rows.map(({ container }) => container.containerId);
   const held = new Set((await listHeld(tx, storehouseId, ids)).map(({ vesselId }) => vesselId));
-  const plannedOn = dayOf(context, wish.session);
+  const plannedOn = labelsSay(context, wish.session);
   for (const [at, code] of codes.entries())
     if (code !== null) judgeLabel(found.get(code), { ...wish, held, plannedOn, code, field: `codes.${at}` });
   const filled = { treatment, moistureTenths, packedOn: wish.packedOn };

@@ -106,7 +106,7 @@ function presentPour(row: LoggedPour, judged: Judged | undefined) {
 }
 
 export function presentLog(reading: LogReading) {
-  const { session, pours, packs, balance, unchecked, now } = reading;
+  const { session, labelsSayOn, pours, packs, balance, unchecked, now } = reading;
   const judged = judgeAll(pours, reading);
   const total = (
     name: 'broughtGrams' | 'inContainersGrams' | 'leftInBagsGrams' | 'spilledGrams' | 'sampledGrams',
@@ -114,6 +114,8 @@ export function presentLog(reading: LogReading) {
   return {
     sessionId: session.packingSessionId,
     stage: session.stage,
+    /** The day that stands on labels made ahead; a can is of the day on which it is poured. */
+    labelsSayOn,
     signedAt: session.signedAt?.toISOString() ?? null,
     bags: balance.map(presentBag),
     mass: {

@@ -17,7 +17,7 @@ import {
 } from '../container/use-cases.ts';
 import { listAllContainerKinds, loadContainerKind } from '../container-kind/queries.ts';
 import { loadHousehold } from '../household/queries.ts';
-import { containersToFill } from '../label-ahead/use-cases.ts';
+import { containersToFill, labelsSay } from '../label-ahead/use-cases.ts';
 import {
   listWishes,
   loadSession,
@@ -71,7 +71,8 @@ async function loadLog(tx: Tx, context: Context, sessionId: string) {
   const wishes = await listWishes(tx, storehouseId, { sessionId });
   const unchecked = await listUnchecked(tx, storehouseId, sessionId);
   const balance = balanceOf(bags, pours, losses);
-  return { session, pours, packs, wishes, unchecked, balance, now: context.now() };
+  const labelsSayOn = labelsSay(context, session);
+  return { session, labelsSayOn, pours, packs, wishes, unchecked, balance, now: context.now() };
 }
 
 /** The bags that may come to the line, of those who want something packed. */
@@ -180,10 +181,10 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
 /** What stands on a label that was printed for the planned day is wrong where the line ran on another. */
 function sayOtherDay(
   { codes = [] }: PourWish,
-  { startsAt }: PackingSessionRow,
+  session: PackingSessionRow,
   { packedOn, context }: { packedOn: string; context: Context },
 ): string[] {
-  const plannedOn = dayInZone(startsAt.getTime(), context.actor.timeZone);
+  const plannedOn = labelsSay(context, session);
   return packedOn === plannedOn || codes.every((code) => code === null)
     ? []
     : [`The labels made ahead say ${plannedOn}; the book says ${packedOn}. Print these labels anew.`];

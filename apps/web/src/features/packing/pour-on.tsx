@@ -146,6 +146,7 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
       <UnderLabel
         typed={draft.labels}
         count={isOther ? count : 1}
+        sayOn={body.labelsSayOn}
         onChange={(labels) => change({ labels })}
       />
       <RunSettings {...{ draft, change, kinds, treatments, kind, treatment, packets, targetGrams }} />

@@ -1,5 +1,6 @@
 import { spellCode } from '@sheafbook/units';
 import { Field } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
 import { ScanMark } from '../scan/scan-mark.tsx';
 import { codesTyped } from './codes-typed.ts';
 import { usePackingText } from './words.ts';
@@ -8,6 +9,8 @@ type UnderLabelProps = {
   typed: string;
   /** How many containers are logged at once; each has its own label. */
   count: number;
+  /** The day that stands on labels made ahead. */
+  sayOn: string;
   onChange: (typed: string) => void;
 };
 
@@ -18,8 +21,11 @@ export const labelsFit = (typed: string, count: number): boolean => {
 };
 
 /** The labels that stand on the containers already, made ahead: read by the camera or typed, a slip told at once. */
-export function UnderLabel({ typed, count, onChange }: UnderLabelProps) {
+export function UnderLabel({ typed, count, sayOn, onChange }: UnderLabelProps) {
   const t = usePackingText();
+  const { format } = useHouse();
+  const todayOn = format.today();
+  const isOtherDay = typed.trim() !== '' && sayOn !== todayOn;
   const codes = codesTyped(typed);
   const problem = codes.includes(null)
     ? t.labelSlip
@@ -43,6 +49,11 @@ export function UnderLabel({ typed, count, onChange }: UnderLabelProps) {
           onChange={(event) => onChange(event.target.value)}
           problem={problem}
         />
+        {isOtherDay ? (
+          <p className="said watch-said" role="status">
+            {t.labelOtherDay(format.day(sayOn), format.day(todayOn))}
+          </p>
+        ) : null}
       </div>
     </details>
   );

@@ -152,6 +152,8 @@ export const en = {
   labelOnIt: 'Code on its label',
   labelOnItHint: 'For several alike, a comma between two codes.',
   labelSlip: 'This is no code of ours: a sign was misread, or two were swapped. Look at the label again.',
+  labelOtherDay: (sayOn: string, todayOn: string) =>
+    `Labels made ahead say ${sayOn}. What is poured now is of ${todayOn} in the book: print these labels anew.`,
   labelEach: (count: number) =>
     count === 1 ? 'One container has one label.' : `Name a label for each of the ${count}, or none.`,
   findTitle: 'Which container is this?',

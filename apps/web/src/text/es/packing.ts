@@ -149,6 +149,8 @@ export const es: PackingWords = {
   labelOnIt: 'Código de su etiqueta',
   labelOnItHint: 'Si son varios iguales, una coma entre dos códigos.',
   labelSlip: 'No es un código nuestro: un signo se leyó mal, o dos se cambiaron. Mire otra vez la etiqueta.',
+  labelOtherDay: (sayOn, todayOn) =>
+    `Las etiquetas hechas antes dicen ${sayOn}. Lo que se vierte ahora es del ${todayOn} en el libro: imprima de nuevo estas etiquetas.`,
   labelEach: (count) =>
     count === 1
       ? 'Un envase tiene una etiqueta.'
