@@ -239,7 +239,7 @@ async function someEquipment(storehouse: TestStorehouse, dell: Caller) {
   const { foods } = bodyOf(await coordinator.get(`${path}/foods?limit=1`));
   const through = { foodIds: [foods[0].id] };
   bodyOf(await book(coordinator, roller, ['2026-09-20T09:00', '2026-09-21T09:00'], through), 201);
-  const wish = { from: '2026-09-20T12:00', until: '2026-09-20T18:00' };
+  const wish = { from: '2026-09-20T12:00', until: '2026-09-20T18:00', ...through };
   const waits = bodyOf(await dell.post(`${roller.path}/waiting`, wish), 201);
   const scale = await anItem(shed, { name: 'Scale', serviceEveryDays: 30 });
   const { id } = bodyOf(await book(dell, scale, ['2026-09-20T09:00', '2026-09-21T09:00']), 201);
