@@ -3,6 +3,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Ledger, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -140,11 +141,8 @@ function SayBalance() {
   return (
     <details>
       <summary>{words.sayBalance}</summary>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           setIsTried(true);
           if (minorUnits !== undefined && draft.onDay !== '')
             saying.mutate({ onDay: draft.onDay, minorUnits });
@@ -176,7 +174,7 @@ function SayBalance() {
             {words.sayNow}
           </button>
         </div>
-      </form>
+      </Form>
     </details>
   );
 }

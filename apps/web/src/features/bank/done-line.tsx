@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { Check, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -49,16 +50,13 @@ function LetGo({ line, how }: { line: Line; how: Match['how'] }) {
   });
   const problems = problemsOf(undoing.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() =>
         undoing.mutate(
           { reason: draft.reason, takesBack: how === 'posted' && draft.takesBack },
           { onSuccess: forget },
-        );
-      }}
+        )
+      }
     >
       <p className="soft">{how === 'set-aside' ? words.letGoAsideWords : words.letGoWords}</p>
       <Field
@@ -81,6 +79,6 @@ function LetGo({ line, how }: { line: Line; how: Match['how'] }) {
           {words.letGoNow}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -55,11 +56,8 @@ function PostForm({ line, actions, post }: Props) {
         const party = [...households, ...suppliers].find(({ value }) => value === partyId)?.name ?? '';
         const nothing = { value: '', name: words.choose };
         return (
-          <form
-            className="stack"
-            noValidate
-            onSubmit={(event) => {
-              event.preventDefault();
+          <Form
+            onSend={() => {
               if (!isWhole) return;
               post({
                 as,
@@ -114,7 +112,7 @@ function PostForm({ line, actions, post }: Props) {
                 {words.postIt}
               </button>
             </div>
-          </form>
+          </Form>
         );
       }}
     </Loaded>
@@ -166,14 +164,7 @@ function SetAside({ line, actions }: Omit<Props, 'post'>) {
   const { settingAside } = actions;
   const problems = problemsOf(settingAside.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        settingAside.mutate(draft.reason);
-      }}
-    >
+    <Form onSend={() => settingAside.mutate(draft.reason)}>
       <h3>{words.setAside}</h3>
       <Field
         label={words.setAsideWhy}
@@ -188,6 +179,6 @@ function SetAside({ line, actions }: Omit<Props, 'post'>) {
           {words.setAsideNow}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

@@ -1,14 +1,20 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { askOnce } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
+import { forgetDraft } from '../../ui/use-draft.ts';
 import { bankKey, lineApi, type PostWish } from './queries.ts';
+
+const FORMS = ['bank-line', 'bank-aside', 'bank-answer', 'bank-undo'];
 
 /** What can be done with one line of the bank; whatever changed is read again afterwards. */
 export function useLine(bankLine: string) {
   const { storehouse } = useHouse();
   const queries = useQueryClient();
   const param = { storehouse, bankLine };
-  const onSuccess = () => queries.invalidateQueries({ queryKey: bankKey({ storehouse }) });
+  const onSuccess = () => {
+    for (const form of FORMS) forgetDraft(`${form}.${bankLine}`); // the line leaves the list, and its forms with it
+    return queries.invalidateQueries({ queryKey: bankKey({ storehouse }) });
+  };
   const matching = useMutation({
     mutationFn: (entryId: string) =>
       askOnce(`bank-match.${bankLine}`, { entryId }, (header) =>

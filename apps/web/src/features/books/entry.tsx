@@ -2,6 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { api, askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Figures, Ledger } from '../../ui/pieces.tsx';
@@ -103,13 +104,7 @@ function Reverse({ entry }: { entry: string }) {
   return (
     <details>
       <summary>{t.reverse}</summary>
-      <form
-        className="stack"
-        onSubmit={(event) => {
-          event.preventDefault();
-          reversing.mutate();
-        }}
-      >
+      <Form onSend={() => reversing.mutate()}>
         <p>{t.reverseWords}</p>
         <Field
           label={t.reason}
@@ -123,7 +118,7 @@ function Reverse({ entry }: { entry: string }) {
             {t.post}
           </button>
         </div>
-      </form>
+      </Form>
     </details>
   );
 }

@@ -1,6 +1,7 @@
 import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import type { EntriesOf } from './queries.ts';
 import { useBooksText } from './words.ts';
@@ -20,13 +21,7 @@ export function JournalSearch({ of }: { of: EntriesOf }) {
     .map((name) => ({ value: kindsCalled(name, t.whats), name }))
     .toSorted((a, b) => a.name.localeCompare(b.name));
   return (
-    <form
-      className="stack"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void look({ words: words.trim() });
-      }}
-    >
+    <Form onSend={() => void look({ words: words.trim() })}>
       <Field
         label={t.findEntry}
         type="search"
@@ -64,7 +59,7 @@ export function JournalSearch({ of }: { of: EntriesOf }) {
           {t.download}
         </a>
       </div>
-    </form>
+    </Form>
   );
 }
 

@@ -9,6 +9,7 @@ import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { BooksPage } from './books-page.tsx';
 import type { HouseholdBalance } from './owing-table.tsx';
@@ -89,7 +90,15 @@ function TakePayment({ row, close }: { row: HouseholdBalance; close: () => void 
   const t = useBooksText();
   const client = useQueryClient();
   const { storehouse, format, duties } = useHouse();
-  const [typed, setTyped] = useState(row.balanceMinorUnits > 0 ? format.money(row.balanceMinorUnits) : '');
+  const {
+    draft: { typed },
+    change,
+    forget,
+  } = useDraft(
+    `payment.${row.householdId}`,
+    { typed: row.balanceMinorUnits > 0 ? format.money(row.balanceMinorUnits) : '' },
+    { version: row.balanceMinorUnits },
+  );
   const [isKnownDuplicate, setKnown] = useState(false);
   const [posted, setPosted] = useState<Posted | null>(null);
   const renew = () => client.invalidateQueries({ queryKey: ['books'] });
@@ -104,6 +113,7 @@ function TakePayment({ row, close }: { row: HouseholdBalance; close: () => void 
       );
     },
     onSuccess: async (entry) => {
+      forget();
       setPosted(await entry);
       await renew();
     },
@@ -148,7 +158,7 @@ function TakePayment({ row, close }: { row: HouseholdBalance; close: () => void 
         label={t.received}
         inputMode="decimal"
         value={typed}
-        onChange={(event) => setTyped(event.target.value)}
+        onChange={(event) => change({ typed: event.target.value })}
         problem={problem ?? problemsOf(paying.error).minorUnits}
       />
       <p>{t.willPost('problem' in amount ? '…' : format.money(amount.minorUnits), row.household)}</p>

@@ -2,6 +2,7 @@ import { parseMoney } from '@sheafbook/units';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { askOnce } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -38,16 +39,15 @@ export function PostForm(props: {
   const client = useQueryClient();
   const { format } = useHouse();
   const start = Object.fromEntries(fields.map((field) => [field.name, startOf(field)]));
-  // What was typed over; the rest follows the book, so that an amount is never one that was open before.
-  const { draft: typedOver, change, reset } = useDraft<Record<string, string>>(`books.${name}`, {});
-  const draft = { ...start, ...typedOver };
+  // What nobody typed over follows the book, so that an amount is never one that was open before.
+  const { draft, change, reset } = useDraft<Record<string, string>>(`books.${name}`, start);
   const amounts = fields.filter(({ kind }) => kind === 'money').map((field) => typedIn(draft, field));
   const isAmount = (typed: string) => minorUnitsOf(typed, format.currency) !== null;
   const body = bodyOf(fields, draft, format.currency);
   const posting = useMutation({
     mutationFn: () => askOnce(`books.${name}`, body, (headers) => send(body ?? {}, headers)),
     onSuccess: async () => {
-      reset({});
+      reset();
       await client.invalidateQueries();
     },
   });
@@ -56,10 +56,8 @@ export function PostForm(props: {
   return (
     <details>
       <summary>{summary}</summary>
-      <form
-        className="stack"
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           if (body) posting.mutate();
         }}
       >
@@ -99,7 +97,7 @@ export function PostForm(props: {
             {button}
           </button>
         </div>
-      </form>
+      </Form>
     </details>
   );
 }

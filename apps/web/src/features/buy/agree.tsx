@@ -1,10 +1,10 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import type { BuyPage } from './buy-body.ts';
 import { LongField } from './long-field.tsx';
 import type { Next } from './run-queries.ts';
@@ -28,7 +28,11 @@ export function Agree({ buy, next, consents, nameOf, totalMinorUnits, suppliers 
   const words = useOrderText();
   const { storehouse, personId, duties, format } = useHouse();
   const queries = useQueryClient();
-  const [note, setNote] = useState('');
+  const {
+    draft: { note },
+    change,
+    reset,
+  } = useDraft(`agree.${buy.id}`, { note: '' });
   const param = { storehouse, buy: buy.id };
   const given = (duty: string) => consents.find((consent) => consent.duty === duty);
   const duty = (['coordinator', 'treasurer'] as const).find((one) => duties.includes(one) && !given(one));
@@ -43,6 +47,7 @@ export function Agree({ buy, next, consents, nameOf, totalMinorUnits, suppliers 
         agreements.$post({ param, json }, { headers }),
       );
     },
+    onSuccess: () => reset(),
     onSettled: async () => {
       await queries.invalidateQueries({ queryKey: ['buy', param] });
       await queries.invalidateQueries({ queryKey: ['buys'] });
@@ -84,7 +89,7 @@ export function Agree({ buy, next, consents, nameOf, totalMinorUnits, suppliers 
                 label={words.note}
                 hint={words.noteHint}
                 value={note}
-                onChange={setNote}
+                onChange={(note) => change({ note })}
                 problem={problems.note}
               />
             ) : null}

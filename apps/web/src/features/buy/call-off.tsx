@@ -1,10 +1,11 @@
 import { parseMoney } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import type { BuyPage } from './buy-body.ts';
 import { LongField } from './long-field.tsx';
 import { ordersQuery } from './run-queries.ts';
@@ -20,9 +21,15 @@ export function CallOff({ buy }: { buy: BuyPage }) {
   const param = { storehouse, buy: buy.id };
   const isOrdered = buy.stage === 'ordered';
   const orders = useQuery({ ...ordersQuery(param), enabled: isOrdered });
-  const [reason, setReason] = useState('');
-  const [note, setNote] = useState('');
-  const [costs, setCosts] = useState<Readonly<Record<string, string>>>({});
+  const {
+    draft: { reason, note, costs },
+    change,
+    reset,
+  } = useDraft(
+    `call-off.${buy.id}`,
+    { reason: '', note: '', costs: {} as Readonly<Record<string, string>> },
+    { rows: { costs: '' } },
+  );
   const suppliers = orders.data?.orders.map(({ supplier }) => supplier) ?? [];
   const amountOf = (supplierId: string) => parseMoney(costs[supplierId] ?? '', format.currency);
   const isWrong = (supplierId: string) => {
@@ -44,6 +51,7 @@ export function CallOff({ buy }: { buy: BuyPage }) {
       return askOnce(`call-off.${buy.id}`, json, (headers) => callingOff.$post({ param, json }, { headers }));
     },
     onSuccess: async () => {
+      reset();
       await queries.invalidateQueries({ queryKey: ['buy', param] });
       await queries.invalidateQueries({ queryKey: ['buys'] });
     },
@@ -52,14 +60,7 @@ export function CallOff({ buy }: { buy: BuyPage }) {
   return (
     <details>
       <summary>{words.callOff}</summary>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          ending.mutate();
-        }}
-      >
+      <Form onSend={() => ending.mutate()}>
         <p className="soft">
           {isOrdered ? `${words.callOffOrdered} ${words.callOffWords}` : words.callOffWords}
         </p>
@@ -67,14 +68,14 @@ export function CallOff({ buy }: { buy: BuyPage }) {
           label={words.reason}
           hint={words.reasonHint}
           value={reason}
-          onChange={setReason}
+          onChange={(reason) => change({ reason })}
           problem={problems.reason && words.reasonNeeded}
         />
         {isOrdered ? (
           <LongField
             label={words.cancellationNote}
             value={note}
-            onChange={setNote}
+            onChange={(note) => change({ note })}
             problem={problems.cancellationNote}
           />
         ) : null}
@@ -84,7 +85,7 @@ export function CallOff({ buy }: { buy: BuyPage }) {
             label={words.cancellationCost(name)}
             inputMode="decimal"
             value={costs[id] ?? ''}
-            onChange={(event) => setCosts({ ...costs, [id]: event.target.value })}
+            onChange={(event) => change({ costs: { ...costs, [id]: event.target.value } })}
             problem={isWrong(id) ? words.moneyProblem : undefined}
           />
         ))}
@@ -98,7 +99,7 @@ export function CallOff({ buy }: { buy: BuyPage }) {
             {words.callOffNow(buy.name)}
           </button>
         </div>
-      </form>
+      </Form>
     </details>
   );
 }

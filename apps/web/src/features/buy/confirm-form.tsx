@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -23,8 +24,9 @@ export function ConfirmForm({ buy, quote }: { buy: BuyPage; quote: Quote }) {
   const [isTried, setIsTried] = useState(false);
   const unit = buy.lines[0]?.massUnit === 'kg' ? 'kg' : 'lb';
   const { draft, change, forget } = useDraft<QuoteDraft>(
-    `confirm.${quote.id}.${quote.version}`,
+    `confirm.${quote.id}`,
     draftOfQuote(quote, unit, format),
+    { version: quote.version },
   );
   const { confirmed, unread } = readQuote(draft, unit, format.currency);
   const param = { storehouse, buy: buy.id };
@@ -52,11 +54,8 @@ export function ConfirmForm({ buy, quote }: { buy: BuyPage; quote: Quote }) {
   return (
     <details>
       <summary>{words.confirmTitle(quote.supplier.name)}</summary>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           setIsTried(true);
           if (Object.keys(unread).length === 0) sending.mutate();
         }}
@@ -104,7 +103,7 @@ export function ConfirmForm({ buy, quote }: { buy: BuyPage; quote: Quote }) {
             {answer.needsFixingAgain ? ` ${words.needsFixing}` : ''}
           </p>
         ) : null}
-      </form>
+      </Form>
     </details>
   );
 }

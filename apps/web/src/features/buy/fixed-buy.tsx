@@ -1,12 +1,13 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
-import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { fillQuery } from '../../api/queries.ts';
 import { Check, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import type { BuyPage } from './buy-body.ts';
 import { WhoGetsWhat } from './fixing-tables.tsx';
@@ -62,8 +63,11 @@ function Reopen({ buy }: { buy: BuyPage }) {
   const { storehouse } = useHouse();
   const queries = useQueryClient();
   const navigate = useNavigate();
-  const [reason, setReason] = useState('');
-  const [told, setTold] = useState<readonly string[]>([]);
+  const {
+    draft: { reason, told },
+    change,
+    reset,
+  } = useDraft(`reopen.${buy.id}`, { reason: '', told: [] as readonly string[] }, { rows: { told: '' } });
   const param = { storehouse, buy: buy.id };
   const deposits = useQuery(depositsQuery(param));
   const opening = useMutation({
@@ -74,6 +78,7 @@ function Reopen({ buy }: { buy: BuyPage }) {
       );
     },
     onSuccess: async () => {
+      reset();
       await queries.invalidateQueries({ queryKey: ['buy', param] });
       await queries.invalidateQueries({ queryKey: ['buys'] });
       await navigate({ to: '/s/$storehouse/buys/$buy/run', params: param });
@@ -83,14 +88,7 @@ function Reopen({ buy }: { buy: BuyPage }) {
   return (
     <details>
       <summary>{words.reopen}</summary>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          opening.mutate();
-        }}
-      >
+      <Form onSend={() => opening.mutate()}>
         <p className="soft">{words.reopenWords}</p>
         <LongField
           label={words.reason}
@@ -98,7 +96,7 @@ function Reopen({ buy }: { buy: BuyPage }) {
           value={reason}
           onChange={(text) => {
             opening.reset();
-            setReason(text);
+            change({ reason: text });
           }}
           problem={problems.reason && words.reasonNeeded}
         />
@@ -113,7 +111,9 @@ function Reopen({ buy }: { buy: BuyPage }) {
                     label={household}
                     isOn={told.includes(householdId)}
                     onChange={(isOn) =>
-                      setTold(isOn ? [...told, householdId] : told.filter((id) => id !== householdId))
+                      change({
+                        told: isOn ? [...told, householdId] : told.filter((id) => id !== householdId),
+                      })
                     }
                   />
                 ))}
@@ -127,7 +127,7 @@ function Reopen({ buy }: { buy: BuyPage }) {
             {words.reopenNow}
           </button>
         </div>
-      </form>
+      </Form>
     </details>
   );
 }

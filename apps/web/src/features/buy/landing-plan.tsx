@@ -1,9 +1,10 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import type { BuyPage } from './buy-body.ts';
 import { fieldWordsOf } from './field-words.ts';
 import { useRunText } from './words.ts';
@@ -15,14 +16,22 @@ export function LandingPlan({ buy }: { buy: BuyPage }) {
   const words = useRunText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [day, setDay] = useState(buy.landingOn ?? '');
-  const [landingPlace, setPlace] = useState(buy.landingPlace);
+  const {
+    draft: { day, landingPlace },
+    change,
+    forget,
+  } = useDraft(
+    `landing-plan.${buy.id}`,
+    { day: buy.landingOn ?? '', landingPlace: buy.landingPlace },
+    { version: buy.version },
+  );
   const param = { storehouse, buy: buy.id };
   const landingOn = day === '' ? null : day;
   const moving = useMutation({
     mutationFn: () =>
       ask(landingPlan.$put({ param, json: { landingOn, landingPlace, version: buy.version } })),
     onSuccess: async () => {
+      forget();
       await queries.invalidateQueries({ queryKey: ['buy', param] });
       await queries.invalidateQueries({ queryKey: ['buys'] });
     },
@@ -32,14 +41,7 @@ export function LandingPlan({ buy }: { buy: BuyPage }) {
   return (
     <details>
       <summary>{words.moveLanding}</summary>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          moving.mutate();
-        }}
-      >
+      <Form onSend={() => moving.mutate()}>
         <p className="soft">
           {buy.landingOn === null ? words.landingOpen : words.landsOn(format.day(buy.landingOn))}
           {buy.landingPlace === '' ? null : ` ${words.landsAt(buy.landingPlace)}`}
@@ -51,7 +53,7 @@ export function LandingPlan({ buy }: { buy: BuyPage }) {
           value={day}
           onChange={(event) => {
             moving.reset();
-            setDay(event.target.value);
+            change({ day: event.target.value });
           }}
           problem={wordsOf('landingOn')}
         />
@@ -61,7 +63,7 @@ export function LandingPlan({ buy }: { buy: BuyPage }) {
           value={landingPlace}
           onChange={(event) => {
             moving.reset();
-            setPlace(event.target.value);
+            change({ landingPlace: event.target.value });
           }}
           problem={wordsOf('landingPlace')}
         />
@@ -76,7 +78,7 @@ export function LandingPlan({ buy }: { buy: BuyPage }) {
             {words.landingMoved}
           </p>
         ) : null}
-      </form>
+      </Form>
     </details>
   );
 }

@@ -1,7 +1,8 @@
-import { useState } from 'react';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import type { BuyLineBody, BuyPage, FillLine, Quote } from './buy-body.ts';
 import { fieldWordsOf } from './field-words.ts';
 import type { Names } from './fixing-tables.tsx';
@@ -21,8 +22,14 @@ const isWhole = (text: string) => /^\d{1,7}$/.test(text.trim());
 export function OverrideForm({ buy, look, quotes, names }: FormProps) {
   const words = useOrderText();
   const { format } = useHouse();
-  const [typed, setTyped] = useState<Typed>({});
-  const [reason, setReason] = useState('');
+  const {
+    draft: { typed, reason },
+    change,
+  } = useDraft(
+    `override.${buy.id}`,
+    { typed: {} as Typed, reason: '' },
+    { version: buy.version, rows: { typed: '' } },
+  );
   const { fix, error, isPending, reset } = useFixing(buy.id);
   const lines = look.lines.filter(({ quoteId }) => quoteId !== null);
   const changed = lines.filter((line) => isChanged(line, quotes, typed));
@@ -31,10 +38,10 @@ export function OverrideForm({ buy, look, quotes, names }: FormProps) {
   const known = Object.keys(problemsOf(error));
   const edit = (id: string, text: string) => {
     reset();
-    setTyped({ ...typed, [id]: text });
+    change({ typed: { ...typed, [id]: text } });
   };
-  const send = () =>
-    fix({
+  const send = () => {
+    const wish = {
       overrideReason: reason,
       override: changed.map((line) => ({
         buyLineId: line.lineId,
@@ -43,15 +50,14 @@ export function OverrideForm({ buy, look, quotes, names }: FormProps) {
           .filter(({ isSubstitute, dropped }) => !isSubstitute && dropped !== 'substitute')
           .map(({ pledgeId, units }) => ({ pledgeId, units: unitsOf(pledgeId, units, typed) })),
       })),
-    });
+    };
+    fix(wish);
+  };
   return (
     <details>
       <summary>{words.byHand}</summary>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           if (!isWrong && changed.length > 0) send();
         }}
       >
@@ -78,7 +84,7 @@ export function OverrideForm({ buy, look, quotes, names }: FormProps) {
           value={reason}
           onChange={(text) => {
             reset();
-            setReason(text);
+            change({ reason: text });
           }}
           problem={wordsOf('overrideReason')}
         />
@@ -89,7 +95,7 @@ export function OverrideForm({ buy, look, quotes, names }: FormProps) {
             {words.fixByHand}
           </button>
         </div>
-      </form>
+      </Form>
     </details>
   );
 }

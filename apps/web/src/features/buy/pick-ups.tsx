@@ -1,13 +1,14 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { api, ask, askOnce } from '../../api/client.ts';
 import { pickUpsQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { ByPen } from '../paper/by-pen.tsx';
 import type { BuyLineBody, PickUpsBody } from './buy-body.ts';
 import { instantIn } from './instant-in.ts';
@@ -105,29 +106,29 @@ function Sign({ buy }: { buy: string }) {
   const t = useText();
   const { storehouse, personName } = useHouse();
   const queries = useQueryClient();
-  const [signedBy, setSignedBy] = useState(personName);
+  const {
+    draft: { signedBy },
+    change,
+    reset,
+  } = useDraft(`sign.${buy}`, { signedBy: personName });
   const param = { storehouse, buy };
   const signing = useMutation({
     mutationFn: () =>
       askOnce(`fetch.${buy}`, { signedBy }, (headers) =>
         inside.buys[':buy'].collections.$post({ param, json: { signedBy } }, { headers }),
       ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', param] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['buy', param] });
+    },
   });
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        signing.mutate();
-      }}
-    >
+    <Form onSend={() => signing.mutate()}>
       <p className="soft">{t.signWords}</p>
       <Field
         label={t.signedBy}
         value={signedBy}
-        onChange={(event) => setSignedBy(event.target.value)}
+        onChange={(event) => change({ signedBy: event.target.value })}
         problem={problemsOf(signing.error).signedBy && t.nameNeeded}
       />
       {signing.error ? <ProblemSaid error={signing.error} /> : null}
@@ -136,7 +137,7 @@ function Sign({ buy }: { buy: string }) {
           {t.signFetched}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }
 
@@ -144,9 +145,11 @@ function Plan({ buy }: { buy: string }) {
   const t = useText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [day, setDay] = useState(format.today());
-  const [from, setFrom] = useState('10:00');
-  const [to, setTo] = useState('11:00');
+  const {
+    draft: { day, from, to },
+    change,
+    reset,
+  } = useDraft(`pick-up.${buy}`, { day: format.today(), from: '10:00', to: '11:00' });
   const planning = useMutation({
     mutationFn: () => {
       const json = {
@@ -155,32 +158,28 @@ function Plan({ buy }: { buy: string }) {
       };
       return ask(inside.buys[':buy']['pick-ups'].$post({ param: { storehouse, buy }, json }));
     },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', { storehouse, buy }] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['buy', { storehouse, buy }] });
+    },
   });
   const problems = problemsOf(planning.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        planning.mutate();
-      }}
-    >
+    <Form onSend={() => planning.mutate()}>
       <div className="pair">
         <Field
           label={t.day}
           type="date"
           required
           value={day}
-          onChange={(event) => setDay(event.target.value)}
+          onChange={(event) => change({ day: event.target.value })}
         />
         <Field
           label={t.fromHour}
           type="time"
           required
           value={from}
-          onChange={(event) => setFrom(event.target.value)}
+          onChange={(event) => change({ from: event.target.value })}
           problem={problems.startsAt}
         />
         <Field
@@ -188,7 +187,7 @@ function Plan({ buy }: { buy: string }) {
           type="time"
           required
           value={to}
-          onChange={(event) => setTo(event.target.value)}
+          onChange={(event) => change({ to: event.target.value })}
           problem={problems.endsAt && t.hourProblem}
         />
       </div>
@@ -198,6 +197,6 @@ function Plan({ buy }: { buy: string }) {
           {t.planPickUp}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

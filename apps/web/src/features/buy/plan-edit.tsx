@@ -3,6 +3,7 @@ import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { buyQuery, storehouseQuery } from '../../api/queries.ts';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
@@ -85,7 +86,7 @@ function Facts({ buy }: { buy: BuyPage }) {
   const [isTried, setIsTried] = useState(false);
   const renew = useRenewed(buy.id);
   const start = factsDraftOf(buy, format.timeZone);
-  const { draft, change, forget } = useDraft<FactsDraft>(`plan.${buy.id}.${buy.version}`, start);
+  const { draft, change, forget } = useDraft<FactsDraft>(`plan.${buy.id}`, start, { version: buy.version });
   const saving = useMutation({
     mutationFn: (facts: NonNullable<ReturnType<typeof factsOf>>) =>
       ask(buys.$put({ param: { storehouse, buy: buy.id }, json: { ...facts, version: buy.version } })),
@@ -96,11 +97,8 @@ function Facts({ buy }: { buy: BuyPage }) {
   });
   const { hasFields, wordsOf } = fieldWordsOf(saving.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsTried(true);
         const facts = factsOf(draft, format.timeZone);
         if (facts) saving.mutate(facts);
@@ -127,7 +125,7 @@ function Facts({ buy }: { buy: BuyPage }) {
           {words.factsSaved}
         </p>
       ) : null}
-    </form>
+    </Form>
   );
 }
 

@@ -49,7 +49,7 @@ export function PledgeForm({ buy, line, pledge, facts, landed, title }: FormProp
     change: keep,
     forget,
     reset,
-  } = useDraft<Wish>(`pledge.${line.id}.${pledge?.version ?? 0}`, start);
+  } = useDraft<Wish>(`pledge.${line.id}`, start, { version: pledge?.version ?? 0 });
   const masses = massesOf(draft, facts.unit);
   const { limits, isCeilingWrong } = limitsOf(draft, start, {
     ...{ pledge, unit: facts.unit, currency: format.currency },

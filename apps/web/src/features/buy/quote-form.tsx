@@ -2,6 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -33,8 +34,9 @@ export function QuoteForm({ buy, quote, onDone }: FormProps) {
   const [isTried, setIsTried] = useState(false);
   const unit = buy.lines[0]?.massUnit === 'kg' ? 'kg' : buy.lines[0] ? 'lb' : massDisplay;
   const { draft, change, forget } = useDraft<QuoteDraft>(
-    `quote.${buy.id}.${quote ? `${quote.id}.${quote.version}` : 'new'}`,
+    `quote.${buy.id}.${quote?.id ?? 'new'}`,
     quote ? draftOfQuote(quote, unit, format) : emptyQuote(buy),
+    { version: quote?.version ?? 0 },
   );
   const { terms, unread } = readQuote(draft, unit, format.currency);
   const param = { storehouse, buy: buy.id };
@@ -87,11 +89,8 @@ export function QuoteForm({ buy, quote, onDone }: FormProps) {
     />
   );
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsTried(true);
         if (Object.keys(unread).length === 0) sending.mutate();
       }}
@@ -177,7 +176,7 @@ export function QuoteForm({ buy, quote, onDone }: FormProps) {
           {quote ? words.changeNow : words.enterNow}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }
 

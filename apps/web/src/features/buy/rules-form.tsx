@@ -6,6 +6,7 @@ import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { usePlanText } from './words.ts';
 import './beam.css';
 
@@ -61,10 +62,20 @@ function ChangeRules({ rules, onSaved }: { rules: Rules; onSaved: (version: numb
   const words = usePlanText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [deposit, setDeposit] = useState(String(rules.depositPercent));
-  const [rise, setRise] = useState(String(rules.priceRisePercent));
-  const [basis, setBasis] = useState<string>(rules.freightBasis);
-  const [splitRule, setSplitRule] = useState<string>(rules.splitRule);
+  const {
+    draft: { deposit, rise, basis, splitRule },
+    change,
+    forget,
+  } = useDraft(
+    'buy-rules',
+    {
+      deposit: String(rules.depositPercent),
+      rise: String(rules.priceRisePercent),
+      basis: rules.freightBasis as string,
+      splitRule: rules.splitRule as string,
+    },
+    { version: JSON.stringify(rules) },
+  );
   const [depositPercent, priceRisePercent] = [percentOf(deposit), percentOf(rise)];
   const changing = useMutation({
     mutationFn: () => {
@@ -79,6 +90,7 @@ function ChangeRules({ rules, onSaved }: { rules: Rules; onSaved: (version: numb
       return ask(inside.rules.$post({ param: { storehouse }, json }));
     },
     onSuccess: async ({ rulesVersion }) => {
+      forget();
       onSaved(rulesVersion);
       await queries.invalidateQueries({ queryKey: ['storehouse'] });
     },
@@ -93,26 +105,26 @@ function ChangeRules({ rules, onSaved }: { rules: Rules; onSaved: (version: numb
           label={words.depositPercent}
           inputMode="numeric"
           value={deposit}
-          onChange={(event) => setDeposit(event.target.value)}
+          onChange={(event) => change({ deposit: event.target.value })}
           problem={depositPercent === undefined ? words.percentProblem : undefined}
         />
         <Choice
           label={words.freightBasis}
           value={basis}
           options={BASES.map((value) => ({ value, name: words.freightBases[value] ?? value }))}
-          onChange={setBasis}
+          onChange={(basis) => change({ basis })}
         />
         <Choice
           label={words.splitRule}
           value={splitRule}
           options={Object.entries(words.rules).map(([value, name]) => ({ value, name }))}
-          onChange={setSplitRule}
+          onChange={(splitRule) => change({ splitRule })}
         />
         <Field
           label={words.priceRise}
           inputMode="numeric"
           value={rise}
-          onChange={(event) => setRise(event.target.value)}
+          onChange={(event) => change({ rise: event.target.value })}
           problem={priceRisePercent === undefined ? words.percentProblem : undefined}
         />
         {changing.error ? <ProblemSaid error={changing.error} /> : null}

@@ -2,10 +2,12 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { Check, Choice, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import type { BuyPage } from './buy-body.ts';
 import { LongField } from './long-field.tsx';
 import { type Household, householdPledgesQuery, householdsQuery, withdrawalsQuery } from './run-queries.ts';
@@ -29,7 +31,7 @@ export function TakeOut({ buy }: { buy: BuyPage }) {
             const inIt = new Set(all.map(({ householdId }) => householdId));
             return (
               <>
-                <Form buy={buy} households={known.filter(({ id }) => inIt.has(id))} />
+                <TakeOutForm buy={buy} households={known.filter(({ id }) => inIt.has(id))} />
                 <TakenOut buy={buy.id} nameOf={(id) => known.find((one) => one.id === id)?.name ?? ''} />
               </>
             );
@@ -63,13 +65,19 @@ function TakenOut({ buy, nameOf }: { buy: string; nameOf: (householdId: string) 
   );
 }
 
-function Form({ buy, households }: { buy: BuyPage; households: readonly Household[] }) {
+function TakeOutForm({ buy, households }: { buy: BuyPage; households: readonly Household[] }) {
   const words = useRunText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [householdId, setHouseholdId] = useState('');
-  const [reason, setReason] = useState('');
-  const [declined, setDeclined] = useState<readonly string[]>([]);
+  const {
+    draft: { householdId, reason, declined },
+    change,
+    reset,
+  } = useDraft(
+    `take-out.${buy.id}`,
+    { householdId: '', reason: '', declined: [] as readonly string[] },
+    { rows: { declined: '' } },
+  );
   const param = { storehouse, buy: buy.id };
   const nameOf = (id: string) => households.find((one) => one.id === id)?.name ?? '';
   const isOrdered = buy.stage === 'ordered' || buy.stage === 'landed';
@@ -80,19 +88,15 @@ function Form({ buy, households }: { buy: BuyPage; households: readonly Househol
         withdrawals.$post({ param, json }, { headers }),
       );
     },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', param] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['buy', param] });
+    },
   });
   const said = leaving.data;
   const problems = problemsOf(leaving.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        leaving.mutate();
-      }}
-    >
+    <Form onSend={() => leaving.mutate()}>
       <p className="soft">{words.takeOutWords[buy.stage]}</p>
       <Choice
         label={words.household}
@@ -101,7 +105,7 @@ function Form({ buy, households }: { buy: BuyPage; households: readonly Househol
           { value: '', name: words.chooseHousehold },
           ...households.map(({ id, name }) => ({ value: id, name })),
         ]}
-        onChange={setHouseholdId}
+        onChange={(householdId) => change({ householdId })}
         problem={problems.householdId}
       />
       {isOrdered && householdId !== '' ? (
@@ -115,7 +119,7 @@ function Form({ buy, households }: { buy: BuyPage; households: readonly Househol
                 label={name}
                 isOn={declined.includes(id)}
                 onChange={(isOn) =>
-                  setDeclined(isOn ? [...declined, id] : declined.filter((one) => one !== id))
+                  change({ declined: isOn ? [...declined, id] : declined.filter((one) => one !== id) })
                 }
               />
             ))}
@@ -125,7 +129,7 @@ function Form({ buy, households }: { buy: BuyPage; households: readonly Househol
         label={words.reason}
         hint={words.reasonHint}
         value={reason}
-        onChange={setReason}
+        onChange={(reason) => change({ reason })}
         problem={problems.reason && words.reasonNeeded}
       />
       {leaving.error && Object.keys(problems).length === 0 ? <ProblemSaid error={leaving.error} /> : null}
@@ -145,6 +149,6 @@ function Form({ buy, households }: { buy: BuyPage; households: readonly Househol
               )}
         </p>
       ) : null}
-    </form>
+    </Form>
   );
 }

@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { api, askOnce } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
+import { forgetDraft } from '../../ui/use-draft.ts';
 
 const fixing = api.storehouses[':storehouse'].buys[':buy'].fixing;
 type Wish = Parameters<typeof fixing.$post>[0]['json'];
@@ -16,6 +17,7 @@ export function useFixing(buy: string) {
     mutationFn: async (json: Wish) =>
       await askOnce(`fix.${buy}`, json, (headers) => fixing.$post({ param, json }, { headers })),
     onSuccess: async () => {
+      forgetDraft(`override.${buy}`);
       await navigate({ to: '/s/$storehouse/buys/$buy/order', params: param });
       await queries.invalidateQueries({ queryKey: ['buy', param] });
       await queries.invalidateQueries({ queryKey: ['buys'] });

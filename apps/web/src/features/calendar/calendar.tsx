@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { useTaste, useText } from '../../text/taste.ts';
 import { Choice } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -92,14 +93,7 @@ function Subscribe({ appointments }: { appointments: readonly AppointmentBody[] 
   });
   return (
     <NextStep title={words.subscribe}>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          making.mutate();
-        }}
-      >
+      <Form onSend={() => making.mutate()}>
         <p>{words.subscribeWords}</p>
         <Choice
           label={words.shows}
@@ -117,7 +111,7 @@ function Subscribe({ appointments }: { appointments: readonly AppointmentBody[] 
             {words.make}
           </button>
         </div>
-      </form>
+      </Form>
       {making.data ? <Address feed={making.data} /> : null}
     </NextStep>
   );

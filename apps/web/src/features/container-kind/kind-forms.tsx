@@ -1,13 +1,15 @@
 import { parseMoney } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { type FormEvent, useState } from 'react';
+import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { Choice, Field, type Problems, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { partsTyped, shownPart } from '../../ui/parts-typed.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import type { Kind } from '../shelf/queries.ts';
 import { suppliesQuery } from '../supplies/queries.ts';
 import { draftTraits, NO_TRAITS, readTraits, type TraitDraft, TraitFields } from './trait-fields.tsx';
@@ -45,9 +47,19 @@ function KindForm({ kind }: { kind: Kind }) {
   const words = useKindText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [tare, setTare] = useState(shownPart(kind.tareGrams, 1));
-  const [price, setPrice] = useState(kind.priceMinorUnits === null ? '' : format.money(kind.priceMinorUnits));
-  const [traits, setTraits] = useState(() => draftTraits(kind));
+  const {
+    draft: { tare, price, traits },
+    change,
+    forget,
+  } = useDraft(
+    `container-kind.${kind.id}`,
+    {
+      tare: shownPart(kind.tareGrams, 1),
+      price: kind.priceMinorUnits === null ? '' : format.money(kind.priceMinorUnits),
+      traits: draftTraits(kind),
+    },
+    { version: kind.version },
+  );
   const read = { tareGrams: partsTyped(tare, 1), priceMinorUnits: moneyTyped(price, format.currency) };
   const saving = useMutation({
     mutationFn: () => {
@@ -56,16 +68,16 @@ function KindForm({ kind }: { kind: Kind }) {
       const json = { version: kind.version, ...figures, ...own };
       return ask(kindsOf[':kind'].$put({ param: { storehouse, kind: kind.id }, json }));
     },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['container-kinds'] }),
+    onSuccess: () => {
+      forget();
+      return queries.invalidateQueries({ queryKey: ['container-kinds'] });
+    },
   });
   const name = format.language === 'es' ? kind.nameEs : kind.nameEn;
   return (
-    <form
-      className="stack"
-      noValidate
-      aria-label={words.change(name)}
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      label={words.change(name)}
+      onSend={() => {
         if (Object.values(read).every((value) => value !== undefined)) saving.mutate();
       }}
     >
@@ -73,16 +85,16 @@ function KindForm({ kind }: { kind: Kind }) {
         tare={tare}
         price={price}
         kindId={kind.id}
-        onTare={setTare}
-        onPrice={setPrice}
+        onTare={(tare) => change({ tare })}
+        onPrice={(price) => change({ price })}
         problems={{ ...problemsOf(saving.error), ...figureProblems(read, words) }}
       />
-      {kind.isOwn ? <TraitFields draft={traits} onChange={setTraits} /> : null}
+      {kind.isOwn ? <TraitFields draft={traits} onChange={(traits) => change({ traits })} /> : null}
       <ProblemSaid error={saving.error} />
       <button type="submit" className="btn" disabled={saving.isPending}>
         {t.save}
       </button>
-    </form>
+    </Form>
   );
 }
 
@@ -93,8 +105,11 @@ export function AddKind() {
   const words = useKindText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [draft, setDraft] = useState(EMPTY);
-  const [traits, setTraits] = useState<TraitDraft>(NO_TRAITS);
+  const {
+    draft: { traits, ...draft },
+    change,
+    reset,
+  } = useDraft('container-kind', { ...EMPTY, traits: NO_TRAITS as TraitDraft });
   const [isAsked, setIsAsked] = useState(false);
   const read = {
     capacityMicrolitres: partsTyped(draft.litres, 1_000_000) ?? undefined,
@@ -115,16 +130,14 @@ export function AddKind() {
       );
     },
     onSuccess: () => {
-      setDraft(EMPTY);
-      setTraits(NO_TRAITS);
+      reset();
       setIsAsked(false);
       return queries.invalidateQueries({ queryKey: ['container-kinds'] });
     },
   });
   const own = { ...nameProblems(draft, words), ...figureProblems(read, words) };
   const problems: Problems = { ...problemsOf(adding.error), ...(isAsked ? own : {}) };
-  const send = (event: FormEvent) => {
-    event.preventDefault();
+  const send = () => {
     setIsAsked(true);
     const { capacityMicrolitres } = read;
     if (Object.keys(own).length === 0 && capacityMicrolitres !== undefined)
@@ -138,14 +151,14 @@ export function AddKind() {
     <Field
       label={label}
       value={draft[key]}
-      onChange={(event) => setDraft({ ...draft, [key]: event.target.value })}
+      onChange={(event) => change({ [key]: event.target.value })}
       {...more}
     />
   );
   return (
     <details>
       <summary>{words.add}</summary>
-      <form className="stack" noValidate aria-label={words.add} onSubmit={send}>
+      <Form label={words.add} onSend={send}>
         <div className="pair roomy">
           {field('nameEn', words.nameEn, { problem: problems.nameEn })}
           {field('nameEs', words.nameEs, { problem: problems.nameEs })}
@@ -155,17 +168,17 @@ export function AddKind() {
         <Figures
           tare={draft.tare}
           price={draft.price}
-          onTare={(tare) => setDraft({ ...draft, tare })}
-          onPrice={(price) => setDraft({ ...draft, price })}
+          onTare={(tare) => change({ tare })}
+          onPrice={(price) => change({ price })}
           problems={problems}
         />
         {field('source', words.source, { hint: words.sourceHint, problem: problems.source })}
-        <TraitFields draft={traits} onChange={setTraits} />
+        <TraitFields draft={traits} onChange={(traits) => change({ traits })} />
         {Object.keys(problems).length > 0 ? null : <ProblemSaid error={adding.error} />}
         <button type="submit" className="btn" disabled={adding.isPending}>
           {words.addIt}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

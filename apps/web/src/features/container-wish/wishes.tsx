@@ -4,10 +4,12 @@ import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { type Kind, kindsQuery } from '../shelf/queries.ts';
 import { Comes } from './comes.tsx';
@@ -57,12 +59,20 @@ function WishForm({ param, planned, kinds }: { param: OfLine; planned: WishPlan;
   const { format } = useHouse();
   const queries = useQueryClient();
   const [isAsked, setIsAsked] = useState(false);
-  const [typed, setTyped] = useState<readonly Typed[]>(() =>
-    planned.wishes.map(({ kind, grams }, key) => ({
-      key,
-      kind: kind.id,
-      mass: grams === null ? '' : format.mass(grams),
-    })),
+  const {
+    draft: { typed },
+    change: keep,
+    forget,
+  } = useDraft(
+    `container-wish.${param.line}`,
+    {
+      typed: planned.wishes.map(({ kind, grams }, key) => ({
+        key,
+        kind: kind.id,
+        mass: grams === null ? '' : format.mass(grams),
+      })) as readonly Typed[],
+    },
+    { version: JSON.stringify(planned.wishes), rows: { typed: { key: 0, kind: '', mass: '' } } },
   );
   const wishes = typed.map(({ kind, mass }, at) => ({
     containerKindId: kind,
@@ -80,16 +90,16 @@ function WishForm({ param, planned, kinds }: { param: OfLine; planned: WishPlan;
           json: { wishes: wishes.map((wish) => ({ ...wish, grams: wish.grams ?? null })) },
         }),
       ),
-    onSuccess: (kept) => queries.setQueryData(wishesQuery(param).queryKey, kept),
+    onSuccess: (kept) => {
+      forget();
+      return queries.setQueryData(wishesQuery(param).queryKey, kept);
+    },
   });
   const change = (key: number, part: Partial<Typed>) =>
-    setTyped(typed.map((row) => (row.key === key ? { ...row, ...part } : row)));
+    keep({ typed: typed.map((row) => (row.key === key ? { ...row, ...part } : row)) });
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (!wishes.some((_, at) => isWrong(at))) keeping.mutate();
       }}
@@ -120,7 +130,7 @@ function WishForm({ param, planned, kinds }: { param: OfLine; planned: WishPlan;
           <button
             type="button"
             className="btn quiet"
-            onClick={() => setTyped(typed.filter(({ key }) => key !== row.key))}
+            onClick={() => keep({ typed: typed.filter(({ key }) => key !== row.key) })}
           >
             {words.drop(at + 1)}
           </button>
@@ -132,10 +142,12 @@ function WishForm({ param, planned, kinds }: { param: OfLine; planned: WishPlan;
           type="button"
           className="btn"
           onClick={() =>
-            setTyped([
-              ...typed,
-              { key: 1 + Math.max(-1, ...typed.map(({ key }) => key)), kind: kinds[0]?.id ?? '', mass: '' },
-            ])
+            keep({
+              typed: [
+                ...typed,
+                { key: 1 + Math.max(-1, ...typed.map(({ key }) => key)), kind: kinds[0]?.id ?? '', mass: '' },
+              ],
+            })
           }
         >
           {words.add}
@@ -144,7 +156,7 @@ function WishForm({ param, planned, kinds }: { param: OfLine; planned: WishPlan;
           {words.keep}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }
 

@@ -7,6 +7,7 @@ import { api, ask } from '../../api/client.ts';
 import { buysQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep } from '../../ui/pieces.tsx';
@@ -47,8 +48,8 @@ function WayForm({ buys, targetDays }: { buys: readonly Buy[]; targetDays: numbe
   const t = useText();
   const words = useCoverageText();
   const { storehouse, format } = useHouse();
-  const { draft, change } = useDraft(`way.${storehouse}`, { budget: '', days: '' });
-  const [buy, setBuy] = useState(buys[0]?.id ?? '');
+  const { draft, change } = useDraft('way', { buy: buys[0]?.id ?? '', budget: '', days: '' });
+  const buy = buys.find(({ id }) => id === draft.buy)?.id ?? buys[0]?.id ?? '';
   const [isAsked, setIsAsked] = useState(false);
   const budget = parseMoney(draft.budget, format.currency);
   const isBudget = 'minorUnits' in budget;
@@ -65,11 +66,8 @@ function WayForm({ buys, targetDays }: { buys: readonly Buy[]; targetDays: numbe
   });
   const problems = problemsOf(finding.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (isBudget) finding.mutate(budget.minorUnits);
       }}
@@ -79,7 +77,7 @@ function WayForm({ buys, targetDays }: { buys: readonly Buy[]; targetDays: numbe
           label={words.wayBuy}
           value={buy}
           options={buys.map(({ id, name }) => ({ value: id, name }))}
-          onChange={setBuy}
+          onChange={(buy) => change({ buy })}
         />
       )}
       <div className="pair">
@@ -105,7 +103,7 @@ function WayForm({ buys, targetDays }: { buys: readonly Buy[]; targetDays: numbe
       <div role="status">{finding.isPending ? words.wayFinding : null}</div>
       {Object.keys(problems).length > 0 ? null : <ProblemSaid error={finding.error} />}
       {finding.data ? <Found gap={finding.data} buy={buy} /> : null}
-    </form>
+    </Form>
   );
 }
 

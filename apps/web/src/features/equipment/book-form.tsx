@@ -1,12 +1,13 @@
 import { addDays } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { ApiProblem } from '../../api/problem.ts';
 import { Check, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import type { Food } from '../buy/run-queries.ts';
 import { FoodsThrough } from './foods-through.tsx';
 import { LeftBehind } from './left-behind.tsx';
@@ -21,13 +22,21 @@ export function BookForm({ item }: { item: Item }) {
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const param = { storehouse, item: item.id };
-  const [draft, setDraft] = useState(() => ({
-    ...{ fromDay: addDays(format.today(), 1), fromTime: '09:00' },
-    ...{ untilDay: addDays(format.today(), 1), untilTime: '18:00', byRelay: false },
-  }));
-  const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part });
-  const [through, setThrough] = useState<readonly Food[]>([]);
+  const { draft, change, forget } = useDraft(
+    `booking.${item.id}`,
+    {
+      ...{ fromDay: addDays(format.today(), 1), fromTime: '09:00' },
+      ...{ untilDay: addDays(format.today(), 1), untilTime: '18:00', byRelay: false },
+      through: [] as readonly Food[],
+    },
+    { rows: { through: { id: '', nameEn: '', nameEs: '' } } },
+  );
+  const { through } = draft;
   const foodIds = through.map(({ id }) => id);
+  const fresh = () => {
+    forget(); // the times stay on the screen, beside the sentence that says that they are booked
+    return readAnew(queries);
+  };
   const times = {
     from: `${draft.fromDay}T${draft.fromTime}`,
     until: `${draft.untilDay}T${draft.untilTime}`,
@@ -40,20 +49,17 @@ export function BookForm({ item }: { item: Item }) {
           json: { ...times, byRelay: draft.byRelay, foodIds },
         }),
       ),
-    onSuccess: () => readAnew(queries),
+    onSuccess: fresh,
   });
   const waiting = useMutation({
     mutationFn: () => ask(inside.equipment[':item'].waiting.$post({ param, json: { ...times, foodIds } })),
-    onSuccess: () => readAnew(queries),
+    onSuccess: fresh,
   });
   const problems = problemsOf(waiting.error ?? booking.error);
   const isTaken = booking.error instanceof ApiProblem && booking.error.code === 'equipment-taken';
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         waiting.reset();
         booking.mutate();
       }}
@@ -91,7 +97,11 @@ export function BookForm({ item }: { item: Item }) {
         />
       </div>
       {item.touchesFood ? (
-        <FoodsThrough foods={through} onChange={setThrough} problem={problems.foodIds} />
+        <FoodsThrough
+          foods={through}
+          onChange={(through) => change({ through })}
+          problem={problems.foodIds}
+        />
       ) : null}
       {item.mayRelay ? (
         <Check label={words.byRelay} isOn={draft.byRelay} onChange={(byRelay) => change({ byRelay })} />
@@ -118,7 +128,7 @@ export function BookForm({ item }: { item: Item }) {
           </button>
         ) : null}
       </div>
-    </form>
+    </Form>
   );
 }
 

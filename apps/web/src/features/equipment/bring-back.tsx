@@ -2,10 +2,12 @@ import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Figures } from '../../ui/pieces.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { type Loan, loanQuery } from './queries.ts';
@@ -86,12 +88,11 @@ function ComingForm({ loan, counter }: ComingProps) {
   const { format, duties, personName, household } = useHouse();
   const keeps = duties.includes('equipment_keeper') || duties.includes('coordinator');
   const [isAsked, setIsAsked] = useState(false);
-  const [draft, setDraft] = useState<Typed>({
+  const { draft, change, forget } = useDraft<Typed>(`loan-back.${loan.id}`, {
     ...{ ticked: {}, broughtBy: loan.household.id === household ? personName : '' },
     ...{ condition: 'ready', note: '', uses: '1', damage: '', refundTo: 'balance' },
     ...(counter.refused?.act.typed as Partial<Typed> | undefined),
   });
-  const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part });
   const parts = loan.parts.map(({ id, name, outPieces }) => ({ id, name, most: outPieces }));
   const ticks = ticksOf(parts, draft.ticked);
   const damage = moneyTyped(draft.damage, format.currency);
@@ -106,15 +107,13 @@ function ComingForm({ loan, counter }: ComingProps) {
       happenedAt: new Date().toISOString(),
     };
     const { id: of, itemId, itemName: thing } = loan;
+    forget();
     counter.write({ kind: 'back', of, itemId, thing, typed: draft, json });
   };
   useTitle(words.returnTitle(loan.itemName));
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (isReady) write();
       }}
@@ -169,6 +168,6 @@ function ComingForm({ loan, counter }: ComingProps) {
           {words.takeBack}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

@@ -2,9 +2,11 @@ import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { Check, Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { Cautions } from './cautions.tsx';
 import { LeftBehind } from './left-behind.tsx';
@@ -64,12 +66,15 @@ function GoingForm({ item, booking, counter }: GoingProps) {
   const { format, duties, personName, household } = useHouse();
   const isRelay = booking.relayAgreedAt !== null;
   const keeps = duties.includes('equipment_keeper') || duties.includes('coordinator');
-  const [typed, setTyped] = useState<Typed>({
+  const {
+    draft: typed,
+    change,
+    forget,
+  } = useDraft<Typed>(`loan-out.${booking.id}`, {
     ...{ ticked: {}, takenBy: booking.household?.id === household ? personName : '' },
     ...{ broughtBy: '', isCleaned: false, depositFrom: 'balance' },
     ...(counter.refused?.act.typed as Partial<Typed> | undefined),
   });
-  const change = (part: Partial<Typed>) => setTyped({ ...typed, ...part });
   const { ticked, takenBy, broughtBy, isCleaned, depositFrom } = typed;
   const [isAsked, setIsAsked] = useState(false);
   const parts = item.parts.map(({ id, name, pieces }) => ({ id, name, most: pieces }));
@@ -80,6 +85,7 @@ function GoingForm({ item, booking, counter }: GoingProps) {
     if (ticks === null) return;
     const act = { itemId: item.id, thing: item.name, of: booking.id, typed };
     const json = { parts: ticks, takenBy, happenedAt: new Date().toISOString() };
+    forget();
     counter.write(
       isRelay
         ? { ...act, kind: 'on', json: { ...json, broughtBy, isCleaned: true } }
@@ -94,11 +100,8 @@ function GoingForm({ item, booking, counter }: GoingProps) {
   useTitle(title);
   const isStillOut = counter.refused?.facts?.code === 'equipment-unfit' && !isRelay;
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (isReady) write();
       }}
@@ -154,6 +157,6 @@ function GoingForm({ item, booking, counter }: GoingProps) {
         </button>
       </div>
       {isStillOut ? <Swap booking={booking} /> : null}
-    </form>
+    </Form>
   );
 }

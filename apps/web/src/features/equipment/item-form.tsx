@@ -3,6 +3,7 @@ import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Check, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -115,8 +116,9 @@ function FactsForm({ item }: { item?: Item }) {
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const navigate = useNavigate();
-  const place = item ? `equipment.${item.id}.${item.version}` : 'equipment';
-  const { draft, change, forget } = useDraft(place, startOf(item, format.money));
+  const { draft, change, forget } = useDraft(`equipment.${item?.id ?? 'new'}`, startOf(item, format.money), {
+    version: item?.version ?? 0,
+  });
   const [isAsked, setIsAsked] = useState(false);
   const facts = factsOf(draft, format.currency, item);
   const saving = useMutation({
@@ -156,11 +158,8 @@ function FactsForm({ item }: { item?: Item }) {
   const count = { problem: words.numberProblem };
   const maybe = { problem: words.numberProblem, hint: words.emptyForNone };
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (isWhole(facts)) saving.mutate();
       }}
@@ -191,6 +190,6 @@ function FactsForm({ item }: { item?: Item }) {
           {words.save}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

@@ -2,11 +2,16 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Check, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { type Item, inside, readAnew } from './queries.ts';
 import { moneyTyped, wholeTyped } from './typed.ts';
 import { useEquipmentText } from './words.ts';
+
+type PartTyped = typeof NEW_PART & { readonly id?: string };
+const NEW_PART = { key: 0, name: '', pieces: '1', price: '', isCritical: false };
 
 /** What belongs to a thing, part by part, which of them it never goes out without, and what each costs. */
 export function PartsForm({ item }: { item: Item }) {
@@ -14,14 +19,24 @@ export function PartsForm({ item }: { item: Item }) {
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const [isAsked, setIsAsked] = useState(false);
-  const [rows, setRows] = useState(() =>
-    item.parts.map((part, key) => ({
-      ...{ key, id: part.id as string | undefined, name: part.name, pieces: String(part.pieces) },
-      ...{ price: format.money(part.valueMinorUnits), isCritical: part.isCritical },
-    })),
+  const {
+    draft: { rows },
+    change: keep,
+    forget,
+  } = useDraft(
+    `equipment-parts.${item.id}`,
+    {
+      rows: item.parts.map(
+        (part, key): PartTyped => ({
+          ...{ key, id: part.id, name: part.name, pieces: String(part.pieces) },
+          ...{ price: format.money(part.valueMinorUnits), isCritical: part.isCritical },
+        }),
+      ),
+    },
+    { version: item.version, rows: { rows: NEW_PART } },
   );
   const change = (key: number, part: Partial<(typeof rows)[number]>) =>
-    setRows(rows.map((row) => (row.key === key ? { ...row, ...part } : row)));
+    keep({ rows: rows.map((row) => (row.key === key ? { ...row, ...part } : row)) });
   const parts = rows.map(({ id, name, pieces, price, isCritical }) => ({
     ...(id === undefined ? {} : { id }),
     ...{
@@ -43,14 +58,14 @@ export function PartsForm({ item }: { item: Item }) {
           json: { parts: parts.map((part) => ({ ...part, valueMinorUnits: part.valueMinorUnits ?? 0 })) },
         }),
       ),
-    onSuccess: () => readAnew(queries),
+    onSuccess: () => {
+      forget();
+      return readAnew(queries);
+    },
   });
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (isFine) saving.mutate();
       }}
@@ -91,7 +106,7 @@ export function PartsForm({ item }: { item: Item }) {
             <button
               type="button"
               className="btn quiet"
-              onClick={() => setRows(rows.filter(({ key }) => key !== row.key))}
+              onClick={() => keep({ rows: rows.filter(({ key }) => key !== row.key) })}
             >
               {words.dropPart(row.name || words.partName(at + 1))}
             </button>
@@ -103,13 +118,9 @@ export function PartsForm({ item }: { item: Item }) {
           type="button"
           className="btn"
           onClick={() =>
-            setRows([
-              ...rows,
-              {
-                ...{ key: Math.max(-1, ...rows.map(({ key }) => key)) + 1, id: undefined, name: '' },
-                ...{ pieces: '1', price: '', isCritical: false },
-              },
-            ])
+            keep({
+              rows: [...rows, { ...NEW_PART, key: Math.max(-1, ...rows.map(({ key }) => key)) + 1 }],
+            })
           }
         >
           {words.addPart}
@@ -119,6 +130,6 @@ export function PartsForm({ item }: { item: Item }) {
         </button>
       </div>
       <ProblemSaid error={saving.error} />
-    </form>
+    </Form>
   );
 }

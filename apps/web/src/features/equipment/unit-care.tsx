@@ -1,9 +1,10 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { ask, askOnce } from '../../api/client.ts';
 import { Check, Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { inside, readAnew, type Unit } from './queries.ts';
 import { useEquipmentText } from './words.ts';
 
@@ -27,9 +28,15 @@ function ConditionForm({ unit }: { unit: Unit }) {
   const words = useEquipmentText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [condition, setCondition] = useState(unit.condition);
-  const [note, setNote] = useState(unit.conditionNote);
-  const [isWhole, setIsWhole] = useState(false);
+  const {
+    draft: { condition, note, isWhole },
+    change,
+    forget,
+  } = useDraft(
+    `unit-condition.${unit.id}`,
+    { condition: unit.condition, note: unit.conditionNote, isWhole: false },
+    { version: unit.version },
+  );
   const keeping = useMutation({
     mutationFn: () =>
       ask(
@@ -41,25 +48,24 @@ function ConditionForm({ unit }: { unit: Unit }) {
           },
         }),
       ),
+    onSuccess: forget,
     onSettled: () => readAnew(queries),
   });
   return (
-    <form
-      className="stack"
-      onSubmit={(event) => {
-        event.preventDefault();
-        keeping.mutate();
-      }}
-    >
+    <Form onSend={() => keeping.mutate()}>
       <Choice
         label={words.setCondition}
         value={condition}
         options={Object.entries(words.states).map(([value, name]) => ({ value, name }))}
-        onChange={setCondition}
+        onChange={(condition) => change({ condition })}
       />
-      <Field label={words.conditionNote} value={note} onChange={(event) => setNote(event.target.value)} />
+      <Field
+        label={words.conditionNote}
+        value={note}
+        onChange={(event) => change({ note: event.target.value })}
+      />
       {unit.missing.length === 0 ? null : (
-        <Check label={words.allThere} isOn={isWhole} onChange={setIsWhole} />
+        <Check label={words.allThere} isOn={isWhole} onChange={(isWhole) => change({ isWhole })} />
       )}
       <ProblemSaid error={keeping.error} />
       <div>
@@ -67,7 +73,7 @@ function ConditionForm({ unit }: { unit: Unit }) {
           {words.keep}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }
 
@@ -75,8 +81,11 @@ function MaintenanceForm({ unit }: { unit: Unit }) {
   const words = useEquipmentText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [what, setWhat] = useState('');
-  const [isService, setIsService] = useState(true);
+  const {
+    draft: { what, isService },
+    change,
+    reset,
+  } = useDraft(`maintenance.${unit.id}`, { what: '', isService: true });
   const writing = useMutation({
     mutationFn: () => {
       const json = { what, isService };
@@ -88,26 +97,20 @@ function MaintenanceForm({ unit }: { unit: Unit }) {
       );
     },
     onSuccess: () => {
-      setWhat('');
+      reset();
       return readAnew(queries);
     },
   });
   return (
-    <form
-      className="stack"
-      onSubmit={(event) => {
-        event.preventDefault();
-        writing.mutate();
-      }}
-    >
-      <Field label={words.didWhat} value={what} onChange={(event) => setWhat(event.target.value)} />
-      <Check label={words.isService} isOn={isService} onChange={setIsService} />
+    <Form onSend={() => writing.mutate()}>
+      <Field label={words.didWhat} value={what} onChange={(event) => change({ what: event.target.value })} />
+      <Check label={words.isService} isOn={isService} onChange={(isService) => change({ isService })} />
       <ProblemSaid error={writing.error} />
       <div>
         <button type="submit" className="btn">
           {words.writeDown}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { Check, Choice, Field, type Problems, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -18,9 +19,11 @@ export function FoodForm({ food, onSaved }: { food?: Food; onSaved: (id: string)
   const words = useFoodText();
   const queries = useQueryClient();
   const save = useSendFood(food);
-  // A change is kept with the version that it began from: what a neighbour changed since is not typed over.
-  const place = food ? `food.${food.id}.${food.version}` : 'food';
-  const { draft, change, forget } = useDraft<FoodDraft>(place, food ? draftOfFood(food) : NO_FOOD);
+  const { draft, change, forget } = useDraft<FoodDraft>(
+    `food.${food?.id ?? 'new'}`,
+    food ? draftOfFood(food) : NO_FOOD,
+    { version: food?.version ?? 0 },
+  );
   const [isAsked, setIsAsked] = useState(false);
   const saving = useMutation({
     mutationFn: () => save(draft),
@@ -32,12 +35,9 @@ export function FoodForm({ food, onSaved }: { food?: Food; onSaved: (id: string)
   });
   const problems: Problems = { ...problemsOf(saving.error), ...(isAsked ? ownProblems(draft, words) : {}) };
   return (
-    <form
-      className="stack"
-      noValidate
-      aria-label={food ? words.changeIt : words.add}
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      label={food ? words.changeIt : words.add}
+      onSend={() => {
         setIsAsked(true);
         if (Object.keys(ownProblems(draft, words)).length === 0) saving.mutate();
       }}
@@ -61,7 +61,7 @@ export function FoodForm({ food, onSaved }: { food?: Food; onSaved: (id: string)
       <button type="submit" className="btn go" disabled={saving.isPending}>
         {food ? t.save : words.addIt}
       </button>
-    </form>
+    </Form>
   );
 }
 

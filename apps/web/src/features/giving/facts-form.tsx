@@ -3,8 +3,10 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Check, Choice } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { inside, named, type Queued } from './queries.ts';
 import { useGivingText } from './words.ts';
 
@@ -38,7 +40,15 @@ function Facts({ container }: { container: Queued }) {
   const words = useGivingText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [facts, setFacts] = useState(container.facts);
+  const {
+    draft: { facts },
+    change,
+    forget,
+  } = useDraft(
+    `gift-facts.${container.id}`,
+    { facts: container.facts },
+    { version: JSON.stringify(container.facts) },
+  );
   const saving = useMutation({
     mutationFn: () =>
       ask(
@@ -47,25 +57,20 @@ function Facts({ container }: { container: Queued }) {
           json: { ...facts, labelFacts: [...facts.labelFacts] },
         }),
       ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['giving'] }),
+    onSuccess: () => {
+      forget();
+      return queries.invalidateQueries({ queryKey: ['giving'] });
+    },
   });
   type Label = (typeof facts.labelFacts)[number];
   const isOnLabel = (fact: string) => facts.labelFacts.includes(fact as Label);
   return (
-    <form
-      className="stack"
-      noValidate
-      aria-label={words.facts}
-      onSubmit={(event) => {
-        event.preventDefault();
-        saving.mutate();
-      }}
-    >
+    <Form label={words.facts} onSend={() => saving.mutate()}>
       <Choice
         label={words.sealedBy}
         value={facts.sealedBy}
         options={Object.entries(words.sealers).map(([value, name]) => ({ value, name }))}
-        onChange={(sealedBy) => setFacts({ ...facts, sealedBy: sealedBy as typeof facts.sealedBy })}
+        onChange={(sealedBy) => change({ facts: { ...facts, sealedBy: sealedBy as typeof facts.sealedBy } })}
       />
       <fieldset>
         <legend>{words.labelSays}</legend>
@@ -75,12 +80,14 @@ function Facts({ container }: { container: Queued }) {
             label={name}
             isOn={isOnLabel(fact)}
             onChange={(isOn) =>
-              setFacts({
-                ...facts,
-                labelFacts: [
-                  ...facts.labelFacts.filter((one) => one !== fact),
-                  ...(isOn ? [fact as Label] : []),
-                ],
+              change({
+                facts: {
+                  ...facts,
+                  labelFacts: [
+                    ...facts.labelFacts.filter((one) => one !== fact),
+                    ...(isOn ? [fact as Label] : []),
+                  ],
+                },
               })
             }
           />
@@ -89,19 +96,19 @@ function Facts({ container }: { container: Queued }) {
       <Check
         label={words.treated}
         isOn={facts.isTreatedSeed}
-        onChange={(isTreatedSeed) => setFacts({ ...facts, isTreatedSeed })}
+        onChange={(isTreatedSeed) => change({ facts: { ...facts, isTreatedSeed } })}
       />
       {facts.isTreatedSeed ? <p className="said watch-said">{words.treatedCaution}</p> : null}
       <Check
         label={words.mouldy}
         isOn={facts.isMouldy}
-        onChange={(isMouldy) => setFacts({ ...facts, isMouldy })}
+        onChange={(isMouldy) => change({ facts: { ...facts, isMouldy } })}
       />
       <ProblemSaid error={saving.error} />
       {saving.isSuccess ? <p role="status">{words.saved}</p> : null}
       <button type="submit" className="btn" disabled={saving.isPending}>
         {words.save}
       </button>
-    </form>
+    </Form>
   );
 }

@@ -1,14 +1,15 @@
 import { spellCode } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { Searched } from '../../ui/searched.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { hillMonths } from '../rotation/hills.ts';
@@ -191,9 +192,11 @@ function SendOn({ rows }: { rows: readonly Queued[] }) {
   const words = useGivingText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [chosen, setChosen] = useState('');
-  const [to, setTo] = useState<'animals' | 'composted' | 'discarded'>('animals');
-  const [reason, setReason] = useState('');
+  const {
+    draft: { chosen, to, reason },
+    change,
+    reset,
+  } = useDraft('send-on', { chosen: '', to: 'animals' as 'animals' | 'composted' | 'discarded', reason: '' });
   const container = rows.find(({ id }) => id === chosen) ?? rows[0];
   const sending = useMutation({
     mutationFn: ({ id, json }: { id: string; json: { to: typeof to; reason: string } }) =>
@@ -204,7 +207,7 @@ function SendOn({ rows }: { rows: readonly Queued[] }) {
         ),
       ),
     onSuccess: () => {
-      setReason('');
+      reset();
       return queries.invalidateQueries({ queryKey: ['giving'] });
     },
   });
@@ -213,15 +216,7 @@ function SendOn({ rows }: { rows: readonly Queued[] }) {
   return (
     <details>
       <summary>{words.sendOn}</summary>
-      <form
-        className="stack"
-        noValidate
-        aria-label={words.sendOn}
-        onSubmit={(event) => {
-          event.preventDefault();
-          sending.mutate({ id: container.id, json: { to, reason } });
-        }}
-      >
+      <Form label={words.sendOn} onSend={() => sending.mutate({ id: container.id, json: { to, reason } })}>
         <p>{words.sendWords}</p>
         <Choice
           label={words.container}
@@ -230,27 +225,27 @@ function SendOn({ rows }: { rows: readonly Queued[] }) {
             value: row.id,
             name: `${spellCode(row.code)}, ${named(row, format.language)}`,
           }))}
-          onChange={setChosen}
+          onChange={(chosen) => change({ chosen })}
         />
         <Choice
           label={words.where}
           value={to}
           options={Object.entries(words.sendTo).map(([value, name]) => ({ value, name }))}
           problem={problems.to}
-          onChange={(value) => setTo(value as typeof to)}
+          onChange={(value) => change({ to: value as typeof to })}
         />
         <Field
           label={words.reason}
           value={reason}
           problem={problems.reason}
-          onChange={(event) => setReason(event.target.value)}
+          onChange={(event) => change({ reason: event.target.value })}
         />
         {problems.to || problems.reason ? null : <ProblemSaid error={sending.error} />}
         {sending.data ? <p role="status">{words.sent(format.mass(sending.data.grams))}</p> : null}
         <button type="submit" className="btn" disabled={sending.isPending}>
           {words.send}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

@@ -4,10 +4,12 @@ import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { massTyped } from './card-draft.ts';
 import { inside, type Pantry, pantriesQuery } from './queries.ts';
@@ -46,7 +48,15 @@ function Trips({ pantries }: { pantries: readonly Pantry[] }) {
     ...{ pantryId: pantry?.id ?? '', capacity: massDisplay === 'lb' ? '200' : '100' },
     onDay: nextOpen(pantry, format.today()),
   });
-  const [trips, setTrips] = useState<readonly Trip[]>(() => pantries.slice(0, 2).map(tripTo));
+  const {
+    draft: { trips },
+    change: keep,
+    forget,
+  } = useDraft(
+    'gift-trips',
+    { trips: pantries.slice(0, 2).map(tripTo) as readonly Trip[] },
+    { rows: { trips: { pantryId: '', onDay: '', capacity: '' } } },
+  );
   const [isTried, setIsTried] = useState(false);
   const read = trips.map(({ pantryId, onDay, capacity }) => {
     return { pantryId, onDay, capacityGrams: massTyped(capacity, massDisplay) };
@@ -54,22 +64,21 @@ function Trips({ pantries }: { pantries: readonly Pantry[] }) {
   const working = useMutation({
     mutationFn: (wished: { pantryId: string; onDay: string; capacityGrams: number }[]) =>
       ask(inside['gift-matchings'].$post({ param: { storehouse }, json: { trips: wished } })),
-    onSuccess: (matching) =>
-      navigate({
+    onSuccess: (matching) => {
+      forget();
+      return navigate({
         to: '/s/$storehouse/giving/matchings/$matching',
         params: { storehouse, matching: matching.id },
-      }),
+      });
+    },
   });
   const problems = problemsOf(working.error);
   const change = (at: number, part: Partial<Trip>) =>
-    setTrips(trips.map((trip, position) => (position === at ? { ...trip, ...part } : trip)));
+    keep({ trips: trips.map((trip, position) => (position === at ? { ...trip, ...part } : trip)) });
   return (
-    <form
-      className="stack"
-      noValidate
-      aria-label={words.matchTitle}
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      label={words.matchTitle}
+      onSend={() => {
         setIsTried(true);
         const wished = read.flatMap(({ capacityGrams, ...trip }) =>
           capacityGrams ? [{ ...trip, capacityGrams }] : [],
@@ -116,7 +125,7 @@ function Trips({ pantries }: { pantries: readonly Pantry[] }) {
             <button
               type="button"
               className="btn quiet"
-              onClick={() => setTrips(trips.filter((_, position) => position !== at))}
+              onClick={() => keep({ trips: trips.filter((_, position) => position !== at) })}
             >
               {words.dropTrip(at + 1)}
             </button>
@@ -126,7 +135,11 @@ function Trips({ pantries }: { pantries: readonly Pantry[] }) {
       <ProblemSaid error={working.error} />
       <div className="actions">
         {trips.length >= 6 ? null : (
-          <button type="button" className="btn" onClick={() => setTrips([...trips, tripTo(pantries[0])])}>
+          <button
+            type="button"
+            className="btn"
+            onClick={() => keep({ trips: [...trips, tripTo(pantries[0])] })}
+          >
             {words.addTrip}
           </button>
         )}
@@ -134,7 +147,7 @@ function Trips({ pantries }: { pantries: readonly Pantry[] }) {
           {words.work}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }
 

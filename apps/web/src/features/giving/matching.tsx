@@ -1,14 +1,16 @@
 import { spellCode } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { MatchingGrid } from './matching-grid.tsx';
 import { gives, inside, kindNamed, type Matching, manifestsQuery, matchingQuery, named } from './queries.ts';
@@ -137,13 +139,18 @@ function SignOut({ matching, trip, pantry }: { matching: string; trip: number; p
   const { storehouse } = useHouse();
   const queries = useQueryClient();
   const navigate = useNavigate();
-  const [driver, setDriver] = useState('');
+  const {
+    draft: { driver },
+    change,
+    forget,
+  } = useDraft(`sign-out.${matching}.${trip}`, { driver: '' });
   const signing = useMutation({
     mutationFn: (json: { matchingId: string; trip: number; driver: string }) =>
       askOnce(`sign-out.${matching}.${trip}`, json, (header) =>
         inside['gift-manifests'].$post({ param: { storehouse }, json }, { headers: header }),
       ),
     onSuccess: async (manifest) => {
+      forget();
       await queries.invalidateQueries({ queryKey: ['giving'] });
       await navigate({
         to: '/s/$storehouse/giving/manifests/$manifest',
@@ -153,26 +160,21 @@ function SignOut({ matching, trip, pantry }: { matching: string; trip: number; p
   });
   const problems = problemsOf(signing.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      aria-label={`${words.signOut}: ${pantry}`}
-      onSubmit={(event) => {
-        event.preventDefault();
-        signing.mutate({ matchingId: matching, trip, driver });
-      }}
+    <Form
+      label={`${words.signOut}: ${pantry}`}
+      onSend={() => signing.mutate({ matchingId: matching, trip, driver })}
     >
       <Field
         label={words.driver}
         value={driver}
         problem={problems.driver}
-        onChange={(event) => setDriver(event.target.value)}
+        onChange={(event) => change({ driver: event.target.value })}
       />
       {problems.driver ? null : <ProblemSaid error={signing.error} />}
       <button type="submit" className="btn go" disabled={signing.isPending}>
         {words.signOut}
       </button>
-    </form>
+    </Form>
   );
 }
 

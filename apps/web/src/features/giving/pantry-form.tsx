@@ -4,9 +4,11 @@ import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { Check, Field, type Problems, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { cardOf, draftOf } from './card-draft.ts';
 import { CardFields } from './card-form.tsx';
@@ -83,8 +85,14 @@ export function NewPantry() {
   const queries = useQueryClient();
   const navigate = useNavigate();
   useTitle(words.addPantry);
-  const [facts, setFacts] = useState(() => factsOf(null, massDisplay, format.timeZone));
-  const [draft, setDraft] = useState(() => draftOf(null, format.today(), format.mass));
+  const {
+    draft: { facts, draft },
+    change,
+    forget,
+  } = useDraft('pantry', {
+    facts: factsOf(null, massDisplay, format.timeZone),
+    draft: draftOf(null, format.today(), format.mass),
+  });
   const [isTried, setIsTried] = useState(false);
   const card = cardOf(draft, { massUnit: massDisplay, massOf: format.mass }, null);
   const distanceMetres = metresTyped(facts.distance, massDisplay);
@@ -94,6 +102,7 @@ export function NewPantry() {
       return ask(inside.pantries.$post({ param: { storehouse }, json: { ...rest, ...wish } }));
     },
     onSuccess: async (saved) => {
+      forget();
       await queries.invalidateQueries({ queryKey: ['giving'] });
       await navigate({
         to: '/s/$storehouse/giving/pantries/$pantry',
@@ -109,25 +118,22 @@ export function NewPantry() {
         {words.pantries}
       </Link>
       <h1>{words.addPantry}</h1>
-      <form
-        className="stack"
-        noValidate
-        aria-label={words.addPantry}
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        label={words.addPantry}
+        onSend={() => {
           setIsTried(true);
           if (card && distanceMetres !== undefined) saving.mutate({ card, distanceMetres });
         }}
       >
         <PantryFields
           facts={facts}
-          change={(part) => setFacts({ ...facts, ...part })}
+          change={(part) => change({ facts: { ...facts, ...part } })}
           problems={problems}
           isTried={isTried}
         />
         <CardFields
           draft={draft}
-          change={(part) => setDraft({ ...draft, ...part })}
+          change={(part) => change({ draft: { ...draft, ...part } })}
           problems={problems}
           isTried={isTried}
         />
@@ -135,7 +141,7 @@ export function NewPantry() {
         <button type="submit" className="btn go" disabled={saving.isPending}>
           {words.addPantry}
         </button>
-      </form>
+      </Form>
     </>
   );
 }
@@ -146,8 +152,15 @@ export function EditPantry({ pantry }: { pantry: Pantry }) {
   const words = useGivingText();
   const { storehouse, massDisplay, format } = useHouse();
   const queries = useQueryClient();
-  const [facts, setFacts] = useState(() => factsOf(pantry, massDisplay, format.timeZone));
-  const [isRetired, setIsRetired] = useState(pantry.isRetired);
+  const {
+    draft: { facts, isRetired },
+    change,
+    forget,
+  } = useDraft(
+    `pantry.${pantry.id}`,
+    { facts: factsOf(pantry, massDisplay, format.timeZone), isRetired: pantry.isRetired },
+    { version: pantry.version },
+  );
   const [isTried, setIsTried] = useState(false);
   const distanceMetres = metresTyped(facts.distance, massDisplay);
   const saving = useMutation({
@@ -160,31 +173,31 @@ export function EditPantry({ pantry }: { pantry: Pantry }) {
         }),
       );
     },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['giving'] }),
+    onSuccess: () => {
+      forget();
+      return queries.invalidateQueries({ queryKey: ['giving'] });
+    },
   });
   return (
-    <form
-      className="stack"
-      noValidate
-      aria-label={words.changePantry}
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      label={words.changePantry}
+      onSend={() => {
         setIsTried(true);
         if (distanceMetres !== undefined) saving.mutate(distanceMetres);
       }}
     >
       <PantryFields
         facts={facts}
-        change={(part) => setFacts({ ...facts, ...part })}
+        change={(part) => change({ facts: { ...facts, ...part } })}
         problems={problemsOf(saving.error)}
         isTried={isTried}
       />
-      <Check label={words.isRetired} isOn={isRetired} onChange={setIsRetired} />
+      <Check label={words.isRetired} isOn={isRetired} onChange={(isRetired) => change({ isRetired })} />
       <ProblemSaid error={saving.error} />
       <button type="submit" className="btn" disabled={saving.isPending}>
         {t.save}
       </button>
-    </form>
+    </Form>
   );
 }
 
@@ -193,7 +206,15 @@ export function RenewCard({ pantry }: { pantry: Pantry }) {
   const words = useGivingText();
   const { storehouse, massDisplay, format } = useHouse();
   const queries = useQueryClient();
-  const [draft, setDraft] = useState(() => draftOf(pantry.card, format.today(), format.mass));
+  const {
+    draft: { draft },
+    change,
+    forget,
+  } = useDraft(
+    `pantry-card.${pantry.id}`,
+    { draft: draftOf(pantry.card, format.today(), format.mass) },
+    { version: pantry.card.version },
+  );
   const [isTried, setIsTried] = useState(false);
   const card = cardOf(draft, { massUnit: massDisplay, massOf: format.mass }, pantry.card);
   const saving = useMutation({
@@ -204,22 +225,22 @@ export function RenewCard({ pantry }: { pantry: Pantry }) {
           json: { version: pantry.card.version, card: written },
         }),
       ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['giving'] }),
+    onSuccess: () => {
+      forget();
+      return queries.invalidateQueries({ queryKey: ['giving'] });
+    },
   });
   return (
-    <form
-      className="stack"
-      noValidate
-      aria-label={words.newCard}
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      label={words.newCard}
+      onSend={() => {
         setIsTried(true);
         if (card) saving.mutate(card);
       }}
     >
       <CardFields
         draft={draft}
-        change={(part) => setDraft({ ...draft, ...part })}
+        change={(part) => change({ draft: { ...draft, ...part } })}
         problems={problemsOf(saving.error)}
         isTried={isTried}
       />
@@ -227,6 +248,6 @@ export function RenewCard({ pantry }: { pantry: Pantry }) {
       <button type="submit" className="btn go" disabled={saving.isPending}>
         {words.writeCard}
       </button>
-    </form>
+    </Form>
   );
 }

@@ -1,9 +1,10 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Check, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { inside, type Manifest } from './queries.ts';
 import { useGivingText } from './words.ts';
 
@@ -12,9 +13,15 @@ export function ReceiptForm({ manifest }: { manifest: Manifest }) {
   const words = useGivingText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [receivedOn, setReceivedOn] = useState(format.today());
-  const [receiverDuty, setReceiverDuty] = useState('');
-  const [back, setBack] = useState<Readonly<Record<string, string>>>({});
+  const {
+    draft: { receivedOn, receiverDuty, back },
+    change,
+    reset,
+  } = useDraft(
+    `receipt.${manifest.id}`,
+    { receivedOn: format.today(), receiverDuty: '', back: {} as Readonly<Record<string, string>> },
+    { rows: { back: '' } },
+  );
   const refused = manifest.lines.filter(({ containerId }) => back[containerId] !== undefined);
   const backGrams = refused.reduce((sum, { grams }) => sum + grams, 0);
   const writing = useMutation({
@@ -30,23 +37,18 @@ export function ReceiptForm({ manifest }: { manifest: Manifest }) {
         ),
       );
     },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['giving'] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['giving'] });
+    },
   });
   const problems = problemsOf(writing.error);
   const tick = (containerId: string, isOn: boolean) => {
     const { [containerId]: _gone, ...rest } = back;
-    setBack(isOn ? { ...rest, [containerId]: '' } : rest);
+    change({ back: isOn ? { ...rest, [containerId]: '' } : rest });
   };
   return (
-    <form
-      className="stack"
-      noValidate
-      aria-label={words.receipt}
-      onSubmit={(event) => {
-        event.preventDefault();
-        writing.mutate();
-      }}
-    >
+    <Form label={words.receipt} onSend={() => writing.mutate()}>
       <h2>{words.receipt}</h2>
       {manifest.lines.map(({ containerId, code }) => (
         <div key={containerId}>
@@ -62,7 +64,7 @@ export function ReceiptForm({ manifest }: { manifest: Manifest }) {
               problem={
                 problems[`refused.${refused.findIndex((row) => row.containerId === containerId)}.reason`]
               }
-              onChange={(event) => setBack({ ...back, [containerId]: event.target.value })}
+              onChange={(event) => change({ back: { ...back, [containerId]: event.target.value } })}
             />
           )}
         </div>
@@ -72,13 +74,13 @@ export function ReceiptForm({ manifest }: { manifest: Manifest }) {
         type="date"
         value={receivedOn}
         problem={problems.receivedOn}
-        onChange={(event) => setReceivedOn(event.target.value)}
+        onChange={(event) => change({ receivedOn: event.target.value })}
       />
       <Field
         label={words.receiverDuty}
         value={receiverDuty}
         problem={problems.receiverDuty}
-        onChange={(event) => setReceiverDuty(event.target.value)}
+        onChange={(event) => change({ receiverDuty: event.target.value })}
       />
       <p className="soft">
         {words.receiptSays(format.mass(manifest.grams - backGrams), format.mass(backGrams))}
@@ -87,7 +89,7 @@ export function ReceiptForm({ manifest }: { manifest: Manifest }) {
       <button type="submit" className="btn go" disabled={writing.isPending}>
         {words.writeReceipt}
       </button>
-    </form>
+    </Form>
   );
 }
 
@@ -104,7 +106,11 @@ export function ReasonForm({
   const words = useGivingText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [reason, setReason] = useState('');
+  const {
+    draft: { reason },
+    change,
+    reset,
+  } = useDraft(`${what}.${manifest.id}`, { reason: '' });
   const doing = useMutation({
     mutationFn: (json: { version: number; reason: string }) =>
       askOnce(`${what}.${manifest.id}`, json, (header) =>
@@ -113,32 +119,27 @@ export function ReasonForm({
           { headers: header },
         ),
       ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['giving'] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['giving'] });
+    },
   });
   const problems = problemsOf(doing.error);
   return (
     <details>
       <summary>{title}</summary>
-      <form
-        className="stack"
-        noValidate
-        aria-label={title}
-        onSubmit={(event) => {
-          event.preventDefault();
-          doing.mutate({ version: manifest.version, reason });
-        }}
-      >
+      <Form label={title} onSend={() => doing.mutate({ version: manifest.version, reason })}>
         <Field
           label={words.reason}
           value={reason}
           problem={problems.reason}
-          onChange={(event) => setReason(event.target.value)}
+          onChange={(event) => change({ reason: event.target.value })}
         />
         {problems.reason ? null : <ProblemSaid error={doing.error} />}
         <button type="submit" className="btn" disabled={doing.isPending}>
           {title}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

@@ -1,10 +1,11 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import type { BuyPage } from '../buy/buy-body.ts';
 import { ByPen } from '../paper/by-pen.tsx';
 import type { Fetcher } from './fetchers.ts';
@@ -79,7 +80,11 @@ function Sign({ page, fetcher, grams }: { page: BuyPage; fetcher: Fetcher; grams
   const t = useHandingText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [signedBy, setSignedBy] = useState('');
+  const {
+    draft: { signedBy },
+    change,
+    reset,
+  } = useDraft(`door.${page.id}.${fetcher.householdId}`, { signedBy: '' });
   const param = { storehouse, buy: page.id };
   const signing = useMutation({
     mutationFn: () => {
@@ -88,23 +93,17 @@ function Sign({ page, fetcher, grams }: { page: BuyPage; fetcher: Fetcher; grams
         inside.buys[':buy'].collections.$post({ param, json }, { headers }),
       );
     },
+    onSuccess: () => reset(),
     onSettled: () => queries.invalidateQueries({ queryKey: ['buy', param] }),
   });
   const problem = problemsOf(signing.error).signedBy;
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        signing.mutate();
-      }}
-    >
+    <Form onSend={() => signing.mutate()}>
       <Field
         label={t.signedBy(fetcher.name)}
         value={signedBy}
         problem={problem && t.nameNeeded}
-        onChange={(event) => setSignedBy(event.target.value)}
+        onChange={(event) => change({ signedBy: event.target.value })}
       />
       <p className="soft">{t.signPosts(format.mass(grams))}</p>
       {problem ? null : <ProblemSaid error={signing.error} />}
@@ -113,7 +112,7 @@ function Sign({ page, fetcher, grams }: { page: BuyPage; fetcher: Fetcher; grams
           {t.sign(format.mass(grams))}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }
 
@@ -122,7 +121,11 @@ function ToCommonStock({ page, fetcher }: { page: BuyPage; fetcher: Fetcher }) {
   const t = useHandingText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [note, setNote] = useState('');
+  const {
+    draft: { note },
+    change,
+    reset,
+  } = useDraft(`uncollected.${page.id}.${fetcher.householdId}`, { note: '' });
   const param = { storehouse, buy: page.id };
   const taking = useMutation({
     mutationFn: () =>
@@ -132,18 +135,14 @@ function ToCommonStock({ page, fetcher }: { page: BuyPage; fetcher: Fetcher }) {
           { headers },
         ),
       ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['buy', param] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['buy', param] });
+    },
   });
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        taking.mutate();
-      }}
-    >
-      <Field label={t.note} value={note} onChange={(event) => setNote(event.target.value)} />
+    <Form onSend={() => taking.mutate()}>
+      <Field label={t.note} value={note} onChange={(event) => change({ note: event.target.value })} />
       <p className="soft">{t.takePosts(fetcher.name)}</p>
       <ProblemSaid error={taking.error} />
       <div>
@@ -151,6 +150,6 @@ function ToCommonStock({ page, fetcher }: { page: BuyPage; fetcher: Fetcher }) {
           {t.take}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

@@ -29,7 +29,7 @@ export function BeginHold({ way }: { way: Way }) {
   const navigate = useNavigate();
   const of = scopeOf(way);
   const bagId = way.of.kind === 'bag' ? way.of.id : null;
-  const { draft, change } = useDraft(`hold.window.${way.of.id}`, { line: '', from: '', to: '' });
+  const { draft, change, forget } = useDraft(`hold.window.${way.of.id}`, { line: '', from: '', to: '' });
   const begin = async (reason: string) => {
     const param = { storehouse };
     const hold =
@@ -41,6 +41,7 @@ export function BeginHold({ way }: { way: Way }) {
             }),
           )
         : await ask(inside.bags[':bag'].holds.$post({ param: { ...param, bag: bagId }, json: { reason } }));
+    forget();
     await navigate({ to: '/s/$storehouse/holds/$hold', params: { storehouse, hold: hold.id } });
   };
   return (

@@ -58,7 +58,9 @@ function SayForm({ hold, own: { answer } }: { hold: Hold; own: OwnPart }) {
     givenOn: answer?.givenOn ?? '',
     note: answer?.note ?? '',
   };
-  const { draft, change, forget } = useDraft(`recall.${hold.id}`, start);
+  const { draft, change, forget } = useDraft(`recall.${hold.id}`, start, {
+    version: answer?.answeredAt ?? 0,
+  });
   const saying = useHoldCommand(async () => {
     const { hasSome, eatenOn, givenOn, note } = draft;
     const json = { hasSome, eatenOn: eatenOn || null, givenOn: givenOn || null, note };

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { Check, Choice, Field, NameField, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useOwnHousehold } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -71,7 +72,9 @@ export function EaterForm({
   const words = useCoverageText();
   const param = useOwnHousehold();
   const queries = useQueryClient();
-  const { draft, change, reset } = useDraft(`eater.${eater?.id ?? 'new'}`, eater ? draftOf(eater) : NOBODY);
+  const { draft, change, reset } = useDraft(`eater.${eater?.id ?? 'new'}`, eater ? draftOf(eater) : NOBODY, {
+    version: eater?.version ?? 0,
+  });
   const [isAsked, setIsAsked] = useState(false);
   const saving = useMutation({
     mutationFn: () => {
@@ -90,7 +93,7 @@ export function EaterForm({
       return ask(eaters[':eater'].$put({ param: { ...param, eater: eater.id }, json }));
     },
     onSuccess: async () => {
-      reset(NOBODY);
+      reset();
       setIsAsked(false);
       await Promise.all(['eaters', 'coverage'].map((key) => queries.invalidateQueries({ queryKey: [key] })));
       onDone?.();
@@ -101,12 +104,9 @@ export function EaterForm({
   const isBirthWrong = isAsked && !isPartialDay(draft.birthOn.trim());
   const id = eater?.id ?? 'new';
   return (
-    <form
-      className="stack"
-      noValidate
-      aria-label={eater ? t.changeEater(eater.name) : t.addEater}
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      label={eater ? t.changeEater(eater.name) : t.addEater}
+      onSend={() => {
         setIsAsked(true);
         if (draft.name.trim() !== '' && isPartialDay(draft.birthOn.trim())) saving.mutate();
       }}
@@ -221,6 +221,6 @@ export function EaterForm({
           </button>
         ) : null}
       </div>
-    </form>
+    </Form>
   );
 }

@@ -1,12 +1,13 @@
 import { formatMass, parseMass } from '@sheafbook/units';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import type { InferRequestType, InferResponseType } from 'hono/client';
-import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse, useOwnHousehold } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useCoverageText } from '../home/words.ts';
 
 const plans = api.storehouses[':storehouse'].households[':household'].plan;
@@ -31,17 +32,25 @@ export function PlanForm({ plan }: { plan: Plan }) {
   const param = useOwnHousehold();
   const { format } = useHouse();
   const queries = useQueryClient();
-  const [days, setDays] = useState(String(plan.targetDays));
-  const [groups, setGroups] = useState(plan.targetGroups as readonly Group[]);
-  const [needBasis, setNeedBasis] = useState(plan.needBasis as PlanEdit['needBasis']);
-  const [addYear, setAddYear] = useState(plan.addYear);
-  const [own, setOwn] = useState<Readonly<Record<string, string>>>(
-    Object.fromEntries(
-      plan.guidelines.map(({ foodGroup, gramsPerAdultYear }) => [
-        foodGroup,
-        formatMass(gramsPerAdultYear, { unit: format.massUnit, locale: format.language }),
-      ]),
-    ),
+  const {
+    draft: { days, groups, needBasis, addYear, own },
+    change,
+    forget,
+  } = useDraft(
+    'plan',
+    {
+      days: String(plan.targetDays),
+      groups: plan.targetGroups as readonly Group[],
+      needBasis: plan.needBasis as PlanEdit['needBasis'],
+      addYear: plan.addYear,
+      own: Object.fromEntries(
+        plan.guidelines.map(({ foodGroup, gramsPerAdultYear }) => [
+          foodGroup,
+          formatMass(gramsPerAdultYear, { unit: format.massUnit, locale: format.language }),
+        ]),
+      ) as Readonly<Record<string, string>>,
+    },
+    { version: plan.version },
   );
   const typed = GROUPS.map((foodGroup) => ({
     foodGroup,
@@ -70,16 +79,15 @@ export function PlanForm({ plan }: { plan: Plan }) {
       };
       return ask(plans.$put({ param, json }));
     },
-    onSuccess: () =>
-      Promise.all(['plan', 'coverage'].map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+    onSuccess: () => {
+      forget();
+      return Promise.all(['plan', 'coverage'].map((key) => queries.invalidateQueries({ queryKey: [key] })));
+    },
   });
   const problems = problemsOf(saving.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         if (typed.every(({ grams }) => grams !== undefined)) saving.mutate();
       }}
     >
@@ -88,7 +96,7 @@ export function PlanForm({ plan }: { plan: Plan }) {
         label={t.targetDays}
         inputMode="numeric"
         value={days}
-        onChange={(event) => setDays(event.target.value)}
+        onChange={(event) => change({ days: event.target.value })}
         problem={problems.targetDays && t.daysProblem}
       />
       <fieldset>
@@ -100,7 +108,7 @@ export function PlanForm({ plan }: { plan: Plan }) {
               label={t.groups[group]}
               isOn={groups.includes(group)}
               onChange={(isOn) =>
-                setGroups(isOn ? [...groups, group] : groups.filter((known) => known !== group))
+                change({ groups: isOn ? [...groups, group] : groups.filter((known) => known !== group) })
               }
             />
           ))}
@@ -114,10 +122,10 @@ export function PlanForm({ plan }: { plan: Plan }) {
           value,
           name: words.bases[value] ?? value,
         }))}
-        onChange={(basis) => setNeedBasis(basis as PlanEdit['needBasis'])}
+        onChange={(basis) => change({ needBasis: basis as PlanEdit['needBasis'] })}
       />
-      <Check label={words.addYear} isOn={addYear} onChange={setAddYear} />
-      <OwnFigures typed={typed} own={own} onChange={setOwn} />
+      <Check label={words.addYear} isOn={addYear} onChange={(addYear) => change({ addYear })} />
+      <OwnFigures typed={typed} own={own} onChange={(own) => change({ own })} />
       {Object.keys(problems).length > 0 ? null : <ProblemSaid error={saving.error} />}
       <div className="actions">
         <button type="submit" className="btn" disabled={saving.isPending}>
@@ -125,7 +133,7 @@ export function PlanForm({ plan }: { plan: Plan }) {
         </button>
         <span role="status">{saving.isSuccess ? t.saved : ''}</span>
       </div>
-    </form>
+    </Form>
   );
 }
 

@@ -4,6 +4,7 @@ import { forgetActing } from '../../api/acting.ts';
 import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { forgetDrafts } from '../../ui/use-draft.ts';
 
 /** What the service worker kept for this person; it does the same by itself, once it stands. */
 async function forgetReadings(): Promise<void> {
@@ -21,6 +22,7 @@ export function SignOut() {
       isEverywhere ? ask(api.sessions.$delete()) : ask(api.session.$delete()),
     onSuccess: async () => {
       forgetActing();
+      forgetDrafts();
       await forgetReadings();
       await navigate({ to: '/sign-in' });
       queries.clear();

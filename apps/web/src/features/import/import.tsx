@@ -3,10 +3,12 @@ import { Link } from '@tanstack/react-router';
 import { type ChangeEvent, useId, useState } from 'react';
 import { api, ask, askOnce } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { toBase64 } from '../photo/shrink.ts';
 import './import.css';
@@ -49,10 +51,11 @@ function Bring() {
   const client = useQueryClient();
   const { storehouse, format } = useHouse();
   const [files, setFiles] = useState<readonly File[]>([]);
-  const [openingOn, setOpeningOn] = useState(format.today());
-  const [decimalSign, setDecimalSign] = useState('');
-  const [dayOrder, setDayOrder] = useState('');
-  const [encoding, setEncoding] = useState('');
+  const {
+    draft: { openingOn, decimalSign, dayOrder, encoding },
+    change,
+    reset,
+  } = useDraft('import', { openingOn: format.today(), decimalSign: '', dayOrder: '', encoding: '' });
   const param = { storehouse };
   const trying = useMutation({
     mutationFn: async (leftOut: Readonly<Record<string, readonly string[]>>): Promise<Tried> => {
@@ -81,6 +84,7 @@ function Bring() {
       );
     },
     onSuccess: async () => {
+      reset();
       trying.reset();
       setFiles([]);
       await client.invalidateQueries();
@@ -103,10 +107,8 @@ function Bring() {
   };
   return (
     <>
-      <form
-        className="stack"
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           if (files.length > 0) trying.mutate({});
         }}
       >
@@ -119,24 +121,34 @@ function Bring() {
           label={t.openingOn}
           type="date"
           value={openingOn}
-          onChange={(event) => setOpeningOn(event.target.value)}
+          onChange={(event) => change({ openingOn: event.target.value })}
           problem={problemsOf(trying.error).openingOn}
         />
         <Choice
           label={t.decimalSign}
           value={decimalSign}
           options={t.decimalSigns}
-          onChange={setDecimalSign}
+          onChange={(decimalSign) => change({ decimalSign })}
         />
-        <Choice label={t.dayOrder} value={dayOrder} options={t.dayOrders} onChange={setDayOrder} />
-        <Choice label={t.encoding} value={encoding} options={t.encodings} onChange={setEncoding} />
+        <Choice
+          label={t.dayOrder}
+          value={dayOrder}
+          options={t.dayOrders}
+          onChange={(dayOrder) => change({ dayOrder })}
+        />
+        <Choice
+          label={t.encoding}
+          value={encoding}
+          options={t.encodings}
+          onChange={(encoding) => change({ encoding })}
+        />
         <ProblemSaid error={trying.error} />
         <div className="actions">
           <button type="submit" className="btn go" disabled={files.length === 0 || trying.isPending}>
             {trying.isPending ? t.trying : t.tryIt}
           </button>
         </div>
-      </form>
+      </Form>
       <div role="status">{posting.isSuccess ? <p className="said">{t.broughtOver}</p> : null}</div>
       {tried ? (
         <>

@@ -2,9 +2,11 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { undoingQuery } from './queries.ts';
 import { useImportText } from './words.ts';
 
@@ -26,7 +28,11 @@ function Preview({ importId }: { importId: string }) {
   const t = useImportText();
   const client = useQueryClient();
   const { storehouse } = useHouse();
-  const [reason, setReason] = useState('');
+  const {
+    draft: { reason },
+    change,
+    reset,
+  } = useDraft(`import-undo.${importId}`, { reason: '' });
   const param = { storehouse, import: importId };
   const reading = useQuery(undoingQuery(param));
   const undo = useMutation({
@@ -34,19 +40,16 @@ function Preview({ importId }: { importId: string }) {
       askOnce(`import.undoing.${importId}`, { reason }, (headers) =>
         undoing.$post({ param, json: { reason } }, { headers }),
       ),
-    onSuccess: () => client.invalidateQueries(),
+    onSuccess: () => {
+      reset();
+      return client.invalidateQueries();
+    },
   });
   return (
     <Loaded reading={reading}>
       {(seen) =>
         seen.isPossible ? (
-          <form
-            className="stack"
-            onSubmit={(event) => {
-              event.preventDefault();
-              undo.mutate();
-            }}
-          >
+          <Form onSend={() => undo.mutate()}>
             <p>{t.willTakeBack}</p>
             <ul>
               {seen.entries > 0 ? <li>{t.entriesBack(seen.entries)}</li> : null}
@@ -58,7 +61,7 @@ function Preview({ importId }: { importId: string }) {
               label={t.whyTakeBack}
               value={reason}
               required
-              onChange={(event) => setReason(event.target.value)}
+              onChange={(event) => change({ reason: event.target.value })}
               problem={problemsOf(undo.error).reason}
             />
             <ProblemSaid error={undo.error} />
@@ -67,7 +70,7 @@ function Preview({ importId }: { importId: string }) {
                 {t.takeAllBack}
               </button>
             </div>
-          </form>
+          </Form>
         ) : (
           <>
             <p>{t.leansOn}</p>

@@ -1,23 +1,28 @@
 import { type Finding, isInsectDamaged } from '@sheafbook/keeping';
-import { useState } from 'react';
 import { Check, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { NextStep } from '../../ui/pieces.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { groupsOf } from './groups.ts';
-import type { Found, How, Looks, Rules } from './queries.ts';
+import type { How, Look, Looks, Rules } from './queries.ts';
 import { Result } from './result.tsx';
 import { useInspectionText } from './words.ts';
 
+const NO_LOOK: Look = {
+  ...{ how: null, ticked: [], damaged: '', sample: '', found: null },
+  ...{ outcome: null, note: '', isMovedOut: false },
+};
+const LOOK_ROWS = { how: '', ticked: '', found: { how: '', findings: [''], kernels: null }, outcome: '' };
 type Facts = { readonly container: Looks['container']; readonly rules: Rules };
 
 /** Three questions: from outside or open, what is there, and what becomes of it. */
 export function Guided({ container, rules }: Facts) {
-  const [how, setHow] = useState<How | null>(null);
-  const [found, setFound] = useState<Found | null>(null);
-  if (how === null) return <HowAsked container={container} onHow={setHow} />;
-  if (found === null)
-    return <FoundAsked {...{ how, rules }} onFound={setFound} onBack={() => setHow(null)} />;
-  return <Result {...{ container, rules, found }} onBack={() => setFound(null)} />;
+  const { draft, change, forget } = useDraft<Look>(`look.${container.id}`, NO_LOOK, { rows: LOOK_ROWS });
+  const { how, found } = draft;
+  if (how === null) return <HowAsked container={container} onHow={(how) => change({ how })} />;
+  if (found === null) return <FoundAsked {...{ how, rules, draft, change }} />;
+  return <Result {...{ container, rules, found, draft, change }} onSaved={forget} />;
 }
 
 function HowAsked({ container, onHow }: { container: Looks['container']; onHow: (how: How) => void }) {
@@ -38,36 +43,25 @@ function HowAsked({ container, onHow }: { container: Looks['container']; onHow: 
   );
 }
 
-function FoundAsked({
-  how,
-  rules,
-  onFound,
-  onBack,
-}: {
-  how: How;
-  rules: Rules;
-  onFound: (found: Found) => void;
-  onBack: () => void;
-}) {
+type AskedProps = { how: How; rules: Rules; draft: Look; change: (part: Partial<Look>) => void };
+
+function FoundAsked({ how, rules, draft, change }: AskedProps) {
   const words = useInspectionText();
-  const [ticked, setTicked] = useState<readonly Finding[]>([]);
-  const [damaged, setDamaged] = useState('');
-  const [sample, setSample] = useState('');
+  const { ticked, damaged, sample } = draft;
   const kernels = readKernels(damaged, sample);
-  const change = (finding: Finding, isOn: boolean) =>
-    setTicked(isOn ? [...ticked, finding] : ticked.filter((one) => one !== finding));
+  const tick = (finding: Finding, isOn: boolean) =>
+    change({ ticked: isOn ? [...ticked, finding] : ticked.filter((one) => one !== finding) });
   const findings =
     kernels && isInsectDamaged(kernels.damaged, kernels.sampleGrams)
       ? [...ticked, 'insect-damaged-kernels' as const]
       : ticked;
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         if (kernels !== undefined)
-          onFound({ how, kernels, findings: findings.length === 0 ? ['nothing-wrong'] : findings });
+          change({
+            found: { how, kernels, findings: findings.length === 0 ? ['nothing-wrong'] : findings },
+          });
       }}
     >
       <h2>{words.foundAsked}</h2>
@@ -79,7 +73,7 @@ function FoundAsked({
               key={finding}
               {...{ finding, rules }}
               isOn={ticked.includes(finding)}
-              onChange={(isOn) => change(finding, isOn)}
+              onChange={(isOn) => tick(finding, isOn)}
             />
           ))}
         </fieldset>
@@ -92,14 +86,14 @@ function FoundAsked({
               label={words.damaged}
               inputMode="numeric"
               value={damaged}
-              onChange={(event) => setDamaged(event.target.value)}
+              onChange={(event) => change({ damaged: event.target.value })}
               problem={kernels === undefined ? words.kernelsProblem : undefined}
             />
             <Field
               label={words.sample}
               inputMode="numeric"
               value={sample}
-              onChange={(event) => setSample(event.target.value)}
+              onChange={(event) => change({ sample: event.target.value })}
             />
           </div>
         </fieldset>
@@ -108,11 +102,11 @@ function FoundAsked({
         <button type="submit" className="btn go">
           {findings.length === 0 ? words.nothingWrong : words.judge(findings.length)}
         </button>
-        <button type="button" className="btn quiet" onClick={onBack}>
+        <button type="button" className="btn quiet" onClick={() => change({ how: null })}>
           {words.back}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }
 

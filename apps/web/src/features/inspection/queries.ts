@@ -1,4 +1,4 @@
-import type { Finding } from '@sheafbook/keeping';
+import type { Finding, Outcome } from '@sheafbook/keeping';
 import { queryOptions } from '@tanstack/react-query';
 import type { InferResponseType } from 'hono/client';
 import { api, ask } from '../../api/client.ts';
@@ -17,6 +17,18 @@ export type Found = {
   readonly how: How;
   readonly findings: readonly Finding[];
   readonly kernels: { readonly damaged: number; readonly sampleGrams: number } | null;
+};
+
+/** What was answered so far: a look can take a while, and hands are not always clean. */
+export type Look = {
+  readonly how: How | null;
+  readonly ticked: readonly Finding[];
+  readonly damaged: string;
+  readonly sample: string;
+  readonly found: Found | null;
+  readonly outcome: Outcome | null;
+  readonly note: string;
+  readonly isMovedOut: boolean;
 };
 
 export const toInspectQuery = (param: InHouse, of: Whose) =>

@@ -2,14 +2,14 @@ import { judgeInspection, type Outcome } from '@sheafbook/keeping';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import type { InferRequestType } from 'hono/client';
-import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Check, Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { OF_STOCK } from '../shelf/queries.ts';
-import { type Found, inside, type Looks, type Rules } from './queries.ts';
+import { type Found, inside, type Look, type Looks, type Rules } from './queries.ts';
 import { useInspectionText } from './words.ts';
 
 const looks = inside.containers[':container'].inspections;
@@ -26,16 +26,16 @@ const MARKS = {
 const LOST: readonly Outcome[] = ['animals', 'compost', 'discard'];
 
 type Facts = { container: Looks['container']; rules: Rules; found: Found };
+type ResultProps = Facts & { draft: Look; change: (part: Partial<Look>) => void; onSaved: () => void };
 
 /** What the findings come to and why; whoever looked may be stricter, never laxer. */
-export function Result({ container, rules, found, onBack }: Facts & { onBack: () => void }) {
+export function Result({ container, rules, found, draft, change, onSaved }: ResultProps) {
   const words = useInspectionText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const judgement = judgeInspection(found.findings);
-  const [outcome, setOutcome] = useState<Outcome>(judgement.best);
-  const [note, setNote] = useState('');
-  const [isMovedOut, setMovedOut] = useState(false);
+  const { note, isMovedOut } = draft;
+  const outcome = judgement.allowed.find((one) => one === draft.outcome) ?? judgement.best;
   const canMove = LOST.includes(outcome) && container.grams > 0;
   const saving = useMutation({
     mutationFn: async (json: Wish): Promise<Saved> => {
@@ -44,8 +44,12 @@ export function Result({ container, rules, found, onBack }: Facts & { onBack: ()
       );
       return { id: inspection.id, entryId: inspection.entryId, onWatch };
     },
-    onSuccess: () =>
-      Promise.all([...OF_STOCK, 'inspections'].map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+    onSuccess: () => {
+      onSaved();
+      return Promise.all(
+        [...OF_STOCK, 'inspections'].map((key) => queries.invalidateQueries({ queryKey: [key] })),
+      );
+    },
   });
   const nameOf = (code: Outcome) => wordsOf(rules, code).name[format.language];
   if (saving.data) return <Written container={container} saved={saving.data} />;
@@ -73,11 +77,8 @@ export function Result({ container, rules, found, onBack }: Facts & { onBack: ()
           );
         })}
       </ul>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           const { how, findings, kernels } = found;
           saving.mutate({
             ...{ how, findings: [...findings], kernels, outcome, note },
@@ -90,32 +91,36 @@ export function Result({ container, rules, found, onBack }: Facts & { onBack: ()
             label={words.outcome}
             value={outcome}
             options={judgement.allowed.map((value) => ({ value, name: nameOf(value) }))}
-            onChange={(value) => setOutcome(value as Outcome)}
+            onChange={(value) => change({ outcome: value as Outcome })}
           />
         )}
         {canMove ? (
           <Check
             label={words.moveOut(format.mass(container.grams))}
             isOn={isMovedOut}
-            onChange={setMovedOut}
+            onChange={(isMovedOut) => change({ isMovedOut })}
           />
         ) : null}
         <Field
           label={words.note}
           value={note}
           maxLength={500}
-          onChange={(event) => setNote(event.target.value)}
+          onChange={(event) => change({ note: event.target.value })}
         />
         <ProblemSaid error={saving.error} />
         <div className="actions">
           <button type="submit" className="btn go" disabled={saving.isPending}>
             {words.write}
           </button>
-          <button type="button" className="btn quiet" onClick={onBack}>
+          <button
+            type="button"
+            className="btn quiet"
+            onClick={() => change({ found: null, outcome: null, isMovedOut: false })}
+          >
             {words.back}
           </button>
         </div>
-      </form>
+      </Form>
       <p className="soft">{words.planningAid}</p>
     </NextStep>
   );

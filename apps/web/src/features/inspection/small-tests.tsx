@@ -7,6 +7,7 @@ import { Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { inside, type Looks } from './queries.ts';
 import { useInspectionText } from './words.ts';
 
@@ -43,8 +44,14 @@ function TestForm({ container }: Pick<Looks, 'container'>) {
   const words = useInspectionText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [kind, setKind] = useState<SmallTest>('sprout');
-  const [typed, setTyped] = useState({ laid: '', sprouted: '', note: '' });
+  const {
+    draft: { kind, typed },
+    change,
+    reset,
+  } = useDraft(`small-test.${container.id}`, {
+    kind: 'sprout' as SmallTest,
+    typed: { laid: '', sprouted: '', note: '' },
+  });
   const [isAsked, setIsAsked] = useState(false);
   const [laid, sprouted] = [count(typed.laid), count(typed.sprouted)];
   const isCounted = laid !== undefined && laid > 0 && sprouted !== undefined && sprouted <= laid;
@@ -53,7 +60,10 @@ function TestForm({ container }: Pick<Looks, 'container'>) {
       askOnce(`test.${container.id}`, json, (headers) =>
         tests.$post({ param: { storehouse, container: container.id }, json }, { headers }),
       ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['inspections'] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['inspections'] });
+    },
   });
   const problems = problemsOf(saving.error);
   const text = (name: keyof typeof typed, label: string, problem?: string) => (
@@ -61,7 +71,7 @@ function TestForm({ container }: Pick<Looks, 'container'>) {
       label={label}
       inputMode={name === 'note' ? 'text' : 'numeric'}
       value={typed[name]}
-      onChange={(event) => setTyped({ ...typed, [name]: event.target.value })}
+      onChange={(event) => change({ typed: { ...typed, [name]: event.target.value } })}
       problem={problem}
     />
   );
@@ -79,7 +89,7 @@ function TestForm({ container }: Pick<Looks, 'container'>) {
         label={words.whichTest}
         value={kind}
         options={SMALL_TESTS.map((value) => ({ value, name: words.tests[value] }))}
-        onChange={(value) => setKind(value as SmallTest)}
+        onChange={(value) => change({ kind: value as SmallTest })}
       />
       {isSprout ? (
         <div className="pair">

@@ -9,6 +9,7 @@ import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { FoodFinder } from '../buy/food-finder.tsx';
 import { WhoseChoice, whoseFirst } from '../place/of-whose.tsx';
 import { FillFields, NO_FILL, readFill } from '../shelf/fill-fields.tsx';
@@ -35,10 +36,16 @@ function WeighingForm({ kinds, answers, onDone }: Facts & { kinds: readonly Kind
   const house = useHouse();
   const { storehouse, format } = house;
   const queries = useQueryClient();
-  const [food, setFood] = useState<ChosenFood | null>(null);
-  const [fillDraft, setFill] = useState(NO_FILL);
-  const [of, setOf] = useState(whoseFirst(house));
-  const [typed, setTyped] = useState({ mark: '', allergensMet: '', donor: '', note: '' });
+  const {
+    draft: { food, fillDraft, of, typed },
+    change,
+    reset,
+  } = useDraft('weighing', {
+    food: null as ChosenFood | null,
+    fillDraft: NO_FILL,
+    of: whoseFirst(house),
+    typed: { mark: '', allergensMet: '', donor: '', note: '' },
+  });
   const [isAsked, setIsAsked] = useState(false);
   const fill = readFill(fillDraft, { unit: format.massUnit, kinds, today: format.today() });
   const taking = useMutation({
@@ -46,8 +53,12 @@ function WeighingForm({ kinds, answers, onDone }: Facts & { kinds: readonly Kind
       askOnce(`intake.${storehouse}`, json, (headers) =>
         intakes.$post({ param: { storehouse }, json }, { headers }),
       ),
-    onSuccess: () =>
-      Promise.all([...OF_STOCK, 'intakes'].map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+    onSuccess: () => {
+      reset();
+      return Promise.all(
+        [...OF_STOCK, 'intakes'].map((key) => queries.invalidateQueries({ queryKey: [key] })),
+      );
+    },
   });
   const problems = problemsOf(taking.error);
   if (taking.data) return <Taken taken={taking.data} onDone={onDone} />;
@@ -56,7 +67,7 @@ function WeighingForm({ kinds, answers, onDone }: Facts & { kinds: readonly Kind
       label={label}
       {...(hint === undefined ? {} : { hint })}
       value={typed[name]}
-      onChange={(event) => setTyped({ ...typed, [name]: event.target.value })}
+      onChange={(event) => change({ typed: { ...typed, [name]: event.target.value } })}
       problem={name === 'donor' && isAsked && typed.donor.trim() === '' ? words.donorNeeded : problems[name]}
     />
   );
@@ -71,11 +82,11 @@ function WeighingForm({ kinds, answers, onDone }: Facts & { kinds: readonly Kind
     >
       <h2>{words.weigh}</h2>
       <p>{words.weighWords}</p>
-      <WhoseChoice label={words.whose} owners={words.owners} of={of} onChange={setOf} />
-      <FoodAsked food={food} setFood={setFood} isAsked={isAsked} />
+      <WhoseChoice label={words.whose} owners={words.owners} of={of} onChange={(of) => change({ of })} />
+      <FoodAsked food={food} setFood={(food) => change({ food })} isAsked={isAsked} />
       <FillFields
         draft={fillDraft}
-        change={(part) => setFill({ ...fillDraft, ...part })}
+        change={(part) => change({ fillDraft: { ...fillDraft, ...part } })}
         kinds={kinds}
         bulkMicrograms={food?.bulk ?? null}
         {...{ isAsked, problems }}

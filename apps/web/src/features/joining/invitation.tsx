@@ -6,6 +6,7 @@ import { sessionQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { Door } from '../../ui/door.tsx';
 import { Field, NameField, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -57,14 +58,7 @@ function Joining({ param, look }: { param: { storehouse: string; token: string }
   });
   const problems = problemsOf(joining.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        joining.mutate();
-      }}
-    >
+    <Form onSend={() => joining.mutate()}>
       <p>{look.isNewHousehold ? t.invitationNew : t.invitationInto(look.householdName ?? '')}</p>
       {look.isNewHousehold ? (
         <NameField
@@ -107,6 +101,6 @@ function Joining({ param, look }: { param: { storehouse: string; token: string }
       <button type="submit" className="btn go" disabled={joining.isPending || session.isPending}>
         {t.join}
       </button>
-    </form>
+    </Form>
   );
 }

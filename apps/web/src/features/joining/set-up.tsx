@@ -5,6 +5,7 @@ import { api, ask } from '../../api/client.ts';
 import { useTaste, useText } from '../../text/taste.ts';
 import { Door } from '../../ui/door.tsx';
 import { Choice, Field, NameField, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 
@@ -44,14 +45,7 @@ export function SetUp() {
   return (
     <Door title={t.setUpTitle}>
       <p>{t.setUpWords}</p>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          founding.mutate();
-        }}
-      >
+      <Form onSend={() => founding.mutate()}>
         <NameField
           label={t.setUpStorehouse}
           value={draft.name}
@@ -110,7 +104,7 @@ export function SetUp() {
         <button type="submit" className="btn go" disabled={founding.isPending}>
           {t.setUpGo}
         </button>
-      </form>
+      </Form>
       <p>
         <Link to="/sign-in" className="btn quiet">
           {t.haveLogin}

@@ -1,9 +1,10 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { placesQuery } from '../place/queries.ts';
 import { OF_STOCK } from '../shelf/queries.ts';
 import { inside, type KeepingSheet, type Move } from './queries.ts';
@@ -20,23 +21,29 @@ export function MoveForm({ sheet, lotIds }: { sheet: KeepingSheet; lotIds: reado
   const [first] = sheet.stays;
   // Nobody has said yet where it stands: most likely there since it was packed.
   const start = sheet.place === null && first && sheet.stays.length === 1 ? first.fromOn : format.today();
-  const [movedOn, setMovedOn] = useState(start);
-  const [placeId, setPlaceId] = useState(sheet.place?.id ?? NOWHERE);
-  const [isWholeLot, setIsWholeLot] = useState(false);
+  const {
+    draft: { movedOn, placeId, isWholeLot },
+    change,
+    reset,
+  } = useDraft(`move.${sheet.containerId}`, {
+    movedOn: start,
+    placeId: sheet.place?.id ?? NOWHERE,
+    isWholeLot: false,
+  });
   const moving = useMutation({
     mutationFn: (json: Move) =>
       askOnce(`move.${sheet.containerId}`, json, (headers) =>
         inside['container-moves'].$post({ param: { storehouse }, json }, { headers }),
       ),
-    onSuccess: () => Promise.all(OF_STOCK.map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+    onSuccess: () => {
+      reset();
+      return Promise.all(OF_STOCK.map((key) => queries.invalidateQueries({ queryKey: [key] })));
+    },
   });
   const problems = problemsOf(moving.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         const containerIds = isWholeLot ? [sheet.containerId, ...lotIds] : [sheet.containerId];
         moving.mutate({ containerIds, placeId: placeId === NOWHERE ? null : placeId, movedOn });
       }}
@@ -53,7 +60,7 @@ export function MoveForm({ sheet, lotIds }: { sheet: KeepingSheet; lotIds: reado
               name: isStores ? words.ofStore(name) : name,
             })),
           ]}
-          onChange={setPlaceId}
+          onChange={(placeId) => change({ placeId })}
           problem={problems.placeId}
         />
         <Field
@@ -61,18 +68,22 @@ export function MoveForm({ sheet, lotIds }: { sheet: KeepingSheet; lotIds: reado
           type="date"
           max={format.today()}
           value={movedOn}
-          onChange={(event) => setMovedOn(event.target.value)}
+          onChange={(event) => change({ movedOn: event.target.value })}
           problem={problems.movedOn}
         />
       </div>
       {lotIds.length === 0 ? null : (
-        <Check label={words.wholeLot(lotIds.length)} isOn={isWholeLot} onChange={setIsWholeLot} />
+        <Check
+          label={words.wholeLot(lotIds.length)}
+          isOn={isWholeLot}
+          onChange={(isWholeLot) => change({ isWholeLot })}
+        />
       )}
       {Object.keys(problems).length > 0 ? null : <ProblemSaid error={moving.error} />}
       {moving.isSuccess ? <p role="status">{words.moved}</p> : null}
       <button type="submit" className="btn" disabled={moving.isPending}>
         {words.move}
       </button>
-    </form>
+    </Form>
   );
 }

@@ -1,6 +1,7 @@
 import { Link, useParams } from '@tanstack/react-router';
 import { useRef } from 'react';
 import { Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -191,11 +192,9 @@ function Scale({ pad, change, floor, bagNo, onKept }: ScaleProps) {
   };
   const isNoted = pad.condition !== 'dry' || pad.note.trim() !== '';
   return (
-    <form
-      className="stack tight"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      isTight
+      onSend={() => {
         if (weighed) keep(false);
       }}
     >
@@ -250,7 +249,7 @@ function Scale({ pad, change, floor, bagNo, onKept }: ScaleProps) {
           </div>
         </div>
       </details>
-    </form>
+    </Form>
   );
 }
 

@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { api, ask } from '../../api/client.ts';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -17,12 +18,16 @@ export function ChangeBag({ landing, bag }: { landing: Landing; bag: Bag }) {
   const t = useLandingText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const { draft, change, forget } = useDraft(`bag.${bag.id}.${bag.version}`, {
-    condition: bag.condition as Condition,
-    decision: bag.decision as Decision,
-    note: bag.note,
-    isExemptFromWeighing: bag.isExemptFromWeighing,
-  });
+  const { draft, change, forget } = useDraft(
+    `bag.${bag.id}`,
+    {
+      condition: bag.condition as Condition,
+      decision: bag.decision as Decision,
+      note: bag.note,
+      isExemptFromWeighing: bag.isExemptFromWeighing,
+    },
+    { version: bag.version },
+  );
   const changing = useMutation({
     mutationFn: () =>
       ask(
@@ -40,14 +45,7 @@ export function ChangeBag({ landing, bag }: { landing: Landing; bag: Bag }) {
   return (
     <details>
       <summary>{t.changeBag}</summary>
-      <form
-        className="stack tight"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          changing.mutate();
-        }}
-      >
+      <Form isTight onSend={() => changing.mutate()}>
         <div className="pair roomy">
           <Choice
             label={t.condition}
@@ -81,7 +79,7 @@ export function ChangeBag({ landing, bag }: { landing: Landing; bag: Bag }) {
         <button type="submit" className="btn" disabled={changing.isPending}>
           {t.writeChange}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { useDraft } from '../../ui/use-draft.ts';
 import { nameOfLine } from './landing-body.ts';
@@ -24,11 +25,9 @@ export function CountForm({ landing, lorry, floors, onDone }: CountFormProps) {
   );
   const isWrong = typed.some((text) => text !== '' && !/^\d{1,6}$/.test(text));
   return (
-    <form
-      className="stack tight"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      isTight
+      onSend={() => {
         landing.write({ kind: 'counts', deliveryId: lorry.id, counts });
         forget();
         onDone?.();
@@ -45,7 +44,7 @@ export function CountForm({ landing, lorry, floors, onDone }: CountFormProps) {
       <button type="submit" className="btn go" disabled={counts.length === 0 || isWrong}>
         {t.writeCounts}
       </button>
-    </form>
+    </Form>
   );
 }
 

@@ -1,4 +1,5 @@
 import { Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { useDraft } from '../../ui/use-draft.ts';
 import type { Sheet } from './landing-body.ts';
@@ -40,11 +41,8 @@ export function LorryForm({ landing, sheet, mending, onDone }: LorryFormProps) {
     <Field label={label} value={draft[key]} onChange={(event) => change({ [key]: event.target.value })} />
   );
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         if (mending)
           landing.mend(mending.id, {
             kind: 'delivery',
@@ -83,6 +81,6 @@ export function LorryForm({ landing, sheet, mending, onDone }: LorryFormProps) {
       <button type="submit" className="btn go" disabled={draft.arrivedOn === '' || draft.supplierId === ''}>
         {t.startLorry}
       </button>
-    </form>
+    </Form>
   );
 }

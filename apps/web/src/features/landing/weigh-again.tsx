@@ -1,4 +1,5 @@
 import { Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { useDraft } from '../../ui/use-draft.ts';
 import type { Bag } from './landing-body.ts';
@@ -24,11 +25,9 @@ export function WeighAgain({ landing, bag }: { landing: Landing; bag: Bag }) {
   return (
     <details>
       <summary>{isAgain ? t.weighAgain : t.weighNow}</summary>
-      <form
-        className="stack tight"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        isTight
+        onSend={() => {
           if (!weighed) return;
           const { grossGrams, tareGrams } = weighed;
           const weight = { version: bag.version, grossGrams, tareGrams, reason: draft.reason.trim() };
@@ -62,7 +61,7 @@ export function WeighAgain({ landing, bag }: { landing: Landing; bag: Bag }) {
         <button type="submit" className="btn" disabled={!weighed || (isAgain && draft.reason.trim() === '')}>
           {t.writeWeight}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

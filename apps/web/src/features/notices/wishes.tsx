@@ -1,14 +1,15 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import type { InferRequestType } from 'hono/client';
-import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { type Wishes as WishesBody, wishesOf, wishesQuery } from './queries.ts';
 import { useNoticeText } from './words.ts';
@@ -46,45 +47,47 @@ function WishesForm({ found }: { found: WishesBody }) {
   const { storehouse } = useHouse();
   const queries = useQueryClient();
   const { version, kinds, isEmailPossible, ...facts } = found;
-  const [wished, setWished] = useState(facts);
-  const [stopped, setStopped] = useState(() => kinds.flatMap(({ kind, isOn }) => (isOn ? [] : [kind])));
-  const [isTouched, setTouched] = useState(false);
+  const {
+    draft: { stopped, ...wished },
+    isTouched,
+    change,
+    forget,
+  } = useDraft(
+    'notice-wishes',
+    { ...facts, stopped: kinds.flatMap(({ kind, isOn }) => (isOn ? [] : [kind])) },
+    { version, rows: { digestHour: 0, stopped: '' } },
+  );
   const saving = useMutation({
     mutationFn: () => {
       const json: Edit = { ...wished, version, stoppedKinds: stopped };
       return ask(wishesOf.$put({ param: { storehouse }, json }));
     },
-    onSuccess: (newer) => queries.setQueryData(wishesQuery(storehouse).queryKey, newer),
+    onSuccess: (newer) => {
+      forget();
+      queries.setQueryData(wishesQuery(storehouse).queryKey, newer);
+    },
   });
   const problems = problemsOf(saving.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onChange={() => setTouched(true)}
-      onSubmit={(event) => {
-        event.preventDefault();
-        saving.mutate();
-      }}
-    >
+    <Form onSend={() => saving.mutate()}>
       {isEmailPossible ? null : <p className="said watch-said">{words.emailOff}</p>}
       <Check
         label={words.isEmailOn}
         isOn={wished.isEmailOn}
-        onChange={(isEmailOn) => setWished({ ...wished, isEmailOn })}
+        onChange={(isEmailOn) => change({ isEmailOn })}
       />
       <div className="pair">
         <Choice
           label={words.writtenIn}
           value={wished.language}
           options={(['en', 'es'] as const).map((value) => ({ value, name: t.languages[value] }))}
-          onChange={(language) => setWished({ ...wished, language: language as 'en' | 'es' })}
+          onChange={(language) => change({ language: language as 'en' | 'es' })}
         />
         <Field
           label={words.timeZone}
           hint={words.timeZoneHint}
           value={wished.timeZone}
-          onChange={(event) => setWished({ ...wished, timeZone: event.target.value })}
+          onChange={(event) => change({ timeZone: event.target.value })}
           problem={problems.timeZone}
         />
       </div>
@@ -93,14 +96,14 @@ function WishesForm({ found }: { found: WishesBody }) {
           label={words.fromHour}
           value={String(wished.fromHour)}
           options={hoursBetween(0, 23)}
-          onChange={(hour) => setWished({ ...wished, fromHour: Number(hour) })}
+          onChange={(hour) => change({ fromHour: Number(hour) })}
           problem={problems.fromHour}
         />
         <Choice
           label={words.toHour}
           value={String(wished.toHour)}
           options={hoursBetween(1, 24)}
-          onChange={(hour) => setWished({ ...wished, toHour: Number(hour) })}
+          onChange={(hour) => change({ toHour: Number(hour) })}
           problem={problems.toHour}
         />
       </div>
@@ -112,7 +115,7 @@ function WishesForm({ found }: { found: WishesBody }) {
           { value: '', name: words.digestNone },
           ...hoursBetween(0, 23).map(({ value, name }) => ({ value, name: words.digestAt(name) })),
         ]}
-        onChange={(hour) => setWished({ ...wished, digestHour: hour === '' ? null : Number(hour) })}
+        onChange={(hour) => change({ digestHour: hour === '' ? null : Number(hour) })}
         problem={problems.digestHour}
       />
       <fieldset className="stack">
@@ -125,7 +128,7 @@ function WishesForm({ found }: { found: WishesBody }) {
               label={words.kinds[kind] ?? kind}
               isOn={!stopped.includes(kind)}
               onChange={(isOn) =>
-                setStopped(isOn ? stopped.filter((one) => one !== kind) : [...stopped, kind])
+                change({ stopped: isOn ? stopped.filter((one) => one !== kind) : [...stopped, kind] })
               }
             />
           ) : (
@@ -138,6 +141,6 @@ function WishesForm({ found }: { found: WishesBody }) {
         {t.save}
       </button>
       <p role="status">{version > 0 && !isTouched ? t.saved : ''}</p>
-    </form>
+    </Form>
   );
 }

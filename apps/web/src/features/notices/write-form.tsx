@@ -3,6 +3,7 @@ import type { InferRequestType } from 'hono/client';
 import { ask } from '../../api/client.ts';
 import { buysQuery } from '../../api/queries.ts';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -48,14 +49,7 @@ export function WriteForm() {
   const problems = problemsOf(telling.error);
   return (
     <NextStep>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          telling.mutate();
-        }}
-      >
+      <Form onSend={() => telling.mutate()}>
         <p>{words.writeWords}</p>
         <Choice
           label={words.to}
@@ -100,7 +94,7 @@ export function WriteForm() {
           {words.send}
         </button>
         <p role="status">{telling.isSuccess ? words.sent : ''}</p>
-      </form>
+      </Form>
     </NextStep>
   );
 }

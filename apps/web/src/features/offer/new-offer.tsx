@@ -4,10 +4,12 @@ import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { foodNameOf } from '../buy/food-name.ts';
 import { containersQuery, type Shelved } from '../shelf/queries.ts';
@@ -52,15 +54,23 @@ function OfferForm({ first, whole }: { first: Shelved; whole: readonly Shelved[]
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const navigate = useNavigate();
-  const [chosen, setChosen] = useState<readonly string[]>(
-    whole.some(({ id }) => id === first.id) ? [first.id] : [],
+  const {
+    draft: { chosen, price, amount, days, hours, goesToPantry, note },
+    change,
+    forget,
+  } = useDraft(
+    `offer.${first.id}`,
+    {
+      chosen: (whole.some(({ id }) => id === first.id) ? [first.id] : []) as readonly string[],
+      price: 'gift' as PriceKind,
+      amount: '',
+      days: '14',
+      hours: '48',
+      goesToPantry: false,
+      note: '',
+    },
+    { rows: { chosen: '' } },
   );
-  const [price, setPrice] = useState<PriceKind>('gift');
-  const [amount, setAmount] = useState('');
-  const [days, setDays] = useState('14');
-  const [hours, setHours] = useState('48');
-  const [goesToPantry, setGoesToPantry] = useState(false);
-  const [note, setNote] = useState('');
   const [isAsked, setIsAsked] = useState(false);
   const money = parseMoney(amount, format.currency);
   const minorUnitsEach = 'minorUnits' in money && money.minorUnits > 0 ? money.minorUnits : null;
@@ -71,6 +81,7 @@ function OfferForm({ first, whole }: { first: Shelved; whole: readonly Shelved[]
         inside.offers.$post({ param: { storehouse }, json }, { headers: header }),
       ),
     onSuccess: async (made) => {
+      forget();
       await queries.invalidateQueries({ queryKey: ['offers'] });
       await navigate({ to: '/s/$storehouse/offers/$offer', params: { storehouse, offer: made.id } });
     },
@@ -84,11 +95,8 @@ function OfferForm({ first, whole }: { first: Shelved; whole: readonly Shelved[]
       windowHours: Number(hours),
     });
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (!isWrong) send();
       }}
@@ -107,7 +115,9 @@ function OfferForm({ first, whole }: { first: Shelved; whole: readonly Shelved[]
               </>
             }
             isOn={chosen.includes(id)}
-            onChange={(isOn) => setChosen(isOn ? [...chosen, id] : chosen.filter((other) => other !== id))}
+            onChange={(isOn) =>
+              change({ chosen: isOn ? [...chosen, id] : chosen.filter((other) => other !== id) })
+            }
           />
         ))}
       </fieldset>
@@ -121,7 +131,7 @@ function OfferForm({ first, whole }: { first: Shelved; whole: readonly Shelved[]
           label={words.price}
           value={price}
           options={PRICES.map((value) => ({ value, name: words.prices[value] }))}
-          onChange={(value) => setPrice(value as PriceKind)}
+          onChange={(value) => change({ price: value as PriceKind })}
           problem={problems.price}
         />
         {price === 'named' ? (
@@ -129,7 +139,7 @@ function OfferForm({ first, whole }: { first: Shelved; whole: readonly Shelved[]
             label={words.each(format.currency)}
             inputMode="decimal"
             value={amount}
-            onChange={(event) => setAmount(event.target.value)}
+            onChange={(event) => change({ amount: event.target.value })}
             problem={isAsked && minorUnitsEach === null ? words.moneyProblem : undefined}
           />
         ) : null}
@@ -139,23 +149,27 @@ function OfferForm({ first, whole }: { first: Shelved; whole: readonly Shelved[]
           label={words.closes}
           value={days}
           options={Object.entries(words.days).map(([value, name]) => ({ value, name }))}
-          onChange={setDays}
+          onChange={(days) => change({ days })}
           problem={problems.closesAt}
         />
         <Choice
           label={words.turns}
           value={hours}
           options={Object.entries(words.hours).map(([value, name]) => ({ value, name }))}
-          onChange={setHours}
+          onChange={(hours) => change({ hours })}
         />
       </div>
-      <Check label={words.thenPantry} isOn={goesToPantry} onChange={setGoesToPantry} />
-      <Field label={words.note} value={note} onChange={(event) => setNote(event.target.value)} />
+      <Check
+        label={words.thenPantry}
+        isOn={goesToPantry}
+        onChange={(goesToPantry) => change({ goesToPantry })}
+      />
+      <Field label={words.note} value={note} onChange={(event) => change({ note: event.target.value })} />
       <p>{words.stays}</p>
       {problems.price || problems.closesAt ? null : <ProblemSaid error={offering.error} />}
       <button type="submit" className="btn go" disabled={offering.isPending}>
         {words.offer}
       </button>
-    </form>
+    </Form>
   );
 }

@@ -5,6 +5,7 @@ import { useState } from 'react';
 import { ask, askOnce } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { Check } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -155,11 +156,8 @@ function TakeForm({ offer, left }: { offer: Offer; left: readonly Part[] }) {
   const passing = useMutation({ mutationFn: () => ask(one.pass.$post({ param })), onSuccess: fresh });
   return (
     <NextStep title={words.takeTitle}>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           if (wanted.length > 0) taking.mutate({ containerIds: wanted.map(({ id }) => id), minorUnits });
         }}
       >
@@ -199,7 +197,7 @@ function TakeForm({ offer, left }: { offer: Offer; left: readonly Part[] }) {
             </button>
           ) : null}
         </div>
-      </form>
+      </Form>
     </NextStep>
   );
 }

@@ -6,6 +6,7 @@ import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { type LogBody, ofSession, sessionApi } from './queries.ts';
 import type { Log } from './use-log.ts';
 import { usePackingText } from './words.ts';
@@ -68,8 +69,11 @@ function useNow(): number {
 function OpenPack({ log }: { log: Log }) {
   const t = usePackingText();
   const queries = useQueryClient();
-  const [size, setSize] = useState('300');
-  const [packets, setPackets] = useState('25');
+  const {
+    draft: { size, packets },
+    change,
+    reset,
+  } = useDraft(`absorber-pack.${log.param.session}`, { size: '300', packets: '25' });
   const { param } = log;
   const opening = useMutation({
     mutationFn: () => {
@@ -78,7 +82,10 @@ function OpenPack({ log }: { log: Log }) {
         sessionApi['absorber-packs'].$post({ param, json }, { headers }),
       );
     },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ofSession(param) });
+    },
   });
   return (
     <>
@@ -88,13 +95,13 @@ function OpenPack({ log }: { log: Log }) {
           label={t.packSize}
           value={size}
           options={ABSORBER_SIZES.map((value) => ({ value: String(value), name: `${value} cc` }))}
-          onChange={setSize}
+          onChange={(size) => change({ size })}
         />
         <Field
           label={t.packets}
           inputMode="numeric"
           value={packets}
-          onChange={(event) => setPackets(event.target.value)}
+          onChange={(event) => change({ packets: event.target.value })}
         />
       </div>
       <button type="button" className="btn" disabled={opening.isPending} onClick={() => opening.mutate()}>
@@ -108,7 +115,11 @@ function OpenPack({ log }: { log: Log }) {
 function ShutPack({ log, packId }: { log: Log; packId: string }) {
   const t = usePackingText();
   const queries = useQueryClient();
-  const [left, setLeft] = useState('0');
+  const {
+    draft: { left },
+    change,
+    reset,
+  } = useDraft(`absorber-left.${packId}`, { left: '0' });
   const { param } = log;
   const shutting = useMutation({
     mutationFn: () =>
@@ -118,7 +129,10 @@ function ShutPack({ log, packId }: { log: Log; packId: string }) {
           json: { packetsLeft: Number(left) },
         }),
       ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ofSession(param) });
+    },
   });
   return (
     <>
@@ -127,7 +141,7 @@ function ShutPack({ log, packId }: { log: Log; packId: string }) {
           label={t.packetsLeft}
           inputMode="numeric"
           value={left}
-          onChange={(event) => setLeft(event.target.value)}
+          onChange={(event) => change({ left: event.target.value })}
         />
         <button type="button" className="btn" disabled={shutting.isPending} onClick={() => shutting.mutate()}>
           {t.shutPack}

@@ -1,13 +1,14 @@
 import { instantOfWallTime, isWallTime, wallTimeInZone } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { ApiProblem } from '../../api/problem.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { Here } from './here.tsx';
 import { freeTimesQuery, ofSession, type SessionPage, sessionApi } from './queries.ts';
 import { usePackingText } from './words.ts';
@@ -76,10 +77,17 @@ function ChooseTime({ page }: { page: SessionPage }) {
   const param = { storehouse, session: page.session.id };
   const free = useQuery(freeTimesQuery(param));
   const wallOf = (iso: string) => wallTimeInZone(Date.parse(iso), format.timeZone);
-  const [typed, setTyped] = useState('');
+  const {
+    draft: { typed },
+    change,
+    reset,
+  } = useDraft(`session-time.${param.session}`, { typed: '' });
   const booking = useMutation({
     mutationFn: (json: { startsAt: string; orWait: boolean }) => ask(sessionApi.slots.$post({ param, json })),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ofSession(param) });
+    },
     onError: () => queries.invalidateQueries({ queryKey: freeTimesQuery(param).queryKey }),
   });
   const isTaken = booking.error instanceof ApiProblem && booking.error.code === 'line-taken';
@@ -96,14 +104,7 @@ function ChooseTime({ page }: { page: SessionPage }) {
             : null;
           const book = (orWait: boolean) => startsAt !== null && booking.mutate({ startsAt, orWait });
           return (
-            <form
-              className="stack"
-              noValidate
-              onSubmit={(event) => {
-                event.preventDefault();
-                book(false);
-              }}
-            >
+            <Form onSend={() => book(false)}>
               <p>{t.takes(minutes)}</p>
               <p className="soft">
                 {starts.length === 0
@@ -118,7 +119,7 @@ function ChooseTime({ page }: { page: SessionPage }) {
                 label={t.startAt}
                 type="time"
                 value={at}
-                onChange={(event) => setTyped(event.target.value)}
+                onChange={(event) => change({ typed: event.target.value })}
                 problem={startsAt === null ? t.timeProblem : problemsOf(booking.error).startsAt}
               />
               {booking.error && !isTaken && !problemsOf(booking.error).startsAt ? (
@@ -139,7 +140,7 @@ function ChooseTime({ page }: { page: SessionPage }) {
                   </button>
                 ) : null}
               </div>
-            </form>
+            </Form>
           );
         }}
       </Loaded>

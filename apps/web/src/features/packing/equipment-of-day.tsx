@@ -3,6 +3,7 @@ import type { InferResponseType } from 'hono/client';
 import { useState } from 'react';
 import { ask, askOnce } from '../../api/client.ts';
 import { Choice } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -94,13 +95,7 @@ function BookForm({ param, body }: { param: OfSession; body: Body }) {
   });
   if (body.items.length === 0) return <p className="soft">{t.groupHasNone}</p>;
   return (
-    <form
-      className="stack"
-      onSubmit={(event) => {
-        event.preventDefault();
-        booking.mutate();
-      }}
-    >
+    <Form onSend={() => booking.mutate()}>
       {bookable.length === 0 ? null : (
         <>
           <Choice
@@ -128,6 +123,6 @@ function BookForm({ param, body }: { param: OfSession; body: Body }) {
         </p>
       ) : null}
       <ProblemSaid error={booking.error} />
-    </form>
+    </Form>
   );
 }

@@ -3,7 +3,6 @@ import { spellCode } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import type { InferRequestType } from 'hono/client';
-import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
@@ -12,6 +11,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useNamed } from '../../ui/use-named.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { PrintSheet } from '../label/print-sheet.tsx';
@@ -93,12 +93,16 @@ function MakeLabels({ param, bags, kinds, treatments }: MakeProps) {
   const t = usePackingText();
   const { format } = useHouse();
   const queries = useQueryClient();
-  const [chosen, setChosen] = useState('');
-  const [kindId, setKindId] = useState(
-    () => kinds.find(({ kindCode }) => kindCode === 'can-no-10')?.id ?? '',
-  );
-  const [treatment, setTreatment] = useState<TreatmentCode>('oxygen-absorber');
-  const [typed, setTyped] = useState('');
+  const {
+    draft: { chosen, kindId, treatment, typed },
+    change,
+    reset,
+  } = useDraft(`labels-ahead.${param.session}`, {
+    chosen: '',
+    kindId: kinds.find(({ kindCode }) => kindCode === 'can-no-10')?.id ?? '',
+    treatment: 'oxygen-absorber' as TreatmentCode,
+    typed: '',
+  });
   const nameOf = useNamed();
   const keyOf = ({ bagId, householdId }: Bringable) => `${bagId} ${householdId}`;
   const bag = bags.find((one) => keyOf(one) === chosen) ?? bags[0];
@@ -109,7 +113,7 @@ function MakeLabels({ param, bags, kinds, treatments }: MakeProps) {
         sessionApi.labels.$post({ param, json }, { headers }),
       ),
     onSuccess: () => {
-      setTyped('');
+      reset();
       return queries.invalidateQueries({ queryKey: blankLabelsQuery(param).queryKey });
     },
   });
@@ -135,7 +139,7 @@ function MakeLabels({ param, bags, kinds, treatments }: MakeProps) {
           value: keyOf(one),
           name: t.bringOption(nameOf(one.food), one.household, one.bagNo, format.mass(one.grams)),
         }))}
-        onChange={setChosen}
+        onChange={(chosen) => change({ chosen })}
         problem={problems.bagId}
       />
       <div className="pair">
@@ -143,20 +147,20 @@ function MakeLabels({ param, bags, kinds, treatments }: MakeProps) {
           label={t.kind}
           value={kindId}
           options={kinds.map((one) => ({ value: one.id, name: nameOf(one) }))}
-          onChange={setKindId}
+          onChange={(kindId) => change({ kindId })}
         />
         <Choice
           label={t.treatment}
           value={treatment}
           options={treatments.map(({ code, names }) => ({ value: code, name: names[format.language] }))}
-          onChange={(code) => setTreatment(code as TreatmentCode)}
+          onChange={(code) => change({ treatment: code as TreatmentCode })}
         />
       </div>
       <Field
         label={t.labelsCount}
         inputMode="numeric"
         value={typed}
-        onChange={(event) => setTyped(event.target.value)}
+        onChange={(event) => change({ typed: event.target.value })}
         problem={typed !== '' && count === undefined ? t.countProblem : problems.count}
       />
       {Object.keys(problems).length > 0 ? null : <ProblemSaid error={making.error} />}

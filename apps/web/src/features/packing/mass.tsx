@@ -1,11 +1,11 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
 import { ask, askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Figures, Ledger, NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { gramsTyped } from '../shelf/mass-typed.ts';
 import { type LogBody, type LoggedBag, ofSession, sessionApi } from './queries.ts';
 import type { Log } from './use-log.ts';
@@ -109,41 +109,47 @@ function Containers({ body }: { body: LogBody }) {
 
 const keyOf = ({ bagId, householdId }: LoggedBag) => `${bagId} ${householdId}`;
 
-function useBags(bags: readonly LoggedBag[]) {
+/** One of the day's bags and what is typed of it, kept together, so that a figure never comes back at another's bag. */
+function useBags(name: string, bags: readonly LoggedBag[]) {
   const t = usePackingText();
   const { format } = useHouse();
-  const [chosen, setChosen] = useState('');
+  const { draft, change, reset } = useDraft(name, { chosen: '', typed: '', because: '' });
+  const { chosen, typed, because } = draft;
   const bag = bags.find((one) => keyOf(one) === chosen) ?? (bags[0] as LoggedBag);
   const options = bags.map((one) => ({
     value: keyOf(one),
     name: t.bagOf(format.language === 'es' ? one.food.nameEs : one.food.nameEn, one.household, one.bagNo),
   }));
-  return { bag, options, setChosen };
+  return { bag, options, typed, because, change, reset };
 }
 
 /** What fell beside the can or went into a sample jar. */
 function Losses({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
   const t = usePackingText();
-  const { bag, options, setChosen } = useBags(bags);
-  const [typed, setTyped] = useState('');
+  const { bag, options, typed, change, reset } = useBags(`loss.${log.param.session}`, bags);
   const grams = gramsTyped(typed, 'kg');
   const lose = (to: 'spilled' | 'sampled') => {
     if (grams === undefined) return;
     const { bagId, householdId } = bag;
     log.write({ kind: 'loss', json: { bagId, householdId, grams, to } });
-    setTyped('');
+    reset();
   };
   return (
     <details>
       <summary>{t.losses}</summary>
       <div className="stack">
-        <Choice label={t.whose} value={keyOf(bag)} options={options} onChange={setChosen} />
+        <Choice
+          label={t.whose}
+          value={keyOf(bag)}
+          options={options}
+          onChange={(chosen) => change({ chosen })}
+        />
         <Field
           label={t.howMuch}
           hint={t.figureHint}
           inputMode="decimal"
           value={typed}
-          onChange={(event) => setTyped(event.target.value)}
+          onChange={(event) => change({ typed: event.target.value })}
           problem={typed !== '' && grams === undefined ? t.massProblem : undefined}
         />
         <div className="pair">
@@ -175,16 +181,13 @@ function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
   const { format } = useHouse();
   const queries = useQueryClient();
   const { param } = log;
-  const { bag, options, setChosen } = useBags(bags);
-  const [typed, setTyped] = useState('');
-  const [because, setBecause] = useState('');
+  const { bag, options, typed, because, change, reset } = useBags(`left.${param.session}`, bags);
   const leftGrams = /^\s*0+\s*$/.test(typed) ? 0 : gramsTyped(typed, 'kg');
   const weighing = useMutation({
     mutationFn: (json: { bagId: string; householdId: string; leftGrams: number; because: string }) =>
       ask(sessionApi.left.$put({ param, json })),
     onSuccess: () => {
-      setTyped('');
-      setBecause('');
+      reset();
       return queries.invalidateQueries({ queryKey: ofSession(param) });
     },
   });
@@ -192,17 +195,26 @@ function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
     <details>
       <summary>{t.weighLeft}</summary>
       <div className="stack">
-        <Choice label={t.whose} value={keyOf(bag)} options={options} onChange={setChosen} />
+        <Choice
+          label={t.whose}
+          value={keyOf(bag)}
+          options={options}
+          onChange={(chosen) => change({ chosen })}
+        />
         <div className="pair">
           <Field
             label={t.leftNow}
             hint={t.expected(format.count(bag.expectedLeftGrams))}
             inputMode="decimal"
             value={typed}
-            onChange={(event) => setTyped(event.target.value)}
+            onChange={(event) => change({ typed: event.target.value })}
             problem={typed !== '' && leftGrams === undefined ? t.massProblem : undefined}
           />
-          <Field label={t.because} value={because} onChange={(event) => setBecause(event.target.value)} />
+          <Field
+            label={t.because}
+            value={because}
+            onChange={(event) => change({ because: event.target.value })}
+          />
         </div>
         <ProblemSaid error={weighing.error} />
         <button

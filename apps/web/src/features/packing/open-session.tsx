@@ -4,6 +4,7 @@ import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -61,11 +62,8 @@ export function OpenSession() {
         {t.packing}
       </Link>
       <h1>{t.openTitle}</h1>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           setIsAsked(true);
           if (startsAt && endsAt && 'minorUnits' in fee)
             opening.mutate({ startsAt, endsAt, lineFeeMinorUnits: fee.minorUnits });
@@ -138,7 +136,7 @@ export function OpenSession() {
             {t.openIt}
           </button>
         </div>
-      </form>
+      </Form>
     </>
   );
 }

@@ -2,6 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
@@ -160,11 +161,8 @@ function AddWish({
   const isSpanish = format.language === 'es';
   if (!food || !kind) return null;
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (containers === 0 || gramsEach === undefined) return;
         const { id: foodId } = food;
@@ -237,7 +235,7 @@ function AddWish({
           {t.add}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }
 

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { pickUpsQuery } from '../../api/queries.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
@@ -79,11 +80,8 @@ function PickUpForm({ buy, paper, fetchers }: FormProps) {
       </>
     );
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         if (writtenAt !== undefined) keying.mutate({ fetcher, writtenAt });
       }}
     >
@@ -117,6 +115,6 @@ function PickUpForm({ buy, paper, fetchers }: FormProps) {
           {words.keyIn}
         </button>
       </NextStep>
-    </form>
+    </Form>
   );
 }

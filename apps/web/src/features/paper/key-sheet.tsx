@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { api, ask, askOnce } from '../../api/client.ts';
 import { useTaste } from '../../text/taste.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
@@ -44,12 +45,16 @@ function SheetForm({ buy, paper, sheet }: { buy: BuyOfPaper; paper: FoundPaper; 
   const { language } = useTaste();
   const queries = useQueryClient();
   const orders = sheet.orders.filter(({ isCancelled }) => !isCancelled);
-  const { draft, change } = useDraft<Draft>(`key-sheet.${paper.code}`, {
-    ...{ day: '', time: '', carrier: '', countedBy: '', carrierNote: '', counts: {} },
-    supplierId: orders[0]?.supplierId ?? '',
-    delivery: null,
-    isDone: false,
-  });
+  const { draft, change } = useDraft<Draft>(
+    `key-sheet.${paper.code}`,
+    {
+      ...{ day: '', time: '', carrier: '', countedBy: '', carrierNote: '', counts: {} },
+      supplierId: orders[0]?.supplierId ?? '',
+      delivery: null,
+      isDone: false,
+    },
+    { rows: { counts: '', delivery: { id: '', version: 0 } } },
+  );
   const orderNos = orders
     .filter(({ supplierId }) => supplierId === draft.supplierId)
     .map(({ orderNo }) => orderNo);
@@ -95,14 +100,7 @@ function SheetForm({ buy, paper, sheet }: { buy: BuyOfPaper; paper: FoundPaper; 
     />
   );
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        keying.mutate();
-      }}
-    >
+    <Form onSend={() => keying.mutate()}>
       <h2>{words.keySheet(buy.name)}</h2>
       {orders.length > 1 ? (
         <Choice
@@ -143,7 +141,7 @@ function SheetForm({ buy, paper, sheet }: { buy: BuyOfPaper; paper: FoundPaper; 
           {words.keyIn}
         </button>
       </NextStep>
-    </form>
+    </Form>
   );
 }
 

@@ -5,6 +5,7 @@ import { api, askOnce } from '../../api/client.ts';
 import type { buyQuery } from '../../api/queries.ts';
 import { useTaste } from '../../text/taste.ts';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -57,7 +58,9 @@ function SlipForm({
   const queries = useQueryClient();
   const own = households.find(({ value }) => value === paper.householdId) ?? households[0];
   const start: Draft = { household: own?.value ?? '', day: '', time: '', rows: {} };
-  const { draft, change, reset } = useDraft<Draft>(`key-slip.${paper.code}`, start);
+  const { draft, change, reset } = useDraft<Draft>(`key-slip.${paper.code}`, start, {
+    rows: { rows: EMPTY },
+  });
   const [done, setDone] = useState(0);
   const rowOf = (line: string) => draft.rows[line] ?? EMPTY;
   const wanted = buy.lines.filter(({ id }) => rowOf(id).wanted.trim() !== '');
@@ -87,11 +90,8 @@ function SlipForm({
   });
   const problems = problemsOf(keying.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setDone(0);
         keying.mutate();
       }}
@@ -125,7 +125,7 @@ function SlipForm({
           {words.keyIn}
         </button>
       </NextStep>
-    </form>
+    </Form>
   );
 }
 

@@ -1,13 +1,14 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { InferResponseType } from 'hono/client';
-import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { ApiProblem } from '../../api/problem.ts';
 import { useText } from '../../text/taste.ts';
 import { Check, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse, useOwnHousehold } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { usePeopleText } from './words.ts';
 
 const contacts = api.storehouses[':storehouse'].households[':household'].contact;
@@ -18,7 +19,11 @@ export function ReadContact({ household }: { household: string }) {
   const words = usePeopleText();
   const { storehouse } = useHouse();
   const param = { storehouse, household };
-  const [purpose, setPurpose] = useState('');
+  const {
+    draft: { purpose },
+    change,
+    reset,
+  } = useDraft(`read-contact.${household}`, { purpose: '' });
   const shown = useQuery({
     queryKey: ['contact', param],
     queryFn: () => ask(contacts.$get({ param, query: {} })),
@@ -26,6 +31,7 @@ export function ReadContact({ household }: { household: string }) {
   });
   const looking = useMutation({
     mutationFn: () => ask(contacts.$get({ param, query: { purpose } })),
+    onSuccess: () => reset(),
   });
   const refusal = shown.error instanceof ApiProblem ? shown.error.code : null;
   const contact = looking.data ?? shown.data;
@@ -35,26 +41,19 @@ export function ReadContact({ household }: { household: string }) {
       {contact ? <ContactLines contact={contact} /> : null}
       {!contact && refusal === 'not-your-household' ? <p>{words.contactHidden}</p> : null}
       {!contact && refusal === 'invalid-input' ? (
-        <form
-          className="stack"
-          noValidate
-          onSubmit={(event) => {
-            event.preventDefault();
-            looking.mutate();
-          }}
-        >
+        <Form onSend={() => looking.mutate()}>
           <p>{words.contactHidden}</p>
           <Field
             label={words.purpose}
             hint={words.purposeHint}
             value={purpose}
-            onChange={(event) => setPurpose(event.target.value)}
+            onChange={(event) => change({ purpose: event.target.value })}
             problem={problemsOf(looking.error).purpose && words.purposeProblem}
           />
           <button type="submit" className="btn" disabled={looking.isPending}>
             {words.look}
           </button>
-        </form>
+        </Form>
       ) : null}
       {shown.error && refusal !== 'not-your-household' && refusal !== 'invalid-input' ? (
         <ProblemSaid error={shown.error} />
@@ -103,41 +102,47 @@ function ContactForm({ contact }: { contact: ContactBody }) {
   const words = usePeopleText();
   const param = useOwnHousehold();
   const queries = useQueryClient();
-  const [phone, setPhone] = useState(contact.phone);
-  const [address, setAddress] = useState(contact.address);
-  const [email, setEmail] = useState(contact.email);
-  const [shownToMembers, setShown] = useState(contact.shownToMembers);
+  const {
+    draft: { phone, address, email, shownToMembers },
+    change,
+    forget,
+  } = useDraft(
+    'contact',
+    {
+      phone: contact.phone,
+      address: contact.address,
+      email: contact.email,
+      shownToMembers: contact.shownToMembers,
+    },
+    { version: contact.version },
+  );
   const saving = useMutation({
     mutationFn: () =>
       ask(
         contacts.$put({ param, json: { version: contact.version, phone, address, email, shownToMembers } }),
       ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['contact'] }),
+    onSuccess: () => {
+      forget();
+      return queries.invalidateQueries({ queryKey: ['contact'] });
+    },
   });
   const problems = problemsOf(saving.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        saving.mutate();
-      }}
-    >
+    <Form onSend={() => saving.mutate()}>
       <h2>{words.contact}</h2>
       <Field
         label={words.phone}
         type="tel"
         autoComplete="tel"
         value={phone}
-        onChange={(event) => setPhone(event.target.value)}
+        onChange={(event) => change({ phone: event.target.value })}
         problem={problems.phone}
       />
       <Field
         label={words.address}
         autoComplete="street-address"
         value={address}
-        onChange={(event) => setAddress(event.target.value)}
+        onChange={(event) => change({ address: event.target.value })}
         problem={problems.address}
       />
       <Field
@@ -146,10 +151,14 @@ function ContactForm({ contact }: { contact: ContactBody }) {
         autoComplete="email"
         hint={words.emailHint}
         value={email}
-        onChange={(event) => setEmail(event.target.value)}
+        onChange={(event) => change({ email: event.target.value })}
         problem={problems.email && words.emailProblem}
       />
-      <Check label={words.shown} isOn={shownToMembers} onChange={setShown} />
+      <Check
+        label={words.shown}
+        isOn={shownToMembers}
+        onChange={(shownToMembers) => change({ shownToMembers })}
+      />
       <p className="soft">{words.shownWords}</p>
       {Object.keys(problems).length > 0 ? null : <ProblemSaid error={saving.error} />}
       <div className="actions">
@@ -158,6 +167,6 @@ function ContactForm({ contact }: { contact: ContactBody }) {
         </button>
         <span role="status">{contact.version > 0 && !saving.isPending ? t.saved : ''}</span>
       </div>
-    </form>
+    </Form>
   );
 }

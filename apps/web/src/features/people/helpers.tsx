@@ -1,11 +1,12 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { personsQuery } from '../../api/queries.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { usePeopleText } from './words.ts';
 
 const helpersOf = api.storehouses[':storehouse'].households[':household'].helpers;
@@ -61,9 +62,11 @@ function AddHelper({ household }: { household: string }) {
   const queries = useQueryClient();
   const persons = useQuery(personsQuery({ storehouse }));
   const others = (persons.data ?? []).filter(({ householdId }) => householdId !== household);
-  const [personId, setPersonId] = useState('');
-  const [days, setDays] = useState('30');
-  const [reason, setReason] = useState('');
+  const {
+    draft: { personId, days, reason },
+    change,
+    reset,
+  } = useDraft(`helper.${household}`, { personId: '', days: '30', reason: '' });
   const chosen = personId === '' ? (others[0]?.id ?? '') : personId;
   const naming = useMutation({
     mutationFn: () =>
@@ -73,25 +76,21 @@ function AddHelper({ household }: { household: string }) {
           json: { personId: chosen, days: Number(days), reason },
         }),
       ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['helpers'] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['helpers'] });
+    },
   });
   const problems = problemsOf(naming.error);
   return (
     <details>
       <summary>{words.addHelper}</summary>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          naming.mutate();
-        }}
-      >
+      <Form onSend={() => naming.mutate()}>
         <Choice
           label={words.helper}
           value={chosen}
           options={others.map(({ id, name }) => ({ value: id, name }))}
-          onChange={setPersonId}
+          onChange={(personId) => change({ personId })}
           problem={problems.personId}
         />
         <div className="pair">
@@ -99,13 +98,13 @@ function AddHelper({ household }: { household: string }) {
             label={words.helperDays}
             inputMode="numeric"
             value={days}
-            onChange={(event) => setDays(event.target.value)}
+            onChange={(event) => change({ days: event.target.value })}
             problem={problems.days && words.helperDaysProblem}
           />
           <Field
             label={words.helperWhy}
             value={reason}
-            onChange={(event) => setReason(event.target.value)}
+            onChange={(event) => change({ reason: event.target.value })}
             problem={problems.reason}
           />
         </div>
@@ -113,7 +112,7 @@ function AddHelper({ household }: { household: string }) {
         <button type="submit" className="btn" disabled={naming.isPending}>
           {words.addHelper}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

@@ -3,12 +3,14 @@ import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { Searched } from '../../ui/searched.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { householdsQuery } from '../buy/run-queries.ts';
 import { QrPicture } from './qr-picture.tsx';
@@ -39,9 +41,11 @@ function Invite() {
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const households = useQuery(householdsQuery({ storehouse }));
-  const [householdId, setHouseholdId] = useState('');
-  const [name, setName] = useState('');
-  const [days, setDays] = useState('14');
+  const {
+    draft: { householdId, name, days },
+    change,
+    reset,
+  } = useDraft('invitation', { householdId: '', name: '', days: '14' });
   const making = useMutation({
     mutationFn: () => {
       const into = householdId === '' ? (name.trim() === '' ? {} : { householdName: name }) : { householdId };
@@ -52,20 +56,16 @@ function Invite() {
         }),
       );
     },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['invitations'] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['invitations'] });
+    },
   });
   const problems = problemsOf(making.error);
   const here = (households.data ?? []).filter(({ leftOn }) => leftOn === null);
   return (
     <NextStep>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          making.mutate();
-        }}
-      >
+      <Form onSend={() => making.mutate()}>
         <Choice
           label={words.invitationFor}
           value={householdId}
@@ -73,14 +73,14 @@ function Invite() {
             { value: '', name: words.newHousehold },
             ...here.map((household) => ({ value: household.id, name: household.name })),
           ]}
-          onChange={setHouseholdId}
+          onChange={(householdId) => change({ householdId })}
         />
         <div className="pair">
           {householdId === '' ? (
             <Field
               label={words.suggestedName}
               value={name}
-              onChange={(event) => setName(event.target.value)}
+              onChange={(event) => change({ name: event.target.value })}
               problem={problems.householdName && words.nameNeeded}
             />
           ) : null}
@@ -88,7 +88,7 @@ function Invite() {
             label={words.inviteDays}
             inputMode="numeric"
             value={days}
-            onChange={(event) => setDays(event.target.value)}
+            onChange={(event) => change({ days: event.target.value })}
             problem={problems.days && words.daysProblem}
           />
         </div>
@@ -96,7 +96,7 @@ function Invite() {
         <button type="submit" className="btn go" disabled={making.isPending}>
           {words.makeLink}
         </button>
-      </form>
+      </Form>
       {making.data ? <MadeLink made={making.data} until={format.instant(making.data.expiresAt)} /> : null}
     </NextStep>
   );

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { api, ask, askOnce } from '../../api/client.ts';
 import { ApiProblem } from '../../api/problem.ts';
 import { Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -78,11 +79,8 @@ function LeaveForm({ household }: { household: Leaver }) {
     },
   });
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsTried(true);
         if (isRight) leaving.mutate();
       }}
@@ -98,6 +96,6 @@ function LeaveForm({ household }: { household: Leaver }) {
       <button type="submit" className="btn" disabled={leaving.isPending}>
         {words.leave}
       </button>
-    </form>
+    </Form>
   );
 }

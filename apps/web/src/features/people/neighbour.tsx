@@ -5,10 +5,12 @@ import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { personsQuery } from '../../api/queries.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { ReadContact } from './contact.tsx';
@@ -147,7 +149,11 @@ function Rename({ household }: { household: { id: string; name: string; version:
   const t = usePeopleText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [name, setName] = useState(household.name);
+  const {
+    draft: { name },
+    change,
+    forget,
+  } = useDraft(`household-name.${household.id}`, { name: household.name }, { version: household.version });
   const renaming = useMutation({
     mutationFn: () =>
       ask(
@@ -156,34 +162,29 @@ function Rename({ household }: { household: { id: string; name: string; version:
           json: { version: household.version, name },
         }),
       ),
-    onSuccess: () =>
-      Promise.all(
+    onSuccess: () => {
+      forget();
+      return Promise.all(
         ['household', 'households', 'persons'].map((key) => queries.invalidateQueries({ queryKey: [key] })),
-      ),
+      );
+    },
   });
   const problems = problemsOf(renaming.error);
   return (
     <details>
       <summary>{t.rename}</summary>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          renaming.mutate();
-        }}
-      >
+      <Form onSend={() => renaming.mutate()}>
         <Field
           label={t.name}
           value={name}
-          onChange={(event) => setName(event.target.value)}
+          onChange={(event) => change({ name: event.target.value })}
           problem={problems.name && t.nameNeeded}
         />
         {Object.keys(problems).length > 0 ? null : <ProblemSaid error={renaming.error} />}
         <button type="submit" className="btn" disabled={renaming.isPending}>
           {t.rename}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { api, ask } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -27,14 +28,7 @@ export function PaperHousehold() {
   return (
     <details>
       <summary>{words.paperHousehold}</summary>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          entering.mutate();
-        }}
-      >
+      <Form onSend={() => entering.mutate()}>
         <p>{words.paperWords}</p>
         <Field
           label={words.householdName}
@@ -52,7 +46,7 @@ export function PaperHousehold() {
         <button type="submit" className="btn" disabled={entering.isPending}>
           {words.enter}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

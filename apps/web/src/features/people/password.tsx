@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -33,14 +34,7 @@ export function Password() {
         {t.household}
       </Link>
       <h1>{words.passwordTitle}</h1>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          changing.mutate();
-        }}
-      >
+      <Form onSend={() => changing.mutate()}>
         <Field
           label={words.currentPassword}
           type="password"
@@ -65,7 +59,7 @@ export function Password() {
         <div role="status">
           {changing.isSuccess ? <p className="said well-said">{words.changed}</p> : null}
         </div>
-      </form>
+      </Form>
     </>
   );
 }

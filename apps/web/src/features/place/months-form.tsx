@@ -2,8 +2,10 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { degreesTyped, degreeUnitOf } from './degrees.ts';
 import { inside, type PlaceRecord } from './queries.ts';
 import { usePlaceText } from './words.ts';
@@ -18,9 +20,15 @@ export function MonthsForm({ place }: { place: PlaceRecord }) {
   const queries = useQueryClient();
   const thisMonth = format.today().slice(0, 7);
   const unit = degreeUnitOf(format);
-  const [from, setFrom] = useState(thisMonth.slice(0, 4));
-  const [to, setTo] = useState(thisMonth.slice(0, 4));
-  const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
+  const {
+    draft: { from, to, typed },
+    change,
+    reset,
+  } = useDraft(
+    `place-months.${place.id}`,
+    { from: thisMonth.slice(0, 4), to: thisMonth.slice(0, 4), typed: {} as Readonly<Record<string, string>> },
+    { rows: { typed: '' } },
+  );
   const [isAsked, setIsAsked] = useState(false);
   const [first, last] = [year(from), year(to)];
   const isSpan = first !== null && last !== null && first <= last && last - first < 100;
@@ -38,18 +46,18 @@ export function MonthsForm({ place }: { place: PlaceRecord }) {
   const saving = useMutation({
     mutationFn: () =>
       ask(inside.places[':place'].months.$put({ param: { storehouse, place: place.id }, json: { months } })),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['places'] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['places'] });
+    },
   });
   const refused = Object.values(problemsOf(saving.error))[0];
   return (
     <details>
       <summary>{words.typeIt}</summary>
-      <form
-        className="stack"
-        noValidate
-        aria-label={words.typeIt}
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        label={words.typeIt}
+        onSend={() => {
           setIsAsked(true);
           if (!isWrong && months.length > 0) saving.mutate();
         }}
@@ -60,14 +68,14 @@ export function MonthsForm({ place }: { place: PlaceRecord }) {
             label={words.fromYear}
             inputMode="numeric"
             value={from}
-            onChange={(event) => setFrom(event.target.value)}
+            onChange={(event) => change({ from: event.target.value })}
             problem={isAsked && !isSpan ? words.yearsProblem : undefined}
           />
           <Field
             label={words.toYear}
             inputMode="numeric"
             value={to}
-            onChange={(event) => setTo(event.target.value)}
+            onChange={(event) => change({ to: event.target.value })}
           />
         </div>
         <div className="pair">
@@ -76,7 +84,7 @@ export function MonthsForm({ place }: { place: PlaceRecord }) {
               key={month}
               label={words.monthIn(format.monthName(`2025-${month}-01`), unit)}
               value={typed[month] ?? ''}
-              onChange={(event) => setTyped({ ...typed, [month]: event.target.value })}
+              onChange={(event) => change({ typed: { ...typed, [month]: event.target.value } })}
               problem={isAsked && tenths === undefined ? words.degreesProblem : undefined}
             />
           ))}
@@ -95,7 +103,7 @@ export function MonthsForm({ place }: { place: PlaceRecord }) {
             {words.writeIt}
           </button>
         </div>
-      </form>
+      </Form>
     </details>
   );
 }

@@ -1,13 +1,14 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import type { InferRequestType } from 'hono/client';
-import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { inside, keepsStore, type Place } from './queries.ts';
 import { usePlaceText } from './words.ts';
@@ -46,14 +47,18 @@ export function PlaceForm({ place }: { place?: Place }) {
     ...(house.household === null ? [] : (['household'] as const)),
     ...(keepsStore(house) ? (['store'] as const) : []),
   ];
-  const [draft, setDraft] = useState({
-    of: owners[0] ?? ('household' as const),
-    name: place?.name ?? '',
-    kind: place?.kind ?? 'cellar',
-    isLit: said(place?.isLit),
-    isDamp: said(place?.isDamp),
-    isRodentProof: said(place?.isRodentProof),
-  });
+  const { draft, change, forget } = useDraft(
+    `place.${place?.id ?? 'new'}`,
+    {
+      of: owners[0] ?? ('household' as const),
+      name: place?.name ?? '',
+      kind: place?.kind ?? 'cellar',
+      isLit: said(place?.isLit),
+      isDamp: said(place?.isDamp),
+      isRodentProof: said(place?.isRodentProof),
+    },
+    { version: place?.version ?? 0 },
+  );
   const saving = useMutation({
     mutationFn: () => {
       const { of, name, kind, ...open } = draft;
@@ -74,6 +79,7 @@ export function PlaceForm({ place }: { place?: Place }) {
         : ask(inside.places.$post({ param: { storehouse }, json: { of, ...facts } }));
     },
     onSuccess: async (saved) => {
+      forget();
       await queries.invalidateQueries({ queryKey: ['places'] });
       await navigate({ to: '/s/$storehouse/places/$place', params: { storehouse, place: saved.id } });
     },
@@ -88,38 +94,31 @@ export function PlaceForm({ place }: { place?: Place }) {
         { value: 'no', name: words.no },
         { value: 'yes', name: words.yes },
       ]}
-      onChange={(value) => setDraft({ ...draft, [key]: value })}
+      onChange={(value) => change({ [key]: value })}
     />
   );
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        saving.mutate();
-      }}
-    >
+    <Form onSend={() => saving.mutate()}>
       {place || owners.length < 2 ? null : (
         <Choice
           label={words.whose}
           value={draft.of}
           options={owners.map((value) => ({ value, name: words.owners[value] }))}
-          onChange={(of) => setDraft({ ...draft, of: of as Facts['of'] })}
+          onChange={(of) => change({ of: of as Facts['of'] })}
         />
       )}
       <div className="pair">
         <Field
           label={words.name}
           value={draft.name}
-          onChange={(event) => setDraft({ ...draft, name: event.target.value })}
+          onChange={(event) => change({ name: event.target.value })}
           problem={problems.name}
         />
         <Choice
           label={words.kind}
           value={draft.kind}
           options={Object.entries(words.kinds).map(([value, name]) => ({ value, name }))}
-          onChange={(kind) => setDraft({ ...draft, kind })}
+          onChange={(kind) => change({ kind })}
         />
       </div>
       {open('isLit', words.isLit)}
@@ -131,6 +130,6 @@ export function PlaceForm({ place }: { place?: Place }) {
           {t.save}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

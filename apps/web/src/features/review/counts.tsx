@@ -1,6 +1,5 @@
 import { parseMass } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { CsvLink } from '../../ui/csv-link.tsx';
 import { Field, problemsOf } from '../../ui/field.tsx';
@@ -9,6 +8,7 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { Searched } from '../../ui/searched.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { BooksPage } from '../books/books-page.tsx';
 import { PostForm } from '../books/post-form.tsx';
 import { commonStockQuery } from './queries.ts';
@@ -125,7 +125,11 @@ function Count({ row }: { row: Stock }) {
   const t = useReviewText();
   const client = useQueryClient();
   const { storehouse, format } = useHouse();
-  const [typed, setTyped] = useState('');
+  const {
+    draft: { typed },
+    change,
+    reset,
+  } = useDraft(`common-count.${row.accountId}`, { typed: '' });
   const mass = parseMass(typed, { defaultUnit: format.massUnit });
   const grams = 'problem' in mass ? null : mass.grams;
   const counting = useMutation({
@@ -136,7 +140,7 @@ function Count({ row }: { row: Stock }) {
       );
     },
     onSuccess: async () => {
-      setTyped('');
+      reset();
       await client.invalidateQueries({ queryKey: ['books'] });
     },
   });
@@ -152,7 +156,7 @@ function Count({ row }: { row: Stock }) {
         label={t.countOf(row.code)}
         inputMode="decimal"
         value={typed}
-        onChange={(event) => setTyped(event.target.value)}
+        onChange={(event) => change({ typed: event.target.value })}
         problem={typed !== '' && grams === null ? t.massProblem : problemsOf(counting.error).countedGrams}
       />
       <button type="submit" className="btn" disabled={grams === null || counting.isPending}>

@@ -3,6 +3,7 @@ import { useNavigate, useSearch } from '@tanstack/react-router';
 import { useState } from 'react';
 import { CsvLink } from '../../ui/csv-link.tsx';
 import { Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { BooksPage } from '../books/books-page.tsx';
@@ -21,16 +22,14 @@ export function Traces() {
   return (
     <BooksPage title={t.traces}>
       <h1>{seed === '' ? t.tracesTitle : t.drawnTitle(seed)}</h1>
-      <form
-        className="stack"
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() =>
           void navigate({
             to: '/s/$storehouse/books/traces',
             params: { storehouse },
             search: typed.trim() === '' ? {} : { seed: typed.trim() },
-          });
-        }}
+          })
+        }
       >
         <Field
           label={t.seed}
@@ -43,7 +42,7 @@ export function Traces() {
             {t.draw}
           </button>
         </div>
-      </form>
+      </Form>
       {seed === '' ? null : (
         <Loaded reading={reading}>
           {({ traces, candidates }) => (

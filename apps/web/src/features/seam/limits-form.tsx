@@ -1,7 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -17,7 +17,7 @@ const FIGURES = [
 const START = {
   ...{ widthLeast: '', widthMost: '', thicknessLeast: '', thicknessMost: '' },
   ...{ countersinkLeast: '', countersinkMost: '', lidPlate: '', bodyPlate: '' },
-  ...{ overlapPercent: '', source: '', unit: 'mil' },
+  ...{ kindId: '', overlapPercent: '', source: '', unit: 'mil' },
 };
 
 /** What the maker of a can allows: there are none of our own, and no seam is judged without them. */
@@ -26,9 +26,8 @@ export function LimitsForm({ kinds, limits }: { kinds: readonly Kind[]; limits: 
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const cans = kinds.filter(({ kindCode }) => kindCode.startsWith('can-'));
-  const [kindId, setKindId] = useState('');
-  const kind = cans.find(({ id }) => id === kindId) ?? cans[0];
   const { draft, change, reset } = useDraft('seam-limits', START);
+  const kind = cans.find(({ id }) => id === draft.kindId) ?? cans[0];
   const unit: GaugeUnit = draft.unit === 'mm' ? 'mm' : 'mil';
   const nameOf = (one: Kind) => (format.language === 'es' ? one.nameEs : one.nameEn);
   const figure = (one: (typeof FIGURES)[number]) => milsTyped(draft[one], unit) ?? 0;
@@ -47,21 +46,14 @@ export function LimitsForm({ kinds, limits }: { kinds: readonly Kind[]; limits: 
         }),
       ),
     onSuccess: async () => {
-      reset(START);
+      reset();
       await queries.invalidateQueries({ queryKey: ['packing'] });
     },
   });
   const problems = problemsOf(setting.error);
   if (!kind) return null;
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        setting.mutate();
-      }}
-    >
+    <Form onSend={() => setting.mutate()}>
       <h2>{t.limits}</h2>
       <p>{t.limitsSay}</p>
       {limits.map((limit) => {
@@ -86,7 +78,7 @@ export function LimitsForm({ kinds, limits }: { kinds: readonly Kind[]; limits: 
           label={t.container}
           value={kind.id}
           options={cans.map((one) => ({ value: one.id, name: nameOf(one) }))}
-          onChange={setKindId}
+          onChange={(kindId) => change({ kindId })}
         />
         <Choice
           label={t.unit}
@@ -129,6 +121,6 @@ export function LimitsForm({ kinds, limits }: { kinds: readonly Kind[]; limits: 
       <button type="submit" className="btn" disabled={setting.isPending}>
         {t.keepLimits}
       </button>
-    </form>
+    </Form>
   );
 }

@@ -1,12 +1,13 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { kindsQuery } from '../shelf/queries.ts';
 import { LimitsForm } from './limits-form.tsx';
@@ -65,38 +66,34 @@ function AddMachine() {
   const t = useSeamText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [name, setName] = useState('');
-  const [kind, setKind] = useState<(typeof KINDS)[number]>('can-seamer');
+  const {
+    draft: { name, kind },
+    change,
+    reset,
+  } = useDraft('seam-machine', { name: '', kind: 'can-seamer' as (typeof KINDS)[number] });
   const adding = useMutation({
     mutationFn: () => ask(inside['seal-machines'].$post({ param: { storehouse }, json: { name, kind } })),
     onSuccess: async () => {
-      setName('');
+      reset();
       await queries.invalidateQueries({ queryKey: ['packing'] });
     },
   });
   const problems = problemsOf(adding.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        adding.mutate();
-      }}
-    >
+    <Form onSend={() => adding.mutate()}>
       <h2>{t.addMachine}</h2>
       <div className="pair">
         <Field
           label={t.name}
           value={name}
           problem={problems.name}
-          onChange={(event) => setName(event.target.value)}
+          onChange={(event) => change({ name: event.target.value })}
         />
         <Choice
           label={t.machineKind}
           value={kind}
           options={KINDS.map((value) => ({ value, name: t.machineKinds[value] }))}
-          onChange={(value) => setKind(KINDS.find((one) => one === value) ?? 'can-seamer')}
+          onChange={(value) => change({ kind: KINDS.find((one) => one === value) ?? 'can-seamer' })}
         />
       </div>
       <p className="soft">{t.machineCaution}</p>
@@ -104,6 +101,6 @@ function AddMachine() {
       <button type="submit" className="btn" disabled={adding.isPending || name.trim() === ''}>
         {t.add}
       </button>
-    </form>
+    </Form>
   );
 }

@@ -1,10 +1,11 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { ofSession } from '../packing/queries.ts';
 import { kindsQuery } from '../shelf/queries.ts';
 import { treatmentsQuery } from '../treatment/queries.ts';
@@ -39,9 +40,15 @@ function IntoNew({ waiting, watch }: { waiting: readonly Suspect[]; watch: Watch
   const { storehouse, refresh } = useSeals(watch);
   const kinds = useQuery(kindsQuery({ storehouse })).data?.containerKinds ?? [];
   const treatments = useQuery(treatmentsQuery({ storehouse })).data?.treatments ?? [];
-  const [which, setWhich] = useState('all');
-  const [kindId, setKindId] = useState('');
-  const [treatment, setTreatment] = useState<ReCanning['treatment']>('oxygen-absorber');
+  const {
+    draft: { which, kindId, treatment },
+    change,
+    reset,
+  } = useDraft(`re-can.${watch.session.id}`, {
+    which: 'all',
+    kindId: '',
+    treatment: 'oxygen-absorber' as ReCanning['treatment'],
+  });
   const chosen = waiting.filter(({ containerId }) => which === 'all' || containerId === which);
   const of = chosen.length > 0 ? chosen : waiting;
   const kind = kindId || (waiting[0]?.containerKindId ?? '');
@@ -53,19 +60,15 @@ function IntoNew({ waiting, watch }: { waiting: readonly Suspect[]; watch: Watch
         inside['re-cannings'].$post({ param: { storehouse }, json }, { headers }),
       );
     },
-    onSuccess: refresh,
+    onSuccess: () => {
+      reset();
+      return refresh();
+    },
   });
   const nameOf = (one: { nameEn: string; nameEs: string }) =>
     format.language === 'es' ? one.nameEs : one.nameEn;
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        moving.mutate();
-      }}
-    >
+    <Form onSend={() => moving.mutate()}>
       <h2>{t.reCan}</h2>
       <p>{t.reCanSays}</p>
       <Choice
@@ -78,35 +81,38 @@ function IntoNew({ waiting, watch }: { waiting: readonly Suspect[]; watch: Watch
             name: t.oneToReCan(one.serial, one.spelled, one.household.name),
           })),
         ]}
-        onChange={setWhich}
+        onChange={(which) => change({ which })}
       />
       <div className="pair">
         <Choice
           label={t.newKind}
           value={kind}
           options={kinds.map((one) => ({ value: one.id, name: nameOf(one) }))}
-          onChange={setKindId}
+          onChange={(kindId) => change({ kindId })}
         />
         <Choice
           label={t.newTreatment}
           value={treatment}
           options={treatments.map(({ code, names }) => ({ value: code, name: names[format.language] }))}
-          onChange={(value) => setTreatment(value as ReCanning['treatment'])}
+          onChange={(value) => change({ treatment: value as ReCanning['treatment'] })}
         />
       </div>
       <ProblemSaid error={moving.error} />
       <button type="submit" className="btn" disabled={moving.isPending || kind === ''}>
         {t.reCanIt(of.length)}
       </button>
-    </form>
+    </Form>
   );
 }
 
 function Moved({ moved, watch }: { moved: readonly Suspect[]; watch: Watch }) {
   const t = useSeamText();
   const { storehouse, refresh } = useSeals(watch);
-  const [which, setWhich] = useState('');
-  const [reason, setReason] = useState('');
+  const {
+    draft: { which, reason },
+    change,
+    reset,
+  } = useDraft(`re-can-undo.${watch.session.id}`, { which: '', reason: '' });
   const one = moved.find(({ containerId }) => containerId === which) ?? moved[0];
   const undoing = useMutation({
     mutationFn: (reCanning: string) =>
@@ -117,7 +123,7 @@ function Moved({ moved, watch }: { moved: readonly Suspect[]; watch: Watch }) {
         ),
       ),
     onSuccess: () => {
-      setReason('');
+      reset();
       return refresh();
     },
   });
@@ -133,11 +139,8 @@ function Moved({ moved, watch }: { moved: readonly Suspect[]; watch: Watch }) {
       />
       <details>
         <summary>{t.notMoved}</summary>
-        <form
-          className="stack"
-          noValidate
-          onSubmit={(event) => {
-            event.preventDefault();
+        <Form
+          onSend={() => {
             if (one?.movedTo) undoing.mutate(one.movedTo.reCanningId);
           }}
         >
@@ -145,14 +148,14 @@ function Moved({ moved, watch }: { moved: readonly Suspect[]; watch: Watch }) {
             label={t.which}
             value={one?.containerId ?? ''}
             options={moved.map(({ containerId, spelled }) => ({ value: containerId, name: spelled }))}
-            onChange={setWhich}
+            onChange={(which) => change({ which })}
           />
-          <Field label={t.why} value={reason} onChange={(event) => setReason(event.target.value)} />
+          <Field label={t.why} value={reason} onChange={(event) => change({ reason: event.target.value })} />
           <ProblemSaid error={undoing.error} />
           <button type="submit" className="btn" disabled={undoing.isPending || reason.trim() === ''}>
             {t.takeBack}
           </button>
-        </form>
+        </Form>
       </details>
     </>
   );

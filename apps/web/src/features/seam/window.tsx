@@ -1,9 +1,10 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { ofSession } from '../packing/queries.ts';
 import { inside, type SealWindow, type Settling, type Suspect, type Watch } from './queries.ts';
 import { ReCan } from './re-can.tsx';
@@ -109,9 +110,15 @@ function Answers({ open, watch }: { open: readonly Suspect[]; watch: Watch }) {
   const t = useSeamText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [chosen, setChosen] = useState('');
-  const [answer, setAnswer] = useState<(typeof REST)[number]>('re-can');
-  const [note, setNote] = useState('');
+  const {
+    draft: { chosen, answer, note },
+    change,
+    reset,
+  } = useDraft(`seam-answer.${watch.session.id}`, {
+    chosen: '',
+    answer: 're-can' as (typeof REST)[number],
+    note: '',
+  });
   const passed = open.filter(({ state }) => state === 'cleared');
   const rest = open.filter(({ state }) => state !== 'cleared');
   const groups = [
@@ -128,7 +135,7 @@ function Answers({ open, watch }: { open: readonly Suspect[]; watch: Watch }) {
   const settling = useMutation({
     mutationFn: (json: Settling) => ask(inside['seal-holds'].settling.$post({ param: { storehouse }, json })),
     onSuccess: async () => {
-      setNote('');
+      reset();
       await queries.invalidateQueries({
         queryKey: ofSession({ storehouse, session: watch.session.id }),
       });
@@ -136,42 +143,39 @@ function Answers({ open, watch }: { open: readonly Suspect[]; watch: Watch }) {
   });
   if (!group) return null;
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() =>
         settling.mutate({
           ...{ containerIds: group.of.map(({ containerId }) => containerId), disposition, note },
-        });
-      }}
+        })
+      }
     >
       <h3>{t.answer}</h3>
       <Choice
         label={t.which}
         value={group.value}
         options={groups.map(({ value, name }) => ({ value, name }))}
-        onChange={setChosen}
+        onChange={(chosen) => change({ chosen })}
       />
       {group.value === 'passed' ? null : (
         <Choice
           label={t.whatToDo}
           value={answer}
           options={REST.map((value) => ({ value, name: t.dispositions[value] }))}
-          onChange={(value) => setAnswer(REST.find((one) => one === value) ?? 're-can')}
+          onChange={(value) => change({ answer: REST.find((one) => one === value) ?? 're-can' })}
         />
       )}
       <Field
         label={t.found}
         value={note}
         hint={t.foundHint}
-        onChange={(event) => setNote(event.target.value)}
+        onChange={(event) => change({ note: event.target.value })}
       />
       <p className="said watch-said">{t.foodCaution}</p>
       <ProblemSaid error={settling.error} />
       <button type="submit" className="btn" disabled={settling.isPending || note.trim() === ''}>
         {t.answerIt[disposition](group.of.length)}
       </button>
-    </form>
+    </Form>
   );
 }

@@ -6,6 +6,7 @@ import { ApiProblem } from '../../api/problem.ts';
 import { useText } from '../../text/taste.ts';
 import { Door } from '../../ui/door.tsx';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { ProblemSaid, sayProblem } from '../../ui/problem-said.tsx';
 
 export function SignIn() {
@@ -27,14 +28,7 @@ export function SignIn() {
   const problems = problemsOf(error);
   return (
     <Door title={t.signInTitle}>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          entering.mutate();
-        }}
-      >
+      <Form onSend={() => entering.mutate()}>
         <Field
           label={t.email}
           type="email"
@@ -57,7 +51,7 @@ export function SignIn() {
         <button type="submit" className="btn go" disabled={entering.isPending}>
           {t.signIn}
         </button>
-      </form>
+      </Form>
       <p className="soft">{t.signInHelp}</p>
     </Door>
   );

@@ -12,8 +12,10 @@ import type { InferRequestType, InferResponseType } from 'hono/client';
 import { Fragment, useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useSettingsText } from './words.ts';
 
 const rulesOf = api.storehouses[':storehouse'].rules;
@@ -38,18 +40,28 @@ export function RulesForm({ rules }: { rules: Rules }) {
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const shownCap = formatMass(rules.commonCapGrams, { unit: format.massUnit, locale: format.language });
-  const [typed, setTyped] = useState({
-    depositPercent: String(rules.depositPercent),
-    priceRisePercent: String(rules.priceRisePercent),
-    claimWindowHours: String(rules.claimWindowHours),
-    uncollectedDays: String(rules.uncollectedDays),
-    ...daysTyped(rules),
-    levy: String(rules.levyHundredthsOfPercent / 100),
-    cap: shownCap,
-    writeOff: format.money(rules.writeOffLimitMinorUnits),
-  });
-  const [freightBasis, setFreight] = useState(rules.freightBasis as Change['freightBasis']);
-  const [splitRule, setSplit] = useState(rules.splitRule as Change['splitRule']);
+  const {
+    draft: { typed, freightBasis, splitRule },
+    change,
+    forget,
+  } = useDraft(
+    'rules',
+    {
+      typed: {
+        depositPercent: String(rules.depositPercent),
+        priceRisePercent: String(rules.priceRisePercent),
+        claimWindowHours: String(rules.claimWindowHours),
+        uncollectedDays: String(rules.uncollectedDays),
+        ...daysTyped(rules),
+        levy: String(rules.levyHundredthsOfPercent / 100),
+        cap: shownCap,
+        writeOff: format.money(rules.writeOffLimitMinorUnits),
+      },
+      freightBasis: rules.freightBasis as Change['freightBasis'],
+      splitRule: rules.splitRule as Change['splitRule'],
+    },
+    { version: JSON.stringify(rules) },
+  );
   const [isAsked, setIsAsked] = useState(false);
   const read = {
     depositPercent: whole(typed.depositPercent),
@@ -64,7 +76,10 @@ export function RulesForm({ rules }: { rules: Rules }) {
   };
   const deciding = useMutation({
     mutationFn: (json: Change) => ask(rulesOf.$post({ param: { storehouse }, json })),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['storehouse'] }),
+    onSuccess: () => {
+      forget();
+      return queries.invalidateQueries({ queryKey: ['storehouse'] });
+    },
   });
   const problems = problemsOf(deciding.error);
   const field = (key: keyof typeof typed, name: keyof typeof read, label: string, problem: string) => (
@@ -72,16 +87,13 @@ export function RulesForm({ rules }: { rules: Rules }) {
       label={label}
       inputMode="decimal"
       value={typed[key]}
-      onChange={(event) => setTyped({ ...typed, [key]: event.target.value })}
+      onChange={(event) => change({ typed: { ...typed, [key]: event.target.value } })}
       problem={isAsked && read[name] === undefined ? problem : problems[name]}
     />
   );
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         const { rulesVersion, blendNumerator, blendDenominator } = rules;
         if (Object.values(read).some((value) => value === undefined)) return;
@@ -102,13 +114,13 @@ export function RulesForm({ rules }: { rules: Rules }) {
         label={words.splitRule}
         value={splitRule}
         options={Object.entries(words.splitRules).map(([value, name]) => ({ value, name }))}
-        onChange={(value) => setSplit(value as Change['splitRule'])}
+        onChange={(value) => change({ splitRule: value as Change['splitRule'] })}
       />
       <Choice
         label={words.freightBasis}
         value={freightBasis}
         options={Object.entries(words.freightBases).map(([value, name]) => ({ value, name }))}
-        onChange={(value) => setFreight(value as Change['freightBasis'])}
+        onChange={(value) => change({ freightBasis: value as Change['freightBasis'] })}
       />
       {field('depositPercent', 'depositPercent', words.depositPercent, words.wholeProblem)}
       {field('levy', 'levyHundredthsOfPercent', words.levy, words.percentProblem)}
@@ -131,7 +143,7 @@ export function RulesForm({ rules }: { rules: Rules }) {
       <button type="submit" className="btn go" disabled={deciding.isPending}>
         {words.decide}
       </button>
-    </form>
+    </Form>
   );
 }
 

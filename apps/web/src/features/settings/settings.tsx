@@ -1,14 +1,15 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import type { InferResponseType } from 'hono/client';
-import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { storehouseQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { RulesForm } from './rules-form.tsx';
 import { useSettingsText } from './words.ts';
@@ -59,11 +60,21 @@ function FactsForm({ found }: { found: StorehouseBody }) {
   const words = useSettingsText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [name, setName] = useState(found.name);
-  const [timeZone, setTimeZone] = useState(found.timeZone);
-  const [massDisplay, setMass] = useState(found.massDisplay);
-  const [yearEndMonth, setYearEnd] = useState(String(found.yearEndMonth));
-  const [language, setLanguage] = useState(found.language);
+  const {
+    draft: { name, timeZone, massDisplay, yearEndMonth, language },
+    change,
+    forget,
+  } = useDraft(
+    'storehouse',
+    {
+      name: found.name,
+      timeZone: found.timeZone,
+      massDisplay: found.massDisplay,
+      yearEndMonth: String(found.yearEndMonth),
+      language: found.language,
+    },
+    { version: found.version },
+  );
   const saving = useMutation({
     mutationFn: () =>
       ask(
@@ -79,31 +90,28 @@ function FactsForm({ found }: { found: StorehouseBody }) {
           },
         }),
       ),
-    onSuccess: () =>
-      Promise.all(['storehouse', 'session'].map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+    onSuccess: () => {
+      forget();
+      return Promise.all(
+        ['storehouse', 'session'].map((key) => queries.invalidateQueries({ queryKey: [key] })),
+      );
+    },
   });
   const problems = problemsOf(saving.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        saving.mutate();
-      }}
-    >
+    <Form onSend={() => saving.mutate()}>
       <h2>{words.facts}</h2>
       <Field
         label={words.name}
         value={name}
-        onChange={(event) => setName(event.target.value)}
+        onChange={(event) => change({ name: event.target.value })}
         problem={problems.name && t.nameNeeded}
       />
       <Field
         label={words.timeZone}
         hint={words.timeZoneHint}
         value={timeZone}
-        onChange={(event) => setTimeZone(event.target.value)}
+        onChange={(event) => change({ timeZone: event.target.value })}
         problem={problems.timeZone}
       />
       <div className="pair">
@@ -114,13 +122,13 @@ function FactsForm({ found }: { found: StorehouseBody }) {
             { value: 'lb', name: t.pounds },
             { value: 'kg', name: t.kilograms },
           ]}
-          onChange={setMass}
+          onChange={(massDisplay) => change({ massDisplay })}
         />
         <Choice
           label={words.language}
           value={language}
           options={(['en', 'es'] as const).map((value) => ({ value, name: t.languages[value] }))}
-          onChange={setLanguage}
+          onChange={(language) => change({ language })}
         />
       </div>
       <Choice
@@ -130,7 +138,7 @@ function FactsForm({ found }: { found: StorehouseBody }) {
           value: String(at + 1),
           name: format.monthName(`2026-${String(at + 1).padStart(2, '0')}-01`),
         }))}
-        onChange={setYearEnd}
+        onChange={(yearEndMonth) => change({ yearEndMonth })}
       />
       <p className="soft">{words.currency(found.currency)}</p>
       {Object.keys(problems).length > 0 ? null : <ProblemSaid error={saving.error} />}
@@ -139,6 +147,6 @@ function FactsForm({ found }: { found: StorehouseBody }) {
           {t.save}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { newKey } from '../../api/new-key.ts';
 import { Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -59,12 +60,9 @@ export function SettlementForm({ body }: { body: SettlementBody }) {
   };
   return (
     <>
-      <form
-        className="stack"
-        noValidate
-        aria-label={t.title}
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        label={t.title}
+        onSend={() => {
           setIsTried(true);
           if (wish) previewing.mutate(wish);
         }}
@@ -75,7 +73,7 @@ export function SettlementForm({ body }: { body: SettlementBody }) {
         <button type="submit" className={shown ? 'btn' : 'btn go'} disabled={previewing.isPending}>
           {t.preview}
         </button>
-      </form>
+      </Form>
       {shown ? (
         <NextStep
           title={

@@ -4,10 +4,12 @@ import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { newKey } from '../../api/new-key.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { type SettlementBody, sessionApi, settlementQuery } from './queries.ts';
 import { SettlementForm } from './settlement-form.tsx';
@@ -60,7 +62,11 @@ function Undo({ body }: { body: SettlementBody }) {
   const t = useSettlementText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [reason, setReason] = useState('');
+  const {
+    draft: { reason },
+    change,
+    reset,
+  } = useDraft(`settlement-undo.${body.sessionId}`, { reason: '' });
   const [key] = useState(newKey);
   const undoing = useMutation({
     mutationFn: () =>
@@ -70,32 +76,27 @@ function Undo({ body }: { body: SettlementBody }) {
           { headers: { 'Idempotency-Key': key } },
         ),
       ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['packing'] }),
+    onSuccess: () => {
+      reset();
+      return queries.invalidateQueries({ queryKey: ['packing'] });
+    },
   });
   return (
     <details>
       <summary>{t.undo}</summary>
-      <form
-        className="stack"
-        noValidate
-        aria-label={t.undo}
-        onSubmit={(event) => {
-          event.preventDefault();
-          undoing.mutate();
-        }}
-      >
+      <Form label={t.undo} onSend={() => undoing.mutate()}>
         <p>{t.undoSays}</p>
         <Field
           label={t.why}
           value={reason}
           problem={problemsOf(undoing.error).reason}
-          onChange={(event) => setReason(event.target.value)}
+          onChange={(event) => change({ reason: event.target.value })}
         />
         <ProblemSaid error={undoing.error} />
         <button type="submit" className="btn" disabled={undoing.isPending}>
           {t.undoIt}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

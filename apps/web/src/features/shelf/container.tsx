@@ -2,14 +2,15 @@ import { spellCode } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import type { InferRequestType } from 'hono/client';
-import { useState } from 'react';
 import { api, ask, askOnce } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { HowLong } from '../keeping/how-long.tsx';
 import { treatmentsQuery } from '../treatment/queries.ts';
@@ -119,9 +120,16 @@ function TakeOut({ shelved }: { shelved: Shelved }) {
   const words = useShelfText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [way, setWay] = useState<Use['to']>('eaten');
   const whole = format.mass(shelved.grams);
-  const [text, setText] = useState(whole);
+  const {
+    draft: { way, text },
+    change,
+    forget,
+  } = useDraft(
+    `take-out.${shelved.id}`,
+    { way: 'eaten' as Use['to'], text: whole },
+    { version: shelved.grams },
+  );
   // The text shows all of it rounded; unchanged it means every gram.
   const grams = text === whole ? shelved.grams : gramsTyped(text, format.massUnit);
   const isTooMuch = grams !== undefined && grams > shelved.grams;
@@ -130,16 +138,16 @@ function TakeOut({ shelved }: { shelved: Shelved }) {
       askOnce(`use.${shelved.id}`, json, (header) =>
         one.uses.$post({ param: { storehouse, container: shelved.id }, json }, { headers: header }),
       ),
-    onSuccess: () => Promise.all(OF_STOCK.map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+    onSuccess: () => {
+      forget();
+      return Promise.all(OF_STOCK.map((key) => queries.invalidateQueries({ queryKey: [key] })));
+    },
   });
   const problems = problemsOf(taking.error);
   return (
     <NextStep title={words.takeTitle}>
-      <form
-        className="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           if (grams !== undefined && !isTooMuch) taking.mutate({ grams, to: way, note: '' });
         }}
       >
@@ -148,7 +156,7 @@ function TakeOut({ shelved }: { shelved: Shelved }) {
             label={words.takeMass}
             inputMode="decimal"
             value={text}
-            onChange={(event) => setText(event.target.value)}
+            onChange={(event) => change({ text: event.target.value })}
             problem={
               grams === undefined ? words.massProblem : isTooMuch ? words.tooMuch(whole) : problems.grams
             }
@@ -157,7 +165,7 @@ function TakeOut({ shelved }: { shelved: Shelved }) {
             label={words.takeHow}
             value={way}
             options={WAYS.map((value) => ({ value, name: words.ways[value] ?? value }))}
-            onChange={(value) => setWay(value as Use['to'])}
+            onChange={(value) => change({ way: value as Use['to'] })}
           />
         </div>
         {grams === undefined || isTooMuch ? null : (
@@ -170,7 +178,7 @@ function TakeOut({ shelved }: { shelved: Shelved }) {
         <button type="submit" className="btn go" disabled={taking.isPending}>
           {words.take}
         </button>
-      </form>
+      </Form>
     </NextStep>
   );
 }

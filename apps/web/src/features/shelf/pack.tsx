@@ -3,6 +3,7 @@ import type { InferRequestType } from 'hono/client';
 import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { Choice, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -68,11 +69,8 @@ function PackForm({ bags, kinds }: { bags: readonly OwnBag[]; kinds: readonly Ki
   const isSpanish = format.language === 'es';
   const problems = problemsOf(packing.error);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (!fill) return;
         const { kind, ...rest } = fill;
@@ -116,6 +114,6 @@ function PackForm({ bags, kinds }: { bags: readonly OwnBag[]; kinds: readonly Ki
       <button type="submit" className="btn go" disabled={packing.isPending || bag.isHeld}>
         {words.pack}
       </button>
-    </form>
+    </Form>
   );
 }

@@ -3,6 +3,7 @@ import type { InferRequestType } from 'hono/client';
 import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -59,11 +60,8 @@ function RecordForm({ kinds }: { kinds: readonly Kind[] }) {
   const isSpanish = format.language === 'es';
   const { food, originNote } = draft;
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsAsked(true);
         if (!fill || !food || originNote.trim() === '') return;
         const { kind, ...rest } = fill;
@@ -121,6 +119,6 @@ function RecordForm({ kinds }: { kinds: readonly Kind[] }) {
       <button type="submit" className="btn go" disabled={recording.isPending}>
         {words.pack}
       </button>
-    </form>
+    </Form>
   );
 }

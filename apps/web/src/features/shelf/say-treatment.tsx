@@ -1,11 +1,12 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { shownPart } from '../../ui/parts-typed.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { OF_STOCK, type Shelved } from './queries.ts';
 import { readTreating, TreatmentFields } from './treatment-fields.tsx';
 import { useShelfText } from './words.ts';
@@ -18,33 +19,29 @@ export function SayTreatment({ shelved }: { shelved: Shelved }) {
   const words = useShelfText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [draft, setDraft] = useState({
-    treatment: shelved.treatment ?? '',
-    moisture: shownPart(shelved.moistureTenths, 10),
+  const start = { treatment: shelved.treatment ?? '', moisture: shownPart(shelved.moistureTenths, 10) };
+  const { draft, change, forget } = useDraft(`treatment.${shelved.id}`, start, {
+    version: JSON.stringify(start),
   });
   const read = readTreating(draft);
   const saying = useMutation({
     mutationFn: (json: NonNullable<typeof read>) =>
       ask(treatmentOf.$put({ param: { storehouse, container: shelved.id }, json })),
-    onSuccess: () => Promise.all(OF_STOCK.map((key) => queries.invalidateQueries({ queryKey: [key] }))),
+    onSuccess: () => {
+      forget();
+      return Promise.all(OF_STOCK.map((key) => queries.invalidateQueries({ queryKey: [key] })));
+    },
   });
   return (
     <details>
       <summary>{words.sayTreatment}</summary>
-      <form
-        className="stack"
-        noValidate
-        aria-label={words.sayTreatment}
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        label={words.sayTreatment}
+        onSend={() => {
           if (read) saying.mutate(read);
         }}
       >
-        <TreatmentFields
-          draft={draft}
-          change={(part) => setDraft({ ...draft, ...part })}
-          problems={problemsOf(saying.error)}
-        />
+        <TreatmentFields draft={draft} change={change} problems={problemsOf(saying.error)} />
         {saying.data?.warnings.map((warning) => (
           <p key={warning} className="said watch-said">
             {warning}
@@ -54,7 +51,7 @@ export function SayTreatment({ shelved }: { shelved: Shelved }) {
         <button type="submit" className="btn" disabled={saying.isPending}>
           {t.save}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { RuleTable } from './rule-table.tsx';
@@ -33,14 +34,7 @@ export function Compare({ buy, lineId, food, comparison }: CompareProps) {
   });
   const grams = (value: number) => format.count(value);
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        splitting.mutate();
-      }}
-    >
+    <Form onSend={() => splitting.mutate()}>
       <h1>
         {!maySplit
           ? t.yoursByRule(food, grams(available))
@@ -70,6 +64,6 @@ export function Compare({ buy, lineId, food, comparison }: CompareProps) {
       </div>
       {maySplit ? <p className="soft">{t.splitPosts(grams(available))}</p> : null}
       {mayChoose ? null : <p className="soft">{t.ruleStands}</p>}
-    </form>
+    </Form>
   );
 }

@@ -1,7 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Choice, Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { useDraft } from '../../ui/use-draft.ts';
 import { suppliersQuery } from '../buy/run-queries.ts';
 import { moneyTyped } from '../equipment/typed.ts';
 import type { Purchase, Supply } from './queries.ts';
@@ -16,12 +18,28 @@ export type Bought = {
 };
 
 /** What was paid for what was ticked, and who paid. It is kept on the phone first. */
-export function BoughtForm({ lines, onWritten }: { lines: readonly Bought[]; onWritten: () => void }) {
+export function BoughtForm({
+  name,
+  lines,
+  onWritten,
+}: {
+  /** Of its draft: what was paid for so and so many packs is not what was paid for others. */
+  name: string;
+  lines: readonly Bought[];
+  onWritten: () => void;
+}) {
   const t = useSuppliesText();
   const { format, household } = useHouse();
   const { waiting, write, drop } = usePurchases();
-  const [who, setWho] = useState('household');
-  const [paid, setPaid] = useState<Readonly<Record<string, string>>>({});
+  const {
+    draft: { who, paid },
+    change,
+    reset,
+  } = useDraft(
+    name,
+    { who: 'household', paid: {} as Readonly<Record<string, string>> },
+    { rows: { paid: '' } },
+  );
   const [isTried, setIsTried] = useState(false);
   const typedOf = ({ supplyId, costMinorUnits }: Bought) =>
     paid[supplyId] ?? (costMinorUnits === null ? '' : format.money(costMinorUnits));
@@ -39,6 +57,7 @@ export function BoughtForm({ lines, onWritten }: { lines: readonly Bought[]; onW
       })),
     });
     setIsTried(false);
+    reset();
     onWritten();
   };
   return (
@@ -52,17 +71,9 @@ export function BoughtForm({ lines, onWritten }: { lines: readonly Bought[]; onW
         </p>
       ))}
       {lines.length === 0 ? null : (
-        <form
-          className="stack"
-          noValidate
-          aria-label={t.bought}
-          onSubmit={(event) => {
-            event.preventDefault();
-            send();
-          }}
-        >
+        <Form label={t.bought} onSend={send}>
           <h2>{t.bought}</h2>
-          <WhoPaid who={who} onChange={setWho} />
+          <WhoPaid who={who} onChange={(who) => change({ who })} />
           {read.map(({ line, minorUnits }) => (
             <Field
               key={line.supplyId}
@@ -70,14 +81,14 @@ export function BoughtForm({ lines, onWritten }: { lines: readonly Bought[]; onW
               inputMode="decimal"
               value={typedOf(line)}
               problem={isTried && typeof minorUnits !== 'number' ? t.moneyProblem : undefined}
-              onChange={(event) => setPaid({ ...paid, [line.supplyId]: event.target.value })}
+              onChange={(event) => change({ paid: { ...paid, [line.supplyId]: event.target.value } })}
             />
           ))}
           <p className="soft">{t.boughtSays}</p>
           <button type="submit" className="btn">
             {t.writeItDown}
           </button>
-        </form>
+        </Form>
       )}
     </>
   );

@@ -4,8 +4,10 @@ import { useState } from 'react';
 import { ask } from '../../api/client.ts';
 import { newKey } from '../../api/new-key.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { moneyTyped, wholeTyped } from '../equipment/typed.ts';
 import { kindsQuery } from '../shelf/queries.ts';
 import { type Supply, suppliesApi } from './queries.ts';
@@ -20,12 +22,12 @@ export function AddSupply() {
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
   const kinds = useQuery(kindsQuery({ storehouse }));
-  const [draft, setDraft] = useState(EMPTY);
+  const { draft, change, reset } = useDraft('supply', EMPTY);
   const [isTried, setIsTried] = useState(false);
   const adding = useMutation({
     mutationFn: (json: NewSupply) => ask(suppliesApi.$post({ param: { storehouse }, json })),
     onSuccess: () => {
-      setDraft(EMPTY);
+      reset();
       setIsTried(false);
       return queries.invalidateQueries({ queryKey: ['supplies'] });
     },
@@ -46,18 +48,15 @@ export function AddSupply() {
       label={label}
       value={draft[key]}
       problem={problem}
-      onChange={(event) => setDraft({ ...draft, [key]: event.target.value })}
+      onChange={(event) => change({ [key]: event.target.value })}
     />
   );
   return (
     <details>
       <summary>{t.add}</summary>
-      <form
-        className="stack"
-        noValidate
-        aria-label={t.add}
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        label={t.add}
+        onSend={() => {
           setIsTried(true);
           if (!isRead) return;
           adding.mutate({
@@ -72,7 +71,7 @@ export function AddSupply() {
           value={draft.kind}
           options={Object.entries(t.sorts).map(([value, name]) => ({ value, name }))}
           problem={problems.kind}
-          onChange={(kind) => setDraft({ ...draft, kind })}
+          onChange={(kind) => change({ kind })}
         />
         {hasKind ? (
           <Choice
@@ -82,7 +81,7 @@ export function AddSupply() {
               ...{ value: id, name: format.language === 'es' ? nameEs : nameEn },
             }))}
             problem={problems.containerKindId}
-            onChange={(chosen) => setDraft({ ...draft, kindId: chosen })}
+            onChange={(chosen) => change({ kindId: chosen })}
           />
         ) : null}
         {draft.kind === 'absorber'
@@ -98,7 +97,7 @@ export function AddSupply() {
         <button type="submit" className="btn" disabled={adding.isPending}>
           {t.addIt}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }
@@ -108,8 +107,11 @@ export function CountSupply({ supplies }: { supplies: readonly Supply[] }) {
   const t = useSuppliesText();
   const { storehouse, format } = useHouse();
   const queries = useQueryClient();
-  const [chosen, setChosen] = useState('');
-  const [typed, setTyped] = useState({ counted: '', reason: '' });
+  const {
+    draft: { chosen, typed },
+    change,
+    reset,
+  } = useDraft('supply-count', { chosen: '', typed: { counted: '', reason: '' } });
   const [isTried, setIsTried] = useState(false);
   const [key, setKey] = useState(newKey); // the same count, sent again, counts once
   const supply = supplies.find(({ id }) => id === chosen) ?? supplies[0];
@@ -123,8 +125,8 @@ export function CountSupply({ supplies }: { supplies: readonly Supply[] }) {
         ),
       ),
     onSuccess: () => {
+      reset();
       setKey(newKey());
-      setTyped({ counted: '', reason: '' });
       setIsTried(false);
       return queries.invalidateQueries({ queryKey: ['supplies'] });
     },
@@ -133,12 +135,9 @@ export function CountSupply({ supplies }: { supplies: readonly Supply[] }) {
   return (
     <details>
       <summary>{t.count}</summary>
-      <form
-        className="stack"
-        noValidate
-        aria-label={t.count}
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        label={t.count}
+        onSend={() => {
           setIsTried(true);
           if (typeof countedPieces === 'number')
             counting.mutate({ countedPieces, bookPieces: supply.onHandPieces, reason: typed.reason });
@@ -148,7 +147,7 @@ export function CountSupply({ supplies }: { supplies: readonly Supply[] }) {
           label={t.which}
           value={supply.id}
           options={supplies.map(({ id, name }) => ({ value: id, name }))}
-          onChange={setChosen}
+          onChange={(chosen) => change({ chosen })}
         />
         <Field
           label={t.counted(format.count(supply.onHandPieces))}
@@ -159,19 +158,19 @@ export function CountSupply({ supplies }: { supplies: readonly Supply[] }) {
               ? t.countProblem
               : problemsOf(counting.error).bookPieces
           }
-          onChange={(event) => setTyped({ ...typed, counted: event.target.value })}
+          onChange={(event) => change({ typed: { ...typed, counted: event.target.value } })}
         />
         <Field
           label={t.why}
           value={typed.reason}
           problem={problemsOf(counting.error).reason}
-          onChange={(event) => setTyped({ ...typed, reason: event.target.value })}
+          onChange={(event) => change({ typed: { ...typed, reason: event.target.value } })}
         />
         <ProblemSaid error={counting.error} />
         <button type="submit" className="btn" disabled={counting.isPending}>
           {t.countIt}
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

@@ -6,6 +6,7 @@ import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { wholeTyped } from '../equipment/typed.ts';
 import { BoughtForm } from './bought-form.tsx';
@@ -84,8 +85,11 @@ function OnHand({ supplies }: { supplies: readonly Supply[] }) {
 /** Some packs of one supply came, outside a packing day's list. */
 function BuyOne({ supplies }: { supplies: readonly Supply[] }) {
   const t = useSuppliesText();
-  const [chosen, setChosen] = useState('');
-  const [packs, setPacks] = useState('1');
+  const {
+    draft: { chosen, packs },
+    change,
+    reset,
+  } = useDraft('supply-came', { chosen: '', packs: '1' });
   const [isGoing, setIsGoing] = useState(false);
   const supply = supplies.find(({ id }) => id === chosen) ?? supplies[0];
   const count = wholeTyped(packs);
@@ -107,21 +111,29 @@ function BuyOne({ supplies }: { supplies: readonly Supply[] }) {
           label={t.which}
           value={supply.id}
           options={supplies.map(({ id, name }) => ({ value: id, name }))}
-          onChange={setChosen}
+          onChange={(chosen) => change({ chosen })}
         />
         <Field
           label={t.packsCame}
           inputMode="numeric"
           value={packs}
           problem={isGoing && line.length === 0 ? t.countProblem : undefined}
-          onChange={(event) => setPacks(event.target.value)}
+          onChange={(event) => change({ packs: event.target.value })}
         />
         {line.length === 0 ? (
           <button type="button" className="btn" onClick={() => setIsGoing(true)}>
             {t.next}
           </button>
         ) : null}
-        <BoughtForm key={`${supply.id} ${packs}`} lines={line} onWritten={() => setIsGoing(false)} />
+        <BoughtForm
+          key={`${supply.id} ${packs}`}
+          name={`bought.${supply.id}.${packs}`}
+          lines={line}
+          onWritten={() => {
+            reset();
+            setIsGoing(false);
+          }}
+        />
       </div>
     </details>
   );

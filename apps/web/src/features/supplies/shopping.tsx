@@ -76,6 +76,7 @@ function ShoppingPage({ body }: { body: ShoppingBody }) {
         </section>
       )}
       <BoughtForm
+        name={`bought.${body.sessionId}`}
         key={ticked.map(({ supplyId }) => supplyId).join(' ')}
         lines={isWriting ? ticked : []}
         onWritten={() => {

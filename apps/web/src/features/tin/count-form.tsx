@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { ApiProblem } from '../../api/problem.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Figures, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
@@ -57,11 +58,8 @@ export function CountForm({ tin, people }: { tin: TinBody; people: People }) {
   const hasMoved = keeping.error instanceof ApiProblem && keeping.error.code === 'stale-version';
   const isSaid = hasMoved || 'reason' in problems;
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
+    <Form
+      onSend={() => {
         setIsTried(true);
         if (counted !== undefined && !(needsReason && draft.reason.trim() === '')) keeping.mutate(counted);
       }}
@@ -150,7 +148,7 @@ export function CountForm({ tin, people }: { tin: TinBody; people: People }) {
           </button>
         </div>
       </NextStep>
-    </form>
+    </Form>
   );
 }
 

@@ -3,6 +3,7 @@ import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { useState } from 'react';
 import { ApiProblem } from '../../api/problem.ts';
 import { Field } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
@@ -50,10 +51,8 @@ function CodeForm({ typedFirst, refusal }: { typedFirst: string; refusal: string
   const [typed, setTyped] = useState(typedFirst);
   return (
     <search>
-      <form
-        className="stack"
-        onSubmit={(event) => {
-          event.preventDefault();
+      <Form
+        onSend={() => {
           const code = typed.trim();
           void navigate({
             ...{ to: '/s/$storehouse/trace', params: { storehouse } },
@@ -76,7 +75,7 @@ function CodeForm({ typedFirst, refusal }: { typedFirst: string; refusal: string
             {words.look}
           </button>
         </div>
-      </form>
+      </Form>
     </search>
   );
 }
