@@ -148,6 +148,7 @@ table book.bag row level security
   constraint bag_weighed_whole CHECK ((((gross_grams IS NULL) = (tare_grams IS NULL)) AND ((gross_grams)::bigint >= (tare_grams)::bigint)))
   CREATE INDEX bag_by_buy ON book.bag USING btree (storehouse_id, buy_id)
   CREATE TRIGGER bag_joins_holds AFTER INSERT ON book.bag FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
+  CREATE CONSTRAINT TRIGGER bag_joins_holds_at_last AFTER INSERT ON book.bag DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION book.extend_holds_at_last()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (condition, decision, gross_grams, is_exempt_from_weighing, moisture_tenths_percent, net_grams, note, tare_grams, version, weighed_at) to sheafbook_app
 
@@ -519,6 +520,7 @@ table book.container row level security
   constraint container_treatment_known CHECK ((treatment = ANY (ARRAY['oxygen-absorber'::text, 'dry-ice'::text, 'vacuum'::text, 'nitrogen-flush'::text, 'freeze-thaw-freeze'::text, 'food-grade-earth'::text, 'none'::text])))
   CREATE INDEX container_by_household ON book.container USING btree (storehouse_id, household_id)
   CREATE TRIGGER container_joins_holds AFTER INSERT ON book.container FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
+  CREATE CONSTRAINT TRIGGER container_joins_holds_at_last AFTER INSERT ON book.container DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION book.extend_holds_at_last()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (household_id, moisture_tenths, note, opened_on, packed_on, treatment) to sheafbook_app
 
@@ -571,12 +573,28 @@ table book.container_move row level security
   CREATE INDEX container_move_by_container ON book.container_move USING btree (storehouse_id, container_id, moved_on)
   CREATE INDEX container_move_by_place ON book.container_move USING btree (storehouse_id, place_id) WHERE (place_id IS NOT NULL)
   CREATE CONSTRAINT TRIGGER container_move_fits AFTER INSERT ON book.container_move DEFERRABLE INITIALLY IMMEDIATE FOR EACH ROW EXECUTE FUNCTION book.container_move_fits()
+  CREATE TRIGGER container_move_joins_holds AFTER INSERT ON book.container_move FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
+  CREATE CONSTRAINT TRIGGER container_move_joins_holds_at_last AFTER INSERT ON book.container_move DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION book.extend_holds_at_last()
   policy container_move_private restrictive for all to public using (((storehouse_id, container_id) IN ( SELECT c.storehouse_id,
     c.container_id
    FROM book.container c
-  WHERE ((c.household_id IS NULL) OR (c.household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text]))))))
+  WHERE ((c.household_id IS NULL) OR (c.household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'hold'::text]))))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
+
+view book.container_place with (security_invoker=true)
+  storehouse_id uuid
+  container_id uuid
+  place_id uuid
+  grant select to sheafbook_app
+  as
+ SELECT storehouse_id,
+    container_id,
+    place_id
+   FROM book.container_move m
+  WHERE NOT (EXISTS ( SELECT
+           FROM book.container_move l
+          WHERE l.storehouse_id = m.storehouse_id AND l.container_id = m.container_id AND ((ROW(l.moved_on, l.moved_at, l.container_move_id) > ROW(m.moved_on, m.moved_at, m.container_move_id)))));
 
 table book.container_wish row level security
   storehouse_id uuid not null
@@ -1127,19 +1145,21 @@ table book.hold row level security
   food_id uuid
   from_on date
   to_on date
+  place_id uuid
   constraint hold_pkey PRIMARY KEY (storehouse_id, hold_id)
   constraint hold_bag_fk FOREIGN KEY (storehouse_id, bag_id) REFERENCES book.bag(storehouse_id, bag_id)
   constraint hold_delivery_fk FOREIGN KEY (storehouse_id, delivery_id) REFERENCES book.delivery(storehouse_id, delivery_id)
   constraint hold_food_fk FOREIGN KEY (storehouse_id, food_id) REFERENCES book.food(storehouse_id, food_id)
   constraint hold_held_by_fk FOREIGN KEY (storehouse_id, held_by) REFERENCES book.person(storehouse_id, person_id)
   constraint hold_lot_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.lot(storehouse_id, lot_id)
+  constraint hold_place_fk FOREIGN KEY (storehouse_id, place_id) REFERENCES book.place(storehouse_id, place_id)
   constraint hold_release_asked_by_fk FOREIGN KEY (storehouse_id, release_asked_by) REFERENCES book.person(storehouse_id, person_id)
   constraint hold_released_by_fk FOREIGN KEY (storehouse_id, released_by) REFERENCES book.person(storehouse_id, person_id)
   constraint hold_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
   constraint hold_supplier_fk FOREIGN KEY (storehouse_id, supplier_id) REFERENCES book.supplier(storehouse_id, supplier_id)
   constraint hold_release_needs_two CHECK (((released_by IS NULL) OR ((release_asked_by IS NOT NULL) AND (release_asked_by <> released_by) AND (finding ~ '\S'::text))))
-  constraint hold_scope_fits CHECK ((((scope = 'bag'::text) = (bag_id IS NOT NULL)) AND ((scope = 'lot'::text) = (lot_id IS NOT NULL)) AND ((scope = 'session'::text) = (packing_session_id IS NOT NULL)) AND ((scope = 'delivery'::text) = (delivery_id IS NOT NULL)) AND ((scope = 'mark'::text) = (supplier_id IS NOT NULL)) AND ((scope = 'mark'::text) = (supplier_mark IS NOT NULL)) AND ((scope = 'food'::text) = (food_id IS NOT NULL)) AND ((scope = 'food'::text) = (from_on IS NOT NULL)) AND ((from_on IS NULL) = (to_on IS NULL)) AND (from_on <= to_on)))
-  constraint hold_scope_known CHECK ((scope = ANY (ARRAY['bag'::text, 'lot'::text, 'containers'::text, 'session'::text, 'delivery'::text, 'mark'::text, 'food'::text])))
+  constraint hold_scope_fits CHECK ((((scope = 'bag'::text) = (bag_id IS NOT NULL)) AND ((scope = 'lot'::text) = (lot_id IS NOT NULL)) AND ((scope = 'session'::text) = (packing_session_id IS NOT NULL)) AND ((scope = 'delivery'::text) = (delivery_id IS NOT NULL)) AND ((scope = 'mark'::text) = (supplier_id IS NOT NULL)) AND ((scope = 'mark'::text) = (supplier_mark IS NOT NULL)) AND ((scope = 'food'::text) = (food_id IS NOT NULL)) AND ((scope = 'food'::text) = (from_on IS NOT NULL)) AND ((scope = 'place'::text) = (place_id IS NOT NULL)) AND ((from_on IS NULL) = (to_on IS NULL)) AND (from_on <= to_on)))
+  constraint hold_scope_known CHECK ((scope = ANY (ARRAY['bag'::text, 'lot'::text, 'containers'::text, 'session'::text, 'delivery'::text, 'mark'::text, 'food'::text, 'place'::text])))
   constraint hold_window_fits CHECK ((((line IS NULL) OR (scope = 'session'::text)) AND ((from_serial IS NULL) = (to_serial IS NULL)) AND ((from_serial IS NULL) OR (line IS NOT NULL)) AND ((from_serial >= 1) AND (from_serial <= to_serial))))
   CREATE UNIQUE INDEX hold_one_open_per_bag ON book.hold USING btree (storehouse_id, bag_id) WHERE (released_at IS NULL)
   CREATE INDEX hold_open ON book.hold USING btree (storehouse_id) WHERE (released_at IS NULL)
@@ -1920,6 +1940,7 @@ table book.packing_pour row level security
   constraint packing_pour_weighs_something CHECK ((((grams)::bigint > 0) AND ((target_grams)::bigint > 0)))
   CREATE INDEX packing_pour_by_entry ON book.packing_pour USING btree (storehouse_id, entry_id)
   CREATE TRIGGER packing_pour_joins_holds AFTER INSERT ON book.packing_pour FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
+  CREATE CONSTRAINT TRIGGER packing_pour_joins_holds_at_last AFTER INSERT ON book.packing_pour DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION book.extend_holds_at_last()
   CREATE TRIGGER packing_pour_serial_is_new AFTER INSERT OR UPDATE OF packing_session_id, line, serial ON book.packing_pour FOR EACH ROW EXECUTE FUNCTION book.refuse_serial_twice()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (undone_entry_id) to sheafbook_app
@@ -2428,6 +2449,7 @@ table book.re_can row level security
   constraint re_can_serial_counted CHECK ((((line >= 1) AND (line <= 20)) AND (serial > 0)))
   CREATE UNIQUE INDEX re_can_old_once ON book.re_can USING btree (storehouse_id, old_container_id) WHERE (undone_entry_id IS NULL)
   CREATE TRIGGER re_can_joins_holds AFTER INSERT ON book.re_can FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
+  CREATE CONSTRAINT TRIGGER re_can_joins_holds_at_last AFTER INSERT ON book.re_can DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION book.extend_holds_at_last()
   CREATE TRIGGER re_can_serial_is_new AFTER INSERT OR UPDATE OF packing_session_id, line, serial ON book.re_can FOR EACH ROW EXECUTE FUNCTION book.refuse_serial_twice()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (undone_entry_id) to sheafbook_app
@@ -3217,6 +3239,29 @@ end $function$
   owner sheafbook_owner
   execute: public
 
+CREATE OR REPLACE FUNCTION book.extend_holds_at_last()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare
+  this text := pg_current_xact_id()::text;
+begin
+  if book.current_storehouse() is null or current_setting('app.holds_extended', true) = this then return null; end if;
+  perform set_config('app.holds_extended', this, true);
+  perform book.lock_book();
+  insert into book.hold_vessel (storehouse_id, hold_id, vessel_id, reached_at)
+    select h.storehouse_id, h.hold_id, r.vessel_id, greatest(h.held_at, e.recorded_at)
+    from book.hold h cross join lateral book.list_reach(h.storehouse_id, h.hold_id) r
+    left join book.book_state b on b.storehouse_id = h.storehouse_id
+    left join book.entry e on e.storehouse_id = b.storehouse_id and e.entry_no = b.last_entry_no
+    where h.storehouse_id = book.current_storehouse() and h.released_at is null and h.scope not in ('bag', 'containers')
+    on conflict do nothing;
+  return null;
+end $function$
+  owner sheafbook_owner
+  execute: public
+
 CREATE OR REPLACE FUNCTION book.keep_house(now_at timestamp with time zone)
  RETURNS void
  LANGUAGE sql
@@ -3312,7 +3357,8 @@ BEGIN ATOMIC
              hold.supplier_mark,
              hold.food_id,
              hold.from_on,
-             hold.to_on
+             hold.to_on,
+             hold.place_id
             FROM book.hold
            WHERE ((hold.storehouse_id = list_reach.p_storehouse) AND (hold.hold_id = list_reach.p_hold))
          ), named AS (
@@ -3333,6 +3379,15 @@ BEGIN ATOMIC
             FROM (h
               JOIN book.line_closed p ON (((p.storehouse_id = h.storehouse_id) AND (p.packing_session_id = h.packing_session_id))))
            WHERE ((p.undone_entry_id IS NULL) AND ((h.line IS NULL) OR (p.line = h.line)) AND ((h.from_serial IS NULL) OR ((p.serial >= h.from_serial) AND (p.serial <= h.to_serial))))
+         UNION
+          SELECT s.container_id
+            FROM (h
+              JOIN book.container_place s ON (((s.storehouse_id = h.storehouse_id) AND (s.place_id = h.place_id))))
+           WHERE ((EXISTS ( SELECT
+                    FROM book.account a
+                   WHERE ((a.storehouse_id = h.storehouse_id) AND (a.vessel_id = s.container_id) AND ((a.inflow)::bigint > (a.outflow)::bigint)))) OR (NOT (EXISTS ( SELECT
+                    FROM book.account a
+                   WHERE ((a.storehouse_id = h.storehouse_id) AND (a.vessel_id = s.container_id) AND ((a.inflow)::bigint > 0))))))
          UNION
           SELECT v.vessel_id
             FROM (h

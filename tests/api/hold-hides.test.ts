@@ -19,7 +19,8 @@ let lead: Caller;
 let bag: TestPiece;
 let common: GivenCan;
 let pantryId: string;
-let scopes: Record<'lot' | 'mark' | 'food', object>;
+let scopes: Record<'lot' | 'mark' | 'food' | 'place', object>;
+let placeId: string;
 beforeAll(async () => {
   app = await openTestApp();
   storehouse = await aStorehouse(app);
@@ -33,7 +34,17 @@ beforeAll(async () => {
     where b.lot_id = l.lot_id and b.bag_id = ${bag.bagId}`;
   const [row] = await app.admin`select b.lot_id, l.supplier_id, l.food_id from book.bag b
     join book.lot l using (storehouse_id, lot_id) where b.bag_id = ${bag.bagId}`;
+  const place = {
+    of: 'store',
+    name: 'The damp corner',
+    kind: 'room',
+    isLit: false,
+    isDamp: true,
+    isRodentProof: false,
+  };
+  placeId = bodyOf(await storehouse.coordinator.post(at('/places'), place), 201).id;
   scopes = {
+    place: { scope: 'place', placeId },
     lot: { scope: 'lot', lotId: row?.lot_id },
     mark: { scope: 'mark', supplierId: row?.supplier_id, mark: 'K-77' },
     food: { scope: 'food', foodId: row?.food_id, fromOn: '2026-01-01', toOn: '2026-12-31' },
@@ -55,7 +66,7 @@ type State = 'shut' | 'begun' | 'offered';
 type Can = TestCan & { state: State; left: number; offerId: string };
 const story = fc.record({
   states: fc.array(fc.constantFrom<State>('shut', 'begun', 'offered'), { minLength: 1, maxLength: 4 }),
-  scope: fc.constantFrom('containers', 'bag', 'lot', 'mark', 'food'),
+  scope: fc.constantFrom('containers', 'bag', 'lot', 'mark', 'food', 'place'),
   chosen: fc.uniqueArray(fc.nat({ max: 3 }), { minLength: 1, maxLength: 3 }),
   hasCommon: fc.boolean(),
 });
@@ -118,9 +129,14 @@ test('whatever a hold reaches, no way out and no reckoning has it, and after the
     fc.asyncProperty(story, async ({ states, scope, chosen, hasCommon }) => {
       const cans: Can[] = [];
       for (const state of states) cans.push(await aCanIn(state));
-      const isAll = scope !== 'containers';
+      // Chosen cans are named or stand in the place; every other scope has the bag, and whatever came of it.
+      const isAll = !['containers', 'place'].includes(scope);
       const reached = cans.filter((_, place) => isAll || chosen.includes(place));
       const withCommon = !isAll && (hasCommon || reached.length === 0);
+      if (scope === 'place') {
+        await setInto(placeId, dell(), reached);
+        if (withCommon) await setInto(placeId, storehouse.coordinator, [common]);
+      }
       const id = await begin(scope, [...reached.map((can) => can.id), ...(withCommon ? [common.id] : [])]);
 
       const kitchen = await inKitchen();
@@ -148,6 +164,13 @@ test('whatever a hold reaches, no way out and no reckoning has it, and after the
           'done',
         );
 
+      if (scope === 'place') {
+        // What is carried out of it stays on hold.
+        await setInto(null, dell(), reached);
+        await setInto(null, storehouse.coordinator, [common]);
+        for (const can of reached) expect(await tryAll(can)).not.toContain('done');
+      }
+
       await release(id);
       const after = await seen();
       expect([after.held, after.onHoldGrams]).toEqual([[], 0]);
@@ -161,9 +184,15 @@ test('whatever a hold reaches, no way out and no reckoning has it, and after the
       expect(codeOf(await shelves.pour(dell(), bag, { gramsEach: 10 }))).toBe('done');
       if (withCommon) expect(await onTrip()).toBe(common.grams);
     }),
-    { numRuns: 4, examples: EXAMPLES, endOnFailure: true },
+    { numRuns: 5, examples: EXAMPLES, endOnFailure: true },
   );
 });
+
+async function setInto(place: string | null, caller: Caller, cans: readonly { id: string }[]): Promise<void> {
+  if (cans.length === 0) return;
+  const containerIds = cans.map((can) => can.id);
+  bodyOf(await caller.post(at('/container-moves'), { containerIds, placeId: place }), 201);
+}
 
 /** Grams of Dell's in all containers of the bag but those of the running story. */
 async function leftOfBefore(cans: readonly Can[]): Promise<number> {
@@ -178,4 +207,5 @@ async function leftOfBefore(cans: readonly Can[]): Promise<number> {
 const EXAMPLES = [
   [{ states: ['shut', 'begun', 'offered'] as State[], scope: 'bag', chosen: [0], hasCommon: false }],
   [{ states: ['begun', 'shut'] as State[], scope: 'containers', chosen: [0], hasCommon: true }],
-] as [{ states: State[]; scope: 'bag' | 'containers'; chosen: number[]; hasCommon: boolean }][];
+  [{ states: ['begun', 'offered', 'shut'] as State[], scope: 'place', chosen: [0, 1], hasCommon: true }],
+] as [{ states: State[]; scope: 'bag' | 'containers' | 'place'; chosen: number[]; hasCommon: boolean }][];

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
 import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf, foodIdsOf } from '../support/buy.ts';
+import { stockOf } from '../support/kitchen.ts';
 import { aPackingLead } from '../support/landed-buy.ts';
 import { refusalOf, refused } from '../support/landing-books.ts';
 import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
@@ -212,6 +213,86 @@ test('a household that ate all of it is told too, and asked what became of it', 
   await release(hold.id);
 });
 
+describe('a hold of a place of the store’s', () => {
+  const oats = { food: 'oats-rolled', gramsEach: 1_000 };
+  const place = async (caller: Caller, of: string, name: string): Promise<string> => {
+    const facts = { kind: 'room', isLit: false, isDamp: true, isRodentProof: false };
+    return bodyOf(await caller.post(at('/places'), { of, name, ...facts }), 201).id;
+  };
+  const set = async (caller: Caller, containerIds: string[], placeId: string | null) =>
+    bodyOf(await caller.post(at('/container-moves'), { containerIds, placeId }), 201);
+
+  test('has what each household has in it, what comes into it, and not what left it before nor what is eaten', async () => {
+    const { Ashdown, Birchall, Dell } = buy.households;
+    const [ash, birch] = [await stockOf(storehouse, Ashdown), await stockOf(storehouse, Birchall)];
+    const shed = await place(storehouse.coordinator, 'store', 'The shed');
+    const home = await place(Birchall.caller, 'household', 'Our cellar');
+    const [own, eaten, later] = await ash.bringIn({ ...oats, count: 3 });
+    const [stands, left] = await birch.bringIn({ ...oats, count: 2 });
+    const idOf = (can: { id: string } | undefined) => can?.id ?? '';
+    await set(Ashdown.caller, [idOf(own), idOf(eaten)], shed);
+    await set(Birchall.caller, [idOf(stands), idOf(left)], shed);
+    bodyOf(
+      await Ashdown.caller.post(at(`/containers/${idOf(eaten)}/uses`), { grams: 1_000, to: 'eaten' }),
+      201,
+    );
+    await set(Birchall.caller, [idOf(left)], home); // to a place that nobody else sees
+
+    const hold = bodyOf(await begin({ scope: 'place', placeId: shed }), 201);
+    expect(hold).toMatchObject({
+      scope: 'place',
+      about: 'The shed',
+      place: { id: shed },
+      vessels: 2,
+      grams: 2_000,
+    });
+    expect((await begin({ scope: 'place', placeId: shed })).body.code).toBe('already-on-hold');
+    expect((await ash.take({ id: idOf(own) })).body.code).toBe('on-hold');
+    expect((await birch.take({ id: idOf(stands) })).body.code).toBe('on-hold');
+    bodyOf(await birch.take({ id: idOf(left) }, 100), 201);
+    bodyOf(await ash.take({ id: idOf(later) }, 100), 201);
+    await set(Ashdown.caller, [idOf(later)], shed);
+    expect((await ash.take({ id: idOf(later) }, 100)).body.code).toBe('on-hold');
+
+    const noticesOf = async (caller: Caller) =>
+      bodyOf(await caller.get(at('/notices'))).notices.filter(({ path }: { path: string }) =>
+        path.endsWith(hold.id),
+      );
+    expect((await noticesOf(Birchall.caller))[0].words).toContain(spellCode(stands?.code ?? ''));
+    expect(await noticesOf(Dell.caller)).toEqual([]);
+
+    const ways = async (caller: Caller, query: string) =>
+      bodyOf(await caller.get(at(`/trace?${query}`))).way.things.flatMap(
+        ({ isStart, vessel }: { isStart: boolean; vessel: { code: string } | null }) =>
+          isStart && vessel ? [vessel.code] : [],
+      );
+    const all = [own?.code, later?.code, stands?.code].toSorted();
+    expect((await ways(lead, `kind=place&id=${shed}&task=recall`)).toSorted()).toEqual(all);
+    expect((await ways(lead, `code=the%20shed&task=recall`)).toSorted()).toEqual(all);
+    expect((await ways(Birchall.caller, `kind=place&id=${shed}`)).toSorted()).toEqual([stands?.code]);
+
+    // It stands although all is thrown away: the next thing put there is in the same doubt.
+    for (const { caller } of [Ashdown, Birchall])
+      bodyOf(
+        await caller.post(at(`/holds/${hold.id}/destruction`), { of: 'household', reason: 'Mice.' }),
+        201,
+      );
+    expect(bodyOf(await lead.get(at(`/holds/${hold.id}`))).ended).toBeNull();
+    await release(hold.id);
+  });
+
+  test('is of the store’s places alone: where a household keeps its own is not there for others', async () => {
+    const home = await place(buy.households.Dell.caller, 'household', 'Our attic');
+    expect(await refusalOf(app, () => begin({ scope: 'place', placeId: home }))).toEqual(
+      refused(404, 'thing-not-found', 'of.placeId'),
+    );
+    const empty = await place(storehouse.coordinator, 'store', 'The empty room');
+    expect(await refusalOf(app, () => begin({ scope: 'place', placeId: empty }))).toEqual(
+      refused(409, 'nothing-to-hold'),
+    );
+  });
+});
+
 describe('is refused, and changes nothing', () => {
   const unknown = '0192f0c8-5a00-7000-8000-000000000001';
   test.for([
@@ -226,6 +307,7 @@ describe('is refused, and changes nothing', () => {
       of: { scope: 'mark', supplierId: unknown, mark: 'X' },
       field: 'of.mark',
     },
+    { why: 'a place that is not here', of: { scope: 'place', placeId: unknown }, field: 'of.placeId' },
     {
       why: 'a session that is not here',
       of: { scope: 'session', sessionId: unknown },

@@ -118,6 +118,7 @@ export const holds = book.table(
     foodId: uuid('food_id'),
     fromOn: date('from_on', { mode: 'string' }),
     toOn: date('to_on', { mode: 'string' }),
+    placeId: uuid('place_id'),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.holdId] })],
 );

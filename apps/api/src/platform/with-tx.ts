@@ -19,6 +19,7 @@ export type Task =
   | 'take-along'
   | 'import'
   | 'notice'
+  | 'hold'
   | 'packing'
   | 'letter'
   | 'donor';

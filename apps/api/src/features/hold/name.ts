@@ -2,10 +2,10 @@ import type { SeenHold } from './queries.ts';
 
 /** The few words that name what a hold is on; chosen containers have none in common. */
 export function nameOf(
-  seen: Pick<SeenHold, 'hold' | 'bag' | 'lot' | 'food' | 'supplier' | 'session'>,
+  seen: Pick<SeenHold, 'hold' | 'bag' | 'lot' | 'food' | 'supplier' | 'session' | 'place'>,
   language: 'en' | 'es' = 'en',
 ): string {
-  const { hold, bag, lot, food, supplier, session } = seen;
+  const { hold, bag, lot, food, supplier, session, place } = seen;
   const foodName = language === 'es' ? food?.nameEs : food?.nameEn;
   const name = {
     bag: bag?.bagCode,
@@ -14,6 +14,7 @@ export function nameOf(
     delivery: supplier?.name,
     mark: hold.supplierMark,
     food: foodName,
+    place: place?.name,
   }[hold.scope];
   return name ?? '';
 }

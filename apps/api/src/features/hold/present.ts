@@ -10,7 +10,7 @@ import type { readOwnPart, readStanding } from './use-cases-recall.ts';
  * reached may be one household's, so only those who handle holds see that.
  */
 export function presentHold(actor: Actor, seen: SeenHold) {
-  const { hold, bag, lot, food, supplier, delivery, session } = seen;
+  const { hold, bag, lot, food, supplier, delivery, session, place } = seen;
   const ended = hold.releasedBy === null ? 'nothing-left' : 'released';
   const isSeen = mayHold(actor);
   return {
@@ -28,6 +28,7 @@ export function presentHold(actor: Actor, seen: SeenHold) {
     supplier: supplier && { id: supplier.supplierId, name: supplier.name },
     deliveredOn: delivery?.arrivedOn ?? null,
     session: session && { id: session.packingSessionId, name: session.name },
+    place: place && { id: place.placeId, name: place.name },
     line: hold.line,
     fromSerial: hold.fromSerial,
     toSerial: hold.toSerial,
@@ -50,12 +51,13 @@ export function presentHold(actor: Actor, seen: SeenHold) {
 
 /** A row of the spreadsheet. */
 export function holdRow(actor: Actor, seen: SeenHold) {
-  const { food, supplier, session, aboutEs: _, sentence: __, ...flat } = presentHold(actor, seen);
+  const { food, supplier, session, place, aboutEs: _, sentence: __, ...flat } = presentHold(actor, seen);
   return {
     ...flat,
     food: food?.name ?? null,
     supplier: supplier?.name ?? null,
     session: session?.name ?? null,
+    place: place?.name ?? null,
   };
 }
 

@@ -48,7 +48,7 @@ const notBefore = (at: Date) => sql`greatest(${holdVessels.reachedAt}, ${at.toIS
 /**
  * Takes what was emptied for good, thrown away or gone back, out of its holds, and ends those that have no gram left to
  * hold. Nobody releases them: `released_by` stays empty, and nothing of it may ever be used. A hold of a supplier's mark, a
- * delivery or a food stays, since more of it may come.
+ * delivery, a food or a place stays, since more of it may come.
  */
 export async function endHoldsOfEmpty(
   tx: Tx,
@@ -88,7 +88,7 @@ export async function endHoldsWithNothing(
         eq(holds.storehouseId, storehouseId),
         inArray(holds.holdId, [...holdIds]),
         isNull(holds.releasedAt),
-        notInArray(holds.scope, ['mark', 'delivery', 'food']),
+        notInArray(holds.scope, ['mark', 'delivery', 'food', 'place']),
         sql`not exists (select from book.hold_vessel v join book.account a on a.storehouse_id = v.storehouse_id
           and a.vessel_id = v.vessel_id and a.inflow > a.outflow where v.storehouse_id = ${holds.storehouseId}
           and v.hold_id = ${holds.holdId} and v.ended_at is null)`,

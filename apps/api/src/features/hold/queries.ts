@@ -10,6 +10,7 @@ import {
   lots,
   packingSessions,
   persons,
+  places,
   suppliers,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
@@ -95,7 +96,7 @@ export async function listDutiesOf(tx: Tx, storehouseId: string, personId: strin
   return new Set(rows.map((row) => row.duty as Duty));
 }
 
-/** What a hold is on, as far as its scope names it: a bag, a lot and its food, a session, a delivery, a supplier. */
+/** What a hold is on, as far as its scope names it: a bag, a lot and its food, a session, a delivery, a supplier, a place. */
 const seenColumns = {
   hold: holds,
   bag: bags,
@@ -104,6 +105,7 @@ const seenColumns = {
   supplier: { supplierId: suppliers.supplierId, name: suppliers.name },
   delivery: deliveries,
   session: { packingSessionId: packingSessions.packingSessionId, name: packingSessions.name },
+  place: { placeId: places.placeId, name: places.name },
   vessels: sql`(select count(*) from book.hold_vessel v where v.storehouse_id = ${holds.storehouseId}
     and v.hold_id = ${holds.holdId})`.mapWith(Number),
   grams: sql`(select coalesce(sum(a.inflow - a.outflow), 0) from book.hold_vessel v
@@ -140,7 +142,8 @@ function seen(tx: Tx) {
         sql`${suppliers.supplierId} = coalesce(${holds.supplierId}, ${deliveries.supplierId}, ${lots.supplierId})`,
       ),
     )
-    .leftJoin(packingSessions, joinOn(packingSessions, holds, 'packingSessionId'));
+    .leftJoin(packingSessions, joinOn(packingSessions, holds, 'packingSessionId'))
+    .leftJoin(places, joinOn(places, holds, 'placeId'));
 }
 
 export type SeenHold = Awaited<ReturnType<typeof loadHold>>;
@@ -191,6 +194,7 @@ const SCOPE_FIELDS = [
   'foodId',
   'fromOn',
   'toOn',
+  'placeId',
 ] as const;
 
 /** What a hold is on, by the columns of its row; what is left out is null. */

@@ -1,6 +1,6 @@
 import type { Tx } from '@sheafbook/db';
-import { containers, deliveries, foods, lots, packingSessions } from '@sheafbook/db/tables';
-import { and, eq, inArray } from 'drizzle-orm';
+import { containers, deliveries, foods, lots, packingSessions, places } from '@sheafbook/db/tables';
+import { and, eq, inArray, isNull } from 'drizzle-orm';
 import { fieldProblem } from '../../platform/problem.ts';
 import type { HoldOf } from './schema.ts';
 
@@ -18,6 +18,7 @@ const FIELD_OF: Readonly<Record<HoldOf['scope'], string>> = {
   delivery: 'deliveryId',
   mark: 'mark',
   food: 'foodId',
+  place: 'placeId',
 };
 
 async function isKnown(tx: Tx, storehouseId: string, of: HoldOf): Promise<boolean> {
@@ -47,5 +48,10 @@ async function isKnown(tx: Tx, storehouseId: string, of: HoldOf): Promise<boolea
       return (
         (await tx.$count(foods, and(eq(foods.storehouseId, storehouseId), eq(foods.foodId, of.foodId)))) > 0
       );
+    case 'place': {
+      // Where a household keeps its own is nobody's to name; whoever finds something there tells it by the container.
+      const here = and(eq(places.placeId, of.placeId), isNull(places.householdId));
+      return (await tx.$count(places, and(eq(places.storehouseId, storehouseId), here))) > 0;
+    }
   }
 }

@@ -28,7 +28,7 @@ export const holdRoutes = new Hono<AppEnv>()
     '/holds',
     describe(
       TAG,
-      'Put everything on hold that a lot, a mark, a delivery, a session or a food of some days reaches',
+      'Put everything on hold that a lot, a mark, a delivery, a session, a food of some days or a place reaches',
       ['already-on-hold', 'nothing-to-hold'],
     ),
     may(mayHold),

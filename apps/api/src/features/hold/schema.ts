@@ -10,7 +10,7 @@ export type HoldReason = z.infer<typeof holdReason>;
 const day = z.string().refine(isDay, 'There is no such day; one looks like 2026-10-24.');
 const serial = z.int().min(1).max(1_000_000);
 
-/** What to hold: a lot, some containers, what a line closed, a delivery, a supplier's mark, or a food of some days. */
+/** What to hold: a lot, some containers, what a line closed, a delivery, a supplier's mark, a food of some days, or a place. */
 const holdOf = z.discriminatedUnion('scope', [
   z.strictObject({ scope: z.literal('lot'), lotId: z.uuid() }),
   z.strictObject({
@@ -49,6 +49,7 @@ const holdOf = z.discriminatedUnion('scope', [
       path: ['toOn'],
       message: 'The last day comes after the first.',
     }),
+  z.strictObject({ scope: z.literal('place'), placeId: z.uuid() }),
 ]);
 export type HoldOf = z.infer<typeof holdOf>;
 

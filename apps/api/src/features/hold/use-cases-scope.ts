@@ -18,10 +18,11 @@ import { NAMELESS, tellOwner } from './telling.ts';
  * to be of it later. Each household that has or had some is told of its own, and of nobody else's.
  */
 export function beginScopeHold(context: Context, wish: NewHold): Promise<SeenHold> {
-  return withTx(context, async (tx) => {
+  const inside = async (tx: Tx) => {
     await refuseUnknown(tx, context.actor.storehouseId, wish.of);
     return beginScopeHoldInside(tx, context, wish);
-  });
+  };
+  return withTx(context, inside, wish.of.scope === 'place' ? { task: 'hold' } : {});
 }
 
 /** The same inside the caller's transaction, for what the caller knows to be here; whoever it acts for needs no duty. */

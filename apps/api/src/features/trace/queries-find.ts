@@ -17,7 +17,8 @@ const DAY_PAPERS = sql`('run-sheet', 'seam-log')`;
 
 /**
  * Whatever here goes by a text: a code of ours on a bag, a container or a packing day's paper, a mark of a supplier, the
- * name of a packing day, and the number of an order or a manifest. Small letters count like capitals.
+ * name of a packing day or of a place of the store's, and the number of an order or a manifest. Small letters count like
+ * capitals.
  */
 export function listFoundByCode(
   tx: Tx,
@@ -37,6 +38,7 @@ export function listFoundByCode(
         and p.kind in ${DAY_PAPERS} and p.paper_code = ${typed.code})`,
     manifest: sql`m.manifest_no = ${typed.number}`,
     kitchen: sql`false`,
+    place: sql`lower(w.name) = lower(${typed.text})`,
   });
 }
 
@@ -61,6 +63,7 @@ export async function findOne(
     session: only('session', sql`s.packing_session_id`),
     manifest: only('manifest', sql`m.gift_manifest_id`),
     kitchen: only('kitchen', sql`h.household_id`),
+    place: only('place', sql`w.place_id`),
   });
   return found;
 }
@@ -100,6 +103,9 @@ async function find(tx: Tx, storehouseId: string, where: Conditions): Promise<Fo
     union all
     select 'kitchen', h.household_id, h.name, '', h.household_id
     from book.household h where h.storehouse_id = ${storehouseId} and (${where.kitchen})
+    union all
+    select 'place', w.place_id, w.name, '', null from book.place w
+    where w.storehouse_id = ${storehouseId} and w.household_id is null and (${where.place})
     order by 1, 3, 4, 2`);
   return [...rows];
 }

@@ -30,6 +30,10 @@ export async function listStartVessels(
     select i.container_id from book.gift_line i where ${kind} = 'manifest' and i.storehouse_id = ${storehouseId}
       and i.gift_manifest_id = ${id}
     union
+    select s.container_id from book.container_place s where ${kind} = 'place' and s.storehouse_id = ${storehouseId}
+      and s.place_id = ${id} and exists (select from book.account a where a.storehouse_id = s.storehouse_id
+        and a.vessel_id = s.container_id and a.inflow > a.outflow)
+    union
     select v.vessel_id from book.vessel v where ${kind} in ('bag', 'container', 'kitchen')
       and v.storehouse_id = ${storehouseId} and v.vessel_id = ${id}
     order by 1`);

@@ -10,7 +10,7 @@ export const traceQuery = z.strictObject({
   format: z.enum(['json', 'csv']).default('json'),
 });
 
-/** What a way can begin at. A mark is named by any lot that carries it, a kitchen by its household. */
+/** What a way can begin at. A mark is named by any lot that carries it, a kitchen by its household, a place by what stands there. */
 export const FOUND_KINDS = [
   'bag',
   'container',
@@ -20,12 +20,13 @@ export const FOUND_KINDS = [
   'session',
   'manifest',
   'kitchen',
+  'place',
 ] as const;
 export type FoundKind = (typeof FOUND_KINDS)[number];
 
 export const wayQuery = z
   .strictObject({
-    /** A code of ours, a supplier's mark, the name of a packing day, or the number of an order or manifest. */
+    /** A code of ours, a supplier's mark, the name of a packing day or of a place of the store’s, or the number of an order or manifest. */
     code: z.string().trim().min(1, 'Type a code.').max(120, 'A code has 120 characters at most.').optional(),
     kind: z.enum(FOUND_KINDS).optional(),
     id: z.uuid().optional(),

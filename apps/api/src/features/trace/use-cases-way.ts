@@ -30,14 +30,17 @@ import {
 import type { WayQuery } from './schema.ts';
 
 /** What a code names, and its whole way if that is one thing: where it came from and where each gram is or went. */
-export const traceCode = (context: Context, query: WayQuery) =>
-  withTx(context, async (tx) => {
-    const depth = depthOf(context.actor, query.task);
+export const traceCode = (context: Context, query: WayQuery) => {
+  const depth = depthOf(context.actor, query.task);
+  const inside = async (tx: Tx) => {
     const found = await findThings(tx, context, query, depth);
     const [only, ...others] = found;
     const way = only && others.length === 0 ? await walkFrom(tx, context, { of: only, depth }) : null;
     return { found, way };
-  });
+  };
+  // What households have in a place of the store's is read in a recall alone.
+  return withTx(context, inside, depth === 'recall' ? { task: 'hold' } : {});
+};
 
 export type Way = Awaited<ReturnType<typeof walkFrom>>;
 

@@ -15,6 +15,7 @@ function scopeOf({ of, lots, things }: Way): HoldWish['of'] | null {
   if (kind === 'lot') return { scope: kind, lotId: id };
   if (kind === 'delivery') return { scope: kind, deliveryId: id };
   if (kind === 'session') return { scope: kind, sessionId: id };
+  if (kind === 'place') return { scope: kind, placeId: id };
   if (kind === 'container') return { scope: 'containers', containerIds: [id] };
   if (kind === 'mark' && lot?.supplier) return { scope: kind, supplierId: lot.supplier.id, mark: of.label };
   if (kind !== 'manifest') return null;

@@ -103,9 +103,10 @@ function Facts({ hold }: { hold: Hold }) {
 }
 
 /** The address of its way, where a scope has one thing that its way begins at. */
-function tracedBy({ bagId, lotId, session, mark }: Hold) {
+function tracedBy({ bagId, lotId, session, place, mark }: Hold) {
   if (bagId !== null) return { kind: 'bag', id: bagId };
   if (lotId !== null) return { kind: 'lot', id: lotId };
   if (session !== null) return { kind: 'session', id: session.id };
+  if (place !== null) return { kind: 'place', id: place.id, task: 'recall' };
   return mark === null ? null : { code: mark };
 }

@@ -7,6 +7,7 @@ import { State } from '../../ui/pieces.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { HoldFood } from './hold-food.tsx';
+import { HoldPlace } from './hold-place.tsx';
 import { aboutOf, type Hold, holdsQuery } from './queries.ts';
 import { useHoldText } from './words.ts';
 
@@ -32,7 +33,12 @@ export function Holds() {
               </Link>
             </p>
             <HoldList holds={standing} />
-            {mayHold ? <HoldFood /> : null}
+            {mayHold ? (
+              <>
+                <HoldFood />
+                <HoldPlace />
+              </>
+            ) : null}
             {past.length === 0 ? null : (
               <section>
                 <h2>{words.past}</h2>

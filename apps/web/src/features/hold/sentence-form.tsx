@@ -15,10 +15,21 @@ type Props<Answer> = {
   done?: (answer: Answer) => string;
   /** What else is asked, above the sentence. */
   children?: ReactNode;
+  /** Whether what stands above the sentence is answered. */
+  isReady?: boolean;
 };
 
 /** Whatever is done about a hold stands on a sentence, a reason or a finding; without one nothing is sent. */
-export function SentenceForm<Answer>({ name, label, says, button, send, done, children }: Props<Answer>) {
+export function SentenceForm<Answer>({
+  name,
+  label,
+  says,
+  button,
+  send,
+  done,
+  children,
+  isReady = true,
+}: Props<Answer>) {
   const { draft, change, reset } = useDraft(name, { sentence: '' });
   const sending = useHoldCommand(async (sentence: string) => {
     const answer = await send(sentence);
@@ -37,7 +48,11 @@ export function SentenceForm<Answer>({ name, label, says, button, send, done, ch
       <ProblemSaid error={sending.error} />
       {done && sending.data ? <p role="status">{done(sending.data)}</p> : null}
       <div className="actions">
-        <button type="submit" className="btn" disabled={draft.sentence.trim() === '' || sending.isPending}>
+        <button
+          type="submit"
+          className="btn"
+          disabled={!isReady || draft.sentence.trim() === '' || sending.isPending}
+        >
           {button}
         </button>
       </div>

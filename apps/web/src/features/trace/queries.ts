@@ -18,6 +18,7 @@ export const KINDS = [
   'session',
   'manifest',
   'kitchen',
+  'place',
 ] as const;
 export type Kind = (typeof KINDS)[number];
 

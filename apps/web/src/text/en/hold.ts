@@ -17,6 +17,7 @@ export const en = {
     delivery: 'Delivery',
     mark: 'Supplier’s mark',
     food: 'Food of some days',
+    place: 'Place',
   } as Record<string, string>,
   holdTitle: (scope: string, about: string, stands: boolean) =>
     `${scope}${about === '' ? '' : ` ${about}`} ${stands ? 'is on hold.' : 'is not on hold any more.'}`,
@@ -87,6 +88,11 @@ export const en = {
   holdFood: 'Hold a food by its days',
   holdFoodSays:
     'For a notice that names a food and days, and no mark: every bag of it that arrived on them, every container that was packed on them, and what comes to be of them later.',
+  holdPlace: 'Hold all that stands in one place',
+  holdPlaceSays:
+    'For mice, insects, a flood or a leak in a place of the store’s: every container that stands there now, whoever owns it, and what is put there while the hold stands. What is carried out of it stays on hold.',
+  place: 'Place',
+  choosePlace: 'Choose a place',
   food: 'Food',
   choose: 'Choose a food',
   fromOn: 'From the day',

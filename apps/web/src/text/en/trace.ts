@@ -3,7 +3,7 @@ export const en = {
   ask: 'Type any code, and see where it came from and where every gram of it is.',
   code: 'Code',
   codeHint:
-    'From a bag, a container or a paper; a mark on the supplier’s sack; the name of a packing day; the number of an order or a manifest.',
+    'From a bag, a container or a paper; a mark on the supplier’s sack; the name of a packing day or of a place of the store’s; the number of an order or a manifest.',
   toHolds: 'What is on hold',
   look: 'Trace it',
   several: (count: number, code: string) => `${count} things are called ${code}. Which one?`,
@@ -16,6 +16,7 @@ export const en = {
     session: 'Packing day',
     manifest: 'Gift manifest',
     kitchen: 'Kitchen',
+    place: 'Place',
   },
   named: (kind: string, label: string, about: string) =>
     `${kind} ${label}${about === '' ? '' : `, ${about}`}`,

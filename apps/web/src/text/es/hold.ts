@@ -19,6 +19,7 @@ export const es: HoldText = {
     delivery: 'Entrega',
     mark: 'Marca del proveedor',
     food: 'Alimento de unos días',
+    place: 'Lugar',
   },
   holdTitle: (scope, about, stands) =>
     `${scope}${about === '' ? '' : ` ${about}`}: ${stands ? 'retenido.' : 'ya no está retenido.'}`,
@@ -85,6 +86,11 @@ export const es: HoldText = {
   holdFood: 'Retener un alimento por sus días',
   holdFoodSays:
     'Para un aviso que nombra un alimento y unos días, y ninguna marca: cada saco que llegó en ellos, cada envase que se llenó en ellos y lo que venga a ser de ellos después.',
+  holdPlace: 'Retener todo lo que está en un lugar',
+  holdPlaceSays:
+    'Para ratones, insectos, una inundación o una gotera en un lugar del almacén: cada envase que está allí ahora, sea de quien sea, y lo que se ponga allí mientras dure. Lo que se saque de allí sigue retenido.',
+  place: 'Lugar',
+  choosePlace: 'Elija un lugar',
   food: 'Alimento',
   choose: 'Elija un alimento',
   fromOn: 'Desde el día',

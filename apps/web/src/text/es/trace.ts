@@ -5,7 +5,7 @@ export const es: TraceText = {
   ask: 'Escriba cualquier código y vea de dónde vino y dónde está cada gramo.',
   code: 'Código',
   codeHint:
-    'De un saco, un envase o un papel; una marca del saco del proveedor; el nombre de un día de envasado; el número de un pedido o de una hoja de entrega.',
+    'De un saco, un envase o un papel; una marca del saco del proveedor; el nombre de un día de envasado o de un lugar del almacén; el número de un pedido o de una hoja de entrega.',
   toHolds: 'Lo que está retenido',
   look: 'Seguir el rastro',
   several: (count, code) => `${count} cosas se llaman ${code}. ¿Cuál es?`,
@@ -18,6 +18,7 @@ export const es: TraceText = {
     session: 'Día de envasado',
     manifest: 'Hoja de entrega',
     kitchen: 'Cocina',
+    place: 'Lugar',
   },
   named: (kind, label, about) => `${kind} ${label}${about === '' ? '' : `, ${about}`}`,
   allFound: (what, mass) => `Se ha encontrado cada gramo de ${what}: ${mass}.`,

@@ -51,6 +51,7 @@ export function namesOf(hold: ReturnType<typeof presentHold>, formats: Formats):
     ],
     delivery: [supplier && tag.delivery(supplier.name), deliveredOn && formats.day(deliveredOn)],
     mark: [mark && tag.mark(mark), supplier?.name],
+    place: [hold.place?.name],
     food: [food, fromOn && toOn && tag.cameOn(formats.day(fromOn), formats.day(toOn))],
   }[hold.scope];
   return (names ?? []).filter((name) => typeof name === 'string');
