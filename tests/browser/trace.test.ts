@@ -85,7 +85,8 @@ test('a food is held by its days alone, from the list of holds', async () => {
   await lead.getByLabel('Food', { exact: true }).selectOption({ label: 'Pinto beans' });
   await lead.getByLabel('From the day').fill('2001-01-01');
   await lead.getByLabel('To the day').fill('2001-01-31');
-  await lead.getByLabel('Why it is put on hold').fill('A notice of the food authority.');
+  const byDays = lead.locator('details', { hasText: 'Hold a food by its days' });
+  await byDays.getByLabel('Why it is put on hold').fill('A notice of the food authority.');
   await isFine(lead);
   await lead.keyboard.press('Enter');
   await lead.getByText('Nothing that is or was here falls under this.').waitFor();
@@ -95,6 +96,30 @@ test('a food is held by its days alone, from the list of holds', async () => {
     .getByRole('heading', { level: 1, name: /^Food of some days Pinto beans is on hold\.$/ })
     .waitFor();
   await lead.getByText('A notice of the food authority.').waitFor();
+});
+
+test('all that stands in one place is held from the list of holds, and its way is looked at from there', async () => {
+  const lead = await site.visit('packing-lead', NARROW);
+  await lead.goto(`${site.root}/holds`);
+  await site.database.admin`insert into book.container_move (storehouse_id, container_id, moved_on, place_id, moved_by,
+      moved_at)
+    select c.storehouse_id, c.container_id, current_date, p.place_id, r.person_id, now()
+    from book.place p join book.container c using (storehouse_id)
+    join lateral (select x.person_id from book.person x where x.storehouse_id = p.storehouse_id limit 1) r on true
+    where p.name = 'Back room of the hall' and c.household_id is null and exists (select from book.account a
+      where a.vessel_id = c.container_id and a.inflow > a.outflow) limit 1`;
+  const form = lead.locator('details', { hasText: 'Hold all that stands in one place' });
+  await form.locator('summary').focus();
+  await lead.keyboard.press('Enter');
+  await form.getByLabel('Place').selectOption({ label: 'Back room of the hall' });
+  await form.getByLabel('Why it is put on hold').fill('Mouse droppings on the floor.');
+  await isFine(lead);
+  await lead.keyboard.press('Enter');
+  await lead.getByRole('heading', { level: 1, name: 'Place Back room of the hall is on hold.' }).waitFor();
+  await lead.getByText(/^one vessel, .* still there$/).waitFor();
+  await lead.getByRole('link', { name: 'Its way, gram by gram' }).click();
+  await lead.getByRole('heading', { level: 1, name: /Place Back room of the hall/ }).waitFor();
+  await lead.getByText('Mouse droppings on the floor.').waitFor(); // among the holds that stand on it
 });
 
 test('a recall goes from the hold to the last household’s word, and two people let it go', async () => {
