@@ -67,6 +67,10 @@ test('the keeper hands out what was booked, and its deposit goes into the tin', 
     ['Seam gauge', 1],
   ]);
   expect([await accountOf('loan_deposit', id), (await balanceOf(shed.hale)) - before]).toEqual([-5000, 0]);
+  const held = bodyOf(await treasurer.caller.get(`${shed.path}/deposits-held`));
+  expect(held.loanDeposits.find(({ loanId }: { loanId: string }) => loanId === id)).toMatchObject({
+    ...{ household: 'Hale', item: sealer.name, heldMinorUnits: 5000, isOverdue: false },
+  });
 });
 
 test('a borrower takes it alone, the deposit standing on the balance; money over the counter takes the keeper', async () => {

@@ -126,7 +126,7 @@ function stepsOf(parts: readonly ClearingPart[]) {
 const ENDED: ReadonlySet<string> = new Set(['closed', 'called-off']);
 
 /** A deposit still held for a buy that has ended is a mistake to mend. */
-export const heldDepositRows = ({ deposits }: Reading<typeof readHeldDeposits>) =>
+const heldDepositRows = ({ deposits }: Reading<typeof readHeldDeposits>) =>
   deposits.map(({ buyId, buy, stage, householdId, household, accountId, heldMinorUnits }) => ({
     buyId,
     buy,
@@ -138,10 +138,29 @@ export const heldDepositRows = ({ deposits }: Reading<typeof readHeldDeposits>) 
     isOverdue: ENDED.has(stage),
   }));
 
+/** One still held for a thing that is back is a mistake as well. */
+const heldLoanDepositRows = ({ loanDeposits }: Reading<typeof readHeldDeposits>) =>
+  loanDeposits.map(({ inAt, dueAt, ...deposit }) => ({
+    ...deposit,
+    dueAt: dueAt.toISOString(),
+    isOverdue: inAt !== null,
+  }));
+
+/** One sheet for both: what a row is not about stays empty. */
+export const heldDepositSheet = (reading: Reading<typeof readHeldDeposits>) => [
+  ...heldDepositRows(reading).map((row) => ({ ...row, loanId: '', item: '', unitNo: '', dueAt: '' })),
+  ...heldLoanDepositRows(reading).map((row) => ({ buyId: '', buy: '', stage: '', ...row })),
+];
+
+const sumHeld = (rows: readonly { readonly heldMinorUnits: number }[]) =>
+  rows.reduce((sum, { heldMinorUnits }) => sum + heldMinorUnits, 0);
+
 export const presentHeldDeposits = (reading: Reading<typeof readHeldDeposits>) => ({
   currency: reading.currency,
   deposits: heldDepositRows(reading),
-  heldMinorUnits: reading.deposits.reduce((sum, deposit) => sum + deposit.heldMinorUnits, 0),
+  heldMinorUnits: sumHeld(reading.deposits),
+  loanDeposits: heldLoanDepositRows(reading),
+  loanHeldMinorUnits: sumHeld(reading.loanDeposits),
 });
 
 export const openClaimRows = ({ claims, todayOn }: Reading<typeof readOpenClaims>) =>

@@ -1,5 +1,16 @@
 import type { Tx } from '@sheafbook/db';
-import { accounts, buyLines, buys, claims, foods, households, suppliers } from '@sheafbook/db/tables';
+import {
+  accounts,
+  buyLines,
+  buys,
+  claims,
+  equipmentItems,
+  equipmentUnits,
+  foods,
+  households,
+  loans,
+  suppliers,
+} from '@sheafbook/db/tables';
 import type { MoneyKind, MoneyTotals } from '@sheafbook/ledger';
 import { and, asc, eq, ne, or, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
@@ -117,6 +128,35 @@ export async function listHeldDeposits(tx: Tx, storehouseId: string) {
       ),
     )
     .orderBy(asc(buys.name), asc(households.seat));
+}
+
+/** Deposits that are held for equipment, by who borrowed it and when. */
+export async function listHeldLoanDeposits(tx: Tx, storehouseId: string) {
+  return tx
+    .select({
+      loanId: loans.loanId,
+      item: equipmentItems.name,
+      unitNo: equipmentUnits.unitNo,
+      dueAt: loans.dueAt,
+      inAt: loans.inAt,
+      householdId: households.householdId,
+      household: households.name,
+      accountId: accounts.accountId,
+      heldMinorUnits: sql<number>`${accounts.outflow} - ${accounts.inflow}`.mapWith(Number),
+    })
+    .from(accounts)
+    .innerJoin(loans, joinOn(loans, accounts, 'loanId', 'causeId'))
+    .innerJoin(equipmentUnits, joinOn(equipmentUnits, loans, 'equipmentUnitId'))
+    .innerJoin(equipmentItems, joinOn(equipmentItems, equipmentUnits, 'equipmentItemId'))
+    .innerJoin(households, joinOn(households, accounts, 'householdId', 'ownerId'))
+    .where(
+      and(
+        eq(accounts.storehouseId, storehouseId),
+        eq(accounts.kind, 'loan_deposit'),
+        ne(accounts.outflow, accounts.inflow),
+      ),
+    )
+    .orderBy(asc(loans.outAt), asc(households.seat));
 }
 
 /** Claims that the supplier has not answered, and any whose account is not at zero. */

@@ -4,7 +4,7 @@ import { answerCsv } from '../../platform/csv.ts';
 import { contextOf, describe, idParam, may, queryOf } from '../../platform/http.ts';
 import { mayReadBooks, mayReadClearing } from './policy.ts';
 import {
-  heldDepositRows,
+  heldDepositSheet,
   openClaimRows,
   presentClearing,
   presentHeldDeposits,
@@ -45,13 +45,13 @@ export const trialBalanceRoutes = new Hono<AppEnv>()
   )
   .get(
     '/deposits-held',
-    describe('Books', 'Deposits held, by buy and household'),
+    describe('Books', 'Deposits held, by buy or loan and household'),
     may(mayReadBooks),
     queryOf(listFormat),
     async (c) => {
       const reading = await readHeldDeposits(contextOf(c));
       return c.req.valid('query').format === 'csv'
-        ? answerCsv(c, 'deposits-held', heldDepositRows(reading))
+        ? answerCsv(c, 'deposits-held', heldDepositSheet(reading))
         : c.json(presentHeldDeposits(reading));
     },
   )

@@ -8,6 +8,7 @@ import { mayReadBooks } from './policy.ts';
 import {
   listClearingParts,
   listHeldDeposits,
+  listHeldLoanDeposits,
   listMoneyTotals,
   listOpenClaims,
   listSupplierStandings,
@@ -34,13 +35,15 @@ export function readClearing(context: Context, buyId: string) {
   }));
 }
 
+/** What is held for buys and for equipment that is out: accounts 2100 and 2150, household by household. */
 export function readHeldDeposits(context: Context) {
   const { storehouseId, currency } = context.actor;
   return withTx(context, async (tx) => {
     const deposits = await listHeldDeposits(tx, storehouseId);
-    const householdIds = deposits.map((deposit) => deposit.householdId);
+    const loanDeposits = await listHeldLoanDeposits(tx, storehouseId);
+    const householdIds = [...deposits, ...loanDeposits].map(({ householdId }) => householdId);
     await notePrivateRead(tx, context, { householdIds, what: 'deposits', purpose: 'list of deposits held' });
-    return { deposits, currency };
+    return { deposits, loanDeposits, currency };
   });
 }
 

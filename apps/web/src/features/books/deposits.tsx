@@ -9,6 +9,7 @@ import { joined, Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { depositsQuery } from '../buy/run-queries.ts';
 import { BooksPage } from './books-page.tsx';
+import { HeldDeposits } from './held-deposits.tsx';
 import { PostForm } from './post-form.tsx';
 import { heldDepositsQuery } from './queries.ts';
 import { isTill, useTills } from './tills.ts';
@@ -32,14 +33,12 @@ export function DepositsPage() {
         {([body, { buys: listed }]) => {
           const withDeposits = listed.filter(({ stage }) => !WITHOUT_DEPOSITS.has(stage));
           const open = withDeposits.find(({ stage }) => stage === 'fixed' || stage === 'ordered');
+          const inAll = body.heldMinorUnits + body.loanHeldMinorUnits;
           const buy = chosen ?? open?.id ?? withDeposits[0]?.id;
           return (
             <>
-              <h1>
-                {body.heldMinorUnits === 0
-                  ? t.noDeposits
-                  : t.depositsTitle(format.money(body.heldMinorUnits))}
-              </h1>
+              <h1>{inAll === 0 ? t.noDeposits : t.depositsTitle(format.money(inAll))}</h1>
+              {inAll === 0 ? null : <HeldDeposits />}
               {body.deposits
                 .filter(({ isOverdue }) => isOverdue)
                 .map((deposit) => (

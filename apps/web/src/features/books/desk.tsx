@@ -3,19 +3,14 @@ import { Link } from '@tanstack/react-router';
 import { buysQuery } from '../../api/queries.ts';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
-import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
+import { Ledger, NextStep } from '../../ui/pieces.tsx';
 import { FundStand } from '../fund/stand.tsx';
 import { BankAgrees } from './bank-agrees.tsx';
 import { BooksPage } from './books-page.tsx';
 import { CanPay } from './can-pay.tsx';
+import { HeldDeposits } from './held-deposits.tsx';
 import { Owing } from './owing-table.tsx';
-import {
-  balancesQuery,
-  clearingQuery,
-  heldDepositsQuery,
-  openClaimsQuery,
-  trialBalanceQuery,
-} from './queries.ts';
+import { balancesQuery, clearingQuery, openClaimsQuery, trialBalanceQuery } from './queries.ts';
 import { useBooksText } from './words.ts';
 
 /** The treasurer's first page: does the book balance, who owes, does each buy clear, what is held and claimed. */
@@ -48,7 +43,8 @@ export function Desk() {
                     <OpenClearing key={id} buy={id} />
                   ))}
                   <Claims />
-                  <Deposits />
+                  <h2>{t.deposits}</h2>
+                  <HeldDeposits />
                 </div>
                 <div className="stack">
                   <Owed owing={owing.length} owed={owed} />
@@ -159,52 +155,6 @@ function Claims() {
                   ],
                 })),
                 { key: 'sum', isSum: true, cells: [t.all, '', '', format.money(body.outstandingMinorUnits)] },
-              ]}
-            />
-          )
-        }
-      </Loaded>
-    </>
-  );
-}
-
-function Deposits() {
-  const t = useBooksText();
-  const { storehouse, format } = useHouse();
-  const reading = useQuery(heldDepositsQuery({ storehouse }));
-  return (
-    <>
-      <h2>{t.deposits}</h2>
-      <Loaded reading={reading}>
-        {(body) =>
-          body.deposits.length === 0 ? (
-            <p className="soft">{t.noDeposits}</p>
-          ) : (
-            <Ledger
-              caption={t.deposits}
-              columns={[
-                { name: t.household },
-                { name: t.buy },
-                { name: t.held, isNumber: true },
-                { name: t.state },
-              ]}
-              rows={[
-                ...body.deposits.map((deposit) => ({
-                  key: deposit.buyId + deposit.householdId,
-                  cells: [
-                    <Link
-                      key="deposit"
-                      to="/s/$storehouse/books/accounts/$account"
-                      params={{ storehouse, account: deposit.accountId }}
-                    >
-                      {deposit.household}
-                    </Link>,
-                    deposit.buy,
-                    format.money(deposit.heldMinorUnits),
-                    deposit.isOverdue ? <State key="state" kind="wrong" word={t.overdueDeposit} /> : '',
-                  ],
-                })),
-                { key: 'sum', isSum: true, cells: [t.all, '', format.money(body.heldMinorUnits), ''] },
               ]}
             />
           )

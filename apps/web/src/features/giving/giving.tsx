@@ -44,12 +44,16 @@ export function Giving() {
   return (
     <Loaded reading={reading}>
       {([{ containers }, { manifests }]) => {
-        const due = containers.filter(({ isDue, outOn }) => isDue && outOn === null);
-        const grams = due.reduce((sum, row) => sum + row.grams, 0);
+        const soon = containers.filter(({ isDue, outOn }) => isDue && outOn === null);
+        const due = soon.filter(({ steps }) => steps.includes('pantry'));
+        const tooLate = soon.filter(({ steps }) => !steps.includes('pantry'));
+        const massOf = (rows: readonly Queued[]) =>
+          format.mass(rows.reduce((sum, { grams }) => sum + grams, 0));
         return (
           <>
-            <h1>{due.length === 0 ? words.nothingDue : words.due(due.length, format.mass(grams))}</h1>
+            <h1>{due.length === 0 ? words.nothingDue : words.due(due.length, massOf(due))}</h1>
             <p>{words.opening}</p>
+            {tooLate.length > 0 ? <p>{words.tooLate(tooLate.length, massOf(tooLate))}</p> : null}
             {due.length > 0 && gives(house) ? (
               <NextStep title={words.toPantry}>
                 <Link className="btn go" to="/s/$storehouse/giving/match" params={{ storehouse }}>

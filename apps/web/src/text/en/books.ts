@@ -68,6 +68,8 @@ export const en = {
   deposits: 'Deposits held',
   noDeposits: 'No deposit is held.',
   overdueDeposit: 'the buy has ended',
+  overdueLoanDeposit: 'it is back',
+  heldFor: 'For',
   buy: 'Buy',
   held: 'Held',
   claims: 'Claims outstanding',

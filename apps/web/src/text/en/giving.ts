@@ -6,7 +6,9 @@ export const en = {
   opening: 'What the group can’t eat in time goes to a pantry that takes it, whole containers only.',
   due: (containers: number, mass: string) =>
     `${s(containers, 'container', 'containers')}, ${mass}, should be given soon.`,
-  nothingDue: 'Nothing of common stock has to be given yet.',
+  tooLate: (containers: number, mass: string) =>
+    `${s(containers, 'container', 'containers')}, ${mass}, can’t go to a pantry any more: eat it, offer it to members, or send it on below.`,
+  nothingDue: 'Nothing of common stock has to go to a pantry now.',
   toPantry: 'What can be driven to a pantry',
   riskAhead: 'Common stock that would pass its day, by month',
   match: 'Match with trips',

@@ -68,6 +68,8 @@ export const es: BooksWords = {
   deposits: 'Depósitos guardados',
   noDeposits: 'No se guarda ningún depósito.',
   overdueDeposit: 'la compra terminó',
+  overdueLoanDeposit: 'ya volvió',
+  heldFor: 'Por',
   buy: 'Compra',
   held: 'Guardado',
   claims: 'Reclamaciones pendientes',

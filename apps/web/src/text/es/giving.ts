@@ -8,7 +8,9 @@ export const es: GivingWords = {
   opening:
     'Lo que el grupo no alcanza a comer va a un banco de alimentos que lo acepte, solo en envases enteros.',
   due: (containers, mass) => `Conviene dar pronto ${s(containers, 'envase', 'envases')}, ${mass}.`,
-  nothingDue: 'De la reserva común aún no hay que dar nada.',
+  tooLate: (containers, mass) =>
+    `${s(containers, 'envase', 'envases')}, ${mass}, ya no ${containers === 1 ? 'puede' : 'pueden'} ir a una despensa: cómanlo, ofrézcanlo a los miembros o mándenlo a otro lugar más abajo.`,
+  nothingDue: 'De la reserva común no hay que llevar nada a una despensa por ahora.',
   toPantry: 'Lo que se puede llevar a una despensa',
   riskAhead: 'Existencias comunes que pasarían su día, por mes',
   match: 'Repartir entre viajes',
