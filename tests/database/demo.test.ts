@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { readdirSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { expect, onTestFinished, test } from 'vitest';
 import { listFailures } from '../../db/src/demo/checks.ts';
@@ -35,7 +36,7 @@ const sumOf = (numbers: readonly number[]) => numbers.reduce((sum, number) => su
 test('the story is told in a database of its own, sums up to the cent and the gram, and leaves nothing behind', {
   timeout: TOLD_WITHIN_MILLISECONDS,
 }, async () => {
-  const folder = makeTemporaryFolder();
+  const folder = makeTemporaryFolder({}, tmpdir()); // PostgreSQL's programs may be copied to it and have to run there
   const { said, ended } = startDemo(['--once', '--json'], { TMPDIR: folder });
   const code = await ended;
   expect({ code, lastWords: code === 0 ? '' : said.error.slice(-2_000) }).toEqual({ code: 0, lastWords: '' });

@@ -1,8 +1,8 @@
 import { mkdtempSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { startEmbedded } from '@sheafbook/db';
 import { type Env, findEngine } from './container-engine.ts';
+import { chooseScratch } from './scratch.ts';
 
 /** A PostgreSQL 18 for one run of the tests, and in words which one it is and why. */
 export type TestServer = { adminUrl: string; where: string; stop(): Promise<void> };
@@ -18,7 +18,7 @@ export const THROWAWAY_SETTINGS = {
   full_page_writes: 'off',
   shared_buffers: '256MB',
   max_connections: 200,
-  max_wal_size: '1GB',
+  max_wal_size: '512MB',
 } as const;
 
 /** TEST_DATABASE_URL if given, else a container where an engine answers and has the image, else the embedded server. */
@@ -41,7 +41,7 @@ export async function startTestServer(env: Env, options: TestServerOptions = {})
 }
 
 async function startEmbeddedServer(because: string): Promise<TestServer> {
-  const dataFolder = mkdtempSync(join(tmpdir(), 'sheafbook-test-'));
+  const dataFolder = mkdtempSync(join(chooseScratch(), 'sheafbook-test-'));
   const { adminUrl, stop } = await startEmbedded({
     dataFolder,
     persistent: false,
