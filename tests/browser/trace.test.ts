@@ -101,7 +101,8 @@ test('a food is held by its days alone, from the list of holds', async () => {
 test('all that stands in one place is held from the list of holds, and its way is looked at from there', async () => {
   const lead = await site.visit('packing-lead', NARROW);
   await lead.goto(`${site.root}/holds`);
-  await site.database.admin`insert into book.container_move (storehouse_id, container_id, moved_on, place_id, moved_by,
+  await site.database
+    .admin`insert into book.container_move (storehouse_id, container_id, moved_on, place_id, moved_by,
       moved_at)
     select c.storehouse_id, c.container_id, current_date, p.place_id, r.person_id, now()
     from book.place p join book.container c using (storehouse_id)
