@@ -9,8 +9,12 @@ export function UnitState({ unit }: { unit: Pick<Unit, 'blockers' | 'condition' 
   const { format } = useHouse();
   const [blocker] = unit.blockers;
   if (unit.dueBackAt !== null) {
-    const isLate = Date.parse(unit.dueBackAt) < Date.now();
-    return <State kind={isLate ? 'wrong' : 'watch'} word={words.outUntil(format.instant(unit.dueBackAt))} />;
+    const when = format.instant(unit.dueBackAt);
+    return Date.parse(unit.dueBackAt) < Date.now() ? (
+      <State kind="wrong" word={words.wasDueBack(when)} />
+    ) : (
+      <State kind="watch" word={words.outUntil(when)} />
+    );
   }
   if (blocker !== undefined) return <State kind="wrong" word={words.blockers[blocker] ?? blocker} />;
   return unit.condition === 'ready' ? (

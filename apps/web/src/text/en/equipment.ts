@@ -13,6 +13,7 @@ export const en = {
   notLent: 'not lent yet',
   states: { ready: 'ready', dirty: 'dirty', broken: 'broken', retired: 'retired' } as Record<string, string>,
   outUntil: (when: string) => `out until ${when}`,
+  wasDueBack: (when: string) => `late, was due back ${when}`,
   free: 'in the store',
   blockers: {
     broken: 'broken',

@@ -15,6 +15,7 @@ export const es: EquipmentWords = {
   notLent: 'aún no se presta',
   states: { ready: 'listo', dirty: 'sucio', broken: 'roto', retired: 'retirado' },
   outUntil: (when) => `prestado hasta ${when}`,
+  wasDueBack: (when) => `con retraso, debía volver ${when}`,
   free: 'en el almacén',
   blockers: {
     broken: 'roto',
