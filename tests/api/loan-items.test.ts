@@ -46,7 +46,8 @@ test('who waits is told that a time came free', async () => {
   const { id } = bodyOf(await book(shed.hale.caller, mill, times), 201);
   bodyOf(await shed.keeper.caller.post(`${mill.path}/waiting`, { from: times[0], until: times[1] }), 201);
   bodyOf(await shed.hale.caller.post(`${shed.path}/bookings/${id}/cancelling`));
-  expect(await stepsOf(shed.keeper)).toMatchObject([
+  const own = (await stepsOf(shed.keeper)).filter(({ kind }: { kind: string }) => kind !== 'late-return');
+  expect(own).toMatchObject([
     { kind: 'equipment-offered', words: 'This came free for you; say whether you take it: Mill.' },
   ]);
 });

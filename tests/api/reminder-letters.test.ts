@@ -8,6 +8,7 @@ import {
 } from '../../apps/api/src/features/reminder/letter.ts';
 import { wordsOf } from '../../apps/api/src/features/reminder/words/index.ts';
 import { inSpanish } from '../../apps/api/src/platform/spoken/spanish.ts';
+import { SAID_OF_EQUIPMENT } from '../support/said-of-equipment.ts';
 
 /** What a household is written of each kind, by hand: a kind that has no line here fails. */
 const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said }>> = {
@@ -111,6 +112,7 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
       'Quedó libre una hora que usted esperaba: Rye. Diga si la toma; después pasa al siguiente. Hasta: domingo, 20 de septiembre de 2026, 18:00.',
     ],
   },
+  ...SAID_OF_EQUIPMENT,
   'offer-open': {
     en: [
       'Offered to you first: Rye',
@@ -269,7 +271,7 @@ type Said = readonly [subject: string, sentence: string];
 const AT_AN_HOUR: readonly string[] = [
   ...['pledge-closing', 'pick-up', 'hand-over'],
   ...['packing-time', 'packing-help', 'loan-due', 'equipment-late', 'equipment-offered', 'seam-check'],
-  'offer-open',
+  ...['offer-open', 'equipment-asked', 'relay-asked', 'late-return'],
 ];
 const SAYS: Readonly<Record<string, string>> = { 'landing-day': 'Grange hall', 'seam-check': '2' };
 const NOTICE = 'Rye now lands on 2026-10-17.';

@@ -9,10 +9,10 @@ import { dueAtInstant } from './steps.ts';
 export async function listLoanItems(
   tx: Tx,
   context: Context,
-  own: { readonly householdId: string; readonly root: string },
+  of: { readonly householdId: string; readonly root: string },
 ): Promise<OpenItem[]> {
   const { storehouseId, timeZone } = context.actor;
-  const { householdId, root } = own;
+  const { householdId, root } = of;
   const nothing = { buy: null, minorUnits: null };
   const items: OpenItem[] = (await listLoans(tx, storehouseId, { householdId, isOut: true })).map(
     ({ loan, item }) => ({
@@ -21,7 +21,17 @@ export async function listLoanItems(
       path: `${root}/loans/${loan.loanId}`,
     }),
   );
-  for (const { booking, item } of await listBookings(tx, storehouseId, { householdId, isOpen: true })) {
+  const booked = await listBookings(tx, storehouseId, { householdId, isOpen: true });
+  const own = new Set(booked.map(({ booking }) => booking.bookingId));
+  const open = own.size === 0 ? [] : await listBookings(tx, storehouseId, { isOpen: true });
+  for (const { booking, item } of open)
+    if (booking.state === 'asked' && booking.relayFromId !== null && own.has(booking.relayFromId))
+      items.push({
+        ...{ ...dueAtInstant(booking.startsAt, timeZone), ...nothing, kind: 'equipment-asked' },
+        ...{ about: item.name, path: `${root}/bookings/${booking.bookingId}` },
+        words: `A neighbour asks to take this straight from you; say yes or no: ${item.name}.`,
+      });
+  for (const { booking, item } of booked) {
     const path = `${root}/bookings/${booking.bookingId}`;
     if (booking.state === 'offered' && booking.offeredUntil)
       items.push({

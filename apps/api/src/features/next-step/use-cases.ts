@@ -17,6 +17,7 @@ import { listOrderConsents } from '../order/queries.ts';
 import { listMissingToOrder } from '../order/use-cases.ts';
 import { listBillItems } from './bill-items.ts';
 import { listDutyItems } from './duty-items.ts';
+import { listKeeperItems } from './keeper-items.ts';
 import { byUrgency, type OpenItem } from './open-item.ts';
 import { listOwnItems } from './own-items.ts';
 import { listPackingItems } from './packing-items.ts';
@@ -120,6 +121,7 @@ export async function listOpenItems(tx: Tx, context: Context): Promise<OpenItem[
     ...(await listOwnItems(tx, context, open, rootOf(actor))),
     ...(await listPackingItems(tx, context, rootOf(actor))),
     ...(await listSealItems(tx, context, rootOf(actor))),
+    ...(await listKeeperItems(tx, context, rootOf(actor))),
     ...(await listBillItems(tx, context, rootOf(actor))),
     ...(await listStockItems(tx, context, rootOf(actor))),
     ...(await listDutyItems(tx, context, open, rootOf(actor))),

@@ -24,6 +24,13 @@ export const KINDS = {
   'loan-due': { before: [1], onTheDay: true, overdue: true },
   'equipment-late': { before: [1], onTheDay: true },
   'equipment-offered': { before: [1], onTheDay: true },
+  // Told as soon as somebody asks: nobody books further ahead than this.
+  'equipment-asked': { before: [90, 1], onTheDay: true },
+  'relay-asked': { before: [90, 1], onTheDay: true },
+  'late-return': { overdue: true },
+  // By its calendar it has a day; by its uses it has none and is due.
+  'service-due': { before: [7], onTheDay: true, overdue: true, open: 'monthly' },
+  'unfit-equipment': { open: 'once' },
   'offer-open': { before: [7], onTheDay: true },
   'offer-near': { open: 'once' },
   'gift-closes-near': { open: 'once' },

@@ -70,6 +70,18 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
     'Diga qué alimentos pasan por él: lo que dejan le importa a quien viene después.',
   'There is no such food here.': 'Aquí no hay tal alimento.',
   'Name 20 foods at most.': 'Nombre 20 alimentos como mucho.',
+  'Not back yet: {}. Ask when it comes, and tell who is next.':
+    'Aún no ha vuelto: {}. Pregunte cuándo llega y avise a quien sigue.',
+  'Broken: {}. Have it mended, or take it out of use.': 'Roto: {}. Hágalo arreglar o retírelo del uso.',
+  'Dirty: {}. Clean it before it goes out again.': 'Sucio: {}. Límpielo antes de que salga otra vez.',
+  'A part is missing without which it does not run: {}.': 'Falta una pieza sin la que no funciona: {}.',
+  'Service is due, and it takes no new loan until then: {}.':
+    'Le toca la revisión, y hasta entonces no se presta: {}.',
+  'Service comes due: {}.': 'Pronto le toca la revisión: {}.',
+  'Two borrowers mean to hand it straight on and no answer is in yet: {}.':
+    'Dos hogares quieren pasárselo directamente y aún falta la respuesta: {}.',
+  'A neighbour asks to take this straight from you; say yes or no: {}.':
+    'Un vecino pide recogerlo directamente de usted; diga sí o no: {}.',
   'Bring this back: {}.': 'Devuelva esto: {}.',
   'This came free for you; say whether you take it: {}.': 'Esto quedó libre para usted; diga si lo toma: {}.',
   'Whoever has it before you is late: {}. See what else is free.':

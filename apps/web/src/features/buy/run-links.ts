@@ -39,6 +39,8 @@ export function pageFor(apiPath: string | null, { isTreasurer }: { isTreasurer: 
   if (hold) return `/s/${hold[1]}/holds/${hold[2]}`;
   const stock = /\/api\/storehouses\/([^/]+)\/(rotation|inspections|giving)\b/.exec(apiPath ?? '');
   if (stock) return `/s/${stock[1]}/${stock[2]}`;
+  const desk = /\/api\/storehouses\/([^/]+)\/equipment-desk$/.exec(apiPath ?? '');
+  if (desk) return `/s/${desk[1]}/equipment/desk`;
   const doubts = /\/api\/storehouses\/([^/]+)\/own-doubts$/.exec(apiPath ?? '');
   if (doubts) return `/s/${doubts[1]}/shelf/doubts`;
   const owed = /\/api\/storehouses\/([^/]+)\/suppliers-owed$/.exec(apiPath ?? '');

@@ -47,6 +47,26 @@ export const en = {
       subject: `Came free for you: ${about}`,
       says: `A time that you waited for came free: ${about}. Say by ${due} whether you take it; then it goes to the next.`,
     }),
+    'equipment-asked': ({ about, due }) => ({
+      subject: `Handed straight on? ${about}`,
+      says: `A neighbour asks to take this straight from you, so that nobody brings it back between: ${about}. Their time: ${due}. Say yes or no; before you hand it on, it is cleaned and its parts are counted.`,
+    }),
+    'relay-asked': ({ about, due }) => ({
+      subject: `To be handed straight on: ${about}`,
+      says: `Two borrowers mean to hand this straight on, and no answer is in yet: ${about}. You can say no until ${due}.`,
+    }),
+    'late-return': ({ about, due }) => ({
+      subject: `Not back yet: ${about}`,
+      says: `This is not back: ${about}. It was due ${due}. Ask when it comes, and tell who is next.`,
+    }),
+    'service-due': ({ about, due }) => ({
+      subject: `Service: ${about}`,
+      says: `This wants its service${due === '' ? ' by its uses' : `; the day by its calendar is ${due}`}: ${about}. Pull the plug and keep hands clear of jaws and rollers while it is open; the maker’s manual goes first. Write down what was done.`,
+    }),
+    'unfit-equipment': ({ about }) => ({
+      subject: `Not fit to lend: ${about}`,
+      says: `This is dirty, broken or lacks a part that it needs: ${about}. See to it before it goes out again.`,
+    }),
     'offer-open': ({ about, due }) => ({
       subject: `Offered to you first: ${about}`,
       says: `A member or the store offers this, and it is your turn to say first: ${about}. Your turn: until ${due}.`,
@@ -145,6 +165,11 @@ export const en = {
     'loan-due': 'equipment to bring back',
     'equipment-late': 'equipment that is late for you',
     'equipment-offered': 'equipment that came free',
+    'equipment-asked': 'equipment that somebody asks to take from you',
+    'relay-asked': 'equipment to be handed straight on',
+    'late-return': 'equipment that is not back',
+    'service-due': 'service of equipment',
+    'unfit-equipment': 'equipment not fit to lend',
     'offer-open': 'what is offered to you first',
     'pick-up': 'hours to fetch food',
     'offer-near': 'what is soon to be offered',

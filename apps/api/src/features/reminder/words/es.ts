@@ -43,6 +43,26 @@ export const es: ReminderWords = {
       subject: `Quedó libre para usted: ${about}`,
       says: `Quedó libre una hora que usted esperaba: ${about}. Diga si la toma; después pasa al siguiente. Hasta: ${due}.`,
     }),
+    'equipment-asked': ({ about, due }) => ({
+      subject: `¿Pasarlo directamente? ${about}`,
+      says: `Un vecino pide recogerlo directamente de usted, sin que nadie lo devuelva entre medias: ${about}. Su hora: ${due}. Diga sí o no; antes de pasarlo se limpia y se cuentan sus piezas.`,
+    }),
+    'relay-asked': ({ about, due }) => ({
+      subject: `Para pasar directamente: ${about}`,
+      says: `Dos hogares quieren pasárselo directamente y aún falta la respuesta: ${about}. Puede decir que no hasta: ${due}.`,
+    }),
+    'late-return': ({ about, due }) => ({
+      subject: `Aún no ha vuelto: ${about}`,
+      says: `Esto no ha vuelto: ${about}. Vencía: ${due}. Pregunte cuándo llega y avise a quien sigue.`,
+    }),
+    'service-due': ({ about, due }) => ({
+      subject: `Revisión: ${about}`,
+      says: `Le toca su revisión${due === '' ? ' por sus usos' : `; el día según el calendario: ${due}`}: ${about}. Desenchúfelo y aparte las manos de mordazas y rodillos mientras esté abierto; el manual del fabricante va primero. Anote qué se hizo.`,
+    }),
+    'unfit-equipment': ({ about }) => ({
+      subject: `No se puede prestar: ${about}`,
+      says: `Está sucio, roto o le falta una pieza necesaria: ${about}. Arréglelo antes de que salga otra vez.`,
+    }),
     'offer-open': ({ about, due }) => ({
       subject: `Se le ofrece primero: ${about}`,
       says: `Un miembro o el almacén ofrece esto, y le toca decir primero: ${about}. Su turno, hasta: ${due}.`,
@@ -137,6 +157,11 @@ export const es: ReminderWords = {
     'loan-due': 'equipos por devolver',
     'equipment-late': 'equipos atrasados para usted',
     'equipment-offered': 'equipos que quedan libres',
+    'equipment-asked': 'equipos que alguien pide recoger de usted',
+    'relay-asked': 'equipos que se pasan directamente',
+    'late-return': 'equipos que no han vuelto',
+    'service-due': 'revisiones de equipos',
+    'unfit-equipment': 'equipos que no se pueden prestar',
     'offer-open': 'lo que se le ofrece primero',
     'pick-up': 'horas para recoger',
     'offer-near': 'lo que pronto se ofrecerá',
