@@ -804,6 +804,7 @@ table book.equipment_part row level security
   value_minor_units book.amount not null
   dropped_at timestamp with time zone
   constraint equipment_part_pkey PRIMARY KEY (storehouse_id, equipment_part_id)
+  constraint equipment_part_of_its_item UNIQUE (storehouse_id, equipment_item_id, equipment_part_id)
   constraint equipment_part_item_fk FOREIGN KEY (storehouse_id, equipment_item_id) REFERENCES book.equipment_item(storehouse_id, equipment_item_id)
   constraint equipment_part_has_pieces CHECK (((pieces >= 1) AND (pieces <= 1000)))
   constraint equipment_part_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
@@ -1589,6 +1590,7 @@ table book.loan row level security
   relayed_from_id uuid
   constraint loan_pkey PRIMARY KEY (storehouse_id, loan_id)
   constraint loan_booking_once UNIQUE (storehouse_id, booking_id)
+  constraint loan_of_its_piece UNIQUE (storehouse_id, equipment_unit_id, loan_id)
   constraint loan_relayed_once UNIQUE (storehouse_id, relayed_from_id)
   constraint loan_booking_fk FOREIGN KEY (storehouse_id, booking_id) REFERENCES book.booking(storehouse_id, booking_id)
   constraint loan_handed_out_by_fk FOREIGN KEY (storehouse_id, handed_out_by) REFERENCES book.person(storehouse_id, person_id)
@@ -2181,7 +2183,7 @@ table book.person row level security
 table book.photo row level security
   storehouse_id uuid not null
   photo_id uuid default uuidv7() not null
-  buy_id uuid not null
+  buy_id uuid
   bag_id uuid
   claim_id uuid
   delivery_id uuid
@@ -2191,17 +2193,31 @@ table book.photo row level security
   note text default ''::text not null
   added_by uuid not null
   added_at timestamp with time zone not null
+  equipment_item_id uuid
+  equipment_part_id uuid
+  equipment_unit_id uuid
+  loan_id uuid
+  moment text
   constraint photo_pkey PRIMARY KEY (storehouse_id, photo_id)
   constraint photo_added_by_fk FOREIGN KEY (storehouse_id, added_by) REFERENCES book.person(storehouse_id, person_id)
   constraint photo_bag_fk FOREIGN KEY (storehouse_id, buy_id, bag_id) REFERENCES book.bag(storehouse_id, buy_id, bag_id)
   constraint photo_claim_fk FOREIGN KEY (storehouse_id, buy_id, claim_id) REFERENCES book.claim(storehouse_id, buy_id, claim_id)
   constraint photo_delivery_fk FOREIGN KEY (storehouse_id, buy_id, delivery_id) REFERENCES book.delivery(storehouse_id, buy_id, delivery_id)
+  constraint photo_item_fk FOREIGN KEY (storehouse_id, equipment_item_id) REFERENCES book.equipment_item(storehouse_id, equipment_item_id)
+  constraint photo_loan_fk FOREIGN KEY (storehouse_id, equipment_unit_id, loan_id) REFERENCES book.loan(storehouse_id, equipment_unit_id, loan_id)
+  constraint photo_part_fk FOREIGN KEY (storehouse_id, equipment_item_id, equipment_part_id) REFERENCES book.equipment_part(storehouse_id, equipment_item_id, equipment_part_id)
+  constraint photo_unit_fk FOREIGN KEY (storehouse_id, equipment_item_id, equipment_unit_id) REFERENCES book.equipment_unit(storehouse_id, equipment_item_id, equipment_unit_id)
   constraint photo_has_size CHECK (((width_pixels > 0) AND (height_pixels > 0)))
   constraint photo_is_jpeg CHECK ((SUBSTRING(content FROM 1 FOR 3) = '\xffd8ff'::bytea))
+  constraint photo_moment_known CHECK ((moment = ANY (ARRAY['out'::text, 'back'::text])))
   constraint photo_of_2_mebibytes CHECK (((octet_length(content) >= 4) AND (octet_length(content) <= ((2 * 1024) * 1024))))
-  constraint photo_shows_one_thing CHECK ((num_nonnulls(bag_id, claim_id, delivery_id) = 1))
+  constraint photo_of_loan_whole CHECK (((num_nonnulls(equipment_unit_id, loan_id, moment) = ANY (ARRAY[0, 3])) AND ((loan_id IS NULL) OR (equipment_item_id IS NOT NULL))))
+  constraint photo_of_part_or_loan CHECK (((num_nonnulls(equipment_part_id, loan_id) <= 1) AND ((equipment_part_id IS NULL) OR (equipment_item_id IS NOT NULL))))
+  constraint photo_shows_one_thing CHECK (((num_nonnulls(bag_id, claim_id, delivery_id, equipment_item_id) = 1) AND ((buy_id IS NULL) = (equipment_item_id IS NOT NULL))))
   CREATE INDEX photo_by_buy ON book.photo USING btree (storehouse_id, buy_id)
-  CREATE UNIQUE INDEX photo_once ON book.photo USING btree (storehouse_id, bag_id, claim_id, delivery_id, sha256(content)) NULLS NOT DISTINCT
+  CREATE INDEX photo_by_item ON book.photo USING btree (storehouse_id, equipment_item_id)
+  CREATE INDEX photo_by_loan ON book.photo USING btree (storehouse_id, loan_id)
+  CREATE UNIQUE INDEX photo_once ON book.photo USING btree (storehouse_id, bag_id, claim_id, delivery_id, equipment_item_id, equipment_part_id, loan_id, moment, sha256(content)) NULLS NOT DISTINCT
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select to sheafbook_app
 

@@ -10,6 +10,7 @@ import {
   type TestItem,
   type TestShed,
 } from '../support/equipment.ts';
+import { aJpeg } from '../support/jpeg.ts';
 import { printed } from '../support/pdf.ts';
 
 let app: TestApp;
@@ -52,6 +53,15 @@ test('a loan slip says who has what until when, its parts to be ticked, and its 
     expect(text.indexOf(`[ ] ${outPieces}`, at)).toBeGreaterThan(at);
   }
   expect(text).not.toContain('Brought back by');
+});
+
+test('the slip says how many photos of it are in the book, and leaves room for a pen while there are none', async () => {
+  expect((await slip()).text).not.toContain('In the book');
+  const { itemId } = await loanNow();
+  const photo = { contentBase64: aJpeg().toString('base64'), loan: { loanId, moment: 'out' } };
+  bodyOf(await shed.hale.caller.post(`${shed.path}/equipment/${itemId}/photos`, photo), 201);
+  expect((await slip()).text).toContain('In the book: 1 going out, 0 coming back');
+  expect((await slip('language=es')).text).toContain('En el libro: 1 al salir, 0 al volver');
 });
 
 test('once it is back the slip says what came back, what was late, and what was given back of the deposit', async () => {

@@ -4,6 +4,7 @@ import { bodyOf } from '../support/buy.ts';
 import { aLandedBuy, type TestLandedBuy } from '../support/landed-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { listViolations, overflowOf } from './support/checks.ts';
+import { drawPicture } from './support/draw-picture.ts';
 import { openSite, type Site } from './support/site.ts';
 
 let site: Site;
@@ -18,21 +19,6 @@ afterAll(() => site.close());
 
 const torn = () => buy.bags.wheat[5]?.id ?? '';
 const photosOf = async () => bodyOf(await storehouse.coordinator.get(`${buy.path}/photos`)).photos;
-
-/** A picture as a camera gives it: large, and noisy enough not to press small. */
-async function drawPicture(page: Page, seed: number): Promise<Buffer> {
-  const base64 = await page.evaluate<string>(`(() => {
-    const canvas = document.createElement('canvas');
-    [canvas.width, canvas.height] = [3000, 2000];
-    const pen = canvas.getContext('2d');
-    for (let at = 0; at < 4000; at += 1) {
-      pen.fillStyle = 'hsl(' + ((at * 37 + ${seed}) % 360) + ' 60% 50%)';
-      pen.fillRect((at * 7919) % 3000, (at * 104729) % 2000, 60, 60);
-    }
-    return canvas.toDataURL('image/jpeg', 0.95).split(',')[1];
-  })()`);
-  return Buffer.from(base64, 'base64');
-}
 
 const choose = (page: Page, buffer: Buffer, mimeType = 'image/jpeg') =>
   page.locator('.photos input[type=file]').setInputFiles({ name: 'torn.jpg', mimeType, buffer });

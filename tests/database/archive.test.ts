@@ -8,6 +8,7 @@ import { archiveOf, COORDINATOR, changed, importInto, sealed } from '../support/
 import { bodyOf } from '../support/buy.ts';
 import { aHousehold, anInvitation } from '../support/household.ts';
 import { bringOver, WHOLE_GROUP } from '../support/import.ts';
+import { aJpeg } from '../support/jpeg.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
 import { aSharedBuy, creditClaims, type TestSharedBuy } from '../support/shared-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
@@ -45,12 +46,22 @@ beforeAll(async () => {
   bodyOf(await storehouse.coordinator.post(takingBack, { reason: 'The wrong sheet.' }), 201);
   const again = await bringOver(storehouse.coordinator, storehouse.path, equipment);
   bodyOf(again.posted, 201);
+  await photographLoan();
   await insertTheRest();
   await anotherStorehouse(app);
   empty = await openTestApp();
   lines = await archiveOf(app, storehouse.storehouseId);
 });
 afterAll(() => Promise.all([app.close(), empty.close()]));
+
+/** How a thing went out, photographed by whoever has it: bytes, and a row that leans on a loan. */
+async function photographLoan(): Promise<void> {
+  const { caller } = world.buy.households.Dell;
+  const { loan: loanId } = world.ids;
+  const { itemId } = bodyOf(await caller.get(`${storehouse.path}/loans/${loanId}`));
+  const photo = { contentBase64: aJpeg().toString('base64'), loan: { loanId, moment: 'out' } };
+  bodyOf(await caller.post(`${storehouse.path}/equipment/${itemId}/photos`, photo), 201);
+}
 
 /** A line of the bank that was posted, taken back with its entry, and posted again. */
 async function matchOneLine(treasurer: Caller, householdId: string): Promise<void> {
@@ -173,6 +184,12 @@ test('the archive has every row of its storehouse and none of another', async ()
     .filter((line) => JSON.parse(line).row.storehouse_id !== storehouse.storehouseId);
   expect(others).toEqual([]);
   expect(Object.entries(tables).filter(([, count]) => count === 0)).toEqual([]);
+});
+
+test('a photo of a loan comes along with its bytes and with what it shows', () => {
+  const [photo] = rowsOf(lines, 'photo').filter(({ moment }) => moment === 'out');
+  expect(photo).toMatchObject({ loan_id: world.ids.loan, buy_id: null });
+  expect(photo.content).toMatch(/xffd8ff/);
 });
 
 test('an order of tables puts each after those that it refers to, and refuses a circle', () => {

@@ -227,7 +227,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'GET /buys/:buy/photos': 'member',
   'POST /buys/:buy/photos': 'coordinator packing_lead treasurer',
   'GET /photos/:photo': 'member',
-  'DELETE /photos/:photo': 'coordinator packing_lead treasurer',
+  'DELETE /photos/:photo': 'household coordinator packing_lead treasurer equipment_keeper',
   'GET /buys/:buy/papers/buy-sheet': 'member',
   'GET /buys/:buy/papers/pledge-slip': 'member',
   'GET /buys/:buy/papers/quote-comparison': 'coordinator treasurer packing_lead reviewer',

@@ -238,6 +238,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     lines: [{ kind: 'goods', buyLineId: ids.line, minorUnits: 100 }],
   },
   'POST /invoices/:invoice/void': { reason: 'twice' },
+  'POST /equipment/:item/photos': { contentBase64: aJpeg().toString('base64') },
   'POST /buys/:buy/photos': {
     ...{ shows: 'bag', thingId: ids.bag, contentBase64: aJpeg().toString('base64'), note: 'torn' },
   },

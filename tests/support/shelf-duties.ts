@@ -1,5 +1,8 @@
-/** Who may pass the doors of a shelf's lists, of what its places cost, and of a year on paper; see `LEAST_DUTY`. */
+/** Who may pass the doors of a shelf's lists, of photos of equipment, of what its places cost, and of a year on paper; see `LEAST_DUTY`. */
 export const SHELF_DUTIES: Readonly<Record<string, string>> = {
+  'POST /equipment/:item/photos': 'household equipment_keeper coordinator',
+  'GET /equipment/:item/photos': 'member',
+  'GET /equipment-use': 'equipment_keeper coordinator reviewer',
   'GET /hot-places': 'household coordinator packing_lead',
   'GET /shelf/papers/eat-first': 'household treasurer coordinator packing_lead reviewer',
   'GET /shelf/papers/list': 'household treasurer coordinator packing_lead reviewer',

@@ -23,6 +23,7 @@ import { dutyRoutes } from './features/duty/routes.ts';
 import { eaterRoutes } from './features/eater/routes.ts';
 import { entryRoutes } from './features/entry/routes.ts';
 import { equipmentRoutes } from './features/equipment/routes.ts';
+import { equipmentUseRoutes } from './features/equipment-use/routes.ts';
 import { exceptionRoutes } from './features/exception/routes.ts';
 import { fillRoutes } from './features/fill/routes.ts';
 import { foodRoutes } from './features/food/routes.ts';
@@ -120,6 +121,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', equipmentRoutes)
   .route('/', bookingRoutes)
   .route('/', loanRoutes)
+  .route('/', equipmentUseRoutes)
   .route('/', maintenanceRoutes)
   .route('/', foodRoutes)
   .route('/', containerKindRoutes)

@@ -9,6 +9,7 @@ import type { PhotoQuery, PhotoWish } from './schema.ts';
 export type PhotoFacts = Omit<PhotoRow, 'content'>;
 
 const { content: _bytes, ...facts } = getTableColumns(photos);
+export const photoFacts = facts;
 
 const COLUMN_OF = { bag: photos.bagId, claim: photos.claimId, delivery: photos.deliveryId } as const;
 

@@ -3,10 +3,17 @@ import type { AppEnv } from '../../platform/app-env.ts';
 import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { pageOf } from '../../platform/paging.ts';
-import { mayAddPhotos } from './policy.ts';
-import { presentPhoto } from './present.ts';
-import { photoQuery, photoWish } from './schema.ts';
-import { addPhoto, readPhoto, readPhotos, removePhoto } from './use-cases.ts';
+import { mayAddEquipmentPhotos, mayAddPhotos, mayRemovePhotos } from './policy.ts';
+import { presentEquipmentPhoto, presentPhoto } from './present.ts';
+import { equipmentPhotoQuery, equipmentPhotoWish, photoQuery, photoWish } from './schema.ts';
+import {
+  addEquipmentPhoto,
+  addPhoto,
+  readEquipmentPhotos,
+  readPhoto,
+  readPhotos,
+  removePhoto,
+} from './use-cases.ts';
 
 const TAG = 'Landing';
 
@@ -38,6 +45,32 @@ export const photoRoutes = new Hono<AppEnv>()
       return query.format === 'csv' ? answerCsv(c, 'photos', photos) : c.json({ photos, next });
     },
   )
+  .post(
+    '/equipment/:item/photos',
+    describe('Equipment', 'Keep a photo of a thing, a part of it, or how it went out or came back', [
+      ...(['thing-not-found', 'already-there', 'not-your-household', 'duty-missing'] as const),
+    ]),
+    may(mayAddEquipmentPhotos, 'household-needed'),
+    jsonBody(equipmentPhotoWish),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => addEquipmentPhoto(context, idParam(c, 'item'), c.req.valid('json')),
+        present: presentEquipmentPhoto,
+      }),
+  )
+  .get(
+    '/equipment/:item/photos',
+    describe('Equipment', 'The photos of a thing and its parts, or of one loan of it', [
+      'thing-not-found',
+      'not-your-household',
+    ]),
+    queryOf(equipmentPhotoQuery),
+    async (c) => {
+      const photos = await readEquipmentPhotos(contextOf(c), idParam(c, 'item'), c.req.valid('query'));
+      return c.json({ photos: photos.map(presentEquipmentPhoto) });
+    },
+  )
   .get('/photos/:photo', describe(TAG, 'One photo, as a JPEG', ['thing-not-found']), async (c) => {
     const { content } = await readPhoto(contextOf(c), idParam(c, 'photo'));
     return c.body(Uint8Array.from(content), 200, {
@@ -47,8 +80,8 @@ export const photoRoutes = new Hono<AppEnv>()
   })
   .delete(
     '/photos/:photo',
-    describe(TAG, 'Take away a photo taken by mistake', ['thing-not-found', 'buy-stage-wrong']),
-    may(mayAddPhotos),
+    describe(TAG, 'Take away a photo taken by mistake', ['thing-not-found', 'buy-stage-wrong', 'not-out']),
+    may(mayRemovePhotos),
     async (c) => {
       await removePhoto(contextOf(c), idParam(c, 'photo'));
       return c.body(null, 204);

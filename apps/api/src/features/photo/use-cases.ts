@@ -2,10 +2,9 @@ import type { BuyRow, PhotoRow } from '@sheafbook/db/tables';
 import { hasDuty } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
-import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadBuy, lockBuyForShare } from '../buy/queries.ts';
-import { bareJpeg } from './jpeg.ts';
 import {
   deletePhoto,
   findBuyOfThing,
@@ -14,7 +13,11 @@ import {
   loadPhoto,
   type PhotoFacts,
 } from './queries.ts';
-import { MOST_PHOTO_BYTES, type PhotoQuery, type PhotoWish } from './schema.ts';
+import { readJpeg } from './read-jpeg.ts';
+import type { PhotoQuery, PhotoWish } from './schema.ts';
+import { refuseSettledLoan, requireSeesLoanOf } from './use-cases-equipment.ts';
+
+export { addEquipmentPhoto, readEquipmentPhotos } from './use-cases-equipment.ts';
 
 /**
  * Keeps a photo beside the bag, the claim or the delivery that it shows. What a camera writes into a picture beside the
@@ -40,20 +43,6 @@ export function addPhoto(context: Context, buyId: string, wish: PhotoWish): Prom
   });
 }
 
-function readJpeg(contentBase64: string) {
-  const bytes = Buffer.from(contentBase64, 'base64');
-  if (bytes.length > MOST_PHOTO_BYTES)
-    throw fieldProblem('invalid-input', 'contentBase64', 'A photo is 2 MB at most. Make it smaller first.');
-  const jpeg = bareJpeg(bytes);
-  if (!jpeg)
-    throw fieldProblem(
-      'invalid-input',
-      'contentBase64',
-      'This is no whole JPEG picture. Take the photo again.',
-    );
-  return jpeg;
-}
-
 export function readPhotos(context: Context, buyId: string, query: PhotoQuery): Promise<PhotoFacts[]> {
   const { storehouseId } = context.actor;
   return withTx(
@@ -66,12 +55,16 @@ export function readPhotos(context: Context, buyId: string, query: PhotoQuery): 
   );
 }
 
-/** One photo with its bytes. */
+/** One photo with its bytes, for those who may see what it shows. */
 export function readPhoto(context: Context, photoId: string): Promise<PhotoRow> {
-  return withTx(context, (tx) => loadPhoto(tx, context.actor.storehouseId, photoId), { isReadOnly: true });
+  return withTx(context, async (tx) => {
+    const photo = await loadPhoto(tx, context.actor.storehouseId, photoId);
+    await requireSeesLoanOf(tx, context, photo);
+    return photo;
+  });
 }
 
-/** Takes away a photo that was taken by mistake. Once the buy is closed its photos stay as its entries do. */
+/** Takes away a photo that was taken by mistake. Once the buy is closed or the loan settled its photos stay. */
 export function removePhoto(context: Context, photoId: string): Promise<void> {
   const { storehouseId, personId } = context.actor;
   return withTx(context, async (tx) => {
@@ -80,7 +73,8 @@ export function removePhoto(context: Context, photoId: string): Promise<void> {
       throw new Problem('duty-missing', {
         detail: 'Whoever took a photo takes it away again, or a coordinator does.',
       });
-    refuseClosed(await lockBuyForShare(tx, storehouseId, photo.buyId));
+    if (photo.buyId === null) await refuseSettledLoan(tx, photo);
+    else refuseClosed(await lockBuyForShare(tx, storehouseId, photo.buyId));
     await deletePhoto(tx, storehouseId, photoId);
   });
 }

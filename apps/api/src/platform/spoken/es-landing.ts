@@ -79,6 +79,8 @@ export const ES_LANDING: Readonly<Record<string, string>> = {
     'Esto no es una imagen JPEG entera. Tome la foto otra vez.',
   'Whoever took a photo takes it away again, or a coordinator does.':
     'La foto la quita quien la tomó, o un coordinador.',
+  'The loan is settled, and its photos stay with it.': 'El préstamo está saldado, y sus fotos quedan con él.',
+  'A photo shows a part as it is, or a loan.': 'Una foto muestra una pieza tal como está, o un préstamo.',
   'The buy is closed, and its photos stay with it.':
     'La compra está cerrada, y sus fotos se quedan con ella.',
   'Taking it moves the food to common stock for good. The household is credited what its grams cost as goods and as freight by weight. Ask it once more before.':

@@ -10,6 +10,7 @@ import { Figures } from '../../ui/pieces.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
+import { PhotosOfLoan } from './photos-of-item.tsx';
 import { type Loan, loanQuery } from './queries.ts';
 import { type Ticked, Ticks, ticksOf } from './ticks.tsx';
 import { moneyTyped } from './typed.ts';
@@ -37,6 +38,7 @@ export function BringBack() {
           ) : (
             <Settled loan={body} />
           )}
+          <PhotosOfLoan loan={body} />
           <PaperLinks papers={[{ kind: 'loan-slip', path: `loans/${loan}/paper` }]} />
         </>
       )}

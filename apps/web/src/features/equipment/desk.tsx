@@ -37,6 +37,9 @@ export function EquipmentDesk() {
               <Care desk={desk} />
               <Waits desk={desk} />
               <Peaks desk={desk} />
+              <Link className="btn" to="/s/$storehouse/equipment/use" params={{ storehouse }}>
+                {words.toUse}
+              </Link>
               <Link className="btn" to="/s/$storehouse/equipment" params={{ storehouse }}>
                 {words.title}
               </Link>

@@ -10,6 +10,7 @@ import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { Cautions } from './cautions.tsx';
 import { LeftBehind } from './left-behind.tsx';
+import { PhotosOfGone } from './photos-of-item.tsx';
 import { type Booking, type Item, itemBookingsQuery, itemQuery } from './queries.ts';
 import { Swap } from './swap.tsx';
 import { type Ticked, Ticks, ticksOf } from './ticks.tsx';
@@ -43,7 +44,10 @@ export function HandOut() {
             ) : mine?.state === 'booked' ? (
               <GoingForm item={thing} booking={mine} counter={counter} />
             ) : (
-              <h1>{mine?.state === 'out' ? words.gone : words.nothingOwed}</h1>
+              <>
+                <h1>{mine?.state === 'out' ? words.gone : words.nothingOwed}</h1>
+                {mine?.state === 'out' ? <PhotosOfGone {...{ item, booking }} /> : null}
+              </>
             )}
           </>
         );

@@ -7,9 +7,11 @@ import { Figures, Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { BookForm } from './book-form.tsx';
 import { Cautions } from './cautions.tsx';
+import { PhotosOfItem } from './photos-of-item.tsx';
 import { type Item, itemLoansQuery, itemQuery, maintenanceQuery, type OfItem } from './queries.ts';
 import { UnitCare } from './unit-care.tsx';
 import { UnitState } from './unit-state.tsx';
+import { UseOfItem } from './use-page.tsx';
 import { useEquipmentText } from './words.ts';
 
 /** One thing: its terms and cautions, its parts and pieces, when it is free, and what became of it so far. */
@@ -52,7 +54,9 @@ function Sheet({ param, item }: { param: OfItem; item: Item }) {
               </Link>
             </div>
           ) : null}
+          <PhotosOfItem item={item} keeps={keeps} />
           <Maintenance param={param} />
+          {keeps ? <UseOfItem item={param.item} /> : null}
           <History param={param} keeps={keeps} />
         </div>
       </div>

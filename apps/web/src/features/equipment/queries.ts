@@ -75,3 +75,9 @@ export const deskQuery = (param: InHouse) =>
     queryKey: ['equipment', 'desk', param],
     queryFn: () => ask(inside['equipment-desk'].$get({ param })),
   });
+export type ItemUse = InferResponseType<(typeof inside)['equipment-use']['$get'], 200>['items'][number];
+export const yearOfUseQuery = (param: InHouse) =>
+  queryOptions({
+    queryKey: ['equipment', 'use', param],
+    queryFn: () => ask(inside['equipment-use'].$get({ param })),
+  });

@@ -11,6 +11,11 @@ const desk = createRoute({
   path: '/equipment/desk',
   component: lazyRouteComponent(() => import('./desk.tsx'), 'EquipmentDesk'),
 });
+const use = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/equipment/use',
+  component: lazyRouteComponent(() => import('./use-page.tsx'), 'UsePage'),
+});
 const add = createRoute({
   getParentRoute: () => houseRoute,
   path: '/equipment/new',
@@ -37,4 +42,4 @@ const coming = createRoute({
   component: lazyRouteComponent(() => import('./bring-back.tsx'), 'BringBack'),
 });
 
-export const equipmentRoutes = [all, desk, add, one, change, going, coming] as const;
+export const equipmentRoutes = [all, desk, use, add, one, change, going, coming] as const;

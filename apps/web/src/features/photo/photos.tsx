@@ -5,22 +5,22 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import './photos.css';
 import { usePhotos } from './use-photos.ts';
-import type { Shown } from './waiting.ts';
+import type { Subject } from './waiting.ts';
 import { usePhotoText } from './words.ts';
 
 const TAKERS = ['coordinator', 'packing_lead', 'treasurer'];
 
 /**
- * The photos of one bag, claim or delivery, with a button to take one for whoever lands bags or keeps claims. A photo taken
- * without a signal waits on the phone.
+ * The photos of one thing, with a button to take one: for whoever lands bags or keeps claims, or for whom the page says so.
+ * A photo taken without a signal waits on the phone.
  */
-export function Photos(of: Omit<Shown, 'storehouse'>) {
+export function Photos({ isTaker, ...of }: Subject & { isTaker?: boolean }) {
   const t = usePhotoText();
   const { storehouse, duties, personId } = useHouse();
   const shown = { ...of, storehouse };
   const { kept, waiting, adding, sending, isSending, dropping, removing } = usePhotos(shown);
   const [openId, setOpenId] = useState<string | null>(null);
-  const mayTake = TAKERS.some((duty) => duties.includes(duty));
+  const mayTake = isTaker ?? TAKERS.some((duty) => duties.includes(duty));
   const refusal = sending.error instanceof ApiProblem && sending.error.isAnswered ? sending.error : null;
   const [first] = waiting;
   return (

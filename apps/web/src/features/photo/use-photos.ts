@@ -9,17 +9,27 @@ import { dropWaiting, keepWaiting, listWaiting, type Shown, type WaitingPhoto } 
 
 const inside = api.storehouses[':storehouse'];
 
-const photosQuery = ({ storehouse, buy, shows, thingId }: Shown) =>
-  queryOptions({
-    queryKey: ['photos', storehouse, shows, thingId],
-    queryFn: () =>
-      ask(
-        inside.buys[':buy'].photos.$get({
-          param: { storehouse, buy },
-          query: { shows, thingId, limit: 'all' },
-        }),
-      ),
-  });
+const photosQuery = (of: Shown) =>
+  queryOptions({ queryKey: ['photos', of.storehouse, of.shows, of.thingId], queryFn: () => read(of) });
+
+async function read(of: Shown) {
+  const { storehouse, thingId } = of;
+  if ('buy' in of) {
+    const query = { shows: of.shows, thingId, limit: 'all' } as const;
+    return ask(inside.buys[':buy'].photos.$get({ param: { storehouse, buy: of.buy }, query }));
+  }
+  const param = { storehouse, item: of.item };
+  const ofLoan = of.shows === 'loan-out' || of.shows === 'loan-back';
+  const { photos } = await ask(
+    inside.equipment[':item'].photos.$get({ param, query: ofLoan ? { loanId: thingId } : {} }),
+  );
+  const moment = of.shows === 'loan-out' ? 'out' : 'back';
+  return {
+    photos: photos.filter((photo) =>
+      ofLoan ? photo.moment === moment : photo.partId === (of.shows === 'part' ? thingId : null),
+    ),
+  };
+}
 
 const waitingQuery = (of: Shown) =>
   queryOptions({
@@ -28,18 +38,30 @@ const waitingQuery = (of: Shown) =>
     staleTime: 0,
   });
 
-async function send({ id, jpeg, storehouse, buy, shows, thingId }: WaitingPhoto): Promise<void> {
-  const json = { shows, thingId, contentBase64: await toBase64(jpeg), note: '' };
-  await ask(
-    inside.buys[':buy'].photos.$post(
-      { param: { storehouse, buy }, json },
-      { headers: { 'Idempotency-Key': id } },
-    ),
-  ).catch((error: unknown) => {
+async function send(photo: WaitingPhoto): Promise<void> {
+  const { id, jpeg } = photo;
+  await post(photo, await toBase64(jpeg), { headers: { 'Idempotency-Key': id } }).catch((error: unknown) => {
     // The very same picture of the very same thing is there already: nothing is lost by letting this one go.
     if (!(error instanceof ApiProblem && error.code === 'already-there')) throw error;
   });
   await dropWaiting(id);
+}
+
+function post(of: Shown, contentBase64: string, options: { headers: Record<string, string> }) {
+  const { storehouse, thingId } = of;
+  if ('buy' in of) {
+    const json = { shows: of.shows, thingId, contentBase64, note: '' };
+    return ask(inside.buys[':buy'].photos.$post({ param: { storehouse, buy: of.buy }, json }, options));
+  }
+  const param = { storehouse, item: of.item };
+  const json = { contentBase64, ...partOrLoan(of.shows, thingId) };
+  return ask(inside.equipment[':item'].photos.$post({ param, json }, options));
+}
+
+function partOrLoan(shows: Shown['shows'], id: string) {
+  if (shows === 'part') return { partId: id };
+  if (shows === 'equipment') return {};
+  return { loan: { loanId: id, moment: shows === 'loan-out' ? ('out' as const) : ('back' as const) } };
 }
 
 /** The photos of one thing: those that the server has, those that wait, and taking, sending and taking away. */

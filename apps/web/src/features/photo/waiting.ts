@@ -1,10 +1,17 @@
-/** What a photo shows: a bag, a claim or a delivery. */
-export type Shown = {
-  readonly storehouse: string;
-  readonly buy: string;
-  readonly shows: 'bag' | 'claim' | 'delivery';
-  readonly thingId: string;
-};
+/** What a photo shows: something of a buy, or a thing that is lent, a part of it, or how it went out and came back. */
+export type Subject =
+  | {
+      readonly shows: 'bag' | 'claim' | 'delivery';
+      readonly buy: string;
+      readonly thingId: string;
+    }
+  | {
+      /** `thingId` is the thing itself, its part, or the loan. */
+      readonly shows: 'equipment' | 'part' | 'loan-out' | 'loan-back';
+      readonly item: string;
+      readonly thingId: string;
+    };
+export type Shown = Subject & { readonly storehouse: string };
 
 /** A photo that the server does not have yet. Its id is its Idempotency-Key, so that it counts once however often it is sent. */
 export type WaitingPhoto = Shown & { readonly id: string; readonly jpeg: Blob };

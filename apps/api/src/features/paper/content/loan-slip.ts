@@ -2,6 +2,7 @@ import { presentItem } from '../../equipment/present.ts';
 import { readItem } from '../../equipment/use-cases.ts';
 import { presentLoan } from '../../loan/present.ts';
 import { readLoan } from '../../loan/use-cases.ts';
+import { readEquipmentPhotos } from '../../photo/use-cases.ts';
 import { type Block, facts, heading, type Row, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
 import { type Desk, type MadePaper, subject } from './making.ts';
@@ -12,6 +13,8 @@ type Loan = ReturnType<typeof presentLoan>;
 export async function makeLoanSlip({ context, formats }: Desk, loanId: string): Promise<MadePaper> {
   const loan = presentLoan(await readLoan(context, loanId));
   const item = presentItem(await readItem(context, loan.itemId));
+  const photos = await readEquipmentPhotos(context, loan.itemId, { loanId });
+  const taken = (moment: string) => photos.filter((photo) => photo.moment === moment).length;
   const { loan: words } = formats.words;
   const { household } = loan;
   const content = {
@@ -34,7 +37,10 @@ export async function makeLoanSlip({ context, formats }: Desk, loanId: string): 
       facts([
         { name: words.conditionOut, value: loan.noteOut || words.nothing },
         { name: words.conditionIn, value: conditionIn(loan, formats) },
-        { name: words.photos, value: '' },
+        {
+          name: words.photos,
+          value: photos.length === 0 ? '' : words.photosKept(taken('out'), taken('back')),
+        },
       ]),
       heading(words.money),
       ...moneyBlocks(loan, formats),
