@@ -135,12 +135,13 @@ test('whoever took it takes it away, until the loan is settled; then it stays', 
 
 test('the database keeps a photo to one thing, and a loan’s to the piece that was lent', async () => {
   const { id } = bodyOf(await add(shed.keeper), 201);
-  const change = (set: string) => app.admin.unsafe(`update book.photo set ${set} where photo_id = '${id}'`);
-  await expect(change('equipment_item_id = null')).rejects.toThrow(/photo_shows_one_thing/);
-  await expect(change(`loan_id = '${loanId}'`)).rejects.toThrow(/photo_of_loan_whole/);
+  const change = (facts: Record<string, string | null | undefined>) =>
+    app.admin`update book.photo set ${app.admin(facts)} where photo_id = ${id}`;
+  await expect(change({ equipment_item_id: null })).rejects.toThrow(/photo_shows_one_thing/);
+  await expect(change({ loan_id: loanId })).rejects.toThrow(/photo_of_loan_whole/);
   const other = await anItem(shed, { name: 'Dolly' });
-  await expect(change(`equipment_part_id = '${other.parts[0]?.id}'`)).rejects.toThrow(/photo_part_fk/);
+  await expect(change({ equipment_part_id: other.parts[0]?.id })).rejects.toThrow(/photo_part_fk/);
   const [unit] = other.units;
-  const asLoan = `loan_id = '${loanId}', moment = 'out', equipment_unit_id = '${unit?.id}'`;
+  const asLoan = { loan_id: loanId, moment: 'out', equipment_unit_id: unit?.id };
   await expect(change(asLoan)).rejects.toThrow(/photo_(unit|loan)_fk/);
 });

@@ -6,9 +6,9 @@ import { LEFT_BEHIND } from '../../db/src/archive/format.ts';
 import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
 import { archiveOf, COORDINATOR, changed, importInto, sealed } from '../support/archive.ts';
 import { bodyOf } from '../support/buy.ts';
+import { photographLoan } from '../support/equipment.ts';
 import { aHousehold, anInvitation } from '../support/household.ts';
 import { bringOver, WHOLE_GROUP } from '../support/import.ts';
-import { aJpeg } from '../support/jpeg.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
 import { aSharedBuy, creditClaims, type TestSharedBuy } from '../support/shared-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
@@ -46,22 +46,16 @@ beforeAll(async () => {
   bodyOf(await storehouse.coordinator.post(takingBack, { reason: 'The wrong sheet.' }), 201);
   const again = await bringOver(storehouse.coordinator, storehouse.path, equipment);
   bodyOf(again.posted, 201);
-  await photographLoan();
+  await photographLoan(storehouse, {
+    caller: world.buy.households.Dell.caller,
+    loanId: world.ids.loan ?? '',
+  });
   await insertTheRest();
   await anotherStorehouse(app);
   empty = await openTestApp();
   lines = await archiveOf(app, storehouse.storehouseId);
 });
 afterAll(() => Promise.all([app.close(), empty.close()]));
-
-/** How a thing went out, photographed by whoever has it: bytes, and a row that leans on a loan. */
-async function photographLoan(): Promise<void> {
-  const { caller } = world.buy.households.Dell;
-  const { loan: loanId } = world.ids;
-  const { itemId } = bodyOf(await caller.get(`${storehouse.path}/loans/${loanId}`));
-  const photo = { contentBase64: aJpeg().toString('base64'), loan: { loanId, moment: 'out' } };
-  bodyOf(await caller.post(`${storehouse.path}/equipment/${itemId}/photos`, photo), 201);
-}
 
 /** A line of the bank that was posted, taken back with its entry, and posted again. */
 async function matchOneLine(treasurer: Caller, householdId: string): Promise<void> {

@@ -1,6 +1,7 @@
 import type { Answer, Caller, TestApp } from './app.ts';
 import { bodyOf } from './buy.ts';
 import { aHousehold, type TestHousehold } from './household.ts';
+import { aJpeg } from './jpeg.ts';
 import { aStorehouse, type TestStorehouse } from './storehouse.ts';
 
 /** What is said of a thing that nothing else is said of. */
@@ -98,3 +99,13 @@ export const bringBack = (
     ...{ parts: ticksOf(item), broughtBy: 'Whoever brings it', condition: 'ready', note: '' },
     ...more,
   });
+
+/** How a thing went out, photographed by whoever has it. */
+export async function photographLoan(
+  { path }: { path: string },
+  { caller, loanId }: { caller: Caller; loanId: string },
+): Promise<string> {
+  const { itemId } = bodyOf(await caller.get(`${path}/loans/${loanId}`));
+  const photo = { contentBase64: aJpeg().toString('base64'), loan: { loanId, moment: 'out' } };
+  return bodyOf(await caller.post(`${path}/equipment/${itemId}/photos`, photo), 201).id;
+}

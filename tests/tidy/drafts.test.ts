@@ -61,6 +61,7 @@ const FORGETFUL: Readonly<Record<string, readonly string[]>> = {
       'scan/find-label: typed',
     ],
     ...['review/traces: typed', 'shelf/shelf: wanted', 'trace/trace: typed'],
+    ...['equipment/photos-of-item: part', 'equipment/use-page: order'],
   ],
   'asks what would be, or from when to when, and sends nothing': [
     ...['bank/pay: bills', 'bank/pay: on', 'books/trial-balance: throughOn', 'buy/quotes: chosenId'],
