@@ -314,7 +314,14 @@ describe('what is stopped', () => {
     expect(told({ isOn: false, stopped: new Set(REMINDER_KINDS) })).toEqual(safety);
     const noon = (change: Partial<Wishes>) =>
       dueAt(noonOn('2026-09-24'), facts, { wishes: wishes(change) }).single.map(({ fact }) => fact.kind);
-    const open = ['offer-near', 'gift-closes-near', 'eat-first-near', 'balance-due'];
+    const open = [
+      'service-due',
+      'unfit-equipment',
+      'offer-near',
+      'gift-closes-near',
+      'eat-first-near',
+      'balance-due',
+    ];
     expect(noon({})).toEqual([...safety, ...open, 'notice']);
     expect(noon({ stopped: new Set(['notice']) })).toEqual([...safety, ...open]);
     expect(noon({ isOn: false })).toEqual(safety);
