@@ -1714,6 +1714,7 @@ table book.notice row level security
   written_by uuid
   written_at timestamp with time zone not null
   withdrawn_at timestamp with time zone
+  about_es text default ''::text not null
   constraint notice_pkey PRIMARY KEY (storehouse_id, notice_id)
   constraint notice_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
   constraint notice_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
@@ -2120,10 +2121,11 @@ table book.paper row level security
   printed_on date not null
   printed_by uuid not null
   printed_at timestamp with time zone not null
+  detail text default ''::text not null
   constraint paper_pkey PRIMARY KEY (storehouse_id, paper_id)
   constraint paper_code_once UNIQUE (storehouse_id, paper_code)
   constraint paper_no_once UNIQUE (storehouse_id, paper_no)
-  constraint paper_printing_once UNIQUE NULLS NOT DISTINCT (storehouse_id, kind, buy_id, household_id, subject_id, as_of_entry_no, printed_on, printed_by)
+  constraint paper_printing_once UNIQUE NULLS NOT DISTINCT (storehouse_id, kind, buy_id, household_id, subject_id, detail, as_of_entry_no, printed_on, printed_by)
   constraint paper_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
   constraint paper_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint paper_printed_by_fk FOREIGN KEY (storehouse_id, printed_by) REFERENCES book.person(storehouse_id, person_id)

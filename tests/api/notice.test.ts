@@ -38,7 +38,15 @@ describe('what a coordinator writes', () => {
     const id = await tell({ ...everyone, says: 'Bring a broom.', dueOn: '2026-09-05' });
     const [first] = await listOf(buy.households.Dell.caller, '', { 'Accept-Language': 'es' });
     expect(first).toEqual({
-      ...{ id, kind: 'written', audience: 'everyone', duty: null, about: 'The hall', words: '' },
+      ...{
+        id,
+        kind: 'written',
+        audience: 'everyone',
+        duty: null,
+        about: 'The hall',
+        aboutEs: 'The hall',
+        words: '',
+      },
       ...{ text: 'Bring a broom.', dueOn: '2026-09-05', path: null, isSafety: false, buyName: null },
       ...{
         writtenAt: '2026-09-01T15:00:00.000Z',

@@ -209,6 +209,30 @@ test('a paper keeps its number while nothing is booked, and another person’s o
   expect(entryOf(after)).toBe(entryOf(before) + 1);
 });
 
+test.for([
+  {
+    what: 'a statement for two periods',
+    two: ['from=2026-08-01&to=2026-08-31', 'from=2026-07-01&to=2026-07-31'],
+    path: () => `${storehouse.path}/households/${buy.households.Dell.householdId}/statement/paper`,
+  },
+  {
+    what: 'the gifts of two years',
+    two: ['year=2026', 'year=2025'],
+    path: () => `${storehouse.path}/gift-year/paper`,
+  },
+  {
+    what: 'a pledge slip with and without its figures',
+    two: ['blank=false', 'blank=true'],
+    path: () => `${buy.path}/papers/pledge-slip`,
+  },
+])('$what are two papers, each with a number that it keeps', async ({ two, path }) => {
+  const member = buy.households.Dell.caller;
+  const codes = [];
+  for (const query of [...two, ...two]) codes.push(codeOf(await printed(member, `${path()}?${query}`)));
+  expect(codes.slice(2)).toEqual(codes.slice(0, 2));
+  expect(new Set(codes).size).toBe(2);
+});
+
 test('what is asked for on paper is one of the choices', async () => {
   const path = `${buy.path}/papers/buy-sheet`;
   for (const [query, field] of [

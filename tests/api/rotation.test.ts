@@ -77,6 +77,18 @@ describe('what a household eats next', () => {
     expect(days).toEqual(days.toSorted((a: number, b: number) => a - b));
   });
 
+  test('is the whole queue where it is asked for, and its beginning for a glance', async () => {
+    const lorne = await aHousehold(app, storehouse, 'Lorne');
+    const cans = { food: 'wheat-hard-white', packedOn: '2026-08-01', gramsEach: 1_000, count: 60 };
+    const stock = await stockOf(storehouse, lorne);
+    for (const food of ['wheat-hard-white', 'rice-white-long']) await stock.bringIn({ ...cans, food });
+    const queueOf = async (query: string) => bodyOf(await lorne.caller.get(at(`/rotation${query}`)));
+    const [first, whole] = [await queueOf(''), await queueOf('?queue=whole')];
+    expect([first.queued, first.queue.length]).toEqual([120, 100]);
+    expect([whole.queued, whole.queue.length]).toEqual([120, 120]);
+    expect(codesIn(whole.queue).slice(0, 100)).toEqual(codesIn(first.queue));
+  });
+
   test('and puts the pace that eats all in time beside the one at which it is eaten', async () => {
     const { foods } = await rotation();
     const wheat = foods.find(({ food }: { food: { code: string } }) => food.code === 'wheat-hard-red-winter');

@@ -13,6 +13,8 @@ export const notices = book.table(
     householdId: uuid('household_id'),
     buyId: uuid('buy_id'),
     about: text('about').notNull(),
+    /** Empty where it is the same in both languages. */
+    aboutEs: text('about_es').notNull().default(''),
     says: text('says').notNull(),
     saysEs: text('says_es').notNull(),
     dueOn: date('due_on', { mode: 'string' }),

@@ -13,6 +13,7 @@ export const papers = book.table(
     buyId: uuid('buy_id'),
     householdId: uuid('household_id'),
     subjectId: uuid('subject_id'),
+    detail: text('detail').notNull().default(''),
     asOfEntryNo: bigint('as_of_entry_no', { mode: 'number' }).notNull(),
     printedOn: date('printed_on', { mode: 'string' }).notNull(),
     printedBy: uuid('printed_by').notNull(),

@@ -12,6 +12,7 @@ export async function tellOwner(
   context: Context,
   told: {
     about: string;
+    aboutEs: string;
     buyId: string | null;
     hold: HoldRow;
     kind: 'held' | 'released';
@@ -19,9 +20,9 @@ export async function tellOwner(
     says: string;
   },
 ): Promise<void> {
-  const { about, buyId, hold, kind, householdId, says } = told;
+  const { about, aboutEs, buyId, hold, kind, householdId, says } = told;
   await writeNotice(tx, context, {
-    ...{ kind, says, about, isSafety: kind === 'held' },
+    ...{ kind, says, about, aboutEs, isSafety: kind === 'held' },
     ...(buyId === null ? {} : { buyId }),
     audience: { to: 'household', householdId },
     path: `/holds/${hold.holdId}`,

@@ -82,9 +82,10 @@ export async function tellConcerned(
   for (const concerned of await listConcerned(tx, seen.hold)) {
     if (toldIds.includes(concerned.householdId)) continue;
     const [code] = concerned.codes;
-    const about = nameOf(seen) || (code ? spellCode(code) : NAMELESS);
+    const nameless = code ? spellCode(code) : NAMELESS;
     await tellOwner(tx, context, {
-      ...{ about, buyId: null, hold: seen.hold, kind: 'held', householdId: concerned.householdId },
+      ...{ about: nameOf(seen) || nameless, aboutEs: nameOf(seen, 'es') || nameless },
+      ...{ buyId: null, hold: seen.hold, kind: 'held', householdId: concerned.householdId },
       says: wordsOf(endSentence(seen.hold.reason), concerned),
     });
   }

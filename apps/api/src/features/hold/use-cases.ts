@@ -63,7 +63,14 @@ export async function beginHold(
   await insertReach(tx, hold);
   for (const owner of await listOwnersOfLot(tx, storehouseId, bag))
     await tellOwner(tx, context, {
-      ...{ about: bag.bagCode, buyId: bag.buyId, hold, kind: 'held', householdId: owner.householdId },
+      ...{
+        about: bag.bagCode,
+        aboutEs: bag.bagCode,
+        buyId: bag.buyId,
+        hold,
+        kind: 'held',
+        householdId: owner.householdId,
+      },
       says: wordsOfHeld(bag.bagCode, endSentence(reason), owner),
     });
   return hold;
@@ -125,7 +132,8 @@ async function tellReleased(tx: Tx, context: Context, seen: SeenHold): Promise<v
     : `What was on hold is released: ${finding} What you have of it may be used again, unless it is on hold for something else.`;
   for (const householdId of new Set([...told, ...owners.map((owner) => owner.householdId)]))
     await tellOwner(tx, context, {
-      ...{ about: nameOf(seen) || NAMELESS, buyId: bag?.buyId ?? null, hold, kind: 'released', householdId },
+      ...{ about: nameOf(seen) || NAMELESS, aboutEs: nameOf(seen, 'es') || NAMELESS },
+      ...{ buyId: bag?.buyId ?? null, hold, kind: 'released', householdId },
       says,
     });
 }

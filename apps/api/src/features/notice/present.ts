@@ -10,6 +10,7 @@ function presentFacts(notice: NoticeRow) {
     audience: notice.audience,
     duty: notice.duty,
     about: notice.about,
+    aboutEs: notice.aboutEs || notice.about,
     words: isWritten ? '' : notice.says,
     text: isWritten ? notice.says : '',
     dueOn: notice.dueOn,

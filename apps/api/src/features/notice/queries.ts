@@ -38,6 +38,8 @@ export type NoticeDraft = {
     | 'equipment';
   readonly audience: Audience;
   readonly about: string;
+  /** In Spanish, where it has a name of its own there. */
+  readonly aboutEs?: string;
   readonly says: string;
   readonly buyId?: string | null;
   readonly dueOn?: string | null;
@@ -56,6 +58,7 @@ export async function writeNotice(tx: Tx, context: Context, draft: NoticeDraft):
   const noticeId = newId(context);
   await tx.insert(notices).values({
     ...{ storehouseId, noticeId, kind, says, about: draft.about, audience: audience.to },
+    aboutEs: draft.aboutEs ?? '',
     saysEs: kind === 'written' ? says : inSpanish(says),
     duty: audience.to === 'duty' ? audience.duty : null,
     householdId: audience.to === 'household' ? audience.householdId : null,
@@ -114,7 +117,7 @@ function isWanted({ state, q }: Pick<NoticeQuery, 'state' | 'q'>): SQL | undefin
     state === 'open' ? isNull(noticeReadings.acknowledgedAt) : undefined,
     q === ''
       ? undefined
-      : sql`position(lower(${q}) in lower(${notices.about} || ' ' || ${notices.says} || ' ' || ${notices.saysEs})) > 0`,
+      : sql`position(lower(${q}) in lower(${notices.about} || ' ' || ${notices.aboutEs} || ' ' || ${notices.says} || ' ' || ${notices.saysEs})) > 0`,
   );
 }
 

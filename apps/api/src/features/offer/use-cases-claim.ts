@@ -171,5 +171,5 @@ async function tellTaken(
     offer.householdId === null
       ? `A household took this of what the store offers: ${codes}.`
       : `A household took this of what you offer: ${codes}. The offer’s page says who. Agree when it is fetched.`;
-  await tellGiver(tx, context, offer, { about: parts[0]?.food.nameEn ?? '', says });
+  await tellGiver(tx, context, offer, { food: parts[0]?.food ?? { nameEn: '', nameEs: '' }, says });
 }

@@ -70,7 +70,7 @@ export function offerContainers(context: Context, wish: OfferWish) {
         },
       );
       const firstAsked = turns.filter(({ groupNo }) => groupNo === 1).map((turn) => turn.householdId);
-      await tellTurns(tx, context, { foodName: first.food.nameEn, householdIds: firstAsked });
+      await tellTurns(tx, context, { food: first.food, householdIds: firstAsked });
       return readOfferInside(tx, context, offerId);
     },
     { task: 'need-first' },
@@ -124,16 +124,19 @@ async function lockOwned(
 export const YOUR_TURN =
   'Something is offered, and it is your turn to say first. The page of offers says until when.';
 
+type Named = { readonly nameEn: string; readonly nameEs: string };
+
 async function tellTurns(
   tx: Tx,
   context: Context,
-  { foodName, householdIds }: { foodName: string; householdIds: readonly string[] },
+  { food, householdIds }: { food: Named; householdIds: readonly string[] },
 ): Promise<void> {
   for (const householdId of householdIds)
     await writeNotice(tx, context, {
       kind: 'offer',
       audience: { to: 'household', householdId },
-      about: foodName,
+      about: food.nameEn,
+      aboutEs: food.nameEs,
       says: YOUR_TURN,
     });
 }
@@ -168,8 +171,8 @@ export function passOffer(context: Context, offerId: string) {
       if (turn.passedAt !== null) return view;
       await updateTurn(tx, { storehouseId, offerId, householdId }, { passedAt: context.now() });
       const { comes, haveAllPassed } = await advanceTurns(tx, context, offer);
-      await tellTurns(tx, context, { foodName: view.food.nameEn, householdIds: comes });
-      if (haveAllPassed) await tellGiver(tx, context, offer, { about: view.food.nameEn, says: ALL_PASSED });
+      await tellTurns(tx, context, { food: view.food, householdIds: comes });
+      if (haveAllPassed) await tellGiver(tx, context, offer, { food: view.food, says: ALL_PASSED });
       return readOfferInside(tx, context, offerId);
     },
     { task: 'need-first' },
@@ -184,13 +187,13 @@ export async function tellGiver(
   tx: Tx,
   context: Context,
   { householdId }: OfferRow,
-  { about, says }: { about: string; says: string },
+  { food, says }: { food: Named; says: string },
 ): Promise<void> {
   const audience =
     householdId === null
       ? ({ to: 'duty', duty: 'coordinator' } as const)
       : ({ to: 'household', householdId } as const);
-  await writeNotice(tx, context, { kind: 'offer', audience, about, says });
+  await writeNotice(tx, context, { kind: 'offer', audience, about: food.nameEn, aboutEs: food.nameEs, says });
 }
 
 /** What is offered to my household now, what it offers, what it took, and for the coordinator what the store offers. */

@@ -28,6 +28,7 @@ export async function findPrinting(tx: Tx, printing: Printing): Promise<PaperRow
         sql`${papers.buyId} is not distinct from ${printing.buyId}::uuid`,
         sql`${papers.householdId} is not distinct from ${printing.householdId}::uuid`,
         sql`${papers.subjectId} is not distinct from ${printing.subjectId}::uuid`,
+        eq(papers.detail, printing.detail),
         eq(papers.asOfEntryNo, printing.asOfEntryNo),
         eq(papers.printedOn, printing.printedOn),
         eq(papers.printedBy, printing.printedBy),

@@ -107,6 +107,9 @@ async function listUnreadNotices(tx: Tx, context: Context, language: string): Pr
       kind: notice.isSafety ? 'safety' : 'notice',
       // Its day is told with it; it is a reminder of the notice, not of the day.
       ...{ thing: notice.noticeId, dueOn: null, dueAt: null },
-      ...{ about: notice.about, says: language === 'es' ? notice.saysEs : notice.says, page: '/notices' },
+      ...(language === 'es'
+        ? { about: notice.aboutEs || notice.about, says: notice.saysEs }
+        : { about: notice.about, says: notice.says }),
+      page: '/notices',
     }));
 }

@@ -13,11 +13,11 @@ type Answer = {
 };
 /** A month as people reckon a steady pace. */
 const MONTH_DAYS = 30;
-const SHOWN_IN_QUEUE = 100;
-const SHOWN_SHUT = 20;
+
+const SHOWN_FIRST = 100;
 
 /** `faster` are the grams a day that the steady pace is above the one at which a food is eaten; below zero there is time. */
-export function presentRotation({ items, rotation, whatIf }: Answer) {
+export function presentRotation({ items, rotation, whatIf }: Answer, of: 'first' | 'whole' = 'first') {
   const foodOf = new Map(items.map(({ food }) => [food.foodCode, presentFood(food)]));
   const named = <Row extends { foodCode: string }>({ foodCode, ...row }: Row) => ({
     ...row,
@@ -25,14 +25,14 @@ export function presentRotation({ items, rotation, whatIf }: Answer) {
   });
   return {
     queued: rotation.queue.length,
-    queue: rotation.queue.slice(0, SHOWN_IN_QUEUE).map(presentQueued),
+    queue: (of === 'whole' ? rotation.queue : rotation.queue.slice(0, SHOWN_FIRST)).map(presentQueued),
     foods: rotation.foods.map(named).map(({ gramsPerDay, steadyGramsPerDay, ...food }) => ({
       ...food,
       eatenAMonthGrams: Math.round(gramsPerDay * MONTH_DAYS),
       steadyAMonthGrams: steadyGramsPerDay * MONTH_DAYS,
     })),
     risk: presentRisk(rotation.outcomes, items, named),
-    leaveShut: rotation.shut.slice(0, SHOWN_SHUT).map(({ item, because, inPlaceOf, costsDays }) => ({
+    leaveShut: rotation.shut.map(({ item, because, inPlaceOf, costsDays }) => ({
       container: presentQueued(item),
       inPlaceOf: presentQueued(inPlaceOf),
       ...{ because, costsDays },

@@ -15,14 +15,20 @@ export const rotationRoutes = new Hono<AppEnv>()
     describe('Keeping', 'What my household eats next, and what it would not eat in time'),
     ofHousehold,
     queryOf(whatIfQuery),
-    async (c) => c.json(presentRotation(await readRotation(contextOf(c), c.req.valid('query')))),
+    async (c) => {
+      const { queue, ...whatIf } = c.req.valid('query');
+      return c.json(presentRotation(await readRotation(contextOf(c), whatIf), queue));
+    },
   )
   .get(
     '/rotation/store',
     describe('Keeping', 'What of common stock is at risk, and what to give next'),
     may(maySeeStoreRotation),
     queryOf(storeQuery),
-    async (c) => c.json(presentRotation(await readStoreRotation(contextOf(c), c.req.valid('query')))),
+    async (c) => {
+      const { queue, ...whatIf } = c.req.valid('query');
+      return c.json(presentRotation(await readStoreRotation(contextOf(c), whatIf), queue));
+    },
   )
   .post(
     '/containers/:container/kitchen',

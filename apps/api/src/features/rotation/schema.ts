@@ -6,7 +6,10 @@ export const whatIfQuery = z.strictObject({
   moveTo: z.uuid().optional(),
   repack: z.stringbool().default(false),
   give: z.stringbool().default(false),
+  /** The beginning of the queue is enough for a glance; the whole of it is asked for by name. */
+  queue: z.enum(['first', 'whole']).default('first'),
 });
-export type WhatIf = z.infer<typeof whatIfQuery>;
+export type RotationQuery = z.infer<typeof whatIfQuery>;
+export type WhatIf = Omit<RotationQuery, 'queue'>;
 
 export const storeQuery = whatIfQuery.omit({ eatPercent: true });

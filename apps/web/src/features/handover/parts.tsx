@@ -124,10 +124,10 @@ export function StockPart({ page: { holds, atRisk } }: OfPage) {
     <>
       <Part
         title={words.held}
-        rows={holds.map(({ id, about, reason, heldAt }) => ({
+        rows={holds.map(({ id, about, aboutEs, reason, heldAt }) => ({
           key: id,
           to: `/holds/${id}`,
-          text: about,
+          text: format.language === 'es' ? aboutEs : about,
           note: `${reason}; ${words.since(format.instant(heldAt))}`,
         }))}
       />

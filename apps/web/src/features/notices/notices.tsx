@@ -11,7 +11,7 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { LooseLink } from '../buy/loose-link.tsx';
 import { pageFor } from '../buy/run-links.ts';
-import { type Notice, type NoticeState, noticesOf, noticesQuery } from './queries.ts';
+import { aboutOf, type Notice, type NoticeState, noticesOf, noticesQuery } from './queries.ts';
 import { useNoticeText } from './words.ts';
 import './notices.css';
 
@@ -123,7 +123,7 @@ function OneNotice({ notice }: { notice: Notice }) {
   return (
     <li className={notice.readAt === null ? 'unread' : undefined}>
       <article className="stack">
-        <h2>{notice.about}</h2>
+        <h2>{aboutOf(notice, format)}</h2>
         {notice.isSafety ? <State kind="wrong" word={words.safety} /> : null}
         {notice.readAt === null ? <State kind="watch" word={words.unread} /> : null}
         <p>{format.sentence(notice.words || notice.text)}</p>

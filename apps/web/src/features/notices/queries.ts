@@ -18,6 +18,12 @@ export type Written = Exclude<
   InferResponseType<typeof noticesOf.written.$get, 200>,
   string
 >['notices'][number];
+/** What a notice is about, in the reader's language. */
+export const aboutOf = (
+  { about, aboutEs }: Pick<Notice, 'about' | 'aboutEs'>,
+  { language }: { readonly language: string },
+): string => (language === 'es' ? aboutEs : about);
+
 export type NoticeState = 'all' | 'unread' | 'open';
 
 /** Page by page, the newest first. */

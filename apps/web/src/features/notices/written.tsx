@@ -9,7 +9,7 @@ import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
-import { noticesOf, type Written as WrittenNotice, writtenQuery } from './queries.ts';
+import { aboutOf, noticesOf, type Written as WrittenNotice, writtenQuery } from './queries.ts';
 import { useNoticeText } from './words.ts';
 import { WriteForm } from './write-form.tsx';
 import './notices.css';
@@ -17,7 +17,7 @@ import './notices.css';
 /** Writes a notice, and shows how far each has come. */
 export function Written() {
   const words = useNoticeText();
-  const { storehouse, duties } = useHouse();
+  const { storehouse, duties, format } = useHouse();
   useTitle(words.write);
   const list = useQuery(writtenQuery(storehouse));
   const mayWrite = duties.includes('coordinator');
@@ -39,7 +39,7 @@ export function Written() {
               <Searched
                 items={notices}
                 wordsOf={(notice) =>
-                  `${whomOf(notice, words)} ${notice.about} ${notice.words || notice.text}`
+                  `${whomOf(notice, words)} ${aboutOf(notice, format)} ${notice.words || notice.text}`
                 }
               >
                 {(shown) => (
@@ -80,7 +80,7 @@ function OneWritten({ notice, mayTakeBack }: { notice: WrittenNotice; mayTakeBac
   const whom = whomOf(notice, words);
   return (
     <li className="stack">
-      <Title>{`${whom}: ${notice.about}`}</Title>
+      <Title>{`${whom}: ${aboutOf(notice, format)}`}</Title>
       {notice.isSafety ? <State kind="wrong" word={words.safety} /> : null}
       <p>{format.sentence(notice.words || notice.text)}</p>
       <p className="soft">

@@ -6,6 +6,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Figures, Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { sayDegrees } from './degrees.ts';
 import { LogForm } from './log-form.tsx';
@@ -95,35 +96,39 @@ function Months({ place }: { place: PlaceRecord }) {
   const words = usePlaceText();
   const { format } = useHouse();
   if (place.months.length === 0) return null;
-  const shown = [...place.months].reverse().slice(0, 36);
-  const hasEnds = shown.some(hasSpread); // a typed month is one figure
+  const newest = [...place.months].reverse();
+  const nameOf = ({ month }: Month) => `${format.monthName(`${month}-01`)} ${month.slice(0, 4)}`;
+  const hasEnds = newest.some(hasSpread); // a typed month is one figure
   const spreadOf = ({ coldestTenths, warmestTenths }: Month) =>
     `${sayDegrees(coldestTenths, format)} – ${sayDegrees(warmestTenths, format)}`;
   return (
     <section className="stack">
       <h2>{words.record}</h2>
-      <Ledger
-        caption={words.record}
-        columns={[
-          { name: words.month },
-          { name: words.agesLikeShort, isNumber: true },
-          ...(hasEnds ? [{ name: words.ends, isNumber: true }] : []),
-        ]}
-        rows={shown.map((row) => ({
-          key: row.month,
-          cells: [
-            <span key="month">
-              {`${format.monthName(`${row.month}-01`)} ${row.month.slice(0, 4)}`}
-              <span className="soft block">
-                {row.isTyped ? words.typed : words.readings(format.count(row.readings))}
-              </span>
-            </span>,
-            sayDegrees(row.agesLikeTenths, format),
-            ...(hasEnds ? [hasSpread(row) ? spreadOf(row) : ''] : []),
-          ],
-        }))}
-      />
-      {place.months.length > shown.length ? <p className="soft">{words.older(place.months.length)}</p> : null}
+      <Searched items={newest} wordsOf={(row) => `${row.month} ${nameOf(row)}`}>
+        {(shown) => (
+          <Ledger
+            caption={words.record}
+            columns={[
+              { name: words.month },
+              { name: words.agesLikeShort, isNumber: true },
+              ...(hasEnds ? [{ name: words.ends, isNumber: true }] : []),
+            ]}
+            rows={shown.map((row) => ({
+              key: row.month,
+              cells: [
+                <span key="month">
+                  {nameOf(row)}
+                  <span className="soft block">
+                    {row.isTyped ? words.typed : words.readings(format.count(row.readings))}
+                  </span>
+                </span>,
+                sayDegrees(row.agesLikeTenths, format),
+                ...(hasEnds ? [hasSpread(row) ? spreadOf(row) : ''] : []),
+              ],
+            }))}
+          />
+        )}
+      </Searched>
     </section>
   );
 }

@@ -18,10 +18,13 @@ function queryOf(whatIf: WhatIf): Record<string, string> {
   return whatIf === 'none' ? {} : { moveTo: whatIf.slice(3) };
 }
 
-export const rotationQuery = (param: InHouse, whatIf: WhatIf = 'none') =>
+type Asked = { readonly whatIf?: WhatIf; readonly queue?: 'first' | 'whole' };
+
+/** The beginning of the queue, or the whole of it. */
+export const rotationQuery = (param: InHouse, { whatIf = 'none', queue = 'first' }: Asked = {}) =>
   queryOptions({
-    queryKey: ['rotation', param, whatIf],
-    queryFn: () => ask(inside.rotation.$get({ param, query: queryOf(whatIf) })),
+    queryKey: ['rotation', param, whatIf, queue],
+    queryFn: () => ask(inside.rotation.$get({ param, query: { ...queryOf(whatIf), queue } })),
     placeholderData: (before: Rotation | undefined) => before, // the picture stands while the what-if is reckoned
   });
 
@@ -29,7 +32,7 @@ export const rotationQuery = (param: InHouse, whatIf: WhatIf = 'none') =>
 export const storeRotationQuery = (param: InHouse, whatIf: WhatIf = 'none') =>
   queryOptions({
     queryKey: ['rotation', param, 'store', whatIf],
-    queryFn: () => ask(inside.rotation.store.$get({ param, query: queryOf(whatIf) })),
+    queryFn: () => ask(inside.rotation.store.$get({ param, query: { ...queryOf(whatIf), queue: 'whole' } })),
     placeholderData: (before: Rotation | undefined) => before,
   });
 

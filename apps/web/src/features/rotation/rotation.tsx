@@ -27,7 +27,8 @@ function OwnRotation() {
   const words = useRotationText();
   const { storehouse, format } = useHouse();
   const [whatIf, setWhatIf] = useState<WhatIf>('none');
-  const rotation = useQuery(rotationQuery({ storehouse }, whatIf));
+  const [isWhole, setIsWhole] = useState(false);
+  const rotation = useQuery(rotationQuery({ storehouse }, { whatIf, queue: isWhole ? 'whole' : 'first' }));
   const kitchen = useQuery(kitchenQuery({ storehouse }));
   return (
     <>
@@ -47,7 +48,10 @@ function OwnRotation() {
             </h1>
             <div className="cols">
               <div className="stack">
-                <EatNext queue={read.queue} leaveShut={read.leaveShut} />
+                <EatNext
+                  {...{ queued: read.queued, queue: read.queue, leaveShut: read.leaveShut, isWhole }}
+                  onWhole={() => setIsWhole(true)}
+                />
                 <InKitchen lots={lots} takes={takes} />
               </div>
               <div className="stack">

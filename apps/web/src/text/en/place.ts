@@ -75,7 +75,6 @@ export const en = {
   ends: 'Coldest and warmest',
   typed: 'typed',
   readings: (count: string) => `${count} readings`,
-  older: (months: number) => `The newest 36 of ${months} months.`,
   files: 'Files of a logger',
   fileSays: (readings: string, from: string, to: string, bad: number) =>
     `${readings} readings, ${from} to ${to}${bad === 0 ? '' : `; ${s(bad, 'line', 'lines')} left out`}`,
@@ -113,6 +112,7 @@ export const en = {
   why: 'Why',
   text: 'What it says',
   faults: {
+    'too-long': 'a line as long as no logger writes one',
     'no-time': 'no day and time that can be read',
     'no-temperature': 'no temperature',
     'other-unit': 'in the other unit',

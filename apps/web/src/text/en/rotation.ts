@@ -24,6 +24,7 @@ export const en = {
   noPlace: 'nobody said where',
   keeps: eatFirst.keeps,
   untold: 'nobody said how it keeps',
+  wholeQueue: (count: string) => `Show all ${count}`,
   tooMuch: (mass: string) => `${mass} too much`,
   leaveShut: 'Leave these shut',
   theKitchen: 'what is in the kitchen',

@@ -78,7 +78,6 @@ export const es: PlaceWords = {
   ends: 'Mínima y máxima',
   typed: 'escrito',
   readings: (count) => `${count} lecturas`,
-  older: (months) => `Los 36 más recientes de ${months} meses.`,
   files: 'Archivos de un registrador',
   fileSays: (readings, from, to, bad) =>
     `${readings} lecturas, del ${from} al ${to}${bad === 0 ? '' : `; ${s(bad, 'línea omitida', 'líneas omitidas')}`}`,
@@ -113,6 +112,7 @@ export const es: PlaceWords = {
   why: 'Por qué',
   text: 'Lo que dice',
   faults: {
+    'too-long': 'una línea más larga que las de un registrador',
     'no-time': 'sin día y hora legibles',
     'no-temperature': 'sin temperatura',
     'other-unit': 'en la otra unidad',

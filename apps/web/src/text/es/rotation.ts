@@ -23,6 +23,7 @@ export const es: RotationWords = {
   noPlace: 'nadie dijo dónde está',
   keeps: eatFirst.keeps,
   untold: 'nadie dijo cuánto se conserva',
+  wholeQueue: (count) => `Mostrar los ${count}`,
   tooMuch: (mass) => `sobran ${mass}`,
   leaveShut: 'Deje cerrados estos',
   theKitchen: 'lo que está en la cocina',

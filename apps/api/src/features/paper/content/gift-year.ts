@@ -42,5 +42,5 @@ export async function makeGiftYear({ context, formats }: Desk, year: number | un
       text(words.estimates(factors.gramsPerMeal, formats.money(factors.minorUnitsPerPound))),
     ],
   };
-  return { subject: subject('gift-year', { householdId }), contentWith: () => content };
+  return { subject: subject('gift-year', { householdId, detail: String(of) }), contentWith: () => content };
 }

@@ -36,6 +36,8 @@ export type PaperSubject = {
   readonly householdId: string | null;
   /** The order, the split, the claim, the packing day, the loan, the hold or check that a tag is about, the manifest, or the offer. */
   readonly subjectId: string | null;
+  /** What else tells two such papers apart: the period, the year, the pantry. Empty where nothing does. */
+  readonly detail: string;
 };
 
 /** A paper whose facts are read; a statement names its own code, so the content waits for it. */
@@ -54,6 +56,7 @@ export const subject = (kind: PaperKind, of: Partial<Omit<PaperSubject, 'kind'>>
   buyId: null,
   householdId: null,
   subjectId: null,
+  detail: '',
   ...of,
 });
 

@@ -35,7 +35,7 @@ export async function makeMonth({ context, formats }: Desk, householdId: string)
             [{ name: words.month.about, isKey: true }, { name: words.month.says }],
             notices.map((notice) => ({
               cells: [
-                notice.about,
+                (formats.language === 'es' && notice.aboutEs) || notice.about,
                 [
                   notice.isSafety ? words.month.safety : '',
                   withDays(formats.language === 'es' ? notice.saysEs : notice.says, formats),

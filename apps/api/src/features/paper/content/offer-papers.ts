@@ -70,7 +70,7 @@ export async function makeTransferSlip(
     ],
   };
   return {
-    subject: subject('transfer-slip', { subjectId: wish.offerId }),
+    subject: subject('transfer-slip', { subjectId: wish.offerId, detail: first.takenInEntry ?? '' }),
     contentWith: () => content,
   };
 }

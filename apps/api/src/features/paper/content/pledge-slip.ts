@@ -48,7 +48,7 @@ export async function makePledgeSlip(desk: Desk, wish: Wish): Promise<MadePaper>
     ],
   };
   return {
-    subject: subject('pledge-slip', { buyId: wish.buyId, householdId }),
+    subject: subject('pledge-slip', { buyId: wish.buyId, householdId, detail: wish.isBlank ? 'blank' : '' }),
     contentWith: () => content,
     isLandscape: true,
   };

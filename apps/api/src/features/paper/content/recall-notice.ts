@@ -49,7 +49,7 @@ async function forPantry(
   const { seen, pantry, parts, coordinators } = await readPantryNotice(context, holdId, pantryId);
   const { recall: words } = formats.words;
   return {
-    subject: subject('recall-notice', { subjectId: holdId }),
+    subject: subject('recall-notice', { subjectId: holdId, detail: pantryId }),
     contentWith: (code) => ({
       about: [words.for(pantry.pantry), [pantry.contactDuty, pantry.contact].filter(Boolean).join(': ')],
       blocks: [

@@ -52,7 +52,11 @@ export async function makeStatement(
       } as const,
     ],
   });
-  return { subject: subject('statement', { householdId }), contentWith, isLandscape: 'when-large' };
+  return {
+    subject: subject('statement', { householdId, detail: `${statement.from}/${statement.to}` }),
+    contentWith,
+    isLandscape: 'when-large',
+  };
 }
 
 function leadOf({ closingMinorUnits, to, currency }: Statement, formats: Formats): Block {

@@ -31,7 +31,7 @@ export async function makeYearReview(
       { kind: 'signatures', boxes: SIGNERS.map((duty) => words.duties[duty] ?? duty) } as const,
     ],
   };
-  return { subject: subject('year-review', {}), contentWith: () => content };
+  return { subject: subject('year-review', { detail: throughOn }), contentWith: () => content };
 }
 
 const percent = (part: number, whole: number, { percent: say }: Formats): string =>
