@@ -32,13 +32,15 @@ const placeBody = (facts: Record<string, unknown> = {}) => ({
 });
 const aPlace = async ({ caller }: Pick<TestHousehold, 'caller'>, facts: Record<string, unknown> = {}) =>
   bodyOf(await caller.post(at('/places'), placeBody(facts)), 201);
-const file = (text: string, change: Record<string, unknown> = {}) => ({
-  ...{ text, unit: 'C', dayOrder: 'ymd', fileName: 'a logger’s file.csv' },
-  ...change,
-});
-const previewBody = (text: string, change: Record<string, unknown> = {}) => {
-  const { fileName: _, ...wish } = file(text, change);
-  return wish;
+type How = { unit?: string; dayOrder?: string };
+/** A logger's file is the body itself; how it is to be read stands in the address. */
+const taking = ({ caller }: Pick<TestHousehold, 'caller'>, id: string, text: string, how: How = {}) => {
+  const query = new URLSearchParams({ unit: 'C', dayOrder: 'ymd', fileName: 'a logger’s file.csv', ...how });
+  return caller.post(at(`/places/${id}/logs?${query}`), text, { 'Content-Type': 'text/csv' });
+};
+const trying = ({ caller }: Pick<TestHousehold, 'caller'>, id: string, text: string, how: How = {}) => {
+  const query = new URLSearchParams({ unit: 'C', dayOrder: 'ymd', ...how });
+  return caller.post(at(`/places/${id}/log-previews?${query}`), text, { 'Content-Type': 'text/csv' });
 };
 
 test('a place that nobody measured is taken as warm, and says that it is not known', async () => {
@@ -78,18 +80,13 @@ describe('a logger’s file', () => {
 
   test('is tried first, then taken in by the day, and can be taken back', async () => {
     const { id } = await aPlace(birchall);
-    const tried = bodyOf(
-      await birchall.caller.post(at(`/places/${id}/log-previews`), previewBody(text, { unit: 'F' })),
-    );
+    const tried = bodyOf(await trying(birchall, id, text, { unit: 'F' }));
     expect(tried).toEqual({
       ...{ readings: 3, days: 2, firstOn: '2026-08-01', lastOn: '2026-08-02', badCount: 1, next: 4 },
       ...{ coldestTenths: 100, warmestTenths: 200, takenDays: [] },
       badLines: [{ line: 4, fault: 'no-time', text: 'bad line' }],
     });
-    const taken = bodyOf(
-      await birchall.caller.post(at(`/places/${id}/logs`), file(text, { unit: 'F' })),
-      201,
-    );
+    const taken = bodyOf(await taking(birchall, id, text, { unit: 'F' }), 201);
     expect(taken.logs).toMatchObject([
       { firstOn: '2026-08-01', lastOn: '2026-08-02', readings: 3, badLines: 1 },
     ]);
@@ -107,10 +104,10 @@ describe('a logger’s file', () => {
 
   test('that overlaps what is there is refused whole, whichever came first', async () => {
     const { id } = await aPlace(birchall);
-    const post = () => birchall.caller.post(at(`/places/${id}/logs`), file(text, { unit: 'F' }));
+    const post = () => taking(birchall, id, text, { unit: 'F' });
     bodyOf(await post(), 201);
     const overlap = (field: string) => refused(409, 'readings-overlap', field);
-    expect(await refusalOf(app, post)).toEqual(overlap('text'));
+    expect(await refusalOf(app, post)).toEqual(overlap('file'));
     const months = { months: [{ month: '2026-08', tenthsCelsius: 150 }] };
     expect(await refusalOf(app, () => birchall.caller.put(at(`/places/${id}/months`), months))).toEqual(
       overlap('months'),
@@ -118,59 +115,57 @@ describe('a logger’s file', () => {
     expect((await post()).body.fields[0].message).toBe(
       'From 2026-08-01 to 2026-08-02 this place has a record already. Take that out first.',
     );
-    const tried = await birchall.caller.post(
-      at(`/places/${id}/log-previews`),
-      previewBody(text, { unit: 'F' }),
-    );
+    const tried = await trying(birchall, id, text, { unit: 'F' });
     expect(tried.body.takenDays).toEqual(['2026-08-01', '2026-08-02']);
   });
 
   test('taken in twice at once counts once', async () => {
     const { id } = await aPlace(birchall);
-    const answers = await Promise.all(
-      [1, 2, 3].map(() => birchall.caller.post(at(`/places/${id}/logs`), file(text, { unit: 'F' }))),
-    );
+    const answers = await Promise.all([1, 2, 3].map(() => taking(birchall, id, text, { unit: 'F' })));
     expect(answers.map(({ status }) => status).toSorted()).toEqual([201, 409, 409]);
   });
 
   test.for([
-    { because: 'in °F by its own heading', wish: file(text), field: 'unit' },
+    { because: 'in °F by its own heading', text: text, field: 'unit' },
     {
       because: 'far too warm for °C',
-      wish: file('2026-08-01 00:00,72\n2026-08-01 01:00,68\n'),
+      text: '2026-08-01 00:00,72\n2026-08-01 01:00,68\n',
       field: 'unit',
     },
-    { because: 'no table', wish: file('Dear diary'), field: 'text' },
+    { because: 'no table', text: 'Dear diary', field: 'file' },
     {
       because: 'of impossible readings only',
-      wish: file('2026-08-01 00:00,-300\n2026-08-01 01:00,400\n'),
-      field: 'text',
+      text: '2026-08-01 00:00,-300\n2026-08-01 01:00,400\n',
+      field: 'file',
     },
-    { because: 'of days to come', wish: file('2027-08-01 00:00,12\n'), field: 'text' },
-    { because: 'empty', wish: file(''), field: 'text' },
-    { because: 'in kelvin', wish: file(text, { unit: 'K' }), field: 'unit' },
-  ])('$because is refused and changes nothing', async ({ wish, field }) => {
+    { because: 'of days to come', text: '2027-08-01 00:00,12\n', field: 'file' },
+    { because: 'empty', text: '', field: 'file' },
+    { because: 'in kelvin', text, how: { unit: 'K' }, field: 'unit' },
+  ])('$because is refused and changes nothing', async ({ text: body, how, field }) => {
     const { id } = await aPlace(birchall);
-    const post = () => birchall.caller.post(at(`/places/${id}/logs`), wish);
+    const post = () => taking(birchall, id, body, how);
     expect(await refusalOf(app, post)).toEqual(refused(400, 'invalid-input', field));
   });
 
-  test('of 200,000 lines with three bad ones names the three and offers the rest', async () => {
+  test('that is told an hour twice, as clocks do in autumn, has both of them, and a retry counts once', async () => {
     const { id } = await aPlace(birchall);
-    const start = Date.UTC(2023, 0, 1);
-    const bad: Record<number, string> = { 17: 'oops', 99999: '2023-01-01 00:00:00,400', 200000: 'x,12' };
-    const lines = Array.from({ length: 200_000 }, (_, row) => {
-      const time = new Date(start + row * 300_000).toISOString().slice(0, 19).replace('T', ' ');
-      return bad[row + 1] ?? `${time},${(12 + (row % 40) / 10).toFixed(1)}`;
-    });
-    const long = lines.join('\n');
-    const { body } = await birchall.caller.post(at(`/places/${id}/log-previews`), previewBody(long));
-    expect(body).toMatchObject({ readings: 199_997, days: 695, badCount: 3 });
-    expect(body.badLines.map(({ line }: { line: number }) => line)).toEqual([17, 99_999, 200_000]);
-    const taken = bodyOf(await birchall.caller.post(at(`/places/${id}/logs`), file(long)), 201);
-    expect(taken.logs[0]).toMatchObject({ readings: 199_997, badLines: 3 });
-    const [stored] = await app.admin`select count(*)::int as n from book.place_warmth where place_id = ${id}`;
-    expect(stored?.n).toBe(695);
+    // The storehouse stands in Chicago: on 2 November 2025 its clocks showed 01:00 to 01:59 twice.
+    const hours = [
+      '00',
+      '01',
+      '01',
+      ...Array.from({ length: 22 }, (_, at) => String(at + 2).padStart(2, '0')),
+    ];
+    const autumn = hours.map((hour) => `2025-11-02 ${hour}:00,12\n`).join('');
+    const tried = bodyOf(await trying(birchall, id, autumn));
+    expect(tried).toMatchObject({ readings: 25, badCount: 0 });
+    const query = 'unit=C&dayOrder=ymd&fileName=autumn.csv';
+    const key = { 'Idempotency-Key': `autumn ${id}`, 'Content-Type': 'text/csv' };
+    const send = (text: string) => birchall.caller.post(at(`/places/${id}/logs?${query}`), text, key);
+    const [first, again] = [await send(autumn), await send(autumn)];
+    expect([first.status, again.status, again.headers.get('Idempotent-Replay')]).toEqual([201, 201, 'true']);
+    expect(first.body.logs).toMatchObject([{ readings: 25, badLines: 0 }]);
+    expect((await send(`${autumn}2025-11-03 00:00,12\n`)).body.code).toBe('idempotency-key-reused');
   });
 });
 
@@ -206,7 +201,7 @@ describe('whose a place is', () => {
         await caller.get(at(`/places/${place.id}`)),
         await caller.put(at(`/places/${place.id}`), facts),
         await caller.put(at(`/places/${place.id}/months`), months),
-        await caller.post(at(`/places/${place.id}/logs`), file('2026-08-01 00:00,12\n')),
+        await taking({ caller }, place.id, '2026-08-01 00:00,12\n'),
       ];
       expect(answers.map(({ body }) => body.code)).toEqual(Array(4).fill('thing-not-found'));
       const { places } = bodyOf(await caller.get(at('/places')));
@@ -233,7 +228,7 @@ describe('whose a place is', () => {
   test('a household that leaves takes its places along, and nothing of them stays', async () => {
     const dell = await aHousehold(app, storehouse, 'Dell');
     const place = await aPlace(dell, { name: 'Garage' });
-    bodyOf(await dell.caller.post(at(`/places/${place.id}/logs`), file('2026-08-01 00:00,12\n')), 201);
+    bodyOf(await taking(dell, place.id, '2026-08-01 00:00,12\n'), 201);
     const home = at(`/households/${dell.householdId}`);
     const { tables } = bodyOf(await dell.caller.get(`${home}/take-along`));
     expect([tables.places, tables.placeWarmth]).toMatchObject([

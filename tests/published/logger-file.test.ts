@@ -1,8 +1,8 @@
-import { historyOf, readLoggerFile, usedDays } from '@sheafbook/keeping';
+import { historyOf, openLoggerFile, readLoggerFile, usedDays } from '@sheafbook/keeping';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
-const how = { unit: 'C', dayOrder: 'ymd', untilOn: '2026-09-01' } as const;
+const how = { unit: 'C', dayOrder: 'ymd', untilOn: '2026-09-01', timeZone: 'America/New_York' } as const;
 const read = (text: string, change: Partial<Parameters<typeof readLoggerFile>[1]> = {}) =>
   readLoggerFile(text, { ...how, ...change });
 
@@ -107,27 +107,62 @@ test('a file in which nothing can be read says so', () => {
   expect(read('')).toMatchObject({ isReadable: false });
 });
 
-test('200,000 lines of which three are bad name those three, in a bounded time', () => {
-  const start = Date.UTC(2023, 0, 1);
-  const bad = new Map([
-    [17, 'oops'],
-    [99_999, '2023-01-01 00:00:00,400'],
-    [200_000, '2023-01-01 00:00:00,12'],
-  ]);
-  const lines = Array.from({ length: 200_000 }, (_, at) => {
-    const time = new Date(start + at * 300_000).toISOString().slice(0, 19).replace('T', ' ');
-    return bad.get(at + 2) ?? `${time},${(12 + (at % 40) / 10).toFixed(1)}`;
+describe('the hour that clocks tell twice in autumn', () => {
+  // New York, 2 November 2025: at 02:00 clocks went back to 01:00 (IANA time zone database).
+  const day = '2025-11-02';
+  const every = (minutes: number, from: string, to: string): string[] => {
+    const clock = (at: string) => Number(at.slice(0, 2)) * 60 + Number(at.slice(3));
+    const two = (n: number) => String(n).padStart(2, '0');
+    return Array.from({ length: (clock(to) - clock(from)) / minutes }, (_, at) => {
+      const minute = clock(from) + at * minutes;
+      return `${day} ${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
+    });
+  };
+  const readAll = (times: readonly string[], change = {}) =>
+    read(times.map((time) => `${time},12`).join('\n'), change);
+  test.for([5, 10, 15, 30, 60])('counts both times for a logger of every %i minutes', (minutes) => {
+    const times = [...every(minutes, '00:00', '02:00'), ...every(minutes, '01:00', '23:00')];
+    expect(readAll(times)).toMatchObject({ readings: times.length, badCount: 0 });
   });
-  const text = `time,°C\n${lines.join('\n')}`;
-  const from = performance.now();
-  const { readings, days, badLines } = read(text);
-  expect(performance.now() - from).toBeLessThan(10_000);
-  expect([readings, days.length]).toEqual([199_997, 695]); // 200,000 × 5 minutes are 694.4 days
-  expect(badLines.map(({ line, fault }) => [line, fault])).toEqual([
-    [17, 'no-time'],
-    [99_999, 'impossible'],
-    [200_000, 'out-of-order'],
-  ]);
+  test('is told apart by what a line states, however odd its steps', () => {
+    const times = ['01:40-04:00', '01:50-04:00', '01:20-05:00', '01:20-05:00', '01:10-05:00', '01:55-05:00'];
+    const { readings, badLines } = readAll(times.map((time) => `${day}T${time}`));
+    expect(readings).toBe(4);
+    expect(badLines.map(({ line, fault }) => `${line} ${fault}`)).toEqual(['4 same-time', '5 out-of-order']);
+  });
+  test('comes twice and not three times, and a line that stands there double is no second hour', () => {
+    const hour = every(10, '01:00', '02:00');
+    expect(readAll([...hour, ...hour, ...hour])).toMatchObject({ readings: 12, badCount: 6 });
+    expect(readAll([...hour, `${day} 01:50`, ...every(10, '02:00', '03:00')]).badLines).toMatchObject([
+      { line: 7, fault: 'same-time' },
+    ]);
+  });
+  test('is none on another day, nor where clocks never change', () => {
+    const hour = every(10, '01:00', '02:00');
+    const summer = hour.map((time) => time.replace(day, '2025-07-02'));
+    expect(readAll([...summer, ...summer])).toMatchObject({ readings: 6, badCount: 6 });
+    expect(readAll([...hour, ...hour], { timeZone: 'America/Phoenix' })).toMatchObject({ badCount: 6 });
+  });
+});
+
+test('a file that comes in pieces of any length is the file as a whole', () => {
+  const text =
+    'time,°C\r\n2025-07-01 00:00,10.0\r\nbad\r\n2025-07-01 12:00,32.2\r\n\r\n2025-07-02 00:00,15.5';
+  fc.assert(
+    fc.property(fc.array(fc.nat(text.length)), (cuts) => {
+      const file = openLoggerFile(how);
+      const at = [0, ...cuts.toSorted((a, b) => a - b), text.length];
+      for (const [position, from] of at.entries()) file.take(text.slice(from, at[position + 1] ?? from));
+      expect(file.end()).toEqual(read(text));
+    }),
+  );
+});
+
+test('a line without end is named by its beginning and the next is read again', () => {
+  const text = `2025-07-01 00:00,20\n${'9'.repeat(1_000_000)}\n2025-07-01 01:00,20\n`;
+  const { readings, badLines } = read(text);
+  expect(readings).toBe(2);
+  expect(badLines).toEqual([{ line: 2, fault: 'too-long', text: '9'.repeat(80) }]);
 });
 
 test('days kept so use up the life that their readings do, within what a rounded tenth is worth', () => {

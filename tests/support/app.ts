@@ -51,7 +51,7 @@ export async function openTestApp(startsAt = '2026-09-01T15:00:00Z'): Promise<Te
             ...(method === 'POST' ? { 'Idempotency-Key': `key-${++keys}` } : {}),
             ...headers,
           },
-          ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
+          ...bodyIn(body),
         });
         return { status: response.status, body: await readBody(response), headers: response.headers };
       };
@@ -65,6 +65,12 @@ export async function openTestApp(startsAt = '2026-09-01T15:00:00Z'): Promise<Te
     };
   };
   return { ...database, app, outside, clock, as };
+}
+
+/** A text is sent as it stands and a stream as it comes; all else is JSON. */
+function bodyIn(body: unknown): RequestInit & { duplex?: 'half' } {
+  if (body instanceof ReadableStream) return { body, duplex: 'half' };
+  return body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) };
 }
 
 async function readBody(response: Response): Promise<unknown> {

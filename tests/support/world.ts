@@ -289,8 +289,9 @@ async function aLoggedPlace(caller: Caller, path: string, can: string) {
     isRodentProof: true,
   };
   const { id: place } = bodyOf(await caller.post(`${path}/places`, { of: 'household', ...facts }), 201);
-  const file = { text: '2026-08-01 00:00,12.5\n', unit: 'C', dayOrder: 'ymd', fileName: 'august.csv' };
-  const { logs } = bodyOf(await caller.post(`${path}/places/${place}/logs`, file), 201);
+  const query = 'unit=C&dayOrder=ymd&fileName=august.csv';
+  const file = '2026-08-01 00:00,12.5\n';
+  const { logs } = bodyOf(await caller.post(`${path}/places/${place}/logs?${query}`, file), 201);
   bodyOf(await caller.post(`${path}/container-moves`, { containerIds: [can], placeId: place }), 201);
   return { place, log: logs[0].id };
 }

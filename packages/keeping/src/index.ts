@@ -11,6 +11,7 @@ export * from './leave-shut.ts';
 export * from './life-band.ts';
 export * from './logger-file.ts';
 export * from './logger-line.ts';
+export * from './logger-order.ts';
 export * from './misfit-words.ts';
 export * from './near-date.ts';
 export * from './not-to-do.ts';

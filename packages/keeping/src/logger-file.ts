@@ -1,18 +1,30 @@
 import { assert, isDay } from '@sheafbook/units';
 import { ageingRate, tenthsThatAgeLike } from './ageing.ts';
-import { cellsOf, type DayOrder, findLoggerColumns, type LoggerColumns, readClock } from './logger-line.ts';
+import {
+  cellsOf,
+  type DayOrder,
+  findLoggerColumns,
+  LINES_LOOKED_AT,
+  type LoggerColumns,
+  type LoggerMoment,
+  readMoment,
+} from './logger-line.ts';
+import { followLogger } from './logger-order.ts';
 
-/** How a logger's file is to be read. `untilOn` is the last day that can have been read. Units: ISO day. Errors: none. */
+/** How a logger's file is to be read. `untilOn` is the last day that can have been read. Units: ISO day, IANA zone. Errors: none. */
 export type LoggerReading = {
   readonly unit: 'C' | 'F';
   readonly dayOrder: DayOrder;
   readonly untilOn: string;
+  /** Where the logger stands: the place says whether and when clocks change. */
+  readonly timeZone: string;
   /** Bad lines are shown by the page: those after this line. */
   readonly badAfterLine?: number;
 };
 
 /** Why a line is left out. Units: none. Errors: none. */
 export const LINE_FAULTS = [
+  'too-long',
   'no-time',
   'no-temperature',
   'other-unit',
@@ -49,71 +61,112 @@ export const POSSIBLE_TENTHS = { least: -600, most: 700 } as const;
 export const BAD_LINES_A_PAGE = 50;
 const LONGEST_TEXT = 80;
 
+/** No logger writes a longer line; of one that is, only the beginning is kept. */
+const LONGEST_LINE = 4_000;
+
+/** What a file said. Units: as `readLoggerFile`. Errors: none by itself. */
+export type LoggerFile = {
+  readonly days: readonly WarmthOfDay[];
+  readonly readings: number;
+  readonly badCount: number;
+  readonly badLines: readonly BadLine[];
+  readonly unitOfHeader: 'C' | 'F' | null;
+  readonly isReadable: boolean;
+};
+
 /**
- * Reads a logger's file day by day. Lines that can't be are left out and named; the readings of the others count. Times
- * are those of the logger's own clock and must run forward. Memory grows with the days and not with the lines.
- * Units: as `WarmthOfDay`. Shape: days in order; bad lines in order, a page of them after `badAfterLine`, with the number of all.
- * Errors: AssertionError when `untilOn` is no day.
+ * Reads a logger's file piece by piece as it comes, however long it is. Lines that can't be are left out and named; the
+ * readings of the others count. Times are those of the logger's own clock and must run forward, but for the hour that
+ * clocks tell twice in autumn. Memory grows with the days and not with the lines.
+ * Units: as `WarmthOfDay`. Shape: `take` is given the text in pieces of any length; `end` says what it was: days in
+ * order; bad lines in order, a page of them after `badAfterLine`, with the number of all.
+ * Errors: AssertionError when `untilOn` is no day or the zone unknown.
  */
-export function readLoggerFile(text: string, how: LoggerReading) {
+export function openLoggerFile(how: LoggerReading) {
   assert(isDay(how.untilOn), 'the last day of readings is a day');
-  const columns = findLoggerColumns(text, how.dayOrder);
   const days = new Map<string, Sums>();
   const badLines: BadLine[] = [];
-  const state = { badCount: 0, readings: 0, lastAt: '' };
-  if (columns !== null)
-    for (const { line, row } of linesFrom(text, columns.firstLine)) {
-      const read = readLine(row, how, columns, state.lastAt);
-      if ('fault' in read) {
-        state.badCount += 1;
-        if (line > (how.badAfterLine ?? 0) && badLines.length < BAD_LINES_A_PAGE)
-          badLines.push({ line, fault: read.fault, text: row.trim().slice(0, LONGEST_TEXT) });
-        continue;
-      }
-      state.lastAt = read.at;
+  const follow = followLogger(how.timeZone);
+  const state = { line: 0, badCount: 0, readings: 0, rest: '' };
+  /** The lines from which the columns are found; null once they are, or were not. */
+  let top: string[] | null = [];
+  let columns: LoggerColumns | null = null;
+
+  const takeLine = (row: string): void => {
+    state.line += 1;
+    if (columns === null || state.line < columns.firstLine || row.trim() === '') return;
+    const read = readLine(row, { ...how, columns });
+    const fault = 'fault' in read ? read.fault : faultOf(follow(read));
+    if (fault !== null) {
+      state.badCount += 1;
+      if (state.line > (how.badAfterLine ?? 0) && badLines.length < BAD_LINES_A_PAGE)
+        badLines.push({ line: state.line, fault, text: row.trim().slice(0, LONGEST_TEXT) });
+    } else if ('tenths' in read) {
       state.readings += 1;
       addReading(days, read.at.slice(0, 10), read.tenths);
     }
+  };
+  const lookAtTop = (): void => {
+    if (top === null) return;
+    columns = findLoggerColumns(top, how.dayOrder);
+    for (const row of top) takeLine(row);
+    top = null;
+  };
+  const takeRow = (row: string): void => {
+    if (top === null) takeLine(row);
+    else if (top.push(row) === LINES_LOOKED_AT) lookAtTop();
+  };
+
   return {
-    days: [...days].map(([onDay, sums]) => toDay(onDay, sums)),
-    readings: state.readings,
-    badCount: state.badCount,
-    badLines,
-    unitOfHeader: columns?.unit ?? null,
-    isReadable: columns !== null,
+    take(text: string): void {
+      for (let start = 0; start < text.length; ) {
+        const found = text.indexOf('\n', start);
+        const end = found === -1 ? text.length : found;
+        const room = LONGEST_LINE + 1 - state.rest.length; // one more, so that what is too long shows
+        state.rest += text.slice(start, Math.min(end, start + Math.max(0, room)));
+        start = end + 1;
+        if (found === -1) return;
+        takeRow(state.rest);
+        state.rest = '';
+      }
+    },
+    end(): LoggerFile {
+      if (state.rest !== '') takeRow(state.rest);
+      lookAtTop();
+      return {
+        days: [...days].map(([onDay, sums]) => toDay(onDay, sums)),
+        ...{ readings: state.readings, badCount: state.badCount, badLines },
+        ...{ unitOfHeader: columns?.unit ?? null, isReadable: columns !== null },
+      };
+    },
   };
 }
 
-/** What a file said. Units: as `readLoggerFile`. Errors: none. */
-export type LoggerFile = ReturnType<typeof readLoggerFile>;
-
-function* linesFrom(text: string, firstLine: number): Generator<{ line: number; row: string }> {
-  let line = 0;
-  for (let start = 0; start < text.length; ) {
-    const found = text.indexOf('\n', start);
-    const end = found === -1 ? text.length : found;
-    line += 1;
-    const row = text.slice(start, end);
-    if (line >= firstLine && row.trim() !== '') yield { line, row };
-    start = end + 1;
-  }
+/** A logger's file that is there as a whole. Units, shape and errors: as `openLoggerFile`. Errors: as there. */
+export function readLoggerFile(text: string, how: LoggerReading): LoggerFile {
+  const file = openLoggerFile(how);
+  file.take(text);
+  return file.end();
 }
 
-type ReadLine = { readonly at: string; readonly tenths: number } | { readonly fault: LineFault };
+const faultOf = (place: ReturnType<ReturnType<typeof followLogger>>): LineFault | null =>
+  place === 'later' ? null : place;
 
-function readLine(row: string, how: LoggerReading, columns: LoggerColumns, lastAt: string): ReadLine {
+type ReadLine = (LoggerMoment & { readonly tenths: number }) | { readonly fault: LineFault };
+
+function readLine(row: string, how: LoggerReading & { readonly columns: LoggerColumns }): ReadLine {
+  if (row.length > LONGEST_LINE) return { fault: 'too-long' };
+  const { columns } = how;
   const cells = cellsOf(row, columns.separator);
   const cell = (at: number | null) => (at === null ? '' : (cells[at] ?? ''));
-  const at = readClock(`${cell(columns.day)} ${cell(columns.clock)}`.trim(), how.dayOrder);
-  if (at === null) return { fault: 'no-time' };
+  const moment = readMoment(`${cell(columns.day)} ${cell(columns.clock)}`.trim(), how.dayOrder);
+  if (moment === null) return { fault: 'no-time' };
   const degrees = readDegrees(cell(columns.temperature));
   if (degrees === null) return { fault: 'no-temperature' };
   if (degrees.unit !== null && degrees.unit !== how.unit) return { fault: 'other-unit' };
   const tenths = tenthsOf(degrees.value, how.unit);
   if (tenths < POSSIBLE_TENTHS.least || tenths > POSSIBLE_TENTHS.most) return { fault: 'impossible' };
-  if (at.slice(0, 10) > how.untilOn) return { fault: 'to-come' };
-  if (at === lastAt) return { fault: 'same-time' };
-  return at < lastAt ? { fault: 'out-of-order' } : { at, tenths };
+  return moment.at.slice(0, 10) > how.untilOn ? { fault: 'to-come' } : { ...moment, tenths };
 }
 
 function readDegrees(cell: string): { value: number; unit: 'C' | 'F' | null } | null {

@@ -13,22 +13,19 @@ export type LoggerColumns = {
   readonly unit: 'C' | 'F' | null;
 };
 
-const LINES_LOOKED_AT = 60;
+/** The first line with a reading stands among these. Units: lines. Errors: none. */
+export const LINES_LOOKED_AT = 60;
 
 /**
- * Finds the columns by the first line that has a date: a time beside it, and the temperature where the header names one,
- * else the first number after the time. Null when no line near the top has a date and a number.
+ * Finds the columns in the first lines of a file, by the first that has a date: a time beside it, and the temperature
+ * where the header names one, else the first number after the time. Null when no line near the top has a date and a number.
  * Units: as `LoggerColumns`. Errors: none.
  */
-export function findLoggerColumns(text: string, dayOrder: DayOrder): LoggerColumns | null {
-  const rows = text
-    .slice(0, LINES_LOOKED_AT * 400)
-    .split('\n')
-    .slice(0, LINES_LOOKED_AT);
+export function findLoggerColumns(rows: readonly string[], dayOrder: DayOrder): LoggerColumns | null {
   for (const [position, row] of rows.entries()) {
     const separator = separatorOf(row);
     const cells = cellsOf(row, separator);
-    const day = cells.findIndex((cell) => readClock(cell, dayOrder) !== null);
+    const day = cells.findIndex((cell) => readMoment(cell, dayOrder) !== null);
     if (day === -1) continue;
     const clock = /^\d{1,2}:\d{2}/.test(cells[day + 1] ?? '') ? day + 1 : null;
     const header = cellsOf(rows[position - 1] ?? '', separator);
@@ -62,22 +59,36 @@ function unitOf(header: string): 'C' | 'F' | null {
 }
 
 const DATE =
-  /^(\d{1,4})[-/.](\d{1,2})[-/.](\d{1,4})(?:[T ]+(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,]\d+)?)?\s*([ap])?\.?m?\.?\s*(?:Z|[+-]\d{2}:?\d{2})?)?$/i;
+  /^(\d{1,4})[-/.](\d{1,2})[-/.](\d{1,4})(?:[T ]+(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,]\d+)?)?\s*([ap])?\.?m?\.?\s*(Z|[+-]\d{2}:?\d{2})?)?$/i;
 
 /**
- * A date with its time as "2025-07-01 14:30:00", as the logger's own clock showed it; a date alone is its midnight.
- * Units: none; null for what is none. A year first is read as such whatever the order. Errors: none.
+ * A date with its time as "2025-07-01 14:30:00", as the logger's own clock showed it, and how far that was ahead of UTC
+ * where the line says so. Units: local time; minutes. Errors: none.
  */
-export function readClock(text: string, dayOrder: DayOrder): string | null {
+export type LoggerMoment = { readonly at: string; readonly offsetMinutes: number | null };
+
+/**
+ * Reads a date with its time; a date alone is its midnight. A year first is read as such whatever the order.
+ * Units: as `LoggerMoment`; null for what is none. Errors: none.
+ */
+export function readMoment(text: string, dayOrder: DayOrder): LoggerMoment | null {
   const match = DATE.exec(text);
   if (!match) return null;
-  const [, a = '', b = '', c = '', hour = '0', minute = '0', second = '0', half] = match;
+  const [, a = '', b = '', c = '', hour = '0', minute = '0', second = '0', half, zone] = match;
   const order = a.length === 4 ? 'ymd' : dayOrder;
   const [year, month, day] = order === 'ymd' ? [a, b, c] : order === 'mdy' ? [c, a, b] : [c, b, a];
   const onDay = `${year.length === 2 ? `20${year}` : year}-${two(month)}-${two(day)}`;
   const hours = hoursOf(Number(hour), half);
   if (!isDay(onDay) || hours === null || Number(minute) > 59 || Number(second) > 59) return null;
-  return `${onDay} ${two(String(hours))}:${two(minute)}:${two(second)}`;
+  const at = `${onDay} ${two(String(hours))}:${two(minute)}:${two(second)}`;
+  return { at, offsetMinutes: zone === undefined ? null : minutesAhead(zone) };
+}
+
+function minutesAhead(zone: string): number {
+  if (zone.toUpperCase() === 'Z') return 0;
+  const digits = zone.replace(':', '');
+  const minutes = Number(digits.slice(1, 3)) * 60 + Number(digits.slice(3));
+  return digits.startsWith('-') ? -minutes : minutes;
 }
 
 function hoursOf(hour: number, half: string | undefined): number | null {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { AssertionError } from './assert.ts';
-import { instantOfWallTime, isWallTime, wallTimeInZone } from './wall-time.ts';
+import { instantOfWallTime, isWallTime, listRepeatedHours, wallTimeInZone } from './wall-time.ts';
 
 test.for([
   // Chicago is five hours behind in summer and six in winter; clocks went back on 1 November 2026.
@@ -35,4 +35,20 @@ test.for([
 test('a clock in no zone shows nothing', () => {
   expect(() => wallTimeInZone(0, 'Nowhere/Here')).toThrow(AssertionError);
   expect(() => wallTimeInZone(Number.NaN, 'UTC')).toThrow(AssertionError);
+});
+
+test.for([
+  // As the IANA time zone database has them; Lord Howe goes back by half an hour, and in April.
+  { timeZone: 'America/Chicago', year: 2026, hours: [['2026-11-01 01:00:00', '2026-11-01 02:00:00']] },
+  { timeZone: 'Europe/Madrid', year: 2025, hours: [['2025-10-26 02:00:00', '2025-10-26 03:00:00']] },
+  { timeZone: 'Australia/Lord_Howe', year: 2025, hours: [['2025-04-06 01:30:00', '2025-04-06 02:00:00']] },
+  { timeZone: 'America/Phoenix', year: 2026, hours: [] },
+])('the hours that a wall of $timeZone shows twice in $year are found', ({ timeZone, year, hours }) => {
+  expect(listRepeatedHours(year, timeZone).map(({ fromAt, toAt }) => [fromAt, toAt])).toEqual(hours);
+});
+
+test('repeated hours are of a year of a known zone', () => {
+  expect(() => listRepeatedHours(0, 'UTC')).toThrow(AssertionError);
+  expect(() => listRepeatedHours(2026.5, 'UTC')).toThrow(AssertionError);
+  expect(() => listRepeatedHours(2026, 'Nowhere/Atall')).toThrow(AssertionError);
 });

@@ -36,6 +36,42 @@ export function wallTimeInZone(instantMs: number, timeZone: string): string {
   return wallTimeWithSeconds(instantMs, timeZone).slice(0, 'YYYY-MM-DDTHH:MM'.length);
 }
 
+/** Clock times that a wall shows twice: from the one, up to but not including the other. Units: "YYYY-MM-DD HH:MM:SS", local. Errors: none. */
+export type RepeatedHour = { readonly fromAt: string; readonly toAt: string };
+
+const DAY_MS = 86_400_000;
+
+/**
+ * The times of a year that a wall shows twice, because clocks go back; none where they never do.
+ * Units: a year; local times. Shape: in the order of time.
+ * Errors: AssertionError when the year is not between 1 and 9999 or the zone unknown.
+ */
+export function listRepeatedHours(year: number, timeZone: string): RepeatedHour[] {
+  assert(Number.isInteger(year) && year >= 1 && year <= 9999, `a year is needed, got ${year}`);
+  const first = Date.parse(`${String(year).padStart(4, '0')}-01-01T00:00:00Z`);
+  const hours: RepeatedHour[] = [];
+  for (let dayMs = first; dayMs < first + 366 * DAY_MS; dayMs += DAY_MS) {
+    if (offsetAt(timeZone, dayMs) <= offsetAt(timeZone, dayMs + DAY_MS)) continue;
+    const changeMs = findChange(timeZone, dayMs, dayMs + DAY_MS);
+    const shown = (offsetMs: number) => new Date(changeMs + offsetMs).toISOString().slice(0, 19);
+    const [fromAt, toAt] = [offsetAt(timeZone, changeMs), offsetAt(timeZone, changeMs - 1000)].map(shown);
+    hours.push({ fromAt: (fromAt ?? '').replace('T', ' '), toAt: (toAt ?? '').replace('T', ' ') });
+  }
+  return hours;
+}
+
+/** The first second at which the offset is the one of `toMs`. */
+function findChange(timeZone: string, fromMs: number, toMs: number): number {
+  const after = offsetAt(timeZone, toMs);
+  let [low, high] = [fromMs / 1000, toMs / 1000];
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (offsetAt(timeZone, middle * 1000) === after) high = middle;
+    else low = middle;
+  }
+  return high * 1000;
+}
+
 function offsetAt(timeZone: string, at: number): number {
   return Date.parse(`${wallTimeWithSeconds(at, timeZone)}Z`) - at;
 }

@@ -13,11 +13,13 @@ const MOST_BANK_BODY_BYTES = 2 * 1024 * 1024;
 /** A year of a group's sheets, as base64 text: several thousand rows. */
 const MOST_IMPORT_BODY_BYTES = 6 * 1024 * 1024;
 
-/** Years of a logger that reads every few minutes: some 300,000 lines. */
-const MOST_LOGGER_BODY_BYTES = 12 * 1024 * 1024;
+/** A logger's file is read as it comes and may be as long as it likes: this is four hundred years of a line a minute. */
+export const MOST_STREAMED_BYTES = 8 * 1024 * 1024 * 1024;
+
+/** What these take is read piece by piece by the route itself, which counts its bytes. */
+const isStreamed = (path: string): boolean => /\/places\/[^/]+\/(logs|log-previews)$/.test(path);
 
 function mostBytesAt(path: string): number {
-  if (/\/places\/[^/]+\/(logs|log-previews)$/.test(path)) return MOST_LOGGER_BODY_BYTES;
   if (/\/(imports|import-trials)$/.test(path)) return MOST_IMPORT_BODY_BYTES;
   if (path.endsWith('/photos')) return MOST_PHOTO_BODY_BYTES;
   return /\/bank\/(files|previews)$/.test(path) ? MOST_BANK_BODY_BYTES : MOST_BODY_BYTES;
@@ -34,6 +36,7 @@ const measureBodyTo = (mostBytes: number) =>
 
 /** Most requests say that they are small, or have no body at all; only of the others is the body opened to measure it. */
 export const limitBody = createMiddleware<AppEnv>(async (c, next) => {
+  if (isStreamed(c.req.path)) return next();
   const isRead = c.req.method === 'GET' || c.req.method === 'HEAD';
   const length = Number(c.req.header('Content-Length') ?? Number.NaN);
   const mostBytes = mostBytesAt(c.req.path);

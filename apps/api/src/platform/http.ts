@@ -83,13 +83,19 @@ export function contextOf(c: HonoContext<AppEnv>): Context {
  */
 export async function answerOnce<Result, Body, Status extends ContentfulStatusCode>(
   c: HonoContext<AppEnv>,
-  answer: { status: Status; run: (context: Context) => Promise<Result>; present: (result: Result) => Body },
+  answer: {
+    status: Status;
+    run: (context: Context) => Promise<Result>;
+    present: (result: Result) => Body;
+    /** What tells this body from another, where it was read already as a stream. */
+    body?: string;
+  },
 ) {
   const key = c.req.header('Idempotency-Key')?.trim();
   if (!key || key.length > 200) throw new Problem('idempotency-key-missing');
   const { householdId } = c.var.actor;
   const requestHash = createHash('sha256')
-    .update(JSON.stringify([c.req.method, c.req.path, householdId, await c.req.text()]))
+    .update(JSON.stringify([c.req.method, c.req.path, householdId, answer.body ?? (await c.req.text())]))
     .digest('hex');
   const once = { key, requestHash, status: answer.status, present: answer.present };
   try {

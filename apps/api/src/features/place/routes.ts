@@ -1,19 +1,11 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayKeepSomePlace } from './policy.ts';
 import { presentPlace, presentPlaceRecord, presentPlaces, presentPreview } from './present.ts';
-import { logPreviewWish, logWish, monthsWish, newPlace, placeEdit } from './schema.ts';
-import {
-  addPlace,
-  editPlace,
-  previewLog,
-  readPlace,
-  readPlaces,
-  removeLog,
-  sayMonths,
-  takeLog,
-} from './use-cases.ts';
+import { logPreviewQuery, logQuery, monthsWish, newPlace, placeEdit } from './schema.ts';
+import { addPlace, editPlace, readPlace, readPlaces, removeLog, sayMonths } from './use-cases.ts';
+import { previewLog, receiveLog, takeLog } from './use-cases-log.ts';
 
 const TAG = 'Keeping';
 const keeps = may(mayKeepSomePlace);
@@ -52,25 +44,38 @@ export const placeRoutes = new Hono<AppEnv>()
   )
   .post(
     '/places/:place/log-previews',
-    describe(TAG, 'What a logger’s file would bring, with each line that can’t be; nothing is changed'),
+    describe(
+      TAG,
+      'What a logger’s file would bring, sent as the body, with each line that can’t be; nothing is changed',
+    ),
     keeps,
-    jsonBody(logPreviewWish),
+    queryOf(logPreviewQuery),
     async (c) => {
-      const { file, takenDays } = await previewLog(contextOf(c), idParam(c, 'place'), c.req.valid('json'));
+      const [context, placeId] = [contextOf(c), idParam(c, 'place')];
+      const received = await receiveLog(context, placeId, {
+        how: c.req.valid('query'),
+        body: c.req.raw.body,
+      });
+      const { file, takenDays } = await previewLog(context, placeId, received);
       return c.json(presentPreview(file, takenDays));
     },
   )
   .post(
     '/places/:place/logs',
-    describe(TAG, 'Take in the good readings of a logger’s file', ['readings-overlap']),
+    describe(TAG, 'Take in the good readings of a logger’s file, sent as the body', ['readings-overlap']),
     keeps,
-    jsonBody(logWish),
-    async (c) =>
-      answerOnce(c, {
+    queryOf(logQuery),
+    async (c) => {
+      const placeId = idParam(c, 'place');
+      const { fileName, ...how } = c.req.valid('query');
+      const received = await receiveLog(contextOf(c), placeId, { how, body: c.req.raw.body });
+      return answerOnce(c, {
         status: 201,
-        run: (context) => takeLog(context, idParam(c, 'place'), c.req.valid('json')),
+        body: JSON.stringify([fileName, how, received.sha256]),
+        run: (context) => takeLog(context, placeId, { ...received, fileName }),
         present: presentPlaceRecord,
-      }),
+      });
+    },
   )
   .delete(
     '/places/:place/logs/:log',

@@ -42,14 +42,14 @@ export const monthsWish = z.strictObject({
 });
 export type MonthsWish = z.infer<typeof monthsWish>;
 
-const file = {
-  text: z.string().min(1, 'The file is empty.').max(12_000_000),
-  unit: z.enum(['C', 'F']),
-  dayOrder: z.enum(['ymd', 'mdy', 'dmy']),
-};
+/** How a logger's file is to be read; the file itself is the body, of any length. */
+const howToRead = { unit: z.enum(['C', 'F']), dayOrder: z.enum(['ymd', 'mdy', 'dmy']) };
 
-export const logPreviewWish = z.strictObject({ ...file, badAfterLine: z.int().min(0).default(0) });
-export type LogPreviewWish = z.infer<typeof logPreviewWish>;
+export const logPreviewQuery = z.strictObject({
+  ...howToRead,
+  badAfterLine: z.coerce.number().int().min(0).default(0),
+});
+export type LogPreviewQuery = z.infer<typeof logPreviewQuery>;
 
-export const logWish = z.strictObject({ ...file, fileName: thingName });
-export type LogWish = z.infer<typeof logWish>;
+export const logQuery = z.strictObject({ ...howToRead, fileName: thingName });
+export type LogQuery = z.infer<typeof logQuery>;

@@ -1,7 +1,5 @@
-import { createHash } from 'node:crypto';
 import type { Tx } from '@sheafbook/db';
 import type { PlaceRow, PlaceWarmthRow } from '@sheafbook/db/tables';
-import { type LoggerFile, readLoggerFile } from '@sheafbook/keeping';
 import { addDays } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
@@ -15,7 +13,6 @@ import {
   deleteLog,
   deleteTypedMonths,
   hasPlaceNamed,
-  insertLog,
   insertPlace,
   insertWarmth,
   listLogs,
@@ -27,7 +24,7 @@ import {
   updatePlace,
 } from './queries.ts';
 import { monthAfter, warmthNow } from './record.ts';
-import type { LogPreviewWish, LogWish, MonthsWish, NewPlace, PlaceEdit } from './schema.ts';
+import type { MonthsWish, NewPlace, PlaceEdit } from './schema.ts';
 
 export { steadyTenths, warmthNow, warmthOver } from './record.ts';
 
@@ -50,7 +47,8 @@ export function readPlace(context: Context, placeId: string) {
   return withTx(context, (tx) => recordOf(tx, context, placeId));
 }
 
-async function recordOf(tx: Tx, context: Context, placeId: string) {
+/** A place with all that is known of its warmth, inside the caller's transaction. */
+export async function recordOf(tx: Tx, context: Context, placeId: string) {
   const { storehouseId, householdId } = context.actor;
   const place = await loadPlace(tx, storehouseId, { placeId, householdId });
   const rows = await listWarmth(tx, storehouseId, [placeId]);
@@ -126,43 +124,6 @@ function monthRow({ storehouseId, placeId }: PlaceRow, month: string, tenths: nu
   };
 }
 
-/** What a logger's file would bring. Nothing is changed. */
-export function previewLog(context: Context, placeId: string, wish: LogPreviewWish) {
-  return withTx(context, async (tx) => {
-    const place = await loadKept(tx, context, placeId);
-    const file = readFile(context, wish, wish.badAfterLine);
-    return { file, takenDays: await listTaken(tx, place, file) };
-  });
-}
-
-/** Takes in the good readings of a logger's file, by the day. Days that are known already are refused, not overwritten. */
-export function takeLog(context: Context, placeId: string, wish: LogWish) {
-  const { storehouseId, personId } = context.actor;
-  return withTx(context, async (tx) => {
-    const place = await loadKept(tx, context, placeId);
-    await lockPlace(tx, place);
-    const file = readFile(context, wish, 0);
-    const [first, last] = [file.days[0], file.days.at(-1)];
-    if (!first || !last)
-      throw fieldProblem('invalid-input', 'text', 'No line of this file holds a reading that can be.');
-    const placeLogId = newId(context);
-    const rows = file.days.map(({ onDay, ...warmth }) => ({
-      ...{ storehouseId, placeId, placeLogId, fromOn: onDay, toOn: addDays(onDay, 1) },
-      ...warmth,
-    }));
-    const span = { fromOn: first.onDay, toOn: addDays(last.onDay, 1) };
-    refuseOverlap(rows, await listWarmthBetween(tx, place, span), 'text');
-    await insertLog(tx, {
-      ...{ storehouseId, placeLogId, placeId, fileName: wish.fileName, readings: file.readings },
-      ...{ firstOn: first.onDay, lastOn: last.onDay, badLines: file.badCount },
-      ...{ fileHash: createHash('sha256').update(wish.text).digest('hex') },
-      ...{ takenBy: personId, takenAt: context.now() },
-    });
-    await insertWarmth(tx, rows);
-    return recordOf(tx, context, placeId);
-  });
-}
-
 /** Takes a file back with all its readings, so that a better one can be taken in. */
 export function removeLog(context: Context, placeId: string, placeLogId: string) {
   return withTx(context, async (tx) => {
@@ -174,7 +135,7 @@ export function removeLog(context: Context, placeId: string, placeLogId: string)
 }
 
 /** A place that this actor may change. The store's are seen by all and kept by few. */
-async function loadKept(tx: Tx, { actor }: Context, placeId: string): Promise<PlaceRow> {
+export async function loadKept(tx: Tx, { actor }: Context, placeId: string): Promise<PlaceRow> {
   const { storehouseId, householdId } = actor;
   const place = await loadPlace(tx, storehouseId, { placeId, householdId });
   if (!mayKeepPlace(actor, place.householdId)) throw new Problem('duty-missing');
@@ -191,39 +152,10 @@ async function refuseSameName(
     throw fieldProblem('already-there', 'name', 'There is a place of this name already.');
 }
 
-/** Beyond this nobody keeps food; a whole file of it is one in the other unit. */
-const WARMEST_MEAN_TENTHS = 450;
-
-function readFile(context: Context, wish: Omit<LogPreviewWish, 'badAfterLine'>, badAfterLine: number) {
-  const { text, unit, dayOrder } = wish;
-  const file = readLoggerFile(text, { unit, dayOrder, untilOn: todayOf(context), badAfterLine });
-  if (!file.isReadable)
-    throw fieldProblem('invalid-input', 'text', 'No line near its top has a day and a temperature.');
-  if (file.unitOfHeader !== null && file.unitOfHeader !== unit)
-    throw fieldProblem('invalid-input', 'unit', `The file’s own heading says °${file.unitOfHeader}.`);
-  const mean = file.days.reduce((sum, day) => sum + day.meanTenths, 0) / Math.max(1, file.days.length);
-  if (unit === 'C' && mean > WARMEST_MEAN_TENTHS)
-    throw fieldProblem(
-      'invalid-input',
-      'unit',
-      `On average this place would be ${Math.round(mean / 10)} °C warm. Is the file in °F?`,
-    );
-  return file;
-}
-
-async function listTaken(tx: Tx, place: PlaceRow, { days }: LoggerFile): Promise<string[]> {
-  const [first, last] = [days[0], days.at(-1)];
-  if (!first || !last) return [];
-  const there = await listWarmthBetween(tx, place, { fromOn: first.onDay, toOn: addDays(last.onDay, 1) });
-  return days
-    .filter(({ onDay }) => there.some(({ fromOn, toOn }) => fromOn <= onDay && onDay < toOn))
-    .map(({ onDay }) => onDay);
-}
-
 type Span = { readonly fromOn: string; readonly toOn: string };
 
 /** The database holds that no two spans of a place overlap; this says which would. Both are in the order of time. */
-function refuseOverlap(rows: readonly Span[], there: readonly Span[], field: string): void {
+export function refuseOverlap(rows: readonly Span[], there: readonly Span[], field: string): void {
   const taken = rows.filter((row) =>
     there.some(({ fromOn, toOn }) => fromOn < row.toOn && row.fromOn < toOn),
   );

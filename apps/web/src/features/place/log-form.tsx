@@ -19,18 +19,22 @@ export function LogForm({ place }: { place: PlaceRecord }) {
   const queries = useQueryClient();
   const id = useId();
   const param = { storehouse, place: place.id };
-  const [file, setFile] = useState<{ name: string; text: string } | null>(null);
+  const [file, setFile] = useState<File | null>(null);
   const [unit, setUnit] = useState<DegreeUnit>(degreeUnitOf(format));
   const [dayOrder, setDayOrder] = useState<DayOrder>(format.massUnit === 'lb' ? 'mdy' : 'dmy');
   const trying = useMutation({
-    mutationFn: ({ text, ...read }: Read & { text: string }) =>
-      ask(inside.places[':place']['log-previews'].$post({ param, json: { text, ...read } })),
+    mutationFn: ({ file: body, badAfterLine, ...read }: Read & { file: File }) => {
+      const query = { ...read, badAfterLine: String(badAfterLine) };
+      return ask(inside.places[':place']['log-previews'].$post({ param, query }, { init: { body } }));
+    },
   });
   const taking = useMutation({
-    mutationFn: async (chosen: { name: string; text: string }) => {
-      const json = { text: chosen.text, unit, dayOrder, fileName: chosen.name };
-      return await askOnce(`place-log.${place.id}`, json, (headers) =>
-        inside.places[':place'].logs.$post({ param, json }, { headers }),
+    // The file is read from the disk as it goes out: neither its text nor a copy of it is kept here.
+    mutationFn: (body: File) => {
+      const query = { unit, dayOrder, fileName: body.name };
+      const same = { ...query, bytes: body.size, savedAt: body.lastModified };
+      return askOnce(`place-log.${place.id}`, same, (headers) =>
+        inside.places[':place'].logs.$post({ param, query }, { headers, init: { body } }),
       );
     },
     onSuccess: async () => {
@@ -39,8 +43,8 @@ export function LogForm({ place }: { place: PlaceRecord }) {
       await queries.invalidateQueries({ queryKey: ['places'] });
     },
   });
-  const tryIt = (chosen: { text: string } | null, change: Partial<Read> = {}) => {
-    if (chosen) trying.mutate({ text: chosen.text, unit, dayOrder, badAfterLine: 0, ...change });
+  const tryIt = (chosen: File | null, change: Partial<Read> = {}) => {
+    if (chosen) trying.mutate({ file: chosen, unit, dayOrder, badAfterLine: 0, ...change });
   };
   const problems = { ...problemsOf(trying.error), ...problemsOf(taking.error) };
   return (
@@ -54,18 +58,17 @@ export function LogForm({ place }: { place: PlaceRecord }) {
             id={id}
             type="file"
             accept=".csv,.txt,.tsv,text/csv,text/plain"
-            aria-invalid={problems.text ? true : undefined}
+            aria-invalid={problems.file ? true : undefined}
             aria-describedby={`${id}-hint ${id}-problem`}
-            onChange={async (event) => {
+            onChange={(event) => {
               const chosen = event.target.files?.[0];
               if (!chosen) return;
-              const next = { name: chosen.name, text: await chosen.text() };
-              setFile(next);
+              setFile(chosen);
               taking.reset();
-              tryIt(next);
+              tryIt(chosen);
             }}
           />
-          <Notes id={id} problem={problems.text && format.sentence(problems.text)} />
+          <Notes id={id} problem={problems.file && format.sentence(problems.file)} />
         </div>
         <div className="pair">
           <Choice
