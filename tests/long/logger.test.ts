@@ -2,11 +2,13 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { aHousehold } from '../support/household.ts';
-import { aStorehouse } from '../support/storehouse.ts';
+import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
+let storehouse: TestStorehouse;
 beforeAll(async () => {
   app = await openTestApp(); // 1 September 2026
+  storehouse = await aStorehouse(app);
 });
 afterAll(() => app.close());
 
@@ -55,9 +57,8 @@ type How = Awaited<ReturnType<typeof measured>>;
 const told = (what: string, { seconds, megabytes }: Omit<How, 'result'>) =>
   console.info(`${what}: ${seconds} s, at most ${megabytes} MB more memory than before`);
 
-async function aPlace() {
-  const storehouse = await aStorehouse(app);
-  const { caller } = await aHousehold(app, storehouse, 'Birchall');
+async function aPlaceOf(name: string) {
+  const { caller } = await aHousehold(app, storehouse, name);
   const unknown = { isLit: null, isDamp: null, isRodentProof: null };
   const wish = { of: 'household', name: 'Cellar', kind: 'cellar', ...unknown };
   const { id } = bodyOf(await caller.post(`${storehouse.path}/places`, wish), 201);
@@ -69,7 +70,7 @@ async function aPlace() {
 }
 
 test('of 200,000 lines with three bad ones each is named, and the rest is posted', async () => {
-  const { id, send } = await aPlace();
+  const { id, send } = await aPlaceOf('Birchall');
   const trying = await measured(() => send('log-previews?badAfterLine=0', 200_000));
   told('trying 200,000 lines', trying);
   // 200,000 times 5 minutes are 694 days and 10 hours 40 minutes.
@@ -88,7 +89,7 @@ test('of 200,000 lines with three bad ones each is named, and the rest is posted
 });
 
 test('three million lines come in by the same way, day by day', async () => {
-  const { send } = await aPlace();
+  const { send } = await aPlaceOf('Corran');
   // Every 5 minutes from 2023 on: what lies after today is named as such, so the days kept are those until today.
   const trying = await measured(() => send('log-previews?badAfterLine=0', 3_000_000));
   told('trying 3,000,000 lines', trying);
