@@ -690,13 +690,14 @@ table book.duty_grant row level security
   granted_by uuid
   granted_at timestamp with time zone not null
   ended_at timestamp with time zone
+  ends_on date
   constraint duty_grant_pkey PRIMARY KEY (storehouse_id, duty_grant_id)
   constraint duty_grant_granted_by_fk FOREIGN KEY (storehouse_id, granted_by) REFERENCES book.person(storehouse_id, person_id)
   constraint duty_grant_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
   constraint duty_grant_duty_known CHECK ((duty = ANY (ARRAY['coordinator'::text, 'treasurer'::text, 'packing_lead'::text, 'equipment_keeper'::text, 'reviewer'::text])))
   CREATE UNIQUE INDEX duty_grant_held_once ON book.duty_grant USING btree (storehouse_id, person_id, duty) WHERE (ended_at IS NULL)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (ended_at) to sheafbook_app
+  grant insert, select, update (ended_at, ends_on) to sheafbook_app
 
 table book.eater row level security
   storehouse_id uuid not null

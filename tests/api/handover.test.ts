@@ -2,6 +2,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Caller } from '../support/app.ts';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
+import { refusalOf, refused } from '../support/fingerprint.ts';
 import { aFixedBuy, GRAIN_DEPOSITS, type TestGrainBuy } from '../support/fixed-buy.ts';
 import { aPantryWish, commonCans } from '../support/giving.ts';
 import { printed } from '../support/pdf.ts';
@@ -84,6 +85,76 @@ test('whose deposits were read finds it in its record, with the purpose', async 
     await caller.get(`${storehouse.path}/households/${householdId}/private-reads`),
   );
   expect(reads).toContainEqual(expect.objectContaining({ what: 'deposits', purpose: 'handing over a duty' }));
+});
+
+test('it says until when each duty is meant and who acts for whom, on the page and on paper', async () => {
+  const { Dell, Corran } = buy.households;
+  const helping = { personId: Corran.personId, days: 90, reason: 'a broken wrist' };
+  const helpers = `${storehouse.path}/households/${Dell.householdId}/helpers`;
+  bodyOf(await Dell.caller.post(helpers, helping), 201);
+  const { duties } = await page(storehouse.coordinator);
+  const [treasurer] = duties.find(({ duty }: { duty: string }) => duty === 'treasurer').holders;
+  const ends = `${storehouse.path}/persons/${treasurer.personId}/duties/treasurer/planned-end`;
+  expect(bodyOf(await storehouse.coordinator.put(ends, { endsOn: '2026-10-15' })).endsOn).toBe('2026-10-15');
+  const all = await page(storehouse.coordinator);
+  expect(all.duties[1].holders).toMatchObject([{ name: treasurer.name, endsOn: '2026-10-15' }]);
+  expect(all.helpers).toMatchObject([
+    { household: 'Dell', helper: 'Corran Person', untilOn: '2026-11-30' }, // 90 days after 1 September
+  ]);
+  expect((await page(buy.treasurer)).helpers).toBeNull();
+  const paper = async (language: string) =>
+    (await printed(storehouse.coordinator, `${storehouse.path}/handover/paper?language=${language}`)).text;
+  expect(await paper('en')).toMatch(/Meant to end.*15 Oct 2026.*Dell Corran Person 30 Nov 2026/s);
+  expect(await paper('es')).toContain('Quién puede actuar por qué hogar');
+  const ofTreasurer = await printed(buy.treasurer, `${storehouse.path}/handover/paper?language=en`);
+  expect(ofTreasurer.text).not.toContain('Corran Person');
+});
+
+test('a duty that ends within 60 days waits for its holder and for the coordinator, and for nobody else', async () => {
+  const endings = async (caller: Caller, headers = {}) => {
+    const { items } = bodyOf(await caller.get(`${storehouse.path}/next-steps`, headers));
+    return items
+      .filter(({ kind }: { kind: string }) => kind === 'duty-ends')
+      .map(({ words, dueOn }: { words: string; dueOn: string }) => [words, dueOn]);
+  };
+  const [ofHolder, ofCoordinator] = [
+    'Your duty as treasurer ends soon: hand it over.',
+    'The duty of Birchall Person as treasurer ends soon: find who takes it over.',
+  ];
+  expect(await endings(buy.treasurer)).toEqual([[ofHolder, '2026-10-15']]);
+  expect(await endings(storehouse.coordinator)).toEqual([[ofCoordinator, '2026-10-15']]);
+  expect(await endings(buy.treasurer, { 'Accept-Language': 'es' })).toEqual([
+    ['Su cargo en la tesorería termina pronto: traspáselo.', '2026-10-15'],
+  ]);
+  expect(await endings(buy.households.Dell.caller)).toEqual([]);
+  const { personId } = buy.households.Birchall;
+  const ends = `${storehouse.path}/persons/${personId}/duties/treasurer/planned-end`;
+  // 60 days after 1 September is 31 October.
+  for (const [endsOn, shown] of [
+    ['2026-10-31', 1],
+    ['2026-11-01', 0],
+    [null, 0],
+  ] as const) {
+    bodyOf(await storehouse.coordinator.put(ends, { endsOn }));
+    expect(await endings(storehouse.coordinator)).toHaveLength(shown);
+  }
+});
+
+test('a planned end lies ahead, is the coordinator’s to say, and is of a duty that is held', async () => {
+  const { personId } = buy.households.Birchall;
+  const put = (caller: Caller, duty: string, endsOn: string) => () =>
+    caller.put(`${storehouse.path}/persons/${personId}/duties/${duty}/planned-end`, { endsOn });
+  const { coordinator } = storehouse;
+  expect(await refusalOf(app, put(coordinator, 'treasurer', '2026-08-31'))).toEqual(
+    refused(400, 'invalid-input', 'endsOn'),
+  );
+  expect(await refusalOf(app, put(buy.treasurer, 'treasurer', '2026-12-31'))).toEqual(
+    refused(403, 'duty-missing'),
+  );
+  for (const duty of ['reviewer', 'king'])
+    expect(await refusalOf(app, put(coordinator, duty, '2026-12-31'))).toEqual(
+      refused(404, 'thing-not-found'),
+    );
 });
 
 test('the pack has the figures of the page, and a coordinator’s has no amount of a household', async () => {

@@ -1,5 +1,6 @@
-/** Who may pass the doors of debts written off and of what is promised out of the store fund; see `LEAST_DUTY`. */
+/** Who may pass the doors of debts written off, of what is promised out of the store fund, and of planned ends of duties; see `LEAST_DUTY`. */
 export const FUND_DUTIES: Readonly<Record<string, string>> = {
+  'PUT /persons/:person/duties/:duty/planned-end': 'coordinator',
   'GET /write-offs': 'treasurer coordinator reviewer',
   'POST /write-offs': 'treasurer',
   'POST /write-offs/:writeOff/agreement': 'coordinator',
@@ -13,6 +14,7 @@ export const FUND_DUTIES: Readonly<Record<string, string>> = {
 
 /** A body that is well formed for each of them that takes one. */
 export const FUND_BODIES: Readonly<Record<string, Record<string, unknown>>> = {
+  'PUT /persons/:person/duties/:duty/planned-end': { endsOn: '2027-06-30' },
   'POST /fund-promises': {
     ...{ minorUnits: 500, currency: 'USD', purpose: 'new seals' },
     overrideReason: 'The seals can’t wait for the year’s end.',

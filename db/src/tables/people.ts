@@ -125,6 +125,8 @@ export const dutyGrants = book.table(
     grantedBy: uuid('granted_by'),
     grantedAt: timestamp('granted_at', { withTimezone: true, mode: 'date' }).notNull(),
     endedAt: timestamp('ended_at', { withTimezone: true, mode: 'date' }),
+    /** The day on which it is meant to end. */
+    endsOn: date('ends_on', { mode: 'string' }),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.dutyGrantId] })],
 );

@@ -18,7 +18,7 @@ export function followLogger(timeZone: string): (moment: LoggerMoment) => PlaceI
   assert(isTimeZone(timeZone), `unknown time zone ${timeZone}`);
   const hoursOfYears = new Map<number, readonly RepeatedHour[]>();
   let last: LoggerMoment | null = null;
-  let stepMs: number | null = null;
+  let beforeLast: LoggerMoment | null = null;
   let toldAgain = '';
 
   const hoursOf = (year: number) => {
@@ -29,18 +29,20 @@ export function followLogger(timeZone: string): (moment: LoggerMoment) => PlaceI
     return found;
   };
   const go = (moment: LoggerMoment): PlaceInOrder => {
-    if (last) stepMs = Math.abs(wallMs(moment.at) - wallMs(last.at)) || stepMs;
+    beforeLast = last;
     last = moment;
     return 'later';
   };
   /** The hour that this moment begins to tell a second time, if it does. */
-  const hourAgain = (at: string, before: string): RepeatedHour | undefined =>
-    hoursOf(Number(at.slice(0, 4))).find(({ fromAt, toAt }) => {
+  const hourAgain = (at: string, before: string): RepeatedHour | undefined => {
+    const stepMs = beforeLast === null ? 0 : wallMs(before) - wallMs(beforeLast.at);
+    const reach = stepMs > 0 ? 2 * stepMs : Number.POSITIVE_INFINITY;
+    return hoursOf(Number(at.slice(0, 4))).find(({ fromAt, toAt }) => {
       const isWithin = fromAt <= at && at < toAt && fromAt <= before && before < toAt;
       if (!isWithin || toldAgain === fromAt) return false;
-      const reach = stepMs === null ? Number.POSITIVE_INFINITY : 2 * stepMs;
       return wallMs(before) + reach >= wallMs(toAt) && wallMs(at) <= wallMs(fromAt) + reach;
     });
+  };
 
   return (moment) => {
     if (!last) return go(moment);
@@ -51,8 +53,7 @@ export function followLogger(timeZone: string): (moment: LoggerMoment) => PlaceI
     const hour = hourAgain(moment.at, last.at);
     if (hour === undefined) return moment.at === last.at ? 'same-time' : 'out-of-order';
     toldAgain = hour.fromAt;
-    last = moment; // the step back is none of the logger's own
-    return 'later';
+    return go(moment);
   };
 }
 

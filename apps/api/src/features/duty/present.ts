@@ -9,5 +9,6 @@ export function presentDutyGrant(grant: DutyGrantRow, personName: string) {
     grantedBy: grant.grantedBy, // null: the founder's own
     grantedAt: grant.grantedAt.toISOString(),
     endedAt: grant.endedAt?.toISOString() ?? null,
+    endsOn: grant.endsOn,
   };
 }

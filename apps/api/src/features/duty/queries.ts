@@ -41,6 +41,7 @@ export function listSitting(tx: Tx, storehouseId: string) {
       name: persons.name,
       grantedAt: dutyGrants.grantedAt,
       canSignIn: sql<boolean>`${persons.loginId} is not null`,
+      endsOn: dutyGrants.endsOn,
     })
     .from(dutyGrants)
     .innerJoin(persons, joinOn(persons, dutyGrants, 'personId'))
@@ -62,6 +63,26 @@ export async function updateDutyEnded(
   const [row] = await tx
     .update(dutyGrants)
     .set({ endedAt })
+    .where(
+      and(
+        eq(dutyGrants.storehouseId, held.storehouseId),
+        eq(dutyGrants.personId, held.personId),
+        eq(dutyGrants.duty, held.duty),
+        isNull(dutyGrants.endedAt),
+      ),
+    )
+    .returning();
+  return row;
+}
+
+export async function updatePlannedEnd(
+  tx: Tx,
+  held: { storehouseId: string; personId: string; duty: Duty },
+  endsOn: string | null,
+): Promise<DutyGrantRow | undefined> {
+  const [row] = await tx
+    .update(dutyGrants)
+    .set({ endsOn })
     .where(
       and(
         eq(dutyGrants.storehouseId, held.storehouseId),

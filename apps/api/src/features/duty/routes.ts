@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import { z } from 'zod';
+import type { Duty } from '../../platform/actor.ts';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerCsv } from '../../platform/csv.ts';
 import { contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
@@ -7,10 +8,16 @@ import { pageOf, pageQuery } from '../../platform/paging.ts';
 import { Problem } from '../../platform/problem.ts';
 import { mayGiveDuties } from './policy.ts';
 import { presentDutyGrant } from './present.ts';
-import { dutyName, dutyWish } from './schema.ts';
-import { endDuty, grantDuty, readDutyGrants } from './use-cases.ts';
+import { dutyName, dutyWish, plannedEndWish } from './schema.ts';
+import { endDuty, grantDuty, planEndOfDuty, readDutyGrants } from './use-cases.ts';
 
 const TAG = 'People';
+
+function dutyParam(name: string): Duty {
+  const duty = dutyName.safeParse(name);
+  if (!duty.success) throw new Problem('thing-not-found', { thing: 'duty' });
+  return duty.data;
+}
 
 export const dutyRoutes = new Hono<AppEnv>()
   .get(
@@ -36,14 +43,24 @@ export const dutyRoutes = new Hono<AppEnv>()
       return c.json(presentDutyGrant(grant, person.name), 201);
     },
   )
+  .put(
+    '/persons/:person/duties/:duty/planned-end',
+    describe(TAG, 'Say on which day a duty is meant to end, or that it is not', ['thing-not-found']),
+    may(mayGiveDuties),
+    jsonBody(plannedEndWish),
+    async (c) => {
+      const wish = { duty: dutyParam(c.req.param('duty')), ...c.req.valid('json') };
+      const { grant, person } = await planEndOfDuty(contextOf(c), idParam(c, 'person'), wish);
+      return c.json(presentDutyGrant(grant, person.name));
+    },
+  )
   .delete(
     '/persons/:person/duties/:duty',
     describe(TAG, 'End a duty; its dates are kept', ['thing-not-found', 'last-of-duty']),
     may(mayGiveDuties),
     async (c) => {
-      const duty = dutyName.safeParse(c.req.param('duty'));
-      if (!duty.success) throw new Problem('thing-not-found', { thing: 'duty' });
-      const { grant, person } = await endDuty(contextOf(c), idParam(c, 'person'), duty.data);
+      const duty = dutyParam(c.req.param('duty'));
+      const { grant, person } = await endDuty(contextOf(c), idParam(c, 'person'), duty);
       return c.json(presentDutyGrant(grant, person.name));
     },
   );

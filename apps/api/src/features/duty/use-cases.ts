@@ -1,20 +1,23 @@
 import type { Tx } from '@sheafbook/db';
-import { dayInZone } from '@sheafbook/units';
+import { addDays, dayInZone } from '@sheafbook/units';
 import type { Duty } from '../../platform/actor.ts';
 import type { Context, Outside } from '../../platform/context.ts';
 import type { PageQuery } from '../../platform/paging.ts';
-import { Problem } from '../../platform/problem.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadPresentPerson } from '../person/queries.ts';
-import { areSeparate, type Holder, isNear, needsSuccessor } from './policy.ts';
+import { areSeparate, type Holder, isNear, mayGiveDuties, needsSuccessor } from './policy.ts';
 import {
   insertDutyGrant,
   listDutyGrants,
   listHolders,
   listHoldersUntil,
+  listSitting,
   lockDuties,
   updateDutiesEnded,
   updateDutyEnded,
+  updatePlannedEnd,
 } from './queries.ts';
 
 /** Grants a duty inside the caller's transaction, unguarded: the founder's first duty is granted by nobody. */
@@ -57,6 +60,38 @@ export function endDuty(context: Context, personId: string, duty: Duty) {
     const person = await loadPresentPerson(tx, storehouseId, personId);
     return { grant: await endDutyOf(tx, context, { storehouseId, personId, duty }), person };
   });
+}
+
+/** Says on which day a duty is meant to end. Nothing ends by itself then: it is told in time to who holds and who hands it on. */
+export function planEndOfDuty(
+  context: Context,
+  personId: string,
+  { duty, endsOn }: { duty: Duty; endsOn: string | null },
+) {
+  const { storehouseId } = context.actor;
+  if (endsOn !== null && endsOn < todayOf(context))
+    throw fieldProblem('invalid-input', 'endsOn', 'This day is past; a duty that ended is taken back.');
+  return withTx(context, async (tx) => {
+    await lockDuties(tx, storehouseId);
+    const person = await loadPresentPerson(tx, storehouseId, personId);
+    const grant = await updatePlannedEnd(tx, { storehouseId, personId, duty }, endsOn);
+    if (!grant) throw new Problem('thing-not-found', { thing: 'duty' });
+    return { grant, person };
+  });
+}
+
+/** Job map 3.1, question 22. */
+const ENDS_WITHIN_DAYS = 60;
+
+/** The duties that are meant to end soon, or should have: all of them for whoever hands duties on, one's own for everybody. */
+export async function listEndingDuties(tx: Tx, context: Context) {
+  const { actor } = context;
+  const by = addDays(todayOf(context), ENDS_WITHIN_DAYS);
+  return (await listSitting(tx, actor.storehouseId)).flatMap(({ duty, personId, name, endsOn }) =>
+    endsOn !== null && endsOn <= by && (personId === actor.personId || mayGiveDuties(actor))
+      ? [{ duty, personId, name, endsOn, isOwn: personId === actor.personId }]
+      : [],
+  );
 }
 
 /** Ends one duty, or refuses when nobody else holds it. The caller has locked the duties. */

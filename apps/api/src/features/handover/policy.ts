@@ -5,5 +5,8 @@ import { mayReadAmounts } from '../money/policy.ts';
 /** Running the group is the coordinator’s to hand over, and the money part of it the treasurer’s (job map 2.19). */
 export const mayHandOverDuties = (actor: Actor): boolean => hasDuty(actor, 'coordinator', 'treasurer');
 
+/** Who acts for whom is the household’s to know, and the coordinator’s, who may end it. */
+export const seesHelpers = (actor: Actor): boolean => hasDuty(actor, 'coordinator');
+
 export const seesAmounts = mayReadAmounts;
 export const seesLent = seesDesk;

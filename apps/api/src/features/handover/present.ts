@@ -52,11 +52,17 @@ export function presentHandover(all: Handover) {
     suppliers: all.suppliers.map(presentSupplier),
     duties: all.duties.map(({ duty, holders }) => ({
       duty,
-      holders: holders.map(({ personId, name, grantedAt, canSignIn }) => ({
-        ...{ personId, name, canSignIn },
+      holders: holders.map(({ personId, name, grantedAt, canSignIn, endsOn }) => ({
+        ...{ personId, name, canSignIn, endsOn },
         sinceOn: dayInZone(grantedAt.getTime(), actor.timeZone),
       })),
     })),
+    helpers:
+      all.helpers?.map(({ grant, helperName, householdName }) => ({
+        ...{ id: grant.helperGrantId, householdId: grant.householdId },
+        ...{ household: householdName, helper: helperName },
+        untilOn: dayInZone(grant.expiresAt.getTime(), actor.timeZone),
+      })) ?? null,
     toSign: all.toSign,
   };
 }

@@ -12,6 +12,7 @@ import { listOpenClaims } from '../claim/use-cases.ts';
 import { listSitting } from '../duty/queries.ts';
 import { standOfFund } from '../fund-promise/use-cases.ts';
 import { listManifests } from '../gift/queries.ts';
+import { listGrantsInForce } from '../helper/queries.ts';
 import { listHolds } from '../hold/queries.ts';
 import { presentHold } from '../hold/use-cases.ts';
 import { listOpenBills } from '../invoice/queries.ts';
@@ -28,7 +29,7 @@ import { SIGNERS } from '../period/schema.ts';
 import { lookAtStoreRotation, presentRotation } from '../rotation/use-cases.ts';
 import { listBalances } from '../statement/queries.ts';
 import { loadStorehouse } from '../storehouse/queries.ts';
-import { seesAmounts, seesLent } from './policy.ts';
+import { seesAmounts, seesHelpers, seesLent } from './policy.ts';
 import { listOpenSessions, listOpenStoreOffers, listSuppliersWithTerms } from './queries.ts';
 
 /** Deposits are asked for once a buy is fixed, and stand until it is shared out. */
@@ -76,6 +77,7 @@ async function lookAtAll(tx: Tx, context: Context) {
     ),
     suppliers: await listSuppliersWithTerms(tx, storehouseId),
     duties: await listDuties(tx, storehouseId),
+    helpers: seesHelpers(actor) ? await listGrantsInForce(tx, storehouseId, context.now()) : null,
     toSign: await listToSign(tx, storehouseId, yearEndBy(todayOn, yearEndMonth)),
   };
 }

@@ -1,7 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import { type HelperGrantRow, helperGrants, households, persons } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, desc, eq, gt, isNotNull, isNull, lt } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, isNotNull, isNull, lt } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 
 /** A grant with the names that both sides know it by. */
@@ -101,4 +101,21 @@ export function listHelperGrants(
     )
     .orderBy(desc(helperGrants.helperGrantId))
     .limit(page.limit + 1);
+}
+
+/** Every right of a helper that holds at this moment, by the household that it is for. */
+export function listGrantsInForce(tx: Tx, storehouseId: string, now: Date): Promise<NamedGrant[]> {
+  return tx
+    .select({ grant: helperGrants, helperName: persons.name, householdName: households.name })
+    .from(helperGrants)
+    .innerJoin(persons, joinOn(persons, helperGrants, 'personId'))
+    .innerJoin(households, joinOn(households, helperGrants, 'householdId'))
+    .where(
+      and(
+        eq(helperGrants.storehouseId, storehouseId),
+        gt(helperGrants.expiresAt, now),
+        isNull(helperGrants.endedAt),
+      ),
+    )
+    .orderBy(asc(households.name), asc(helperGrants.helperGrantId));
 }

@@ -15,6 +15,7 @@ import { listToTelephone, mayWriteNotices } from '../notice/use-cases.ts';
 import { listOrderConsents } from '../order/queries.ts';
 import { mayHandOver } from '../pick-up/use-cases.ts';
 import { type BuyQuote, isStanding, listQuotesOfBuy } from '../quote/queries.ts';
+import { listEndingItems } from './ending-duties.ts';
 import type { OpenItem } from './open-item.ts';
 import type { Open } from './own-items.ts';
 import { listBuysById } from './queries.ts';
@@ -29,6 +30,7 @@ export async function listDutyItems(tx: Tx, context: Context, open: Open, root: 
     ...listHandOvers(context, open, root),
     ...(await listOpenHolds(tx, context, root)),
     ...(await listUnreached(tx, context, root)),
+    ...(await listEndingItems(tx, context, root)),
   ];
 }
 

@@ -29,6 +29,7 @@ const KINDS = [
   'pledge-closing',
   'move-buy',
   'food-waiting',
+  'duty-ends',
   'dates-near',
   'looks-due',
   'balance-due',

@@ -48,6 +48,7 @@ const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string, path: s
   'seam-check': packingDay,
   'suspects-open': packingDay,
   unreached: () => '/notices/written',
+  'duty-ends': () => '/people/duties',
 };
 
 /** What waits for the actor anyway; a kind that has no rule of telling is not told. */

@@ -40,6 +40,7 @@ export const KINDS = {
   'bill-due': { before: [3], onTheDay: true, overdue: true },
   'claim-window': { before: [2], onTheDay: true },
   'hand-over': { before: [1], onTheDay: true },
+  'duty-ends': { before: [30, 7], onTheDay: true, overdue: true },
   'move-buy': { onTheDay: true, overdue: true },
   notice: { open: 'once' },
   'hold-open': { open: 'weekly', isSafety: true },

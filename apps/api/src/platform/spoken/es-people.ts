@@ -1,5 +1,24 @@
 /** People, households, foods and containers, in Spanish. */
 export const ES_PEOPLE: Readonly<Record<string, string>> = {
+  'This day is past; a duty that ended is taken back.': 'Ese día ya pasó; un cargo que terminó se retira.',
+  'Your duty as coordinator ends soon: hand it over.':
+    'Su cargo en la coordinación termina pronto: traspáselo.',
+  'The duty of {} as coordinator ends soon: find who takes it over.':
+    'El cargo de {} en la coordinación termina pronto: busque quién lo toma.',
+  'Your duty as treasurer ends soon: hand it over.': 'Su cargo en la tesorería termina pronto: traspáselo.',
+  'The duty of {} as treasurer ends soon: find who takes it over.':
+    'El cargo de {} en la tesorería termina pronto: busque quién lo toma.',
+  'Your duty as packing lead ends soon: hand it over.':
+    'Su cargo a cargo del envasado termina pronto: traspáselo.',
+  'The duty of {} as packing lead ends soon: find who takes it over.':
+    'El cargo de {} a cargo del envasado termina pronto: busque quién lo toma.',
+  'Your duty as equipment keeper ends soon: hand it over.':
+    'Su cargo a cargo del equipo termina pronto: traspáselo.',
+  'The duty of {} as equipment keeper ends soon: find who takes it over.':
+    'El cargo de {} a cargo del equipo termina pronto: busque quién lo toma.',
+  'Your duty as reviewer ends soon: hand it over.': 'Su cargo en la revisión termina pronto: traspáselo.',
+  'The duty of {} as reviewer ends soon: find who takes it over.':
+    'El cargo de {} en la revisión termina pronto: busque quién lo toma.',
   'The reviewer may not be the treasurer nor live in the treasurer’s household.':
     'Quien revisa no puede ser el tesorero ni vivir en su hogar.',
   'Somebody else must hold this duty before it can end.':

@@ -12,7 +12,7 @@ import './run.css';
 /** What is asked of a duty; what a household itself owes or may fetch stands on its own page. */
 const OF_DUTIES = [
   ...['move-buy', 'quote-lapses', 'claim-window', 'hand-over', 'hold-open', 'seam-check', 'suspects-open'],
-  ...['unreached', 'bill-due'],
+  ...['unreached', 'bill-due', 'duty-ends'],
 ];
 
 /** What waits for somebody with a duty over all buys, the most urgent first; and a new buy to plan. */

@@ -43,6 +43,8 @@ export function pageFor(apiPath: string | null, { isTreasurer }: { isTreasurer: 
   if (desk) return `/s/${desk[1]}/equipment/desk`;
   const doubts = /\/api\/storehouses\/([^/]+)\/own-doubts$/.exec(apiPath ?? '');
   if (doubts) return `/s/${doubts[1]}/shelf/doubts`;
+  const ending = /\/api\/storehouses\/([^/]+)\/duties$/.exec(apiPath ?? '');
+  if (ending) return `/s/${ending[1]}/people/duties`;
   const owed = /\/api\/storehouses\/([^/]+)\/suppliers-owed$/.exec(apiPath ?? '');
   if (owed) return isTreasurer ? `/s/${owed[1]}/books/suppliers` : null;
   const found = /\/api\/storehouses\/([^/]+)\/buys\/([^/]+)\/?(.*)$/.exec(apiPath ?? '');

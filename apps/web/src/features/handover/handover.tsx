@@ -6,7 +6,7 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { Part, type PartRow } from './part.tsx';
-import { GivingPart, OpenPart, OwedPart, StockPart, SuppliersPart } from './parts.tsx';
+import { GivingPart, HelpersPart, OpenPart, OwedPart, StockPart, SuppliersPart } from './parts.tsx';
 import { type HandoverPage, handoverQuery } from './queries.ts';
 import { useDutiesNamed, useHandoverText } from './words.ts';
 
@@ -50,6 +50,7 @@ function Sheet({ page }: { page: HandoverPage }) {
         </div>
         <div className="stack">
           <Duties page={page} />
+          <HelpersPart page={page} />
           <StockPart page={page} />
           <GivingPart page={page} />
           <SuppliersPart page={page} />
@@ -98,9 +99,10 @@ function Duties({ page: { duties } }: { page: HandoverPage }) {
             <p>
               <b>{words.dutyNames[duty] ?? duty}</b>
               {holders.length === 0 ? <span className="soft block">{words.nobody}</span> : null}
-              {holders.map(({ personId, name, sinceOn, canSignIn }) => (
+              {holders.map(({ personId, name, sinceOn, canSignIn, endsOn }) => (
                 <span className="soft block" key={personId}>
                   {words.holder(name, format.day(sinceOn), canSignIn)}
+                  {endsOn === null ? '' : `; ${words.endsOn(format.day(endsOn))}`}
                 </span>
               ))}
             </p>

@@ -117,6 +117,24 @@ export function OwedPart({ page: { bills, deposits, balances, fund, lent } }: Of
   );
 }
 
+/** Who may act for which household; the coordinator sees it, who may end it. */
+export function HelpersPart({ page: { helpers } }: OfPage) {
+  const words = useHandoverText();
+  const { format } = useHouse();
+  if (helpers === null) return null;
+  return (
+    <Part
+      title={words.helpers}
+      rows={helpers.map(({ id, householdId, household, helper, untilOn }) => ({
+        key: id,
+        to: `/people/${householdId}`,
+        text: words.actsFor(helper, household),
+        note: words.by(format.day(untilOn)),
+      }))}
+    />
+  );
+}
+
 export function StockPart({ page: { holds, atRisk } }: OfPage) {
   const words = useHandoverText();
   const { format } = useHouse();

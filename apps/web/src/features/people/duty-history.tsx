@@ -1,25 +1,20 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { api, ask } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger } from '../../ui/pieces.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { dutiesQuery } from './queries.ts';
 import { usePeopleText } from './words.ts';
-
-const duties = api.storehouses[':storehouse'].duties;
 
 /** Who held which duty from when to when; its dates are kept when it ends. */
 export function DutyHistory() {
   const words = usePeopleText();
   const { storehouse, format } = useHouse();
   useTitle(words.dutyHistory);
-  const list = useQuery({
-    queryKey: ['duties', storehouse],
-    queryFn: () => ask(duties.$get({ param: { storehouse }, query: { limit: 'all' } })),
-  });
+  const list = useQuery(dutiesQuery({ storehouse }));
   return (
     <>
       <Link className="who" to="/s/$storehouse/people" params={{ storehouse }}>
@@ -51,7 +46,11 @@ export function DutyHistory() {
                       grant.personName,
                       words.duties[grant.duty] ?? grant.duty,
                       format.day(grant.grantedAt.slice(0, 10)),
-                      grant.endedAt === null ? words.today : format.day(grant.endedAt.slice(0, 10)),
+                      grant.endedAt === null
+                        ? [words.today, grant.endsOn && words.meantToEnd(format.day(grant.endsOn))]
+                            .filter(Boolean)
+                            .join('; ')
+                        : format.day(grant.endedAt.slice(0, 10)),
                     ],
                   }))}
                 />

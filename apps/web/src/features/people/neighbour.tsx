@@ -16,6 +16,7 @@ import { PaperLinks } from '../paper/paper-links.tsx';
 import { ReadContact } from './contact.tsx';
 import { Helpers } from './helpers.tsx';
 import { Leaving } from './leaving.tsx';
+import { PlannedEnds } from './planned-ends.tsx';
 import { usePeopleText } from './words.ts';
 
 const inside = api.storehouses[':storehouse'];
@@ -116,6 +117,7 @@ function Member({ person, mayGive }: { person: Person; mayGive: boolean }) {
               </button>
             ))}
           </div>
+          <PlannedEnds person={person.id} />
           {chosen === undefined ? null : (
             <details>
               <summary>{words.giveDuty(person.name)}</summary>

@@ -18,6 +18,9 @@ export const en = {
   nobody: 'nobody',
   holder: (name: string, since: string, canSignIn: boolean) =>
     `${name}, since ${since}${canSignIn ? '' : ' (can’t sign in)'}`,
+  endsOn: (day: string) => `meant to end ${day}`,
+  helpers: 'Who may act for which household',
+  actsFor: (helper: string, household: string) => `${helper} for ${household}`,
   dutyNames: people.duties,
   toSign: 'What waits for a signature',
   yearOpen: (day: string) => `The year ended on ${day} and is not closed`,

@@ -106,6 +106,7 @@ export const en = {
     'hold-open': 'Food on hold waits for you',
     'seam-check': 'A seal is to be checked while a line runs',
     'suspects-open': 'Containers are in doubt and nobody has answered for them',
+    'duty-ends': 'A duty is meant to end',
     unreached: 'Households to telephone about safety',
     safety: 'Food of yours is on hold, and other notices about safety',
   } as Record<string, string>,

@@ -20,6 +20,12 @@ export const en = {
   } as Record<string, string>,
   invite: 'Invite somebody',
   handOver: 'Hand over the running of the group',
+  plannedEnds: 'When these duties are meant to end',
+  plannedEndsSay:
+    'Nothing ends on that day by itself. From 60 days before, its holder and the coordinator find it among what needs them.',
+  meantToEndAs: (duty: string) => `Meant to end: ${duty}`,
+  saveEnd: (duty: string) => `Save the day: ${duty}`,
+  meantToEnd: (day: string) => `meant to end ${day}`,
   dutyHistory: 'Duties, from when to when',
   paperHousehold: 'Enter a household without a login',
   settings: 'The storehouse and its rules',

@@ -108,6 +108,7 @@ export const es: NoticeWords = {
     'hold-open': 'Alimento retenido le espera',
     'seam-check': 'Toca revisar un cierre mientras corre una línea',
     'suspects-open': 'Hay envases en duda y nadie ha respondido por ellos',
+    'duty-ends': 'Un cargo debe terminar',
     unreached: 'Hogares a los que llamar por seguridad',
     safety: 'Alimento suyo está retenido, y otros avisos sobre seguridad',
   },

@@ -21,6 +21,12 @@ export const es: PeopleWords = {
   },
   invite: 'Invitar a alguien',
   handOver: 'Traspasar la marcha del grupo',
+  plannedEnds: 'Cuándo deben terminar estos cargos',
+  plannedEndsSay:
+    'Ese día nada termina por sí solo. Desde 60 días antes, quien tiene el cargo y la coordinación lo hallan entre lo que les espera.',
+  meantToEndAs: (duty) => `Debe terminar: ${duty}`,
+  saveEnd: (duty) => `Guardar el día: ${duty}`,
+  meantToEnd: (day) => `debe terminar el ${day}`,
   dutyHistory: 'Tareas, desde cuándo hasta cuándo',
   paperHousehold: 'Anotar un hogar sin acceso',
   settings: 'El almacén y sus reglas',

@@ -56,20 +56,25 @@ const tableOf = ({ names, rows }: Listed): Block =>
 const dutiesOf = (duties: readonly string[], { words: { handover } }: Formats): string =>
   duties.map((duty) => handover.dutyNames[duty] ?? duty).join(', ');
 
-function dutyBlocks({ duties }: Page, formats: Formats): Block[] {
+function dutyBlocks({ duties, helpers }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
-  return section(formats, words.duties, {
-    names: [words.duty, words.person, words.since],
+  const held = section(formats, words.duties, {
+    names: [words.duty, words.person, words.since, words.endsOn],
     rows: duties.flatMap(({ duty, holders }) =>
       holders.length === 0
-        ? [[dutiesOf([duty], formats), words.nobody, '']]
-        : holders.map(({ name, sinceOn, canSignIn }) => [
+        ? [[dutiesOf([duty], formats), words.nobody, '', '']]
+        : holders.map(({ name, sinceOn, canSignIn, endsOn }) => [
             dutiesOf([duty], formats),
             canSignIn ? name : words.withoutLogin(name),
             formats.day(sinceOn),
+            endsOn === null ? '' : formats.day(endsOn),
           ]),
     ),
   });
+  if (helpers === null) return held;
+  const rows = helpers.map(({ household, helper, untilOn }) => [household, helper, formats.day(untilOn)]);
+  const acting = { names: [words.household, words.helper, words.until] as const, rows };
+  return [...held, ...section(formats, words.helpers, acting)];
 }
 
 function openBlocks({ buys, sessions, claims }: Page, formats: Formats): Block[] {

@@ -12,6 +12,10 @@ export const handoverEn = {
   duty: 'Duty',
   person: 'Who',
   since: 'Since',
+  endsOn: 'Meant to end',
+  helpers: 'Who may act for which household',
+  helper: 'Helper',
+  until: 'Until',
   nobody: 'nobody',
   withoutLogin: (name: string) => `${name} (can’t sign in)`,
   dutyNames: {
@@ -109,6 +113,10 @@ export const handoverEs: typeof handoverEn = {
   duty: 'Cargo',
   person: 'Quién',
   since: 'Desde',
+  endsOn: 'Debe terminar',
+  helpers: 'Quién puede actuar por qué hogar',
+  helper: 'Ayudante',
+  until: 'Hasta',
   nobody: 'nadie',
   withoutLogin: (name) => `${name} (no puede entrar)`,
   dutyNames: {

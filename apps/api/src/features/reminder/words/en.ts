@@ -126,6 +126,10 @@ export const en = {
       subject: `Containers in doubt: ${about}`,
       says: `Containers of ${about} are on hold since a check of their seals failed, and nobody has said what becomes of them. Nobody eats from them until somebody does.`,
     }),
+    'duty-ends': ({ about, due }) => ({
+      subject: `A duty of ${about} ends`,
+      says: `A duty of ${about} is meant to end: ${due}. Find who takes it over, and hand it on with the page and the paper of the hand-over. Nothing ends by itself.`,
+    }),
     unreached: ({ about }) => ({
       subject: `Telephone about ${about}`,
       says: `Households that were told about ${about} a day ago have not acknowledged it, and it is about safety. Telephone them; which ones, the storehouse shows you.`,

@@ -122,6 +122,10 @@ export const es: ReminderWords = {
       subject: `Envases en duda: ${about}`,
       says: `Hay envases de ${about} retenidos desde que falló una revisión de sus cierres, y nadie ha dicho qué se hace con ellos. Nadie come de ellos hasta que alguien lo diga.`,
     }),
+    'duty-ends': ({ about, due }) => ({
+      subject: `Termina un cargo de ${about}`,
+      says: `Un cargo de ${about} debe terminar: ${due}. Busque quién lo toma y traspáselo con la página y la hoja del traspaso. Nada termina por sí solo.`,
+    }),
     unreached: ({ about }) => ({
       subject: `Llame por teléfono: ${about}`,
       says: `Hogares avisados hace un día sobre ${about} no lo han confirmado, y trata de seguridad. Llámelos; el almacén le muestra cuáles son.`,

@@ -1,0 +1,73 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import type { InferResponseType } from 'hono/client';
+import { useState } from 'react';
+import { api, ask } from '../../api/client.ts';
+import { Field, problemsOf } from '../../ui/field.tsx';
+import { useHouse } from '../../ui/house.ts';
+import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { dutiesQuery } from './queries.ts';
+import { usePeopleText } from './words.ts';
+
+const planned = api.storehouses[':storehouse'].persons[':person'].duties[':duty']['planned-end'];
+type Grant = InferResponseType<typeof planned.$put, 200>;
+
+/** On which day each duty of a person is meant to end; it is told 60 days ahead, and ends nothing by itself. */
+export function PlannedEnds({ person }: { person: string }) {
+  const words = usePeopleText();
+  const { storehouse } = useHouse();
+  const { data } = useQuery(dutiesQuery({ storehouse }));
+  const held = (data?.duties ?? []).filter(
+    ({ personId, endedAt }) => personId === person && endedAt === null,
+  );
+  if (held.length === 0) return null;
+  return (
+    <details>
+      <summary>{words.plannedEnds}</summary>
+      <div className="stack">
+        <p className="soft">{words.plannedEndsSay}</p>
+        {held.map((grant) => (
+          <PlannedEnd key={`${grant.id} ${grant.endsOn}`} grant={grant} />
+        ))}
+      </div>
+    </details>
+  );
+}
+
+function PlannedEnd({ grant }: { grant: Grant }) {
+  const words = usePeopleText();
+  const { storehouse } = useHouse();
+  const queries = useQueryClient();
+  const [endsOn, setEndsOn] = useState(grant.endsOn ?? '');
+  const saving = useMutation({
+    mutationFn: () => {
+      const param = { storehouse, person: grant.personId, duty: grant.duty };
+      return ask(planned.$put({ param, json: { endsOn: endsOn === '' ? null : endsOn } }));
+    },
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['duties'] }),
+  });
+  const problems = problemsOf(saving.error);
+  const duty = words.duties[grant.duty] ?? grant.duty;
+  return (
+    <form
+      className="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        saving.mutate();
+      }}
+    >
+      <Field
+        label={words.meantToEndAs(duty)}
+        type="date"
+        value={endsOn}
+        onChange={(event) => setEndsOn(event.target.value)}
+        problem={problems.endsOn}
+      />
+      {problems.endsOn ? null : <ProblemSaid error={saving.error} />}
+      <div>
+        <button type="submit" className="btn" disabled={saving.isPending || endsOn === (grant.endsOn ?? '')}>
+          {words.saveEnd(duty)}
+        </button>
+      </div>
+    </form>
+  );
+}
