@@ -247,11 +247,11 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
   'duty-ends': {
     en: [
       'A duty of Rye ends',
-      'A duty of Rye is meant to end: Sunday, 20 September 2026. Find who takes it over, and hand it on with the page and the paper of the hand-over. Nothing ends by itself. This is overdue.',
+      'A duty of Rye is meant to end: Sunday, 20 September 2026. Find who takes it over; the storehouse has a page and a paper for handing it on. Nothing ends by itself. This is overdue.',
     ],
     es: [
       'Termina un cargo de Rye',
-      'Un cargo de Rye debe terminar: domingo, 20 de septiembre de 2026. Busque quién lo toma y traspáselo con la página y la hoja del traspaso. Nada termina por sí solo. El plazo ya pasó.',
+      'Un cargo de Rye debe terminar: domingo, 20 de septiembre de 2026. Busque quién lo toma; el almacén tiene una página y una hoja para traspasarlo. Nada termina por sí solo. El plazo ya pasó.',
     ],
   },
   unreached: {

@@ -22,6 +22,7 @@ export * from './price-guard.ts';
 export * from './quote-basket.ts';
 export * from './quote-compare.ts';
 export * from './quote-terms.ts';
+export * from './shelf-price.ts';
 export * from './split-by-weight.ts';
 export * from './split-rules.ts';
 export * from './split-rules-frozen.ts';

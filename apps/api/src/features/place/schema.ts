@@ -43,7 +43,10 @@ export const monthsWish = z.strictObject({
 export type MonthsWish = z.infer<typeof monthsWish>;
 
 /** How a logger's file is to be read; the file itself is the body, of any length. */
-const howToRead = { unit: z.enum(['C', 'F']), dayOrder: z.enum(['ymd', 'mdy', 'dmy']) };
+const howToRead = {
+  unit: z.enum(['C', 'F']).default('C'),
+  dayOrder: z.enum(['ymd', 'mdy', 'dmy']).default('ymd'),
+};
 
 export const logPreviewQuery = z.strictObject({
   ...howToRead,
@@ -51,5 +54,5 @@ export const logPreviewQuery = z.strictObject({
 });
 export type LogPreviewQuery = z.infer<typeof logPreviewQuery>;
 
-export const logQuery = z.strictObject({ ...howToRead, fileName: thingName });
+export const logQuery = z.strictObject({ ...howToRead, fileName: thingName.default('readings.csv') });
 export type LogQuery = z.infer<typeof logQuery>;

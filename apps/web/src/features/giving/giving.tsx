@@ -71,6 +71,11 @@ export function Giving() {
                   {words.riskTitle}
                 </Link>
               ) : null}
+              {house.duties.includes('coordinator') ? (
+                <Link className="btn" to="/s/$storehouse/giving/offers" params={{ storehouse }}>
+                  {words.offers}
+                </Link>
+              ) : null}
               <Link className="btn" to="/s/$storehouse/giving/year" params={{ storehouse }}>
                 {words.year}
               </Link>

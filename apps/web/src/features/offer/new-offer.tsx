@@ -1,24 +1,11 @@
-import { parseMoney, spellCode } from '@sheafbook/units';
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { Link, useNavigate, useParams } from '@tanstack/react-router';
-import { useState } from 'react';
-import { askOnce } from '../../api/client.ts';
-import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
-import { Form } from '../../ui/form.tsx';
-import { useHouse } from '../../ui/house.ts';
+import { useQuery } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
-import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
-import { foodNameOf } from '../buy/food-name.ts';
-import { containersQuery, type Shelved } from '../shelf/queries.ts';
-import { inside, type OfferWish } from './queries.ts';
+import { containersQuery } from '../shelf/queries.ts';
+import { OfferForm } from './offer-form.tsx';
 import { useOfferText } from './words.ts';
-
-const DAY_MS = 86_400_000;
-const PRICES = ['gift', 'cost', 'named'] as const;
-type PriceKind = (typeof PRICES)[number];
 
 /** Offering a container to other members, with others of the same food beside it. */
 export function NewOffer() {
@@ -41,135 +28,10 @@ export function NewOffer() {
           return first === undefined || whole.length === 0 ? (
             <h1>{words.nothingWhole}</h1>
           ) : (
-            <OfferForm first={first} whole={whole} />
+            <OfferForm of="household" food={first.food} first={first.id} whole={whole} />
           );
         }}
       </Loaded>
     </>
-  );
-}
-
-function OfferForm({ first, whole }: { first: Shelved; whole: readonly Shelved[] }) {
-  const words = useOfferText();
-  const { storehouse, format } = useHouse();
-  const queries = useQueryClient();
-  const navigate = useNavigate();
-  const {
-    draft: { chosen, price, amount, days, hours, goesToPantry, note },
-    change,
-    forget,
-  } = useDraft(
-    `offer.${first.id}`,
-    {
-      chosen: (whole.some(({ id }) => id === first.id) ? [first.id] : []) as readonly string[],
-      price: 'gift' as PriceKind,
-      amount: '',
-      days: '14',
-      hours: '48',
-      goesToPantry: false,
-      note: '',
-    },
-    { rows: { chosen: '' } },
-  );
-  const [isAsked, setIsAsked] = useState(false);
-  const money = parseMoney(amount, format.currency);
-  const minorUnitsEach = 'minorUnits' in money && money.minorUnits > 0 ? money.minorUnits : null;
-  const isWrong = chosen.length === 0 || (price === 'named' && minorUnitsEach === null);
-  const offering = useMutation({
-    mutationFn: (json: OfferWish) =>
-      askOnce(`offer.${first.id}`, json, (header) =>
-        inside.offers.$post({ param: { storehouse }, json }, { headers: header }),
-      ),
-    onSuccess: async (made) => {
-      forget();
-      await queries.invalidateQueries({ queryKey: ['offers'] });
-      await navigate({ to: '/s/$storehouse/offers/$offer', params: { storehouse, offer: made.id } });
-    },
-  });
-  const problems = problemsOf(offering.error);
-  const send = () =>
-    offering.mutate({
-      ...{ of: 'household', containerIds: [...chosen], goesToPantry, note },
-      price: price === 'named' ? { kind: 'named', minorUnitsEach: minorUnitsEach ?? 0 } : { kind: price },
-      closesAt: new Date(Date.now() + Number(days) * DAY_MS).toISOString(),
-      windowHours: Number(hours),
-    });
-  return (
-    <Form
-      onSend={() => {
-        setIsAsked(true);
-        if (!isWrong) send();
-      }}
-    >
-      <h1>{words.offerTitle(foodNameOf(first, format.language))}</h1>
-      <p>{words.opening}</p>
-      <fieldset>
-        <legend>{words.which}</legend>
-        {whole.map(({ id, code, grams, packedOn }) => (
-          <Check
-            key={id}
-            label={
-              <>
-                <span className="code">{spellCode(code)}</span> {format.mass(grams)} ·{' '}
-                {words.packed(format.day(packedOn))}
-              </>
-            }
-            isOn={chosen.includes(id)}
-            onChange={(isOn) =>
-              change({ chosen: isOn ? [...chosen, id] : chosen.filter((other) => other !== id) })
-            }
-          />
-        ))}
-      </fieldset>
-      {isAsked && chosen.length === 0 ? (
-        <p className="problem" role="alert">
-          {words.pick}
-        </p>
-      ) : null}
-      <div className="pair">
-        <Choice
-          label={words.price}
-          value={price}
-          options={PRICES.map((value) => ({ value, name: words.prices[value] }))}
-          onChange={(value) => change({ price: value as PriceKind })}
-          problem={problems.price}
-        />
-        {price === 'named' ? (
-          <Field
-            label={words.each(format.currency)}
-            inputMode="decimal"
-            value={amount}
-            onChange={(event) => change({ amount: event.target.value })}
-            problem={isAsked && minorUnitsEach === null ? words.moneyProblem : undefined}
-          />
-        ) : null}
-      </div>
-      <div className="pair">
-        <Choice
-          label={words.closes}
-          value={days}
-          options={Object.entries(words.days).map(([value, name]) => ({ value, name }))}
-          onChange={(days) => change({ days })}
-          problem={problems.closesAt}
-        />
-        <Choice
-          label={words.turns}
-          value={hours}
-          options={Object.entries(words.hours).map(([value, name]) => ({ value, name }))}
-          onChange={(hours) => change({ hours })}
-        />
-      </div>
-      <Check
-        label={words.thenPantry}
-        isOn={goesToPantry}
-        onChange={(goesToPantry) => change({ goesToPantry })}
-      />
-      <Field label={words.note} value={note} onChange={(event) => change({ note: event.target.value })} />
-      <p>{words.stays}</p>
-      {problems.price || problems.closesAt ? null : <ProblemSaid error={offering.error} />}
-      <button type="submit" className="btn go" disabled={offering.isPending}>
-        {words.offer}
-      </button>
-    </Form>
   );
 }

@@ -32,6 +32,13 @@ export function Offers() {
             <OfferList offers={toMe} />
             <OfferList title={words.mine} offers={mine} />
             <OfferList title={words.ofStore} offers={ofStore ?? []} />
+            {ofStore === null ? null : (
+              <div className="actions">
+                <Link className="btn" to="/s/$storehouse/giving/offers" params={{ storehouse }}>
+                  {words.storeAll}
+                </Link>
+              </div>
+            )}
             <OfferList title={words.taken} offers={taken} />
             {household === null ? null : <p className="soft">{words.howToOffer}</p>}
           </>

@@ -17,4 +17,10 @@ const newOffer = createRoute({
   component: lazyRouteComponent(() => import('./new-offer.tsx'), 'NewOffer'),
 });
 
-export const offerRoutes = [offers, offer, newOffer] as const;
+const storeOffers = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/giving/offers',
+  component: lazyRouteComponent(() => import('./store-offers.tsx'), 'StoreOffers'),
+});
+
+export const offerRoutes = [offers, offer, newOffer, storeOffers] as const;

@@ -12,6 +12,7 @@ export const en = {
   toPantry: 'What can be driven to a pantry',
   riskAhead: 'Common stock that would pass its day, by month',
   match: 'Match with trips',
+  offers: 'Offers of common stock',
   pantries: 'Pantries and their cards',
   year: 'The year’s gifts',
   manifests: 'Manifests',

@@ -9,6 +9,30 @@ export const en = {
         : `${count} things are offered to you.`,
   opening:
     'Whoever lacks a food is asked first, for a time of their own. After that it is for everybody until it closes. Nobody sees the order.',
+  storeTitle: 'Common stock on offer',
+  storeNotYours: 'Common stock is offered by the coordinator.',
+  giving: 'Giving',
+  storeStands: (count: number) =>
+    count === 0
+      ? 'No common stock is on offer now.'
+      : count === 1
+        ? 'One offer of common stock is open.'
+        : `${count} offers of common stock are open.`,
+  storeOpening:
+    'Members are asked first, in turns. What nobody takes may go to a pantry, if the offer says so.',
+  storeNever: 'Nothing of common stock was ever offered.',
+  storeOpen: 'Open',
+  storeEnded: 'Ended',
+  isOffered: 'Still offered',
+  wasTaken: 'Taken by members',
+  wasTakenBack: 'Taken back',
+  wasLeft: 'Left when it closed',
+  none: 'none',
+  offeredOn: (at: string) => `offered ${at}`,
+  storeOffer: 'Offer common stock to members',
+  storeFood: 'Food',
+  toPantries: 'Match what is left with pantries',
+  storeAll: 'Common stock: offers and what became of them',
   mine: 'What you offer',
   ofStore: 'What the store offers',
   taken: 'What you took',

@@ -14,6 +14,7 @@ export const es: GivingWords = {
   toPantry: 'Lo que se puede llevar a una despensa',
   riskAhead: 'Existencias comunes que pasarían su día, por mes',
   match: 'Repartir entre viajes',
+  offers: 'Ofertas de existencias comunes',
   pantries: 'Bancos de alimentos y sus fichas',
   year: 'Donaciones del año',
   manifests: 'Hojas de entrega',

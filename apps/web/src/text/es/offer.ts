@@ -11,6 +11,30 @@ export const es: OfferText = {
         : `Se le ofrecen ${count} cosas.`,
   opening:
     'Se pregunta primero a quien le falta un alimento, por un tiempo propio. Después es para todos hasta que cierra. Nadie ve el orden.',
+  storeTitle: 'Existencias comunes en oferta',
+  storeNotYours: 'Las existencias comunes las ofrece la coordinación.',
+  giving: 'Donaciones',
+  storeStands: (count) =>
+    count === 0
+      ? 'Ahora no se ofrece nada de las existencias comunes.'
+      : count === 1
+        ? 'Hay una oferta abierta de las existencias comunes.'
+        : `Hay ${count} ofertas abiertas de las existencias comunes.`,
+  storeOpening:
+    'Primero se pregunta a los miembros, por turnos. Lo que nadie toma puede ir a una despensa, si la oferta lo dice.',
+  storeNever: 'Nunca se ofreció nada de las existencias comunes.',
+  storeOpen: 'Abiertas',
+  storeEnded: 'Terminadas',
+  isOffered: 'Aún en oferta',
+  wasTaken: 'Tomado por miembros',
+  wasTakenBack: 'Retirado',
+  wasLeft: 'Quedó al cerrar',
+  none: 'nada',
+  offeredOn: (at) => `ofrecido ${at}`,
+  storeOffer: 'Ofrecer existencias comunes a los miembros',
+  storeFood: 'Alimento',
+  toPantries: 'Combinar lo que queda con despensas',
+  storeAll: 'Existencias comunes: ofertas y qué fue de ellas',
   mine: 'Lo que usted ofrece',
   ofStore: 'Lo que ofrece el almacén',
   taken: 'Lo que usted tomó',

@@ -128,7 +128,7 @@ export const en = {
     }),
     'duty-ends': ({ about, due }) => ({
       subject: `A duty of ${about} ends`,
-      says: `A duty of ${about} is meant to end: ${due}. Find who takes it over, and hand it on with the page and the paper of the hand-over. Nothing ends by itself.`,
+      says: `A duty of ${about} is meant to end: ${due}. Find who takes it over; the storehouse has a page and a paper for handing it on. Nothing ends by itself.`,
     }),
     unreached: ({ about }) => ({
       subject: `Telephone about ${about}`,
@@ -184,6 +184,7 @@ export const en = {
     'bill-due': 'bills',
     'claim-window': 'claims',
     'hand-over': 'handing food over',
+    'duty-ends': 'ends of duties',
     'move-buy': 'steps of a buy',
     notice: 'notices',
   } as Readonly<Record<string, string>>,

@@ -124,7 +124,7 @@ export const es: ReminderWords = {
     }),
     'duty-ends': ({ about, due }) => ({
       subject: `Termina un cargo de ${about}`,
-      says: `Un cargo de ${about} debe terminar: ${due}. Busque quién lo toma y traspáselo con la página y la hoja del traspaso. Nada termina por sí solo.`,
+      says: `Un cargo de ${about} debe terminar: ${due}. Busque quién lo toma; el almacén tiene una página y una hoja para traspasarlo. Nada termina por sí solo.`,
     }),
     unreached: ({ about }) => ({
       subject: `Llame por teléfono: ${about}`,
@@ -176,6 +176,7 @@ export const es: ReminderWords = {
     'bill-due': 'facturas',
     'claim-window': 'reclamaciones',
     'hand-over': 'entregas de alimento',
+    'duty-ends': 'fines de cargos',
     'move-buy': 'pasos de una compra',
     notice: 'avisos',
   },
