@@ -130,7 +130,7 @@ test('the year is told with its buys, packing days, loans, gifts and losses', as
       .reduce((sum: number, { minorUnits }: { minorUnits: number }) => sum + minorUnits, 0);
   for (const minorUnits of [billed('goods'), billed('freight'), 360 + 2140])
     expect(text).toContain(money(minorUnits));
-  expect(text).toContain('Saved beside a price elsewhere the book was given no price to compare with');
+  expect(text).toContain('Saved against shelf price no shelf price was noted for what was bought');
   // Sixteen filled: twelve, and four of which serials 3 and 4 were in doubt.
   expect(text).toContain('Days signed 2 Containers filled 16 Good at the first pass 14 of 16, 87.5 %');
   expect(text).toContain('Spoilt pieces, as settled 5');

@@ -50,7 +50,7 @@ const APP_TABLES = {
   'book.delivery_count': 'insert select update(counted_bags, note)',
   'book.deposit_ask':
     'delete insert select update(asked_minor_units, due_on, estimate_minor_units, waived_by, waiver_reason)',
-  'book.duty_grant': 'insert select update(ended_at)',
+  'book.duty_grant': 'insert select update(ended_at, ends_on)',
   'book.eater': 'delete insert select update',
   'book.entry': 'select',
   'book.fill': 'insert select',
@@ -165,6 +165,7 @@ const APP_TABLES = {
   'book.watch': 'insert select',
   'book.withdrawal': 'insert select',
   'book.work': 'delete select update(due_at, ended_at, last_reason, state, tries)',
+  'book.shelf_price': 'insert select update(withdrawn_at)',
   'book.fund_promise': 'insert select update(entry_id, withdrawn_at, withdrawn_because, withdrawn_by)',
   'book.write_off': 'insert select update(agreed_at, agreed_by, entry_id, withdrawn_at)',
 };

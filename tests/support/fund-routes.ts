@@ -1,6 +1,10 @@
-/** Who may pass the doors of debts written off, of what is promised out of the store fund, and of planned ends of duties; see `LEAST_DUTY`. */
+/** Who may pass the doors of debts written off, of what is promised out of the store fund, of planned ends of duties, and of shelf prices; see `LEAST_DUTY`. */
 export const FUND_DUTIES: Readonly<Record<string, string>> = {
   'PUT /persons/:person/duties/:duty/planned-end': 'coordinator',
+  'GET /savings': 'coordinator treasurer reviewer',
+  'GET /shelf-prices': 'coordinator treasurer reviewer',
+  'POST /shelf-prices': 'coordinator',
+  'DELETE /shelf-prices/:shelfPrice': 'coordinator',
   'GET /write-offs': 'treasurer coordinator reviewer',
   'POST /write-offs': 'treasurer',
   'POST /write-offs/:writeOff/agreement': 'coordinator',
@@ -14,6 +18,10 @@ export const FUND_DUTIES: Readonly<Record<string, string>> = {
 
 /** A body that is well formed for each of them that takes one. */
 export const FUND_BODIES: Readonly<Record<string, Record<string, unknown>>> = {
+  'POST /shelf-prices': {
+    ...{ foodId: '01890a5d-ac96-774b-bcce-b302099a8057', seenOn: '2026-08-01', minorUnits: 349, grams: 680 },
+    seenWhere: 'a shop in town',
+  },
   'PUT /persons/:person/duties/:duty/planned-end': { endsOn: '2027-06-30' },
   'POST /fund-promises': {
     ...{ minorUnits: 500, currency: 'USD', purpose: 'new seals' },

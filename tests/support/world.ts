@@ -75,6 +75,12 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     writeOff: await idOf(Birchall.caller.post(`${path}/write-offs`, debt)),
     fundPromise: await idOf(coordinator.post(`${path}/fund-promises`, FUND_BODIES['POST /fund-promises'])),
     food: await idOf(coordinator.post(`${path}/foods`, food)),
+    shelfPrice: await idOf(
+      coordinator.post(`${path}/shelf-prices`, {
+        ...FUND_BODIES['POST /shelf-prices'],
+        foodId: (await foodIdsOf(storehouse))['rice-white-long'],
+      }),
+    ),
     rice: (await foodIdsOf(storehouse))['rice-white-long'] ?? '',
     kind: await idOf(coordinator.post(`${path}/container-kinds`, kind)),
     import: await anImport(coordinator, path),

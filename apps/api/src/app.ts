@@ -73,6 +73,7 @@ import { sessionRoutes } from './features/session/routes.ts';
 import { sessionEquipmentRoutes } from './features/session-equipment/routes.ts';
 import { setUpRoutes } from './features/set-up/routes.ts';
 import { settlementRoutes } from './features/settlement/routes.ts';
+import { shelfPriceRoutes } from './features/shelf-price/routes.ts';
 import { splitRoutes } from './features/split/routes.ts';
 import { statementRoutes } from './features/statement/routes.ts';
 import { stockCountRoutes } from './features/stock-count/routes.ts';
@@ -148,6 +149,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', tinRoutes)
   .route('/', writeOffRoutes)
   .route('/', fundPromiseRoutes)
+  .route('/', shelfPriceRoutes)
   .route('/', entryRoutes)
   .route('/', statementRoutes)
   .route('/', trialBalanceRoutes)

@@ -42,6 +42,25 @@ export const fundPromises = book.table(
 );
 export type FundPromiseRow = typeof fundPromises.$inferSelect;
 
+/** What a food costs on a shop's shelf, as it was seen. */
+export const shelfPrices = book.table(
+  'shelf_price',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    shelfPriceId: uuid('shelf_price_id').notNull().default(sql`uuidv7()`),
+    foodId: uuid('food_id').notNull(),
+    seenOn: date('seen_on', { mode: 'string' }).notNull(),
+    minorUnits: bigint('minor_units', { mode: 'number' }).notNull(),
+    grams: bigint('grams', { mode: 'number' }).notNull(),
+    seenWhere: text('seen_where').notNull().default(''),
+    notedBy: uuid('noted_by').notNull(),
+    notedAt: timestamp('noted_at', { withTimezone: true, mode: 'date' }).notNull(),
+    withdrawnAt: timestamp('withdrawn_at', { withTimezone: true, mode: 'date' }),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.shelfPriceId] })],
+);
+export type ShelfPriceRow = typeof shelfPrices.$inferSelect;
+
 export const periodCloses = book.table(
   'period_close',
   {

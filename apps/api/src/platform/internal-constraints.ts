@@ -197,6 +197,8 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'packing_wish_counts_something',
   'packing_wish_place_once',
   'packing_wish_treatment_known',
+  'shelf_price_is_a_price',
+  'shelf_price_for_some_mass',
   'fund_promise_ends_once',
   'fund_promise_has_a_purpose',
   'fund_promise_promises_something',

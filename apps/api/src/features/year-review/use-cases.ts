@@ -13,6 +13,7 @@ import { listGiftsBetween } from '../gift/queries.ts';
 import { summaryOf } from '../gift/use-cases.ts';
 import { listPeriodCloses, listSignatures } from '../period/queries.ts';
 import { sumLooks } from '../private-read/queries.ts';
+import { savingsInside } from '../shelf-price/use-cases.ts';
 import { listCommonStock, listCounts } from '../stock-count/queries.ts';
 import { loadWorth } from '../stock-count/use-cases.ts';
 import { loadHouseOwners, loadStorehouse } from '../storehouse/queries.ts';
@@ -55,6 +56,7 @@ async function reviewInside(tx: Tx, context: Context, throughOn: string) {
     ...{ period, todayOn: todayOf(context), seed, digestSha256: close?.digestSha256 ?? null },
     signatures: signatures.filter(({ closedThrough }) => closedThrough === throughOn),
     buys: await listReviewedBuys(tx, storehouseId, days),
+    savings: await savingsInside(tx, context, period),
     sessions: await loadReviewedSessions(tx, storehouseId, days),
     loans: await countReviewedLoans(tx, storehouseId, days),
     gifts: await giftsOf(tx, context, days),

@@ -46,7 +46,27 @@ const listed = (title: string, { words }: Formats, block: Block, rows: readonly 
   rows.length === 0 ? text(words.yearReview.nothing) : block,
 ];
 
-function buyBlocks({ buys }: YearReview, formats: Formats): Block[] {
+/** What was saved against shelf price, on how much of the food, and of which food nobody noted a price. */
+function savedFacts({ savings }: YearReview, formats: Formats) {
+  const { yearReview: words } = formats.words;
+  const unpriced = savings.foods.filter(({ savedMinorUnits }) => savedMinorUnits === null);
+  const isPriced = unpriced.length < savings.foods.length;
+  const saved = words.savedOf(
+    formats.money(Math.abs(savings.savedMinorUnits)),
+    ...([formats.both(savings.pricedGrams), formats.both(savings.grams)] as const),
+    savings.savedMinorUnits < 0,
+  );
+  return [
+    { name: words.saved, value: isPriced ? saved : words.savedNone },
+    isPriced &&
+      unpriced.length > 0 && {
+        name: words.unpriced,
+        value: unpriced.map(({ nameEn, nameEs }) => (formats.language === 'es' ? nameEs : nameEn)).join(', '),
+      },
+  ];
+}
+
+function buyBlocks({ buys, ...year }: YearReview, formats: Formats): Block[] {
   const { yearReview: words, goods, freight, buy, total } = formats.words;
   const cellsOf = (of: Omit<YearReview['buys'][number], 'name'>): string[] => [
     formats.bothLines(of.grams),
@@ -72,7 +92,7 @@ function buyBlocks({ buys }: YearReview, formats: Formats): Block[] {
       ),
       buys,
     ),
-    facts([{ name: words.saved, value: words.savedNone }]),
+    facts(savedFacts({ buys, ...year }, formats)),
   ];
 }
 

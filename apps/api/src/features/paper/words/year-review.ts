@@ -13,8 +13,13 @@ export const yearReviewEn = {
   mass: 'Mass',
   otherCosts: 'Other',
   credited: 'Credited',
-  saved: 'Saved beside a price elsewhere',
-  savedNone: 'the book was given no price to compare with',
+  saved: 'Saved against shelf price',
+  savedNone: 'no shelf price was noted for what was bought',
+  savedOf: (money: string, priced: string, all: string, isDearer: boolean) =>
+    isDearer
+      ? `none: a shop would have asked ${money} less, for ${priced} of ${all} bought (estimate)`
+      : `${money}, on ${priced} of ${all} bought (estimate)`,
+  unpriced: 'No shelf price noted for',
   sessions: 'Packing days',
   signedDays: 'Days signed',
   filled: 'Containers filled',
@@ -130,8 +135,13 @@ export const yearReviewEs: typeof yearReviewEn = {
   mass: 'Peso',
   otherCosts: 'Otros',
   credited: 'Abonado',
-  saved: 'Ahorro frente a otro precio',
-  savedNone: 'al libro no se le dio un precio con que comparar',
+  saved: 'Ahorro frente al precio de tienda',
+  savedNone: 'no se anotó el precio de tienda de lo que se compró',
+  savedOf: (money, priced, all, isDearer) =>
+    isDearer
+      ? `ninguno: una tienda habría pedido ${money} menos, por ${priced} de ${all} comprados (estimación)`
+      : `${money}, en ${priced} de ${all} comprados (estimación)`,
+  unpriced: 'Sin precio de tienda anotado',
   sessions: 'Jornadas de envasado',
   signedDays: 'Jornadas firmadas',
   filled: 'Envases llenados',
