@@ -270,6 +270,7 @@ describe('a version that somebody else has overtaken', () => {
       'PUT /packing-sessions/:session/left',
       'PUT /packing-sessions/:session/slots/:slot/arrival',
       'PUT /packing-sessions/:session/wishes',
+      'PUT /persons/:person/duties/:duty/planned-end',
       'PUT /places/:place/months',
       'PUT /seam-limits/:kind',
       'PUT /supply-prices',

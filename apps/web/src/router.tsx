@@ -32,6 +32,7 @@ import { peopleRoutes } from './features/people/routes.ts';
 import { placeRoutes } from './features/place/routes.ts';
 import { reviewRoutes } from './features/review/routes.ts';
 import { rotationRoutes } from './features/rotation/routes.ts';
+import { savingsRoutes } from './features/savings/routes.ts';
 import { seamRoutes } from './features/seam/routes.ts';
 import { settingsRoutes } from './features/settings/routes.ts';
 import { settlementRoutes } from './features/settlement/routes.ts';
@@ -148,6 +149,7 @@ export const router = createRouter({
       ...givingRoutes,
       ...handoverRoutes,
       ...yearOfMassRoutes,
+      ...savingsRoutes,
       ...handingOverRoutes,
       ...closingRoutes,
       ...peopleRoutes,

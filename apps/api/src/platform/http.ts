@@ -77,6 +77,13 @@ export function contextOf(c: HonoContext<AppEnv>): Context {
   return { ...c.var.outside, actor: c.var.actor };
 }
 
+/** The key of a command that counts once; asked for before a body that is read as a stream. */
+export function requireKey(c: HonoContext<AppEnv>): string {
+  const key = c.req.header('Idempotency-Key')?.trim();
+  if (!key || key.length > 200) throw new Problem('idempotency-key-missing');
+  return key;
+}
+
 /**
  * Carries out a command that moves money or mass, once for each Idempotency-Key: a retry gets the first answer back,
  * with the same status, and the same key with another body is refused.
@@ -91,8 +98,7 @@ export async function answerOnce<Result, Body, Status extends ContentfulStatusCo
     body?: string;
   },
 ) {
-  const key = c.req.header('Idempotency-Key')?.trim();
-  if (!key || key.length > 200) throw new Problem('idempotency-key-missing');
+  const key = requireKey(c);
   const { householdId } = c.var.actor;
   const requestHash = createHash('sha256')
     .update(JSON.stringify([c.req.method, c.req.path, householdId, answer.body ?? (await c.req.text())]))

@@ -1,6 +1,15 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
-import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
+import {
+  answerOnce,
+  contextOf,
+  describe,
+  idParam,
+  jsonBody,
+  may,
+  queryOf,
+  requireKey,
+} from '../../platform/http.ts';
 import { mayKeepSomePlace } from './policy.ts';
 import { presentPlace, presentPlaceRecord, presentPlaces, presentPreview } from './present.ts';
 import { logPreviewQuery, logQuery, monthsWish, newPlace, placeEdit } from './schema.ts';
@@ -68,6 +77,7 @@ export const placeRoutes = new Hono<AppEnv>()
     async (c) => {
       const placeId = idParam(c, 'place');
       const { fileName, ...how } = c.req.valid('query');
+      requireKey(c);
       const received = await receiveLog(contextOf(c), placeId, { how, body: c.req.raw.body });
       return answerOnce(c, {
         status: 201,

@@ -3,6 +3,7 @@ import type { InferResponseType } from 'hono/client';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
+import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { dutiesQuery } from './queries.ts';
@@ -48,13 +49,7 @@ function PlannedEnd({ grant }: { grant: Grant }) {
   const problems = problemsOf(saving.error);
   const duty = words.duties[grant.duty] ?? grant.duty;
   return (
-    <form
-      className="stack"
-      onSubmit={(event) => {
-        event.preventDefault();
-        saving.mutate();
-      }}
-    >
+    <Form onSend={() => saving.mutate()}>
       <Field
         label={words.meantToEndAs(duty)}
         type="date"
@@ -68,6 +63,6 @@ function PlannedEnd({ grant }: { grant: Grant }) {
           {words.saveEnd(duty)}
         </button>
       </div>
-    </form>
+    </Form>
   );
 }

@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { api } from '../../api/client.ts';
 import { Field } from '../../ui/field.tsx';
@@ -33,7 +34,14 @@ export function Year() {
               <Close key={close.closedThrough} close={close} />
             ))}
             {SIGNERS.some((duty) => duties.includes(duty)) ? (
-              <PaperLinks papers={[SO_FAR, ...closes.map((close) => reviewOf(close, format))]} />
+              <>
+                <p>
+                  <Link to="/s/$storehouse/savings" params={{ storehouse }}>
+                    {t.savings}
+                  </Link>
+                </p>
+                <PaperLinks papers={[SO_FAR, ...closes.map((close) => reviewOf(close, format))]} />
+              </>
             ) : null}
           </>
         )}

@@ -127,6 +127,7 @@ export const en = {
   writeDown: 'Write down',
   neverClosed: 'The books have not been closed yet.',
   closedThrough: (day: string) => `The books are closed through ${day}.`,
+  savings: 'What was saved against shelf price',
   yearEnd: 'The end of a year',
   yearEnded: (day: string) =>
     `The last year ended on ${day}. Income and expenses must be in the fund when a year is closed; a close within a year only lists them.`,

@@ -122,6 +122,7 @@ export const es: ReviewWords = {
   writeDown: 'Apuntar',
   neverClosed: 'Los libros aún no se han cerrado.',
   closedThrough: (day) => `Los libros están cerrados hasta ${day}.`,
+  savings: 'Lo que se ahorró frente al precio de tienda',
   yearEnd: 'El fin de un año',
   yearEnded: (day) =>
     `El último año terminó el ${day}. Al cerrar un año, los ingresos y gastos deben estar en el fondo; un cierre dentro del año solo los enumera.`,

@@ -1,0 +1,38 @@
+import type { SavingsText } from '../en/savings.ts';
+
+export const es: SavingsText = {
+  title: 'Ahorro frente al precio de tienda',
+  buys: 'Compras',
+  notYours: 'Esta página es para la coordinación, la tesorería y la revisión.',
+  nothingBought: 'Este año aún no se repartió ninguna compra.',
+  unknown: 'Nadie sabe cuánto se ahorró: no se anotó el precio de tienda de lo que se compró.',
+  saved: (money) => `Este año el grupo ahorró unos ${money} frente al precio de tienda.`,
+  dearer: (money) => `Este año una tienda habría pedido unos ${money} menos.`,
+  onPart: (priced, all) => `En ${priced} de ${all} comprados; del resto no se anotó precio.`,
+  period: (from, to) => `Compras repartidas del ${from} al ${to}`,
+  howReckoned:
+    'La mercancía, el flete y los cargos de una compra, menos sus abonos, junto a lo que el mismo peso costaba en una tienda según el último precio anotado antes de repartirla, o el primero después. El precio de una tienda vale para esa tienda y ese día, así que es una estimación.',
+  byFood: 'Alimento por alimento',
+  food: 'Alimento',
+  landed: 'Pagado',
+  shelf: 'En una tienda',
+  savedShort: 'Ahorrado',
+  noPrice: 'sin precio anotado',
+  noted: 'Precios anotados',
+  noneNoted: 'Ninguno todavía.',
+  priceOf: (money, mass) => `${money} por ${mass}`,
+  takeBack: 'Retirar',
+  takeBackOf: (food, day) => `Retirar el precio de ${food}, ${day}`,
+  note: 'Anotar un precio de tienda',
+  noteSays:
+    'Lo que cuesta el alimento donde los miembros lo comprarían si no, como estaba en el estante. No hace falta la marca.',
+  price: (currency) => `Precio, ${currency}`,
+  forMass: 'Por cuánto',
+  seenOn: 'Visto el',
+  where: 'Dónde',
+  aShop: 'una tienda',
+  moneyProblem: 'Escriba un importe, por ejemplo 4.50.',
+  massProblem: 'Escriba un peso, por ejemplo 24 oz o 1 kg.',
+  noteIt: 'Anotarlo',
+  isNoted: 'El precio está anotado.',
+};
