@@ -62,6 +62,7 @@ const FORGETFUL: Readonly<Record<string, readonly string[]>> = {
     ],
     ...['review/traces: typed', 'shelf/shelf: wanted', 'trace/trace: typed'],
     ...['equipment/photos-of-item: part', 'equipment/use-page: order'],
+    'offer/store-offers: foodId',
   ],
   'asks what would be, or from when to when, and sends nothing': [
     ...['bank/pay: bills', 'bank/pay: on', 'books/trial-balance: throughOn', 'buy/quotes: chosenId'],

@@ -142,7 +142,7 @@ export function openLoggerFile(how: LoggerReading) {
   };
 }
 
-/** A logger's file that is there as a whole. Units, shape and errors: as `openLoggerFile`. Errors: as there. */
+/** Reads a logger's file that is there as a whole. Units: as `WarmthOfDay`. Errors: as `openLoggerFile`. */
 export function readLoggerFile(text: string, how: LoggerReading): LoggerFile {
   const file = openLoggerFile(how);
   file.take(text);

@@ -1,11 +1,11 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { InferResponseType } from 'hono/client';
-import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { dutiesQuery } from './queries.ts';
 import { usePeopleText } from './words.ts';
 
@@ -38,13 +38,17 @@ function PlannedEnd({ grant }: { grant: Grant }) {
   const words = usePeopleText();
   const { storehouse } = useHouse();
   const queries = useQueryClient();
-  const [endsOn, setEndsOn] = useState(grant.endsOn ?? '');
+  const { draft, change, forget } = useDraft(`planned-end.${grant.id}`, { endsOn: grant.endsOn ?? '' });
+  const { endsOn } = draft;
   const saving = useMutation({
     mutationFn: () => {
       const param = { storehouse, person: grant.personId, duty: grant.duty };
       return ask(planned.$put({ param, json: { endsOn: endsOn === '' ? null : endsOn } }));
     },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['duties'] }),
+    onSuccess: () => {
+      forget();
+      return queries.invalidateQueries({ queryKey: ['duties'] });
+    },
   });
   const problems = problemsOf(saving.error);
   const duty = words.duties[grant.duty] ?? grant.duty;
@@ -54,7 +58,7 @@ function PlannedEnd({ grant }: { grant: Grant }) {
         label={words.meantToEndAs(duty)}
         type="date"
         value={endsOn}
-        onChange={(event) => setEndsOn(event.target.value)}
+        onChange={(event) => change({ endsOn: event.target.value })}
         problem={problems.endsOn}
       />
       {problems.endsOn ? null : <ProblemSaid error={saving.error} />}
