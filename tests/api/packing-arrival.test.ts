@@ -33,10 +33,11 @@ const goRound = async (at: string) => {
 const here = (who: { put: TestHall['lead']['caller']['put'] }, day: string, id: string, isHere = true) =>
   who.put(`${day}/slots/${id}/arrival`, { isHere });
 
-/** A day of one line whose only hour is Dell's; Birchall waits for it longer than Ashdown does. */
-async function aDay({ waits }: { waits: Name[] }) {
+/** A day of one hour whose only line is Dell's, and whose second line another's; who waits does so in this order. */
+async function aDay({ waits, beside = [] }: { waits: Name[]; beside?: Name[] }) {
   app.clock.now = BEFORE;
-  const hour = { startsAt: '2026-12-05T18:00:00Z', endsAt: '2026-12-05T18:46:00Z' };
+  const lines = 1 + beside.length;
+  const hour = { startsAt: '2026-12-05T18:00:00Z', endsAt: '2026-12-05T18:46:00Z', lines };
   const day = await aPackingSession(storehouse, hall, hour);
   const book = async (name: Name, orWait: boolean) => {
     bodyOf(await caller(name).put(`${day}/wishes`, { wishes: [cansOf(hall, { containers: 4 })] }));
@@ -45,6 +46,7 @@ async function aDay({ waits }: { waits: Name[] }) {
     return bodyOf(slot, 201).id as string;
   };
   const id = await book('Dell', false);
+  for (const name of beside) await book(name, false);
   for (const name of waits) await book(name, true);
   return { day, id };
 }
@@ -104,6 +106,22 @@ describe('a time that nobody comes for', () => {
     app.clock.now = new Date('2026-12-05T18:45:00Z');
     expect(bodyOf(await here(hall.lead.caller, day, id))).toMatchObject({ state: 'waiting', line: null });
   });
+});
+
+const given = async () => {
+  const { notices } = bodyOf(await caller('Ashdown').get(`${storehouse.path}/notices?limit=all`));
+  return notices.filter(({ words }: { words: string }) => words.includes('A line has become free')).length;
+};
+
+test('two times of one day that nobody comes for are free in one round, and who waits is given one of them once', async () => {
+  const { day } = await aDay({ beside: ['Birchall'], waits: ['Ashdown'] });
+  await start(day, '2026-12-05T17:50:00Z');
+  const before = await given();
+  await goRound('2026-12-05T18:20:00Z');
+  const missed = [(await own(day, 'Dell')).missed, (await own(day, 'Birchall')).missed];
+  expect(missed).toMatchObject([{ state: 'not-come' }, { state: 'not-come' }]);
+  expect((await own(day, 'Ashdown')).slot).toMatchObject({ state: 'booked', line: 1 });
+  expect((await given()) - before).toBe(1);
 });
 
 describe('nobody loses a time', () => {

@@ -189,20 +189,12 @@ export async function listOwnMoistures(
 
 const OPEN_SLOTS = ['booked', 'waiting'] as const;
 
-/** The slots that are booked or wait, in the order in which they were asked for. */
-export const listSlots = (tx: Tx, storehouseId: string, sessionId: string) =>
-  selectSlots(tx, storehouseId, { sessionId, states: OPEN_SLOTS });
-
-/** The times that are free again because nobody came for them. */
-export const listFreedSlots = (tx: Tx, storehouseId: string, sessionId: string) =>
-  selectSlots(tx, storehouseId, { sessionId, states: ['not-come'] });
-
-function selectSlots(
-  tx: Tx,
-  storehouseId: string,
-  { sessionId, states }: { sessionId: string; states: readonly string[] },
-) {
-  return tx
+/**
+ * A session's times in the order in which they were asked for: `slots` are booked or wait, `freed` are free again because
+ * nobody came for them.
+ */
+export async function listSlots(tx: Tx, storehouseId: string, sessionId: string) {
+  const rows = await tx
     .select({ slot: packingSlots, household: households })
     .from(packingSlots)
     .innerJoin(households, joinOn(households, packingSlots, 'householdId'))
@@ -210,17 +202,19 @@ function selectSlots(
       and(
         eq(packingSlots.storehouseId, storehouseId),
         eq(packingSlots.packingSessionId, sessionId),
-        inArray(packingSlots.state, [...states]),
+        inArray(packingSlots.state, [...OPEN_SLOTS, 'not-come']),
       ),
     )
     .orderBy(asc(packingSlots.askedAt), asc(households.seat));
+  const isFreed = ({ slot }: (typeof rows)[number]) => slot.state === 'not-come';
+  return { slots: rows.filter((row) => !isFreed(row)), freed: rows.filter(isFreed) };
 }
-export type SlotOf = Awaited<ReturnType<typeof listSlots>>[number];
+export type SlotOf = Awaited<ReturnType<typeof listSlots>>['slots'][number];
 
-/** The times of running sessions that have begun by a moment and that nobody came for as far as the slot itself says. */
-export async function listBegunSlots(tx: Tx, storehouseId: string, begunBy: Date) {
-  return tx
-    .select({ sessionId: packingSlots.packingSessionId, slotId: packingSlots.packingSlotId })
+/** The running sessions with a time that has begun by a moment and that nobody came for as far as the slot itself says. */
+export async function listSessionsUnmet(tx: Tx, storehouseId: string, begunBy: Date): Promise<string[]> {
+  const rows = await tx
+    .selectDistinct({ sessionId: packingSlots.packingSessionId })
     .from(packingSlots)
     .innerJoin(packingSessions, joinOn(packingSessions, packingSlots, 'packingSessionId'))
     .where(
@@ -232,7 +226,8 @@ export async function listBegunSlots(tx: Tx, storehouseId: string, begunBy: Date
         lte(packingSlots.startsAt, begunBy),
       ),
     )
-    .orderBy(asc(packingSlots.startsAt), asc(packingSlots.packingSlotId));
+    .orderBy(asc(packingSlots.packingSessionId));
+  return rows.map(({ sessionId }) => sessionId);
 }
 
 /**

@@ -119,9 +119,8 @@ export async function refuseSlotsOutside(
   session: PackingSessionRow,
   wish: { startsAt: Date; endsAt: Date; lines: number },
 ): Promise<void> {
-  const booked = (await listSlots(tx, session.storehouseId, session.packingSessionId)).filter(
-    ({ slot }) => slot.state === 'booked',
-  );
+  const { slots } = await listSlots(tx, session.storehouseId, session.packingSessionId);
+  const booked = slots.filter(({ slot }) => slot.state === 'booked');
   const late = booked.find(({ slot }) => slot.startsAt < wish.startsAt || slot.endsAt > wish.endsAt);
   if (late)
     throw fieldProblem('in-use', 'startsAt', `${late.household.name} has a time outside these hours.`);

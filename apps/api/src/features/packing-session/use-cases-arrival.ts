@@ -6,9 +6,8 @@ import { withTx } from '../../platform/with-tx.ts';
 import type { WorkTask } from '../../platform/work/task.ts';
 import { mayPlanSessions } from './policy.ts';
 import {
-  listBegunSlots,
-  listFreedSlots,
   listHouseholdsHere,
+  listSessionsUnmet,
   listSlots,
   lockSession,
   type SlotOf,
@@ -50,11 +49,8 @@ export function sayArrival(
 
 async function findSlot(tx: Tx, session: PackingSessionRow, slotId: string): Promise<SlotOf> {
   const { storehouseId, packingSessionId } = session;
-  const slots = [
-    ...(await listSlots(tx, storehouseId, packingSessionId)),
-    ...(await listFreedSlots(tx, storehouseId, packingSessionId)),
-  ];
-  const found = slots.find(({ slot }) => slot.packingSlotId === slotId);
+  const { slots, freed } = await listSlots(tx, storehouseId, packingSessionId);
+  const found = [...slots, ...freed].find(({ slot }) => slot.packingSlotId === slotId);
   if (!found) throw new Problem('thing-not-found', { thing: 'slot' });
   return found;
 }
@@ -67,7 +63,7 @@ async function comeLate(
   slot: PackingSlotRow,
 ): Promise<void> {
   const cameAt = context.now();
-  const slots = await listSlots(tx, session.storehouseId, session.packingSessionId);
+  const { slots } = await listSlots(tx, session.storehouseId, session.packingSessionId);
   const place = nextPlace(session, slots, minutesIn(slot), cameAt);
   const wait = { state: 'waiting', line: null, askedAt: cameAt };
   await updateSlot(tx, slot, { cameAt, ...(place === null ? wait : { state: 'booked', ...place }) });
@@ -81,16 +77,25 @@ export const freeUnusedSlots: WorkTask = {
   async settle(tx, { context }) {
     const { storehouseId } = context.actor;
     const begunBy = new Date(context.now().getTime() - GRACE_MS);
-    for (const { sessionId, slotId } of await listBegunSlots(tx, storehouseId, begunBy)) {
-      const session = await lockSession(tx, storehouseId, sessionId); // its household may have come meanwhile
-      const slots = await listSlots(tx, storehouseId, sessionId);
-      const slot = slots.find((row) => row.slot.packingSlotId === slotId)?.slot;
-      if (slot === undefined || !isMissed(session, slot, begunBy)) continue;
-      const here = await listHouseholdsHere(tx, storehouseId, sessionId);
-      if (!here.has(slot.householdId)) await free(tx, context, session, slot);
-    }
+    for (const sessionId of await listSessionsUnmet(tx, storehouseId, begunBy))
+      await freeMissed(tx, context, await lockSession(tx, storehouseId, sessionId), begunBy);
   },
 };
+
+/** All of a locked session's at once, read behind its lock; then whoever waited longest chooses first among what is free. */
+async function freeMissed(
+  tx: Tx,
+  context: Context,
+  session: PackingSessionRow,
+  begunBy: Date,
+): Promise<void> {
+  const { storehouseId, packingSessionId } = session;
+  const { slots } = await listSlots(tx, storehouseId, packingSessionId);
+  const here = await listHouseholdsHere(tx, storehouseId, packingSessionId);
+  const missed = slots.filter(({ slot }) => isMissed(session, slot, begunBy) && !here.has(slot.householdId));
+  for (const { slot } of missed) await free(tx, context, session, slot);
+  if (missed.length > 0) await promoteWaiting(tx, context, session);
+}
 
 const isMissed = (session: PackingSessionRow, slot: PackingSlotRow, begunBy: Date): boolean =>
   session.stage === 'running' &&
@@ -110,5 +115,4 @@ async function free(
     householdId: slot.householdId,
     says: `Nobody came to ${session.name} within ${GRACE_MINUTES} minutes of your time, so it is free for others. Say there that you are here, and you get the next one.`,
   });
-  await promoteWaiting(tx, context, session);
 }

@@ -24,7 +24,7 @@ export function readFreeTimes(context: Context, sessionId: string) {
     async (tx) => {
       const session = await loadSession(tx, storehouseId, sessionId);
       const minutes = await minutesOf(tx, session, householdId);
-      const slots = await listSlots(tx, storehouseId, sessionId);
+      const { slots } = await listSlots(tx, storehouseId, sessionId);
       return { minutes, starts: minutes === 0 ? [] : freeStarts(session, slots, minutes) };
     },
     { isReadOnly: true },
@@ -50,7 +50,7 @@ export function bookSlot(context: Context, sessionId: string, wish: SlotWish) {
   return withTx(context, async (tx) => {
     const session = await lockSession(tx, storehouseId, sessionId);
     requireSessionStage(session, 'open');
-    const slots = await listSlots(tx, storehouseId, sessionId);
+    const { slots } = await listSlots(tx, storehouseId, sessionId);
     if (slots.some(({ slot }) => slot.householdId === householdId))
       throw new Problem('already-there', {
         detail: 'You have a time already. Give it back to choose another.',
@@ -111,7 +111,7 @@ export function giveSlotBack(context: Context, sessionId: string, slotId: string
   const { storehouseId, householdId } = context.actor;
   return withTx(context, async (tx) => {
     const session = await lockSession(tx, storehouseId, sessionId);
-    const slots = await listSlots(tx, storehouseId, sessionId);
+    const { slots } = await listSlots(tx, storehouseId, sessionId);
     const given = slots.find(({ slot }) => slot.packingSlotId === slotId);
     if (!given) throw new Problem('thing-not-found', { thing: 'slot' });
     if (given.slot.householdId !== householdId && !mayPlanSessions(context.actor))
@@ -129,7 +129,7 @@ export function giveSlotBack(context: Context, sessionId: string, slotId: string
 
 /** A line that has become free goes to whoever waited longest and fits. */
 export async function promoteWaiting(tx: Tx, context: Context, session: PackingSessionRow): Promise<void> {
-  const slots = await listSlots(tx, session.storehouseId, session.packingSessionId);
+  const { slots } = await listSlots(tx, session.storehouseId, session.packingSessionId);
   for (const { slot, ...place } of promotable(session, slots, context.now())) {
     await updateSlot(tx, slot, { state: 'booked', ...place });
     await tellPromoted(tx, context, session, { householdId: slot.householdId, startsAt: place.startsAt });

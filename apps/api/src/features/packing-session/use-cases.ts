@@ -20,7 +20,6 @@ import {
   insertSession,
   insertWishes,
   listAllergens,
-  listFreedSlots,
   listHands,
   listHouseholdsHere,
   listOwnMoistures,
@@ -64,8 +63,7 @@ export function readSession(context: Context, sessionId: string) {
       const session = await loadSession(tx, storehouseId, sessionId);
       const wishes =
         householdId === null ? [] : await withWarnings(tx, storehouseId, { sessionId, householdId });
-      const slots = await listSlots(tx, storehouseId, sessionId);
-      const freed = await listFreedSlots(tx, storehouseId, sessionId);
+      const { slots, freed } = await listSlots(tx, storehouseId, sessionId);
       const hands = await listHands(tx, storehouseId, sessionId);
       const ownGrams =
         householdId === null ? new Map<string, number>() : await sumOwnGrams(tx, storehouseId, householdId);
@@ -297,7 +295,7 @@ export function readPlan(context: Context, sessionId: string, people?: number | 
     async (tx) => {
       const session = await loadSession(tx, storehouseId, sessionId);
       const wishes = await listWishes(tx, storehouseId, { sessionId });
-      const slots = await listSlots(tx, storehouseId, sessionId);
+      const { slots, freed } = await listSlots(tx, storehouseId, sessionId);
       const householdIds = [...new Set(wishes.map(({ wish }) => wish.householdId))];
       const allergens = await listAllergens(tx, storehouseId, householdIds);
       const purpose = 'plan of a packing session';
@@ -309,7 +307,6 @@ export function readPlan(context: Context, sessionId: string, people?: number | 
       });
       const lineWishes = wishes.map((row) => toLineWish(row, allergens));
       const lines = planLines(session, turnsOfLines(lineWishes, slots, session.lines), people);
-      const freed = await listFreedSlots(tx, storehouseId, sessionId);
       const here = await listHouseholdsHere(tx, storehouseId, sessionId);
       return {
         session,
