@@ -55,13 +55,13 @@ async function planLine(tx: Tx, own: ReturnType<typeof ownLine>) {
   const allotted = awarded ?? (await findAllottedGrams(tx, own));
   const shareGrams = allotted ?? (await findPledgeOfLine(tx, own.storehouseId, own))?.wantedGrams ?? 0;
   const basis = awarded !== null ? 'awarded' : allotted !== null ? 'allotted' : 'pledged';
-  const prices = await listPiecePrices(tx, own.storehouseId);
+  const { containerPrice } = await listPiecePrices(tx, own.storehouseId);
   const plan = planContainers(
     shareGrams,
     listed.map(({ wish, kind }) => ({
       kindId: kind.containerKindId,
       capacityMicrolitres: kind.capacityMicrolitres,
-      priceMinorUnits: prices.containers.get(kind.containerKindId) ?? kind.priceMinorUnits,
+      priceMinorUnits: containerPrice(kind),
       grams: wish.grams,
     })),
     bulkOf(food),

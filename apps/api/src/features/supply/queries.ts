@@ -42,13 +42,14 @@ export async function listSupplies(
 export type SupplyOnHand = Awaited<ReturnType<typeof listSupplies>>[number];
 
 /**
- * What a piece costs by the supplies list, of each kind of container and each size of absorber, where the pack has
- * its price: rounded up, so that nothing seems cheaper than it is.
+ * What a piece costs. Of a kind of container by the supplies list, else by the kind's own price; of absorbers what the
+ * list has, by their size. A pack's price is rounded up, so that nothing seems cheaper than it is. The list has one
+ * supply of each sort (`supply_one_of_its_sort`).
  */
 export async function listPiecePrices(
   tx: Tx,
   storehouseId: string,
-): Promise<{ containers: Map<string, number>; absorbers: Map<number, number> }> {
+): Promise<{ containerPrice: (kind: PricedKind) => number | null; absorbers: Map<number, number> }> {
   const rows = await tx
     .select()
     .from(supplies)
@@ -61,12 +62,11 @@ export async function listPiecePrices(
       ),
     );
   const each = ({ packMinorUnits, packPieces }: SupplyRow) => Math.ceil((packMinorUnits ?? 0) / packPieces);
+  const listed = new Map(
+    rows.flatMap((row) => (row.containerKindId === null ? [] : [[row.containerKindId, each(row)] as const])),
+  );
   return {
-    containers: new Map(
-      rows.flatMap((row) =>
-        row.containerKindId === null ? [] : [[row.containerKindId, each(row)] as const],
-      ),
-    ),
+    containerPrice: ({ containerKindId, priceMinorUnits }) => listed.get(containerKindId) ?? priceMinorUnits,
     absorbers: new Map(
       rows.flatMap((row) =>
         row.sizeMillilitres === null ? [] : [[row.sizeMillilitres, each(row)] as const],
@@ -74,6 +74,8 @@ export async function listPiecePrices(
     ),
   };
 }
+
+type PricedKind = { readonly containerKindId: string; readonly priceMinorUnits: number | null };
 
 /** Alone with some supplies, in a fixed order: what they cost on average must not move meanwhile. */
 export async function lockSupplies(

@@ -30,7 +30,7 @@ export function findWaysToKeep(context: Context, query: WaysQuery) {
       capacityMicrolitres: kind.capacityMicrolitres,
       barrier: readBarrier(kind.barrier),
       isDark: kind.isDark,
-      priceMinorUnits: listed.containers.get(kind.containerKindId) ?? kind.priceMinorUnits,
+      priceMinorUnits: listed.containerPrice(kind),
     }));
     return { food, kinds, grams: query.grams, ...listWaysToKeep(query.grams, toKeep, toUse, prices) };
   });
