@@ -15,12 +15,17 @@ const isFulfilled = (
 ) => sql<boolean>`(${fundPromises.entryId} is not null and not exists (
   select from book.entry r where r.storehouse_id = ${storehouseId} and r.reverses_id = ${fundPromises.entryId}))`;
 
-const reading = (storehouseId: string) => ({
-  promise: fundPromises,
-  item: equipmentItems.name,
-  entryNo: entries.entryNo,
-  isFulfilled: isFulfilled(storehouseId),
-});
+const selectPromises = (tx: Tx, storehouseId: string) =>
+  tx
+    .select({
+      promise: fundPromises,
+      item: equipmentItems.name,
+      entryNo: entries.entryNo,
+      isFulfilled: isFulfilled(storehouseId),
+    })
+    .from(fundPromises)
+    .leftJoin(equipmentItems, joinOn(equipmentItems, fundPromises, 'equipmentItemId'))
+    .leftJoin(entries, joinOn(entries, fundPromises, 'entryId'));
 
 /** The newest first; one row more than the page holds. */
 export async function listFundPromises(
@@ -28,11 +33,7 @@ export async function listFundPromises(
   storehouseId: string,
   page: { after?: string | undefined; limit: number },
 ) {
-  return tx
-    .select(reading(storehouseId))
-    .from(fundPromises)
-    .leftJoin(equipmentItems, joinOn(equipmentItems, fundPromises, 'equipmentItemId'))
-    .leftJoin(entries, joinOn(entries, fundPromises, 'entryId'))
+  return selectPromises(tx, storehouseId)
     .where(
       and(
         eq(fundPromises.storehouseId, storehouseId),
@@ -49,12 +50,7 @@ export async function loadFundPromise(
   storehouseId: string,
   fundPromiseId: string,
 ): Promise<FundPromiseReading> {
-  const [row] = await tx
-    .select(reading(storehouseId))
-    .from(fundPromises)
-    .leftJoin(equipmentItems, joinOn(equipmentItems, fundPromises, 'equipmentItemId'))
-    .leftJoin(entries, joinOn(entries, fundPromises, 'entryId'))
-    .where(isThis(storehouseId, fundPromiseId));
+  const [row] = await selectPromises(tx, storehouseId).where(isThis(storehouseId, fundPromiseId));
   if (!row) throw new Problem('thing-not-found', { thing: 'fund promise' });
   return row;
 }
