@@ -56,17 +56,16 @@ const REVIEW = { task: 'review', isReadOnly: true } as const;
 
 /** Recomputes every balance from the movements and tests every invariant of the storehouse's book. */
 export function audit(context: Context): Promise<Audit> {
+  return withTx(context, (tx) => auditAsReviewer(tx, context), REVIEW);
+}
+
+/** The same inside a transaction under the task `review`: each household whose fills and splits run again is told. */
+export async function auditAsReviewer(tx: Tx, context: Context): Promise<Audit> {
   const { storehouseId } = context.actor;
-  return withTx(
-    context,
-    async (tx) => {
-      const householdIds = await listReviewedHouseholdIds(tx, storehouseId);
-      const what = 'ceilings and needs, for running fills and splits again';
-      await notePrivateRead(tx, context, { householdIds, what, purpose: 'audit' });
-      return auditInside(tx, storehouseId);
-    },
-    REVIEW,
-  );
+  const householdIds = await listReviewedHouseholdIds(tx, storehouseId);
+  const what = 'ceilings and needs, for running fills and splits again';
+  await notePrivateRead(tx, context, { householdIds, what, purpose: 'audit' });
+  return auditInside(tx, storehouseId);
 }
 
 /** The same by whoever runs the server. Nobody of the storehouse looks, so there is no one to write down. */

@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { dutyGrants, households, noticeReadings, notices, persons, pledges } from '@sheafbook/db/tables';
 import { and, asc, eq, isNull, lte, type SQL, sql } from 'drizzle-orm';
 import type { Actor } from '../../platform/actor.ts';
+import { dayOf } from '../../platform/storehouse-day.ts';
 
 /**
  * The households that a notice about safety was for at `writtenBefore` or earlier, and where nobody has acknowledged it,
@@ -25,7 +26,7 @@ export async function listUnreached(
         notices.isSafety,
         isNull(notices.withdrawnAt),
         lte(notices.writtenAt, writtenBefore),
-        sql`${households.joinedOn} <= (${notices.writtenAt} at time zone ${timeZone})::date`,
+        sql`${households.joinedOn} <= ${dayOf(sql`${notices.writtenAt}`, timeZone)}`,
         sql`not exists (select from ${noticeReadings} where ${noticeReadings.storehouseId} = ${notices.storehouseId}
           and ${noticeReadings.noticeId} = ${notices.noticeId}
           and ${noticeReadings.householdId} = ${households.householdId}

@@ -17,6 +17,7 @@ import { newId } from '../../platform/new-id.ts';
 import { pathIn } from '../../platform/path-in.ts';
 import { Problem } from '../../platform/problem.ts';
 import { inSpanish } from '../../platform/spoken/spanish.ts';
+import { dayOf } from '../../platform/storehouse-day.ts';
 import type { NoticeQuery } from './schema.ts';
 
 /** Whom a notice is for; `buy` are the households that pledged in it. */
@@ -99,7 +100,7 @@ const isFor = ({ storehouseId, householdId, duties }: Actor): SQL | undefined =>
 
 /** What was told before somebody came is not theirs to answer for. */
 const isSinceJoining = ({ storehouseId, personId, timeZone }: Actor): SQL =>
-  sql`(${notices.writtenAt} at time zone ${timeZone})::date >= (select ${persons.joinedOn} from ${persons}
+  sql`${dayOf(sql`${notices.writtenAt}`, timeZone)} >= (select ${persons.joinedOn} from ${persons}
     where ${persons.storehouseId} = ${storehouseId} and ${persons.personId} = ${personId})`;
 
 const ofReader = ({ personId, householdId }: Actor): SQL | undefined =>

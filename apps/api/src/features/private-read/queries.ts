@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { persons, privateReads } from '@sheafbook/db/tables';
 import { and, desc, eq, lt, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
+import { dayOf, isWithin } from '../../platform/storehouse-day.ts';
 
 /** Newest first; `after` is the id that the page before ended with. */
 export function listPrivateReads(
@@ -49,15 +50,14 @@ export async function sumLooksByMonth(
   storehouseId: string,
   span: { from: string | undefined; to: string | undefined; timeZone: string },
 ): Promise<MonthOfLooks[]> {
-  const day = sql`(r.read_at at time zone ${span.timeZone})::date`;
+  const day = dayOf(sql`r.read_at`, span.timeZone);
   return tx.execute<MonthOfLooks>(sql`
     select to_char(${day}, 'YYYY-MM') as month, p.name as reader, r.purpose, count(*)::integer as looks,
       count(distinct r.household_id)::integer as households
     from book.private_read r
     join book.person p on p.storehouse_id = r.storehouse_id and p.person_id = r.person_id
     where r.storehouse_id = ${storehouseId} and p.household_id is distinct from r.household_id
-      and (${span.from ?? null}::date is null or ${day} >= ${span.from ?? null}::date)
-      and (${span.to ?? null}::date is null or ${day} <= ${span.to ?? null}::date)
+      and ${isWithin(day, { fromOn: span.from, toOn: span.to })}
     group by 1, p.person_id, p.name, r.purpose
     order by 1, p.name, p.person_id, r.purpose`);
 }
@@ -71,7 +71,7 @@ export async function sumLooks(
   storehouseId: string,
   span: { from: string | undefined; to: string | undefined; timeZone: string },
 ): Promise<LooksRow[]> {
-  const day = sql`(r.read_at at time zone ${span.timeZone})::date`;
+  const day = dayOf(sql`r.read_at`, span.timeZone);
   return tx.execute<LooksRow>(sql`
     select r.duties, r.what, r.purpose, count(*)::integer as looks,
       count(distinct r.person_id)::integer as readers, count(distinct r.household_id)::integer as households,
@@ -84,8 +84,7 @@ export async function sumLooks(
       from book.private_read r
       join book.person p on p.storehouse_id = r.storehouse_id and p.person_id = r.person_id
       where r.storehouse_id = ${storehouseId} and p.household_id is distinct from r.household_id
-        and (${span.from ?? null}::date is null or ${day} >= ${span.from ?? null}::date)
-        and (${span.to ?? null}::date is null or ${day} <= ${span.to ?? null}::date)) r
+        and ${isWithin(day, { fromOn: span.from, toOn: span.to })}) r
     group by r.duties, r.what, r.purpose
     order by looks desc, r.duties, r.what, r.purpose`);
 }

@@ -1,9 +1,9 @@
 import type { Tx } from '@sheafbook/db';
 import { persons, type StockCountRow, stockCounts } from '@sheafbook/db/tables';
-import { assert } from '@sheafbook/units';
 import { and, desc, eq, lt, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
+import { type DaySpan, dayOf, isWithin } from '../../platform/storehouse-day.ts';
 import type { LotValue } from './worth.ts';
 
 /** Common stock in one bag or container, as the book has it. */
@@ -49,27 +49,36 @@ export async function loadCommonStock(tx: Tx, storehouseId: string, accountId: s
   return readRow(row);
 }
 
-/** What a lot's common stock stands at in account 1400, how many grams of it there are, and how much of both ever came. */
-export async function loadLotValue(tx: Tx, storehouseId: string, lotId: string): Promise<LotValue> {
-  const [row] = await tx.execute<Record<keyof LotValue, string>>(sql`
-    with stock as (select a.account_id, a.inflow - a.outflow as grams from book.account a
+/** What the common stock of some lots stands at in account 1400, how many grams there are, and how much of both ever came. */
+export async function loadLotValues(
+  tx: Tx,
+  storehouseId: string,
+  lotIds: readonly string[],
+): Promise<Map<string, LotValue>> {
+  const ids = sql.param([...new Set(lotIds)]);
+  const rows = await tx.execute<{ lotId: string } & Record<keyof LotValue, string>>(sql`
+    with stock as (select a.unit_id as lot_id, a.account_id, a.inflow - a.outflow as grams from book.account a
       join book.owner o on o.storehouse_id = ${storehouseId} and o.owner_id = a.owner_id and o.kind = 'common'
-      where a.storehouse_id = ${storehouseId} and a.unit_id = ${lotId} and a.vessel_kind in ('bag', 'container')),
-    cost as (select inflow, inflow - outflow as balance from book.account
-      where storehouse_id = ${storehouseId} and kind = 'common_stock' and cause_id = ${lotId})
-    select (select coalesce(sum(balance), 0) from cost) as "minorUnits",
-      (select coalesce(sum(inflow), 0) from cost) as "cameMinorUnits",
-      (select coalesce(sum(grams), 0) from stock) as grams,
+      where a.storehouse_id = ${storehouseId} and a.unit_id = any(${ids}::uuid[]) and a.vessel_kind in ('bag', 'container')),
+    cost as (select cause_id as lot_id, inflow, inflow - outflow as balance from book.account
+      where storehouse_id = ${storehouseId} and kind = 'common_stock' and cause_id = any(${ids}::uuid[]))
+    select w.lot_id as "lotId",
+      (select coalesce(sum(balance), 0) from cost c where c.lot_id = w.lot_id) as "minorUnits",
+      (select coalesce(sum(inflow), 0) from cost c where c.lot_id = w.lot_id) as "cameMinorUnits",
+      (select coalesce(sum(grams), 0) from stock s where s.lot_id = w.lot_id) as grams,
       (select coalesce(sum(m.amount), 0) from book.movement m where m.storehouse_id = ${storehouseId}
-        and m.destination_id in (select account_id from stock)
-        and m.source_id not in (select account_id from stock)) as "cameGrams"`);
-  assert(row, 'a select without from returns one row');
-  return {
-    minorUnits: Number(row.minorUnits),
-    grams: Number(row.grams),
-    cameMinorUnits: Number(row.cameMinorUnits),
-    cameGrams: Number(row.cameGrams),
-  };
+        and m.destination_id in (select account_id from stock s where s.lot_id = w.lot_id)
+        and m.source_id not in (select account_id from stock s where s.lot_id = w.lot_id)) as "cameGrams"
+    from unnest(${ids}::uuid[]) as w(lot_id)`);
+  return new Map(
+    rows.map(({ lotId, minorUnits, grams, cameMinorUnits, cameGrams }) => [
+      lotId,
+      {
+        ...{ minorUnits: Number(minorUnits), grams: Number(grams) },
+        ...{ cameMinorUnits: Number(cameMinorUnits), cameGrams: Number(cameGrams) },
+      },
+    ]),
+  );
 }
 
 export async function insertCount(tx: Tx, count: typeof stockCounts.$inferInsert): Promise<void> {
@@ -95,12 +104,15 @@ export async function lockCount(tx: Tx, storehouseId: string, stockCountId: stri
   return row;
 }
 
+type CountsWish = {
+  readonly after?: string | undefined;
+  readonly limit: number;
+  /** Only those that were counted on these days. */
+  readonly days?: DaySpan & { readonly timeZone: string };
+};
+
 /** The newest first. */
-export async function listCounts(
-  tx: Tx,
-  storehouseId: string,
-  { after, limit }: { after?: string | undefined; limit: number },
-) {
+export async function listCounts(tx: Tx, storehouseId: string, { after, limit, days }: CountsWish) {
   return tx
     .select({ count: stockCounts, countedBy: persons.name })
     .from(stockCounts)
@@ -109,6 +121,7 @@ export async function listCounts(
       and(
         eq(stockCounts.storehouseId, storehouseId),
         after ? lt(stockCounts.stockCountId, after) : undefined,
+        days ? isWithin(dayOf(sql`${stockCounts.countedAt}`, days.timeZone), days) : undefined,
       ),
     )
     .orderBy(desc(stockCounts.stockCountId))

@@ -1,5 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import { commonStockCounted, reweighed } from '@sheafbook/ledger';
+import { assert, sumOf } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { WHOLE_LIST } from '../../platform/paging.ts';
@@ -13,20 +14,32 @@ import {
   listCommonStock,
   listCounts,
   loadCommonStock,
-  loadLotValue,
+  loadLotValues,
   lockCount,
   setBooked,
 } from './queries.ts';
 import type { CountBooking, StockCountQuery, StockCountWish } from './schema.ts';
-import { type LotValue, worthOf } from './worth.ts';
+import { worthOf } from './worth.ts';
 
-/** What a difference in a lot's common stock is worth in the book; below zero when grams are missing. */
-export async function loadWorth(
+type Difference = { readonly lotId: string; readonly grams: number };
+
+/** What differences in lots' common stock are worth in the book, one by one; below zero when grams are missing. */
+export async function loadWorths(
   tx: Tx,
   storehouseId: string,
-  { lotId, grams }: { lotId: string; grams: number },
-): Promise<number> {
-  return worthOf(await loadLotValue(tx, storehouseId, lotId), grams);
+  differences: readonly Difference[],
+): Promise<number[]> {
+  const lotIds = differences.map(({ lotId }) => lotId);
+  const values = await loadLotValues(tx, storehouseId, lotIds);
+  return differences.map(({ lotId, grams }) => {
+    const value = values.get(lotId);
+    assert(value, 'a value is read for each lot');
+    return worthOf(value, grams);
+  });
+}
+
+export async function loadWorth(tx: Tx, storehouseId: string, difference: Difference): Promise<number> {
+  return sumOf(await loadWorths(tx, storehouseId, [difference]));
 }
 
 /** Common stock as the book has it, with what was counted of it last and what the difference is worth. */
@@ -37,9 +50,8 @@ export function readCommonStock(context: Context) {
     async (tx) => {
       const stock = await listCommonStock(tx, storehouseId);
       const counts = await listCounts(tx, storehouseId, { limit: WHOLE_LIST });
-      const values = new Map<string, LotValue>();
-      for (const { lotId } of stock)
-        if (!values.has(lotId)) values.set(lotId, await loadLotValue(tx, storehouseId, lotId));
+      const lotIds = stock.map(({ lotId }) => lotId);
+      const values = await loadLotValues(tx, storehouseId, lotIds);
       return {
         currency,
         stock: stock.map((row) => ({

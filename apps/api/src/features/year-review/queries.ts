@@ -1,10 +1,11 @@
 import type { Tx } from '@sheafbook/db';
 import { type SQL, sql } from 'drizzle-orm';
+import { dayOf, isWithin } from '../../platform/storehouse-day.ts';
 
 type Days = { readonly fromOn: string; readonly throughOn: string; readonly timeZone: string };
 
 const within = (at: SQL, { fromOn, throughOn, timeZone }: Days): SQL =>
-  sql`(${at} at time zone ${timeZone})::date between ${fromOn}::date and ${throughOn}::date`;
+  isWithin(dayOf(at, timeZone), { fromOn, toOn: throughOn });
 
 /** A buy as it came out. Units: grams of its bags, minor units; what was credited is taken off neither. */
 export type ReviewedBuy = {

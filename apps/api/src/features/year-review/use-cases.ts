@@ -1,12 +1,11 @@
 import type { Tx } from '@sheafbook/db';
 import { trialBalance, yearOfMass } from '@sheafbook/ledger';
-import { addDays, dayInZone, sumOf, yearEndBy } from '@sheafbook/units';
+import { addDays, sumOf, yearEndBy } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
-import { notePrivateRead } from '../../platform/private-read.ts';
+import { WHOLE_LIST } from '../../platform/paging.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { listReviewedHouseholdIds } from '../audit/queries.ts';
-import { auditInside } from '../audit/use-cases.ts';
+import { auditAsReviewer } from '../audit/use-cases.ts';
 import { readTotals } from '../coverage/use-cases.ts';
 import { listCorrections, listOverrides } from '../exception/queries.ts';
 import { listGiftsBetween } from '../gift/queries.ts';
@@ -15,7 +14,7 @@ import { listPeriodCloses, listSignatures } from '../period/queries.ts';
 import { sumLooks } from '../private-read/queries.ts';
 import { savingsInside } from '../shelf-price/use-cases.ts';
 import { listCommonStock, listCounts } from '../stock-count/queries.ts';
-import { loadWorth } from '../stock-count/use-cases.ts';
+import { loadWorths } from '../stock-count/use-cases.ts';
 import { loadHouseOwners, loadStorehouse } from '../storehouse/queries.ts';
 import { drawTracesInside, presentTraces } from '../trace/use-cases.ts';
 import { listMoneyTotals } from '../trial-balance/queries.ts';
@@ -62,7 +61,7 @@ async function reviewInside(tx: Tx, context: Context, throughOn: string) {
     gifts: await giftsOf(tx, context, days),
     lost: await lostOf(tx, storehouseId, period),
     ...(await moneyOf(tx, storehouseId, period)),
-    findings: await findingsOf(tx, context),
+    findings: (await auditAsReviewer(tx, context)).findings,
     traces: presentTraces(await drawTracesInside(tx, context, seed)),
     counts: await countsOf(tx, context, period),
     ...(await exceptionsOf(tx, context, period)),
@@ -104,16 +103,6 @@ async function moneyOf(tx: Tx, storehouseId: string, { fromOn, throughOn }: Peri
   };
 }
 
-async function findingsOf(tx: Tx, context: Context) {
-  const { storehouseId } = context.actor;
-  await notePrivateRead(tx, context, {
-    householdIds: await listReviewedHouseholdIds(tx, storehouseId),
-    what: 'ceilings and needs, for running fills and splits again',
-    purpose: 'audit',
-  });
-  return (await auditInside(tx, storehouseId)).findings;
-}
-
 /** How often each duty looked. What it looked at and why is for the reviewer, on the screen. */
 async function looksOf(tx: Tx, { actor }: Context, { fromOn, throughOn }: Period) {
   const span = { from: fromOn, to: throughOn, timeZone: actor.timeZone };
@@ -124,28 +113,27 @@ async function looksOf(tx: Tx, { actor }: Context, { fromOn, throughOn }: Period
   }));
 }
 
-const MOST_COUNTS = 10_000;
-
 /** What was counted in the period, and each difference with what it is worth at its lot's landed cost. */
 async function countsOf(tx: Tx, { actor }: Context, { fromOn, throughOn }: Period) {
   const { storehouseId, timeZone } = actor;
   const stock = await listCommonStock(tx, storehouseId);
-  const counted = (await listCounts(tx, storehouseId, { limit: MOST_COUNTS })).filter(({ count }) => {
-    const on = dayInZone(count.countedAt.getTime(), timeZone);
-    return fromOn <= on && on <= throughOn;
-  });
+  const days = { fromOn, toOn: throughOn, timeZone };
+  const counted = await listCounts(tx, storehouseId, { limit: WHOLE_LIST, days });
   const differing = counted.flatMap(({ count }) => {
     const of = stock.find(({ accountId }) => accountId === count.accountId);
     const differenceGrams = count.countedGrams - count.bookGrams;
     return of === undefined || differenceGrams === 0 ? [] : [{ count, of, differenceGrams }];
   });
-  const differences = [];
-  for (const { count, of, differenceGrams } of differing.toReversed())
-    differences.push({
-      ...{ code: of.code, foodEn: of.foodEn, foodEs: of.foodEs, differenceGrams },
-      ...{ bookGrams: count.bookGrams, countedGrams: count.countedGrams, isBooked: count.entryId !== null },
-      minorUnits: await loadWorth(tx, storehouseId, { lotId: of.lotId, grams: differenceGrams }),
-    });
+  const inOrder = differing.toReversed();
+  const worths = await loadWorths(
+    ...([tx, storehouseId] as const),
+    inOrder.map(({ of, differenceGrams }) => ({ lotId: of.lotId, grams: differenceGrams })),
+  );
+  const differences = inOrder.map(({ count, of, differenceGrams }, at) => ({
+    ...{ code: of.code, foodEn: of.foodEn, foodEs: of.foodEs, differenceGrams },
+    ...{ bookGrams: count.bookGrams, countedGrams: count.countedGrams, isBooked: count.entryId !== null },
+    minorUnits: worths[at] ?? 0,
+  }));
   return { counted: counted.length, differences };
 }
 
