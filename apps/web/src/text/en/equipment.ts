@@ -120,7 +120,7 @@ export const en = {
   touchesFood: 'Food goes through it, as through a mill or a funnel: whoever books it says which.',
   foodsThrough: 'Which foods go through it?',
   leftBehind: (allergens: string) =>
-    `Before you it ran what leaves ${allergens} behind. Clean it fully before your food goes in.`,
+    `What ran through it before you leaves ${allergens} behind. Clean it fully before your food goes in.`,
   toUse: 'A year of use',
   use: {
     title: 'A year of use',
@@ -149,7 +149,8 @@ export const en = {
   wholeThing: 'the whole thing',
   photosOut: 'Photos as it went out',
   photosBack: 'Photos as it came back',
-  leftUntold: 'It ran before you, and nobody said what. Clean it fully before your food goes in.',
+  leftUntold:
+    'Something ran through it before you, and nobody said what. Clean it fully before your food goes in.',
   foodsUntold: 'Nobody said which foods go through it.',
   everyUses: 'Service after so many uses',
   everyDays: 'Service after so many days',

@@ -37,7 +37,7 @@ export const en = {
   nobodyTrained: 'Nobody who comes said so.',
   labels: 'Which labels are printed but unused?',
   labelsWait: (blank: number, spent: number) =>
-    `${blank === 0 ? 'None waits' : s(blank, 'waits', 'wait')}${spent === 0 ? '.' : `; ${s(spent, 'code was', 'codes were')} spent and taken back.`}`,
+    `${blank === 0 ? 'None waits' : s(blank, 'waits', 'wait')}${spent === 0 ? '.' : `; ${s(spent, 'code was', 'codes were')} voided.`}`,
   onLine: 'Whose food is on the line?',
   foodOf: (food: string, household: string) => `${food} of ${household}.`,
   lastAllergens: 'Which allergens were on the line last?',

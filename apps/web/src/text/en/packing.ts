@@ -143,7 +143,7 @@ export const en = {
   labelsAheadSays:
     'Made ahead, a label stands on its can before the can is filled: at the line scan it, and the net mass is written by pen.',
   labelsUnused: 'Made and not used yet',
-  labelsSpent: (count: number) => `${s(count, 'code', 'codes')} spent and taken back`,
+  labelsSpent: (count: number) => `${s(count, 'code', 'codes')} voided`,
   labelsSpentSays:
     'What was poured under these codes was put back: no can has them, and none will. Throw the labels away.',
   labelsCount: 'How many labels',

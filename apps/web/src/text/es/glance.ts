@@ -37,7 +37,7 @@ export const es: typeof en = {
   nobodyTrained: 'Nadie de los que vienen lo ha dicho.',
   labels: '¿Qué etiquetas están impresas y sin usar?',
   labelsWait: (blank, spent) =>
-    `${blank === 0 ? 'Ninguna espera' : s(blank, 'espera', 'esperan')}${spent === 0 ? '.' : `; ${s(spent, 'código gastado y devuelto', 'códigos gastados y devueltos')}.`}`,
+    `${blank === 0 ? 'Ninguna espera' : s(blank, 'espera', 'esperan')}${spent === 0 ? '.' : `; ${s(spent, 'código anulado', 'códigos anulados')}.`}`,
   onLine: '¿De quién es lo que está en la línea?',
   foodOf: (food, household) => `${food} de ${household}.`,
   lastAllergens: '¿Qué alérgenos pasaron al final por la línea?',

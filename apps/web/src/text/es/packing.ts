@@ -140,7 +140,7 @@ export const es: PackingWords = {
   labelsAheadSays:
     'Hecha de antemano, la etiqueta está en su lata antes de llenarla: en la línea se lee, y el peso neto se escribe a mano.',
   labelsUnused: 'Hechas y sin usar',
-  labelsSpent: (count) => `${s(count, 'código gastado y devuelto', 'códigos gastados y devueltos')}`,
+  labelsSpent: (count) => `${s(count, 'código anulado', 'códigos anulados')}`,
   labelsSpentSays:
     'Lo que se vertió con estos códigos se devolvió: ninguna lata los lleva ni los llevará. Tire las etiquetas.',
   labelsCount: 'Cuántas etiquetas',
