@@ -98,6 +98,12 @@ test('the sentence under a split is said in Spanish under every rule', () => {
 test('what differs stays as it is, unless it is a stage or a duty; what nobody wrote for a member stays too', () => {
   const toFix = 'Fix the buy: its bags are filled, the grams promised and the deposits asked for.';
   expect(inSpanish(`Winter grain: ${toFix}`)).toBe(`Winter grain: ${SPANISH[toFix]}`);
+  expect(inSpanish(`Winter: hard grain: ${toFix}`)).toBe(`Winter: hard grain: ${SPANISH[toFix]}`);
+  expect(inSpanish('Winter grain: At most 40 g.')).toBe('Winter grain: Como mucho 40 g.');
+  expect(inSpanish('Winter grain: The buy is fixed; this can be done while it is gathering.')).toBe(
+    'Winter grain: La compra está fijada; esto se puede hacer mientras está reuniendo promesas.',
+  );
+  expect(inSpanish('Winter grain: Ana’s own words.')).toBe('Winter grain: Ana’s own words.');
   expect(inSpanish('There is a buy called Winter grain already.')).toBe(
     'Ya hay una compra llamada Winter grain.',
   );

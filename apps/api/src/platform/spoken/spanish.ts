@@ -89,13 +89,12 @@ export function inSpanish(text: string): string {
 
 const BETWEEN_SENTENCES = /(?<=[.?!]) (?=\p{Lu})/u;
 
-/** "Winter grain: Fix the buy.": the name stays as it is, and the sentence behind it is said. */
+/** "Winter grain: Fix the buy.": the name stays as it is, colons and all, and the sentence behind it is said as any other. */
 function afterItsName(sentence: string): string | undefined {
-  for (let at = sentence.indexOf(': '); at > 0; at = sentence.indexOf(': ', at + 1)) {
-    const said = SPANISH[sentence.slice(at + 2)];
-    if (said !== undefined) return sentence.slice(0, at + 2) + said;
-  }
-  return undefined;
+  const at = sentence.indexOf(': ');
+  if (at < 1) return undefined;
+  const said = sentenceInSpanish(sentence.slice(at + 2));
+  return said === undefined ? undefined : sentence.slice(0, at + 2) + said;
 }
 
 function sentenceInSpanish(sentence: string): string | undefined {
