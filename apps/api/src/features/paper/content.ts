@@ -40,6 +40,12 @@ export type TableBlock = {
 
 export const heading = (text: string): Block => ({ kind: 'heading', text });
 export const text = (words: string): Block => ({ kind: 'text', text: words });
+/** A heading with its block, or with the sentence that there is nothing of the kind. */
+export const section = (
+  title: string,
+  rows: readonly unknown[],
+  { block, nothing }: { block: Block; nothing: string },
+): Block[] => [heading(title), rows.length === 0 ? text(nothing) : block];
 export const facts = (rows: readonly (Fact | false)[]): Block => ({
   kind: 'facts',
   rows: rows.filter((row) => row !== false),

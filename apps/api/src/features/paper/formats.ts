@@ -10,8 +10,8 @@ import type { PaperWords } from './words/en.ts';
 import { en } from './words/en.ts';
 import { es } from './words/es.ts';
 
-export type PaperLanguage = 'en' | 'es';
-export type PaperUnit = 'lb' | 'kg';
+type PaperLanguage = 'en' | 'es';
+type PaperUnit = 'lb' | 'kg';
 
 const WORDS: Readonly<Record<PaperLanguage, PaperWords>> = { en, es };
 

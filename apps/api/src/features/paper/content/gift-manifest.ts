@@ -3,7 +3,7 @@ import { presentManifest } from '../../gift/present.ts';
 import { readManifestWithContacts } from '../../gift/use-cases.ts';
 import { type Block, facts, heading, type Row, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
-import { type Desk, type MadePaper, nameOf, saysAllergens, subject, treatmentName } from './making.ts';
+import { type Desk, foodOf, type MadePaper, saysAllergens, subject, treatmentName } from './making.ts';
 
 type Manifest = ReturnType<typeof presentManifest>;
 type Line = Manifest['lines'][number];
@@ -83,7 +83,7 @@ function lineRow(line: Line, { stage }: Manifest, formats: Formats): Row {
   const { gift: words } = formats.words;
   const { code, supplierMark, grams, packedOn, sealedBy, eatFirstOn, giftClosesOn, warmth } = line;
   const kind = formats.language === 'es' ? line.kindEs : line.kindEn;
-  const food = nameOf({ nameEn: line.foodEn, nameEs: line.foodEs }, formats);
+  const food = foodOf(line, formats);
   const isBack = stage === 'received';
   return {
     ...(isBack ? {} : { kind: 'pen' as const }),

@@ -2,7 +2,7 @@ import { Problem } from '../../../platform/problem.ts';
 import { presentYear } from '../../gift/present.ts';
 import { readYear } from '../../gift/use-cases.ts';
 import { facts, table, text } from '../content.ts';
-import { type Desk, type MadePaper, subject } from './making.ts';
+import { type Desk, foodOf, type MadePaper, subject } from './making.ts';
 
 /** What pantries accepted of one household in a year, for its own records; an estimate, and no figure for taxes. */
 export async function makeGiftYear({ context, formats }: Desk, year: number | undefined): Promise<MadePaper> {
@@ -25,8 +25,8 @@ export async function makeGiftYear({ context, formats }: Desk, year: number | un
             table(
               [{ name: words.pantry, isKey: true }, { name: food }, { name: words.mass, isNumber: true }],
               [
-                ...ownGifts.map(({ pantry, foodEn, foodEs, grams }) => ({
-                  cells: [pantry, formats.language === 'es' ? foodEs : foodEn, formats.bothLines(grams)],
+                ...ownGifts.map((gift) => ({
+                  cells: [gift.pantry, foodOf(gift, formats), formats.bothLines(gift.grams)],
                 })),
                 { kind: 'sum' as const, cells: [total, '', formats.bothLines(own.grams)] },
               ],

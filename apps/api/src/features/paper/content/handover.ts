@@ -1,8 +1,8 @@
 import { presentHandover } from '../../handover/present.ts';
 import { readHandover } from '../../handover/use-cases.ts';
-import { type Block, facts, heading, type Row, table, text } from '../content.ts';
+import { type Block, facts, heading, type Row, section, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
-import { type Desk, type MadePaper, subject } from './making.ts';
+import { type Desk, foodOf, type MadePaper, saidOn, subject } from './making.ts';
 import { namesOf } from './quarantine-tag.ts';
 
 type Page = ReturnType<typeof presentHandover>;
@@ -23,7 +23,7 @@ export async function makeHandover({ context, formats }: Desk): Promise<MadePape
       ...givingBlocks(page, formats),
       ...supplierBlocks(page, formats),
       ...signBlocks(page, formats),
-      ...section(formats, words.how, {
+      ...listOf(formats, words.how, {
         names: [words.step, words.who],
         rows: page.how.map(({ stage, who }) => [words.steps[stage] ?? stage, dutiesOf(who, formats)]),
       }),
@@ -41,11 +41,8 @@ type Listed = {
   readonly rows: readonly (readonly string[])[];
 };
 
-/** A heading with its table, or that there is nothing. */
-const section = ({ words: { handover } }: Formats, title: string, listed: Listed): Block[] => [
-  heading(title),
-  listed.rows.length === 0 ? text(handover.nothing) : tableOf(listed),
-];
+const listOf = ({ words: { handover } }: Formats, title: string, listed: Listed): Block[] =>
+  section(title, listed.rows, { block: tableOf(listed), nothing: handover.nothing });
 
 const tableOf = ({ names, rows }: Listed): Block =>
   table(
@@ -58,7 +55,7 @@ const dutiesOf = (duties: readonly string[], { words: { handover } }: Formats): 
 
 function dutyBlocks({ duties, helpers }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
-  const held = section(formats, words.duties, {
+  const held = listOf(formats, words.duties, {
     names: [words.duty, words.person, words.since, words.endsOn],
     rows: duties.flatMap(({ duty, holders }) =>
       holders.length === 0
@@ -74,13 +71,13 @@ function dutyBlocks({ duties, helpers }: Page, formats: Formats): Block[] {
   if (helpers === null) return held;
   const rows = helpers.map(({ household, helper, untilOn }) => [household, helper, formats.day(untilOn)]);
   const acting = { names: [words.household, words.helper, words.until] as const, rows };
-  return [...held, ...section(formats, words.helpers, acting)];
+  return [...held, ...listOf(formats, words.helpers, acting)];
 }
 
 function openBlocks({ buys, sessions, claims }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
   return [
-    ...section(formats, words.buys, {
+    ...listOf(formats, words.buys, {
       names: [words.buy, words.next, words.who, words.by],
       rows: buys.map(({ name, stage, who, dueOn }) => [
         name,
@@ -89,7 +86,7 @@ function openBlocks({ buys, sessions, claims }: Page, formats: Formats): Block[]
         dueOn === null ? '' : formats.day(dueOn),
       ]),
     }),
-    ...section(formats, words.sessions, {
+    ...listOf(formats, words.sessions, {
       names: [words.session, words.when, words.where, words.stands],
       rows: sessions.map(({ name, startsAt, place, stage }) => [
         name,
@@ -98,7 +95,7 @@ function openBlocks({ buys, sessions, claims }: Page, formats: Formats): Block[]
         words.sessionStages[stage] ?? stage,
       ]),
     }),
-    ...section(formats, words.claims, {
+    ...listOf(formats, words.claims, {
       names: [words.supplier, words.buy, words.since, words.amount],
       rows: claims.map(({ supplier, buy, raisedOn, minorUnits }) => [
         supplier,
@@ -113,7 +110,7 @@ function openBlocks({ buys, sessions, claims }: Page, formats: Formats): Block[]
 function owedBlocks({ bills, deposits, balances, fund, lent }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
   return [
-    ...section(formats, words.bills, {
+    ...listOf(formats, words.bills, {
       names: [words.supplier, words.bill, words.by, words.amount],
       rows: bills.map(({ supplier, number, dueOn, minorUnits }) => [
         supplier,
@@ -122,7 +119,7 @@ function owedBlocks({ bills, deposits, balances, fund, lent }: Page, formats: Fo
         formats.money(minorUnits),
       ]),
     }),
-    ...section(formats, words.deposits, {
+    ...listOf(formats, words.deposits, {
       names: [words.buy, words.household, words.due],
       rows: deposits.flatMap(({ buy, households }) =>
         households.map((household) => [
@@ -150,7 +147,7 @@ function owedBlocks({ bills, deposits, balances, fund, lent }: Page, formats: Fo
     ]),
     ...(lent === null
       ? []
-      : section(formats, words.lent, {
+      : listOf(formats, words.lent, {
           names: [words.thing, words.household, words.backBy],
           rows: lent.map(({ item, unitNo, household, seat, dueAt, isLate }) => [
             words.unit(item, unitNo),
@@ -164,12 +161,12 @@ function owedBlocks({ bills, deposits, balances, fund, lent }: Page, formats: Fo
 function stockBlocks({ holds, atRisk }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
   return [
-    ...section(formats, words.held, {
+    ...listOf(formats, words.held, {
       names: [words.what, words.since, words.why],
       rows: holds.map((hold) => [
         namesOf(hold, formats).join(', '),
         formats.instant(new Date(hold.heldAt)),
-        hold.reason,
+        saidOn(hold.reason, formats),
       ]),
     }),
     heading(words.atRisk),
@@ -187,12 +184,12 @@ function stockBlocks({ holds, atRisk }: Page, formats: Formats): Block[] {
 
 function givingBlocks({ offers, manifests, unaskedPantries }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
-  return section(formats, words.giving, {
+  return listOf(formats, words.giving, {
     names: [words.what, words.by],
     rows: [
-      ...offers.map(({ foodEn, foodEs, closesAt }) => [
-        words.offered(formats.language === 'es' ? foodEs : foodEn),
-        formats.instant(new Date(closesAt)),
+      ...offers.map((offer) => [
+        words.offered(foodOf(offer, formats)),
+        formats.instant(new Date(offer.closesAt)),
       ]),
       ...manifests.map(({ number, pantry, onDay }) => [words.out(number, pantry), formats.day(onDay)]),
       ...unaskedPantries.map(({ name, confirmedOn }) => [
@@ -205,7 +202,7 @@ function givingBlocks({ offers, manifests, unaskedPantries }: Page, formats: For
 
 function supplierBlocks({ suppliers }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
-  return section(formats, words.suppliers, {
+  return listOf(formats, words.suppliers, {
     names: [words.supplier, words.contact, words.terms],
     rows: suppliers.map(({ name, contact, terms }) => [
       name,
@@ -233,7 +230,7 @@ function termsOf(terms: NonNullable<Page['suppliers'][number]['terms']>, formats
 function signBlocks({ toSign, buys }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
   const { yearEndOn, closes } = toSign;
-  return section(formats, words.toSign, {
+  return listOf(formats, words.toSign, {
     names: [words.what, words.who],
     rows: [
       ...(yearEndOn === null

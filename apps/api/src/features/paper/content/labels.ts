@@ -1,6 +1,7 @@
 import type { presentLabel } from '../../label/present.ts';
 import { type Formats, together } from '../formats.ts';
 import type { DrawnLabel } from '../layout/draw-labels.ts';
+import { nameOf } from './making.ts';
 
 type Label = ReturnType<typeof presentLabel>;
 
@@ -12,7 +13,7 @@ export function makeLabel(label: Label, formats: Formats, storehouse: string): D
   return {
     code: label.code,
     spelled: label.spelled,
-    title: language === 'es' ? label.food.nameEs : label.food.nameEn,
+    title: nameOf(label.food, formats),
     lines: [
       // A label made ahead stands on a container that is still to be weighed.
       label.grams === 0 ? say.netByPen : formats.labelMass(label.grams),
@@ -31,11 +32,11 @@ export function makeLabel(label: Label, formats: Formats, storehouse: string): D
 
 function sayAllergens({ allergens, gluten, metOnLine }: Label, { words }: Formats): string {
   const say = words.label;
-  const nameOf = (code: string) => (code === 'gluten' ? say.gluten : (words.allergens[code] ?? code));
-  const names = [...allergens, ...(gluten === 'yes' ? ['gluten'] : [])].map(nameOf);
+  const allergenOf = (code: string) => (code === 'gluten' ? say.gluten : (words.allergens[code] ?? code));
+  const names = [...allergens, ...(gluten === 'yes' ? ['gluten'] : [])].map(allergenOf);
   return [
     names.length === 0 ? say.noAllergens : say.contains(names.join(', ')),
     ...(gluten === 'cross-contact' ? [say.glutenMayBe] : []),
-    ...(metOnLine.length === 0 ? [] : [say.packedWith(metOnLine.map(nameOf).join(', '))]),
+    ...(metOnLine.length === 0 ? [] : [say.packedWith(metOnLine.map(allergenOf).join(', '))]),
   ].join(' ');
 }

@@ -4,7 +4,7 @@ import { inSpanish } from '../../../platform/spoken/spanish.ts';
 import type { PaperContent } from '../content.ts';
 import type { Formats } from '../formats.ts';
 
-export type PaperKind =
+type PaperKind =
   | 'buy-sheet'
   | 'pledge-slip'
   | 'quote-comparison'
@@ -30,7 +30,7 @@ export type PaperKind =
   | 'year-review';
 
 /** What a paper is about; its code leads back to this. */
-export type PaperSubject = {
+type PaperSubject = {
   readonly kind: PaperKind;
   readonly buyId: string | null;
   readonly householdId: string | null;
@@ -71,6 +71,12 @@ export const nameOf = (
   food: { readonly nameEn: string; readonly nameEs: string },
   { language }: Formats,
 ): string => (language === 'es' ? food.nameEs : food.nameEn);
+
+/** The same of a row that was read with its food's two names. */
+export const foodOf = (
+  { foodEn, foodEs }: { readonly foodEn: string; readonly foodEs: string },
+  formats: Formats,
+): string => nameOf({ nameEn: foodEn, nameEs: foodEs }, formats);
 
 /** "Contains wheat, soy.", or that nothing was declared. */
 export function saysAllergens(

@@ -1,6 +1,6 @@
 import { compareText, daysBetween } from '@sheafbook/units';
 import { type Month, readMonth } from '../../reminder/use-cases.ts';
-import { type Block, heading, table, text } from '../content.ts';
+import { type Block, section, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
 import { type Desk, type MadePaper, subject } from './making.ts';
 
@@ -21,31 +21,31 @@ export async function makeMonth({ context, formats }: Desk, householdId: string)
     about: [words.seatName(household.name, household.seat), words.month.from(formats.day(todayOn))],
     blocks: [
       ...balanceBlocks(month, formats),
-      heading(words.month.due),
-      items.length === 0
-        ? text(words.month.nothingDue)
-        : table(
-            [{ name: words.month.when, isKey: true }, { name: words.month.what }],
-            items.map((item) => ({ cells: [whenWords(item, formats), whatWords(item, formats)] })),
-          ),
-      heading(words.month.notices),
-      notices.length === 0
-        ? text(words.month.noNotices)
-        : table(
-            [{ name: words.month.about, isKey: true }, { name: words.month.says }],
-            notices.map((notice) => ({
-              cells: [
-                (formats.language === 'es' && notice.aboutEs) || notice.about,
-                [
-                  notice.isSafety ? words.month.safety : '',
-                  withDays(formats.language === 'es' ? notice.saysEs : notice.says, formats),
-                  notice.dueOn === null ? '' : words.month.by(formats.day(notice.dueOn)),
-                ]
-                  .filter((part) => part !== '')
-                  .join(' '),
-              ],
-            })),
-          ),
+      ...section(words.month.due, items, {
+        nothing: words.month.nothingDue,
+        block: table(
+          [{ name: words.month.when, isKey: true }, { name: words.month.what }],
+          items.map((item) => ({ cells: [whenWords(item, formats), whatWords(item, formats)] })),
+        ),
+      }),
+      ...section(words.month.notices, notices, {
+        nothing: words.month.noNotices,
+        block: table(
+          [{ name: words.month.about, isKey: true }, { name: words.month.says }],
+          notices.map((notice) => ({
+            cells: [
+              (formats.language === 'es' && notice.aboutEs) || notice.about,
+              [
+                notice.isSafety ? words.month.safety : '',
+                withDays(formats.language === 'es' ? notice.saysEs : notice.says, formats),
+                notice.dueOn === null ? '' : words.month.by(formats.day(notice.dueOn)),
+              ]
+                .filter((part) => part !== '')
+                .join(' '),
+            ],
+          })),
+        ),
+      }),
       text(words.month.told),
     ],
   };

@@ -7,7 +7,7 @@ import { type Block, heading, type Row, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
 import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
 
-export type WhoseShelf = 'household' | 'common';
+type WhoseShelf = 'household' | 'common';
 
 const AS_IT_IS = { repack: false, give: false };
 const MOST_EATEN_FIRST = 40;

@@ -1,10 +1,9 @@
 import { sumOf } from '@sheafbook/units';
-import { inSpanish } from '../../../platform/spoken/spanish.ts';
 import { presentSplit } from '../../split/present.ts';
 import { readSplit, type SplitSheet } from '../../split/use-cases.ts';
 import { type Block, facts, figures, heading, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
-import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
+import { type Desk, type MadePaper, nameOf, saidOn, subject } from './making.ts';
 
 type Split = ReturnType<typeof presentSplit>;
 type Share = Split['shares'][number];
@@ -26,7 +25,7 @@ export async function makeSplitSheet({ context, formats }: Desk, splitId: string
         strong: formats.both(split.landedGrams),
         after: words.split.forClaims(formats.both(split.claimedGrams)),
       } as const,
-      text(sentenceOf(split, formats)),
+      text(saidOn(split.sentence, formats)),
       text(words.split.gramsInRule),
       factsOf(split, sheet, formats),
       heading(words.split.shares),
@@ -42,10 +41,6 @@ export async function makeSplitSheet({ context, formats }: Desk, splitId: string
     isLandscape: 'when-large',
   };
 }
-
-/** The kept sentence, or what it says in Spanish. */
-const sentenceOf = ({ sentence }: Split, { language }: Formats): string =>
-  language === 'es' ? inSpanish(sentence) : sentence;
 
 function factsOf(split: Split, sheet: SplitSheet, formats: Formats): Block {
   const { words } = formats;

@@ -1,7 +1,7 @@
 import { spellCode } from '@sheafbook/units';
 import { presentStatement } from '../../statement/present.ts';
 import { readStatement } from '../../statement/use-cases.ts';
-import { type Block, facts, figures, heading, type Row, table, text } from '../content.ts';
+import { type Block, facts, figures, heading, type Row, section, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
 import { type Desk, type MadePaper, subject } from './making.ts';
 
@@ -194,8 +194,7 @@ function depositBlocks(
     value: formats.money(heldMinorUnits),
   }));
   return [
-    heading(words.depositsHeld),
-    ...(held.length === 0 ? [text(formats.words.none)] : [facts(held)]),
+    ...section(words.depositsHeld, held, { block: facts(held), nothing: formats.words.none }),
     ...(asked.length === 0
       ? []
       : [

@@ -1,10 +1,9 @@
 import { formatDecimal, spellCode, sumOf } from '@sheafbook/units';
-import { inSpanish } from '../../../platform/spoken/spanish.ts';
 import { SIGNERS } from '../../period/schema.ts';
 import { readYearReview, type YearReview } from '../../year-review/use-cases.ts';
-import { type Block, facts, figures, heading, type Row, table, text } from '../content.ts';
+import { type Block, facts, figures, heading, type Row, section, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
-import { type Desk, type MadePaper, subject } from './making.ts';
+import { type Desk, foodOf, type MadePaper, nameOf, saidOn, subject } from './making.ts';
 
 /** What reviewer, treasurer and coordinator sign at a year's end: the year's figures, and that the book holds. */
 export async function makeYearReview(
@@ -40,11 +39,8 @@ const percent = (part: number, whole: number, { percent: say }: Formats): string
 const plain = (...cells: readonly string[]): Row => ({ cells });
 const sum = (...cells: readonly string[]): Row => ({ cells, kind: 'sum' });
 
-/** A heading with its table, or that there is nothing. */
-const listed = (title: string, { words }: Formats, block: Block, rows: readonly unknown[]): Block[] => [
-  heading(title),
-  rows.length === 0 ? text(words.yearReview.nothing) : block,
-];
+const listed = (title: string, { words }: Formats, block: Block, rows: readonly unknown[]): Block[] =>
+  section(title, rows, { block, nothing: words.yearReview.nothing });
 
 /** What was saved against shelf price, on how much of the food, and of which food nobody noted a price. */
 function savedFacts({ savings }: YearReview, formats: Formats) {
@@ -190,7 +186,6 @@ function trialTable(balance: YearReview['balance'], { words, money }: Formats): 
 
 function proofBlocks({ findings, traces, counts, seed }: YearReview, formats: Formats): Block[] {
   const { yearReview: words, food, yes, no } = formats.words;
-  const say = (sentence: string) => (formats.language === 'es' ? inSpanish(sentence) : sentence);
   const { count, money } = formats;
   return [
     heading(words.invariants),
@@ -202,7 +197,12 @@ function proofBlocks({ findings, traces, counts, seed }: YearReview, formats: Fo
         { name: words.state },
       ],
       findings.map(({ number, invariant, figure, holds }) =>
-        plain(String(number), say(invariant), say(figure), holds ? words.passes : words.fails),
+        plain(
+          String(number),
+          saidOn(invariant, formats),
+          saidOn(figure, formats),
+          holds ? words.passes : words.fails,
+        ),
       ),
     ),
     ...listed(
@@ -235,7 +235,7 @@ function proofBlocks({ findings, traces, counts, seed }: YearReview, formats: Fo
             counts.differences.map((of) =>
               plain(
                 spellCode(of.code),
-                formats.language === 'es' ? of.foodEs : of.foodEn,
+                foodOf(of, formats),
                 ...[of.bookGrams, of.countedGrams].map(count),
                 formats.grams(of.differenceGrams),
                 money(of.minorUnits),
@@ -250,15 +250,21 @@ function proofBlocks({ findings, traces, counts, seed }: YearReview, formats: Fo
 /** A digest is drawn by whole; on paper its beginning tells it apart, and the whole stands on the page of the close. */
 const shortSeed = (seed: string): string => (seed.length > 20 ? `${seed.slice(0, 12)}…` : seed);
 
-function traceRow(trace: YearReview['traces']['traces'][number], { words, count, language }: Formats): Row {
+function traceRow(trace: YearReview['traces']['traces'][number], formats: Formats): Row {
+  const { words, count } = formats;
   const { yearReview: of } = words;
   const thing = of.things[trace.kind] ?? trace.kind;
   if (trace.kind === 'entry') return plain(trace.code, thing, '', '', '', of.inBook);
   const said = (grams: number | null) => (grams === null ? '' : count(grams));
   const { addsUp, inGrams, outGrams, leftGrams, food } = trace;
-  const name = language === 'es' ? food.nameEs : food.nameEn;
   return plain(
-    ...[spellCode(trace.code), `${thing}, ${name}`, said(inGrams), said(outGrams), said(leftGrams)],
+    ...[
+      spellCode(trace.code),
+      `${thing}, ${nameOf(food, formats)}`,
+      said(inGrams),
+      said(outGrams),
+      said(leftGrams),
+    ],
     addsUp === null ? of.atHome : addsUp ? of.addsUp : of.addsUpNot,
   );
 }

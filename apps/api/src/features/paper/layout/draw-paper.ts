@@ -9,9 +9,9 @@ import { beginStructure, unread } from './structure.ts';
 
 /** Points of the two sizes that offices have. */
 const PAPER_SIZES = { a4: [595.28, 841.89], letter: [612, 792] } as const;
-export const MARGIN = 42;
+const MARGIN = 42;
 
-export type PaperSize = keyof typeof PAPER_SIZES;
+type PaperSize = keyof typeof PAPER_SIZES;
 export type Drawing = Frame & {
   readonly size: PaperSize;
   readonly isLarge: boolean;

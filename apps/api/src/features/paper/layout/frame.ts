@@ -21,7 +21,7 @@ export type Frame = {
   readonly words: FrameWords;
 };
 
-export type FrameWords = {
+type FrameWords = {
   readonly number: (paperNo: number) => string;
   readonly printed: (at: string, entryNo: number) => string;
   readonly language: string;
