@@ -64,7 +64,9 @@ test('an address that leads to nothing says so in a heading, and leads home', as
   const page = await demo.visit('coordinator');
   for (const path of [
     `/s/${ID}`,
-    ...['shelf', 'buys', 'holds'].map((place) => `${demo.root}/${place}/${ID}`),
+    ...['shelf', 'buys', 'holds', 'equipment', 'giving/pantries', `buys/${ID}/lines`].map(
+      (place) => `${demo.root}/${place}/${ID}`,
+    ),
   ]) {
     await page.goto(path);
     await page.getByRole('heading', { level: 1, name: 'There is nothing at this address.' }).waitFor();

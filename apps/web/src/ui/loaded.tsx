@@ -1,5 +1,5 @@
 import { Link } from '@tanstack/react-router';
-import { type ReactNode, useLayoutEffect, useState } from 'react';
+import type { ReactNode } from 'react';
 import { ApiProblem, isLastWord } from '../api/problem.ts';
 import { useText } from '../text/taste.ts';
 import { ProblemSaid } from './problem-said.tsx';
@@ -13,9 +13,12 @@ type Reading<Data> = {
 /** Every list's four states in one place: waiting, refused, without a signal, and there. */
 export function Loaded<Data>({
   reading,
+  isPage = false,
   children,
 }: {
   reading: Reading<Data>;
+  /** The page's own heading is drawn from what is read: where nothing is there, the page has to get one here. */
+  isPage?: boolean;
   children: (data: Data) => ReactNode;
 }) {
   const t = useText();
@@ -37,7 +40,7 @@ export function Loaded<Data>({
     );
   return (
     <div className="empty">
-      {error instanceof ApiProblem && error.status === 404 ? <NotThere /> : null}
+      {isPage && error instanceof ApiProblem && error.status === 404 ? <NotThere /> : null}
       <ProblemSaid error={error} />
       {error instanceof ApiProblem && isLastWord(error.status) ? null : (
         <button type="button" className="btn" onClick={() => refetch()}>
@@ -48,19 +51,17 @@ export function Loaded<Data>({
   );
 }
 
-/** A page whose very thing is not there has no heading of its own: it gets one in plain words, and the way home. */
+/** A page whose very thing is not there gets its heading in plain words, and the way home. */
 function NotThere() {
   const t = useText();
-  const [isWholePage, setWholePage] = useState(false);
-  useLayoutEffect(() => setWholePage(document.querySelector('h1') === null), []);
-  return isWholePage ? (
+  return (
     <>
       <h1>{t.lostTitle}</h1>
       <Link to="/" className="btn">
         {t.toHome}
       </Link>
     </>
-  ) : null;
+  );
 }
 
 /** Several readings that a page needs together. */

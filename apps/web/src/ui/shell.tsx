@@ -31,7 +31,7 @@ export function Shell() {
       </Suspense>
     );
   return (
-    <Loaded reading={joined(session, joined(facts, persons))}>
+    <Loaded isPage reading={joined(session, joined(facts, persons))}>
       {([who, [here, people]]) => {
         const personId = who.storehouses.find((known) => known.storehouseId === storehouse)?.personId;
         const person = people.find((known) => known.id === personId);

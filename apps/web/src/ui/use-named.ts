@@ -1,8 +1,9 @@
 import { useHouse } from './house.ts';
+import { nameIn } from './name-in.ts';
 
 /** The name of a food or kind in the reader's language. */
 export function useNamed() {
   const { format } = useHouse();
   return (thing: { readonly nameEn: string; readonly nameEs: string }): string =>
-    format.language === 'es' ? thing.nameEs : thing.nameEn;
+    nameIn(format.language, thing);
 }

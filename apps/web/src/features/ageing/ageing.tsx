@@ -19,7 +19,9 @@ export function Ageing() {
   const ageing = useQuery(ageingQuery({ storehouse }));
   return (
     <BooksPage title={words.ageing}>
-      <Loaded reading={ageing}>{(body) => <Sheet body={body} />}</Loaded>
+      <Loaded isPage reading={ageing}>
+        {(body) => <Sheet body={body} />}
+      </Loaded>
     </BooksPage>
   );
 }

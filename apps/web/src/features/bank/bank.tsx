@@ -19,7 +19,9 @@ export function Bank() {
   const agreement = useQuery(agreementQuery({ storehouse }));
   return (
     <BooksPage title={words.bank}>
-      <Loaded reading={agreement}>{(body) => <Sheet body={body} />}</Loaded>
+      <Loaded isPage reading={agreement}>
+        {(body) => <Sheet body={body} />}
+      </Loaded>
     </BooksPage>
   );
 }

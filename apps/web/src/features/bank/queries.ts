@@ -2,7 +2,7 @@ import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query';
 import type { InferRequestType, InferResponseType } from 'hono/client';
 import { api, ask } from '../../api/client.ts';
 
-export const inHouse = api.storehouses[':storehouse'];
+const inHouse = api.storehouses[':storehouse'];
 export const bankApi = inHouse.bank;
 export const lineApi = bankApi.lines[':bankLine'];
 type InHouse = { readonly storehouse: string };

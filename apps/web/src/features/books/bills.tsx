@@ -28,7 +28,7 @@ export function Bills() {
   const [chosen, setChosen] = useState<string | null>(null);
   return (
     <BooksPage title={t.places.bills ?? ''}>
-      <Loaded reading={joined(all, suppliers)}>
+      <Loaded isPage reading={joined(all, suppliers)}>
         {([{ buys }, known]) => {
           const billed = buys.filter(({ stage }) => !['planning', 'gathering', 'fixed'].includes(stage));
           const buy = chosen ?? billed[0]?.id;

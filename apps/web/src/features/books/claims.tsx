@@ -21,7 +21,7 @@ export function ClaimsPage() {
   const mayPost = duties.includes('treasurer') || duties.includes('coordinator');
   return (
     <BooksPage title={t.claims}>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {(body) => (
           <>
             <h1>

@@ -16,7 +16,7 @@ export function Clearing() {
   const clearing = useQuery(clearingQuery({ storehouse, buy }));
   return (
     <BooksPage title={t.charts['2200'] ?? ''}>
-      <Loaded reading={clearing}>
+      <Loaded isPage reading={clearing}>
         {(body) => (
           <>
             <h1>

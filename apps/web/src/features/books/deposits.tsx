@@ -29,7 +29,7 @@ export function DepositsPage() {
   const [chosen, setChosen] = useState<string | null>(null);
   return (
     <BooksPage title={t.deposits}>
-      <Loaded reading={joined(held, all)}>
+      <Loaded isPage reading={joined(held, all)}>
         {([body, { buys: listed }]) => {
           const withDeposits = listed.filter(({ stage }) => !WITHOUT_DEPOSITS.has(stage));
           const open = withDeposits.find(({ stage }) => stage === 'fixed' || stage === 'ordered');

@@ -22,7 +22,7 @@ export function Desk() {
   const buys = useQuery(buysQuery({ storehouse }));
   return (
     <BooksPage title={t.books}>
-      <Loaded reading={joined(joined(trial, balances), buys)}>
+      <Loaded isPage reading={joined(joined(trial, balances), buys)}>
         {([[book, { balances: households }], { buys: all }]) => {
           const owing = households.filter(({ balanceMinorUnits }) => balanceMinorUnits > 0);
           const owed = owing.reduce((sum, { balanceMinorUnits }) => sum + balanceMinorUnits, 0);

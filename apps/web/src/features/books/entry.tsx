@@ -20,7 +20,7 @@ export function Entry() {
   const reading = useQuery(entryQuery({ storehouse, entry }));
   return (
     <BooksPage title={t.entry}>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {(body) => {
           const title = t.entryTitle(body.entryNo, t.whats[body.what] ?? body.what);
           const isDone = body.reversedByEntryNo !== null || body.reversesEntryNo !== null;

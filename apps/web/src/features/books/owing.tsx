@@ -26,7 +26,7 @@ export function OwingPage() {
   const [wanted, setWanted] = useState('');
   return (
     <BooksPage title={t.places.owing ?? ''}>
-      <Loaded reading={balances}>
+      <Loaded isPage reading={balances}>
         {({ balances: households }) => {
           const owing = households.filter(({ balanceMinorUnits }) => balanceMinorUnits > 0);
           const owed = owing.reduce((sum, { balanceMinorUnits }) => sum + balanceMinorUnits, 0);

@@ -60,7 +60,9 @@ export function HouseholdStatementPage() {
   const statement = useQuery(statementQuery({ storehouse, household }, {}));
   return (
     <BooksPage title={t.places.statements ?? ''}>
-      <Loaded reading={statement}>{(body) => <StatementSheet body={body} />}</Loaded>
+      <Loaded isPage reading={statement}>
+        {(body) => <StatementSheet body={body} />}
+      </Loaded>
     </BooksPage>
   );
 }

@@ -19,7 +19,7 @@ export function TrialBalance() {
   const amount = (minorUnits: number) => (minorUnits === 0 ? '' : format.money(minorUnits));
   return (
     <BooksPage title={t.places.trialBalance ?? ''}>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {(body) => (
           <>
             <h1>{t.trialTitle(body.agrees, format.money(body.debitMinorUnits))}</h1>

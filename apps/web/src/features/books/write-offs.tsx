@@ -21,7 +21,7 @@ export function WriteOffs() {
   const balances = useQuery(balancesQuery({ storehouse }));
   return (
     <BooksPage title={t.places.writeOffs ?? ''}>
-      <Loaded reading={joined(reading, balances)}>
+      <Loaded isPage reading={joined(reading, balances)}>
         {([{ writeOffs }, { balances: households }]) => {
           const nameOf = new Map(households.map((row) => [row.householdId, row.household]));
           const owing = households.filter(({ balanceMinorUnits }) => balanceMinorUnits > 0);

@@ -5,6 +5,7 @@ import { useTaste, useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { BuyDays } from '../calendar/buy-days.tsx';
 import { BuyPapers } from '../paper/paper-links.tsx';
@@ -21,7 +22,7 @@ export function Buy() {
   const buy = useQuery(buyQuery(param));
   const pledges = useQuery(pledgesQuery(param));
   return (
-    <Loaded reading={joined(buy, pledges)}>
+    <Loaded isPage reading={joined(buy, pledges)}>
       {([page, { own }]) => <BuySheet buy={page} own={own.filter(({ isWithdrawn }) => !isWithdrawn)} />}
     </Loaded>
   );
@@ -104,7 +105,7 @@ function Lines({ buy, own }: { buy: BuyPage; own: readonly OwnPledge[] }) {
               params={{ storehouse, buy: buy.id, line: line.id }}
             >
               <span>
-                <b>{language === 'es' ? line.food.nameEs : line.food.nameEn}</b>
+                <b>{nameIn(language, line.food)}</b>
                 <br />
                 <span className="soft">
                   {line.pledged.isShown

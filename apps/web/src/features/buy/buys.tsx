@@ -25,7 +25,7 @@ export function Buys() {
   const buys = useQuery(buysQuery({ storehouse }));
   useTitle(t.buys);
   return (
-    <Loaded reading={buys}>
+    <Loaded isPage reading={buys}>
       {({ buys: found }) => {
         const open = found.filter(({ stage }) => stage === 'gathering').length;
         const atGlance = duties.includes('coordinator') ? nearestOpen(found) : undefined;

@@ -23,7 +23,7 @@ export function FixBuy() {
   const param = useParams({ from: '/s/$storehouse/buys/$buy/fixing' });
   const buy = useQuery(buyQuery(param));
   return (
-    <Loaded reading={buy}>
+    <Loaded isPage reading={buy}>
       {(page) => (
         <>
           <div className="row place">
@@ -49,7 +49,7 @@ function Look({ buy }: { buy: BuyPage }) {
   const households = useQuery(householdsQuery({ storehouse }));
   const pledges = useQuery(householdPledgesQuery(param));
   return (
-    <Loaded reading={joined(joined(look, quotes), joined(households, pledges))}>
+    <Loaded isPage reading={joined(joined(look, quotes), joined(households, pledges))}>
       {([[found, { quotes: offered }], [known, pledged]]) => (
         <LookSheet
           buy={buy}

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { type Food, foodsQuery } from './run-queries.ts';
 import { usePlanText } from './words.ts';
 
@@ -25,7 +26,7 @@ function Finder({ foods, taken, onFound }: FinderProps) {
   const found = foods
     .filter(({ id, isRetired }) => !isRetired && !taken.includes(id))
     .filter(({ nameEn, nameEs }) => `${nameEn} ${nameEs}`.toLowerCase().includes(wanted));
-  const nameOf = (food: Food) => (format.language === 'es' ? food.nameEs : food.nameEn);
+  const nameOf = (food: Food) => nameIn(format.language, food);
   const add = (food: Food) => {
     setSearch('');
     onFound(food);

@@ -5,6 +5,7 @@ import { useTaste, useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Figures } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { ByPen } from '../paper/by-pen.tsx';
@@ -25,7 +26,7 @@ export function BuyLine() {
   const fill = useQuery(fillQuery(param));
   const quotes = useQuery(quotesQuery(param));
   return (
-    <Loaded reading={joined(joined(buy, pledges), joined(fill, quotes))}>
+    <Loaded isPage reading={joined(joined(buy, pledges), joined(fill, quotes))}>
       {([[page, { own }], [filled, { quotes: found }]]) => {
         const line = page.lines.find(({ id }) => id === lineId);
         if (!line) return <h1>{t.lostTitle}</h1>;
@@ -50,7 +51,7 @@ function LineSheet({ buy, line, pledge, fill, quotes }: SheetProps) {
   const { storehouse, household, format } = useHouse();
   const filled = fill.lines.find(({ lineId }) => lineId === line.id);
   const facts = lineFactsOf(line, fill, quotes);
-  const food = language === 'es' ? line.food.nameEs : line.food.nameEn;
+  const food = nameIn(language, line.food);
   useTitle(`${food}, ${buy.name}`);
   const isGathering = buy.stage === 'gathering';
   const bags = (filled?.bags ?? []).reduce((sum, bag) => sum + bag.bags, 0);

@@ -25,7 +25,7 @@ export function OrderBuy() {
   const buy = useQuery(buyQuery(param));
   const orders = useQuery(ordersQuery(param));
   return (
-    <Loaded reading={joined(buy, orders)}>
+    <Loaded isPage reading={joined(buy, orders)}>
       {([page, { orders: placed }]) => (
         <>
           <div className="row place no-print">
@@ -74,7 +74,7 @@ function ToOrder({ buy }: { buy: BuyPage }) {
   const persons = useQuery(personsQuery({ storehouse }));
   useTitle(`${words.orders}, ${buy.name}`);
   return (
-    <Loaded reading={joined(joined(next, fill), joined(quotes, joined(consents, persons)))}>
+    <Loaded isPage reading={joined(joined(next, fill), joined(quotes, joined(consents, persons)))}>
       {([[step, filled], [{ quotes: offered }, [{ consents: given }, people]]]) => {
         const orders = ordersNow(filled, offered);
         const total = orders.reduce((sum, order) => sum + order.totalMinorUnits, 0);

@@ -6,6 +6,7 @@ import { Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -63,7 +64,7 @@ function Waiting({ pieces, lines }: { pieces: PickUpsBody['waiting']; lines: rea
   if (pieces.length === 0) return <p>{t.nothingToFetch}</p>;
   const foodOf = (lineId: string) => {
     const food = lines.find(({ id }) => id === lineId)?.food;
-    return (format.language === 'es' ? food?.nameEs : food?.nameEn) ?? '';
+    return nameIn(format.language, food);
   };
   return (
     <Ledger

@@ -29,7 +29,7 @@ export function EditPlan() {
   const buy = useQuery(buyQuery(param));
   const here = useQuery(storehouseQuery(param));
   return (
-    <Loaded reading={joined(buy, here)}>
+    <Loaded isPage reading={joined(buy, here)}>
       {([page, { rules }]) => <PlanSheet buy={page} rules={rules} />}
     </Loaded>
   );

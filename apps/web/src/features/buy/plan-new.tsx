@@ -7,6 +7,7 @@ import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -97,7 +98,7 @@ function NewBuyForm({ rules }: { rules: GroupRules }) {
           {draft.lines.length === 0 ? <p>{words.noFoods}</p> : null}
           <ul className="rows-of-form">
             {draft.lines.map((line, at) => {
-              const food = format.language === 'es' ? line.nameEs : line.nameEn;
+              const food = nameIn(format.language, line);
               return (
                 <li key={line.foodId} className="stack">
                   <h3>{food}</h3>

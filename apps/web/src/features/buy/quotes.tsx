@@ -33,7 +33,7 @@ export function Quotes() {
   const fill = useQuery(fillQuery(param));
   const quotes = useQuery(quotesQuery(param));
   return (
-    <Loaded reading={joined(buy, joined(fill, quotes))}>
+    <Loaded isPage reading={joined(buy, joined(fill, quotes))}>
       {([page, [filled, { quotes: found }]]) => <QuotesSheet buy={page} fill={filled} quotes={found} />}
     </Loaded>
   );

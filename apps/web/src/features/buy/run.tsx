@@ -25,7 +25,7 @@ const SEES_PLEDGES = ['coordinator', 'treasurer', 'packing_lead', 'reviewer'];
 export function RunBuy() {
   const param = useParams({ from: '/s/$storehouse/buys/$buy/run' });
   return (
-    <Loaded reading={useRunReading(param)}>
+    <Loaded isPage reading={useRunReading(param)}>
       {([[page, step], [filled, { quotes: found }]]) => (
         <RunSheet buy={page} next={step} fill={filled} quotes={found} />
       )}

@@ -31,7 +31,7 @@ export function Calendar() {
         <BackIcon />
         {t.household}
       </Link>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {({ appointments }) => {
           const ahead = appointments.filter((one) => isAhead(one, format.today()));
           return (

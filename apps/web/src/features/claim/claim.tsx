@@ -26,7 +26,9 @@ export function Claim() {
   const reading = useQuery(claimHistoryQuery({ storehouse, claim }));
   return (
     <BooksPage title={words.claim}>
-      <Loaded reading={reading}>{(body) => <Story body={body} />}</Loaded>
+      <Loaded isPage reading={reading}>
+        {(body) => <Story body={body} />}
+      </Loaded>
     </BooksPage>
   );
 }

@@ -1,4 +1,5 @@
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import type { BuyPage } from '../buy/buy-body.ts';
 import { costColumns, ownersOf } from './cost-columns.ts';
@@ -13,7 +14,7 @@ export function ChargeTable({ page, charges }: { page: BuyPage; charges: Charges
   const sum = (numbers: readonly number[]) => numbers.reduce((total, number) => total + number, 0);
   const nameOf = ({ costLine, buyLineId }: (typeof columns)[number]) => {
     const food = page.lines.find(({ id }) => id === buyLineId)?.food;
-    if (food) return format.language === 'es' ? food.nameEs : food.nameEn;
+    if (food) return nameIn(format.language, food);
     return t.costLines[costLine] ?? t.costLines[costLine.split(':')[0] ?? ''] ?? costLine;
   };
   return (

@@ -31,7 +31,9 @@ export function Closing() {
         {facts.data?.name ?? t.toBuy}
       </Link>
       {READERS.some((duty) => duties.includes(duty)) ? (
-        <Loaded reading={facts}>{(page) => <Account page={page} />}</Loaded>
+        <Loaded isPage reading={facts}>
+          {(page) => <Account page={page} />}
+        </Loaded>
       ) : (
         <>
           <h1>{t.closing}</h1>
@@ -48,7 +50,7 @@ function Account({ page }: { page: BuyPage }) {
   const closing = useQuery(closingQuery(param));
   const charges = useQuery(chargesQuery(param));
   return (
-    <Loaded reading={joined(closing, charges)}>
+    <Loaded isPage reading={joined(closing, charges)}>
       {([state, borne]) => <Sheet page={page} state={state} charges={borne} />}
     </Loaded>
   );

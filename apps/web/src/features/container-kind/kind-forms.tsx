@@ -7,6 +7,7 @@ import { useText } from '../../text/taste.ts';
 import { Choice, Field, type Problems, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { partsTyped, shownPart } from '../../ui/parts-typed.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -30,10 +31,7 @@ export function ChangeKind({ kinds }: { kinds: readonly Kind[] }) {
         <Choice
           label={words.which}
           value={chosen}
-          options={kinds.map(({ id, nameEn, nameEs }) => ({
-            value: id,
-            name: format.language === 'es' ? nameEs : nameEn,
-          }))}
+          options={kinds.map((one) => ({ value: one.id, name: nameIn(format.language, one) }))}
           onChange={setChosen}
         />
         {kind ? <KindForm key={`${kind.id} ${kind.version}`} kind={kind} /> : null}
@@ -73,7 +71,7 @@ function KindForm({ kind }: { kind: Kind }) {
       return queries.invalidateQueries({ queryKey: ['container-kinds'] });
     },
   });
-  const name = format.language === 'es' ? kind.nameEs : kind.nameEn;
+  const name = nameIn(format.language, kind);
   return (
     <Form
       label={words.change(name)}

@@ -4,6 +4,7 @@ import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
@@ -29,7 +30,7 @@ export function ContainerKinds() {
         <BackIcon />
         {words.toFoods}
       </Link>
-      <Loaded reading={kinds}>
+      <Loaded isPage reading={kinds}>
         {({ containerKinds: all }) => (
           <>
             <h1>
@@ -86,7 +87,7 @@ function KindTable({ kinds }: { kinds: readonly Kind[] }) {
             key: kind.id,
             cells: [
               <span key="kind" className="ample">
-                {format.language === 'es' ? kind.nameEs : kind.nameEn}
+                {nameIn(format.language, kind)}
                 <span className="soft block">{kind.isOwn ? words.own(kind.source) : kind.source}</span>
               </span>,
               formatDecimal(fraction(kind.capacityMicrolitres, MICROLITRES_IN_A_LITRE), 3, format.language),

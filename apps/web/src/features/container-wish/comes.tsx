@@ -1,4 +1,5 @@
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import type { WishPlan } from './queries.ts';
 import { useWishText } from './words.ts';
@@ -10,7 +11,7 @@ export function Comes({ planned }: { planned: WishPlan }) {
   const { plan, wishes } = planned;
   const nameOf = (kindId: string) => {
     const kind = wishes.find((wish) => wish.kind.id === kindId)?.kind;
-    return (format.language === 'es' ? kind?.nameEs : kind?.nameEn) ?? '';
+    return nameIn(format.language, kind);
   };
   if (plan === null) return <p>{words.noBulk}</p>;
   if (wishes.length === 0) return <p>{words.noWishes}</p>;

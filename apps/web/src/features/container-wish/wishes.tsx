@@ -8,6 +8,7 @@ import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
@@ -22,7 +23,7 @@ export function ContainerWishes() {
   const plan = useQuery(wishesQuery(param));
   const kinds = useQuery(kindsQuery(param));
   return (
-    <Loaded reading={joined(plan, kinds)}>
+    <Loaded isPage reading={joined(plan, kinds)}>
       {([planned, { containerKinds }]) => <Sheet param={param} planned={planned} kinds={containerKinds} />}
     </Loaded>
   );
@@ -31,7 +32,7 @@ export function ContainerWishes() {
 function Sheet({ param, planned, kinds }: { param: OfLine; planned: WishPlan; kinds: readonly Kind[] }) {
   const words = useWishText();
   const { format } = useHouse();
-  const food = format.language === 'es' ? planned.food.nameEs : planned.food.nameEn;
+  const food = nameIn(format.language, planned.food);
   useTitle(words.title(food));
   return (
     <>
@@ -112,10 +113,7 @@ function WishForm({ param, planned, kinds }: { param: OfLine; planned: WishPlan;
             <Choice
               label={words.kind(at + 1)}
               value={row.kind}
-              options={kinds.map(({ id, nameEn, nameEs }) => ({
-                value: id,
-                name: format.language === 'es' ? nameEs : nameEn,
-              }))}
+              options={kinds.map((one) => ({ value: one.id, name: nameIn(format.language, one) }))}
               onChange={(kind) => change(row.key, { kind })}
             />
             <Field

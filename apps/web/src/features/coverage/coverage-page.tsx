@@ -32,7 +32,7 @@ function OwnCoverage() {
   const plan = useQuery(planQuery(own));
   const eaters = useQuery(eatersQuery(own));
   return (
-    <Loaded reading={joined(coverage, joined(plan, eaters))}>
+    <Loaded isPage reading={joined(coverage, joined(plan, eaters))}>
       {([covered, [known, { eaters: people }]]) => (
         <div className="cols">
           <div className="stack">

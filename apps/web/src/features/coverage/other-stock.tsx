@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { foodsQuery } from '../buy/run-queries.ts';
 import type { Coverage } from '../home/coverage.ts';
@@ -52,6 +53,6 @@ export function useFoodNames(): (code: string) => string {
   const known = new Map(data?.map((food) => [food.foodCode, food]));
   return (code) => {
     const food = known.get(code);
-    return (format.language === 'es' ? food?.nameEs : food?.nameEn) ?? code;
+    return food ? nameIn(format.language, food) : code;
   };
 }

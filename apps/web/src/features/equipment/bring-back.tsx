@@ -24,7 +24,7 @@ export function BringBack() {
   const counter = useCounter(loan);
   const reading = useQuery(loanQuery({ storehouse, loan }));
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {(body) => (
         <>
           <Link className="who" to="/s/$storehouse/equipment/$item" params={{ storehouse, item }}>

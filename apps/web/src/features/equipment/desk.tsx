@@ -21,7 +21,7 @@ export function EquipmentDesk() {
   useTitle(words.desk);
   const reading = useQuery(deskQuery({ storehouse }));
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {(desk) => (
         <>
           <KeptAhead out={desk.out} booked={desk.bookings} />

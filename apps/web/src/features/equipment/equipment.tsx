@@ -17,7 +17,7 @@ export function Equipment() {
   useTitle(words.title);
   const keeps = duties.includes('equipment_keeper') || duties.includes('coordinator');
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {({ items }) => (
         <>
           <h1>{items.length === 0 ? words.none : words.owns(items.length)}</h1>

@@ -30,7 +30,7 @@ export function HandOut() {
     useQuery(itemBookingsQuery({ storehouse, item })),
   );
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {([thing, { bookings }]) => {
         const mine = bookings.find(({ id }) => id === booking);
         return (

@@ -39,7 +39,7 @@ export function ChangeItem() {
   const reading = useQuery(itemQuery(param));
   useTitle(words.edit);
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {(item) => (
         <>
           <Link className="who" to="/s/$storehouse/equipment/$item" params={param}>

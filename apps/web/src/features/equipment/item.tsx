@@ -18,7 +18,11 @@ import { useEquipmentText } from './words.ts';
 export function ItemPage() {
   const param = useParams({ from: '/s/$storehouse/equipment/$item' });
   const reading = useQuery(itemQuery(param));
-  return <Loaded reading={reading}>{(item) => <Sheet param={param} item={item} />}</Loaded>;
+  return (
+    <Loaded isPage reading={reading}>
+      {(item) => <Sheet param={param} item={item} />}
+    </Loaded>
+  );
 }
 
 function Sheet({ param, item }: { param: OfItem; item: Item }) {

@@ -27,7 +27,9 @@ export function FoodSheet() {
         <BackIcon />
         {words.title}
       </Link>
-      <Loaded reading={reading}>{(found) => <Sheet key={found.version} food={found} />}</Loaded>
+      <Loaded isPage reading={reading}>
+        {(found) => <Sheet key={found.version} food={found} />}
+      </Loaded>
     </>
   );
 }

@@ -6,6 +6,7 @@ import { useText } from '../../text/taste.ts';
 import { Check, Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { State } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { mayEditFoods } from './may-edit.ts';
@@ -20,7 +21,7 @@ export function Foods() {
   useTitle(words.title);
   const foods = useQuery(allFoodsQuery({ storehouse }));
   return (
-    <Loaded reading={foods}>
+    <Loaded isPage reading={foods}>
       {(all) => (
         <>
           <h1>{words.stands(all.filter(({ isRetired }) => !isRetired).length)}</h1>
@@ -93,7 +94,7 @@ function FoodRow({ food }: { food: Food }) {
     <li>
       <Link to="/s/$storehouse/foods/$food" params={{ storehouse, food: food.id }}>
         <span>
-          <b>{format.language === 'es' ? food.nameEs : food.nameEn}</b>
+          <b>{nameIn(format.language, food)}</b>
           <br />
           <span className="soft">
             {t.groups[food.foodGroup] ?? food.foodGroup}; {sayAllergens(t, words, food)};{' '}

@@ -22,7 +22,7 @@ export function FundPage() {
   const items = useQuery(itemsQuery({ storehouse }));
   return (
     <BooksPage title={words.fund}>
-      <Loaded reading={joined(fund, items)}>
+      <Loaded isPage reading={joined(fund, items)}>
         {([body, { items: things }]) => {
           const { freeMinorUnits, currency } = body;
           const free = `${format.money(Math.abs(freeMinorUnits))} ${currency}`;

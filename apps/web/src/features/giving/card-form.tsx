@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { useText } from '../../text/taste.ts';
 import { Check, Choice, Field, type Problems } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { foodsQuery } from '../buy/run-queries.ts';
 import { kindsQuery } from '../shelf/queries.ts';
 import { ASKED, type CardDraft, massTyped } from './card-draft.ts';
@@ -130,14 +131,13 @@ function Codes({ draft, change, problems }: Form) {
   const { storehouse, format } = useHouse();
   const kinds = useQuery(kindsQuery({ storehouse }));
   const foods = useQuery(foodsQuery({ storehouse }));
-  const isEs = format.language === 'es';
   const foodNames = (foods.data ?? []).map((food) => ({
     value: food.foodCode,
-    name: isEs ? food.nameEs : food.nameEn,
+    name: nameIn(format.language, food),
   }));
   const kindNames = (kinds.data?.containerKinds ?? []).map((kind) => ({
     value: kind.kindCode,
-    name: isEs ? kind.nameEs : kind.nameEn,
+    name: nameIn(format.language, kind),
   }));
   const nameAll = (names: Readonly<Record<string, string>>) =>
     Object.entries(names).map(([value, name]) => ({ value, name }));

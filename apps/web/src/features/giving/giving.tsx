@@ -12,7 +12,6 @@ import { Searched } from '../../ui/searched.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
-import { hillMonths } from '../rotation/hills.ts';
 import { HillsPicture } from '../rotation/hills-picture.tsx';
 import { storeRotationQuery } from '../rotation/queries.ts';
 import { FactsForm } from './facts-form.tsx';
@@ -42,7 +41,7 @@ export function Giving() {
   useTitle(words.title);
   const reading = joined(useQuery(queueQuery({ storehouse })), useQuery(manifestsQuery({ storehouse })));
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {([{ containers }, { manifests }]) => {
         const soon = containers.filter(({ isDue, outOn }) => isDue && outOn === null);
         const due = soon.filter(({ steps }) => steps.includes('pantry'));
@@ -99,13 +98,13 @@ export function Giving() {
 /** The hills of common stock; what would change them is asked on their own page. */
 function RiskAhead() {
   const words = useGivingText();
-  const { storehouse, format } = useHouse();
+  const { storehouse } = useHouse();
   const { data } = useQuery(storeRotationQuery({ storehouse }, 'none'));
   if (!data || data.risk.grams === 0) return null;
   return (
     <section>
       <h2>{words.riskAhead}</h2>
-      <HillsPicture months={hillMonths(data.risk.byMonth, [], format.today().slice(0, 7))} hasOther={false} />
+      <HillsPicture now={data.risk.byMonth} other={null} />
     </section>
   );
 }

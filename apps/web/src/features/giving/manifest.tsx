@@ -21,7 +21,9 @@ export function ManifestPage() {
         <BackIcon />
         {words.title}
       </Link>
-      <Loaded reading={useQuery(manifestQuery(param))}>{(manifest) => <Sheet manifest={manifest} />}</Loaded>
+      <Loaded isPage reading={useQuery(manifestQuery(param))}>
+        {(manifest) => <Sheet manifest={manifest} />}
+      </Loaded>
     </>
   );
 }

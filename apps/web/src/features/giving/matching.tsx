@@ -27,7 +27,7 @@ export function MatchingPage() {
         <BackIcon />
         {words.title}
       </Link>
-      <Loaded reading={useQuery(matchingQuery(param))}>
+      <Loaded isPage reading={useQuery(matchingQuery(param))}>
         {(matching) => <Matched matching={matching} />}
       </Loaded>
     </>

@@ -19,7 +19,7 @@ const METRES = { lb: 1609.344, kg: 1000 } as const; // whoever weighs in pounds 
 const NAMES = { lb: 'mi', kg: 'km' } as const;
 
 /** Metres from what was typed, or `undefined` where that is no distance. */
-export function metresTyped(text: string, unit: 'lb' | 'kg'): number | undefined {
+function metresTyped(text: string, unit: 'lb' | 'kg'): number | undefined {
   const plain = text.trim().replace(',', '.');
   return /^\d{1,4}(\.\d{1,2})?$/.test(plain) ? Math.round(Number(plain) * METRES[unit]) : undefined;
 }

@@ -20,7 +20,9 @@ export function PantryPage() {
         <BackIcon />
         {words.pantries}
       </Link>
-      <Loaded reading={useQuery(pantryQuery(param))}>{(pantry) => <Sheet pantry={pantry} />}</Loaded>
+      <Loaded isPage reading={useQuery(pantryQuery(param))}>
+        {(pantry) => <Sheet pantry={pantry} />}
+      </Loaded>
     </>
   );
 }

@@ -5,6 +5,7 @@ import { useState } from 'react';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { type Rotation, storeRotationQuery, type WhatIf } from '../rotation/queries.ts';
@@ -35,7 +36,7 @@ function Risk() {
   const { storehouse, format } = useHouse();
   const [whatIf, setWhatIf] = useState<WhatIf>('none');
   return (
-    <Loaded reading={useQuery(storeRotationQuery({ storehouse }, whatIf))}>
+    <Loaded isPage reading={useQuery(storeRotationQuery({ storehouse }, whatIf))}>
       {(rotation) => (
         <>
           <h1>
@@ -64,9 +65,7 @@ function First({ queue }: { queue: Rotation['queue'] }) {
           cells: [
             <span key="what">
               {row.container ? spellCode(row.container.code) : null}
-              <span className="soft block">
-                {format.language === 'es' ? row.food.nameEs : row.food.nameEn}
-              </span>
+              <span className="soft block">{nameIn(format.language, row.food)}</span>
             </span>,
             format.mass(row.atRiskGrams),
             row.eatFirstOn === null ? '' : format.day(row.eatFirstOn),

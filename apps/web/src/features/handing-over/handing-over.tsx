@@ -30,7 +30,9 @@ export function HandingOver() {
         <BackIcon />
         {facts.data?.name ?? t.toBuy}
       </Link>
-      <Loaded reading={facts}>{(page) => <Door page={page} />}</Loaded>
+      <Loaded isPage reading={facts}>
+        {(page) => <Door page={page} />}
+      </Loaded>
     </>
   );
 }
@@ -44,7 +46,7 @@ function Door({ page }: { page: BuyPage }) {
   const households = useQuery(householdsQuery({ storehouse }));
   const uncollected = useQuery(uncollectedQuery(param, isOpen && mayHand));
   return (
-    <Loaded reading={joined(pickUps, joined(households, uncollected))}>
+    <Loaded isPage reading={joined(pickUps, joined(households, uncollected))}>
       {([{ pickUps: found, waiting }, [all, left]]) => (
         <Fetchers
           page={page}

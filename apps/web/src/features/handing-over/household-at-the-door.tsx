@@ -3,6 +3,7 @@ import { api, askOnce } from '../../api/client.ts';
 import { Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -24,7 +25,7 @@ export function HouseholdAtTheDoor({ page, fetcher, isOpen }: AtTheDoorProps) {
   const isPast = until !== null && until < format.today();
   const foodOf = (lineId: string) => {
     const food = page.lines.find(({ id }) => id === lineId)?.food;
-    return (format.language === 'es' ? food?.nameEs : food?.nameEn) ?? '';
+    return nameIn(format.language, food);
   };
   return (
     <details name="door" className="door-of">

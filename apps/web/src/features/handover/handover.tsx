@@ -29,7 +29,11 @@ export function Handover() {
 
 function Book() {
   const { storehouse } = useHouse();
-  return <Loaded reading={useQuery(handoverQuery({ storehouse }))}>{(page) => <Sheet page={page} />}</Loaded>;
+  return (
+    <Loaded isPage reading={useQuery(handoverQuery({ storehouse }))}>
+      {(page) => <Sheet page={page} />}
+    </Loaded>
+  );
 }
 
 function Sheet({ page }: { page: HandoverPage }) {

@@ -27,7 +27,7 @@ export function HoldPage() {
         <BackIcon />
         {words.title}
       </Link>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {(seen) => (
           <>
             <h1>

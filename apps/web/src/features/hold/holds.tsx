@@ -19,7 +19,7 @@ export function Holds() {
   const reading = useQuery(holdsQuery({ storehouse }));
   useTitle(words.title);
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {(holds) => {
         const standing = holds.filter(({ endedAt }) => endedAt === null).toReversed();
         const past = holds.filter(({ endedAt }) => endedAt !== null).toReversed();

@@ -48,7 +48,7 @@ function MemberHome() {
   const steps = useQuery(nextStepsQuery({ storehouse: own.storehouse }));
   const words = useCoverageText();
   return (
-    <Loaded reading={joined(joined(coverage, plan), joined(balance, steps))}>
+    <Loaded isPage reading={joined(joined(coverage, plan), joined(balance, steps))}>
       {([[covered, { targetDays }], [owed, { items }]]) => (
         <div className="cols">
           <div className="stack">

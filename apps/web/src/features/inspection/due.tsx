@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { OfWhose } from '../place/of-whose.tsx';
 import type { Whose } from '../place/queries.ts';
@@ -28,7 +29,7 @@ function ToLookAt({ of }: { of: Whose }) {
   const { storehouse } = useHouse();
   const reading = useQuery(toInspectQuery({ storehouse }, of));
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {({ due, watches }) => (
         <>
           <h1>{words.waiting(due.length + watches.length)}</h1>
@@ -86,7 +87,7 @@ function Row({
   children: React.ReactNode;
 }) {
   const { storehouse, format } = useHouse();
-  const name = format.language === 'es' ? container.food.nameEs : container.food.nameEn;
+  const name = nameIn(format.language, container.food);
   return (
     <li>
       <Link to="/s/$storehouse/inspections/$container" params={{ storehouse, container: container.id }}>

@@ -3,6 +3,7 @@ import { Link, useParams } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { Guided } from './guided.tsx';
 import { type Looks, looksQuery, rulesQuery } from './queries.ts';
@@ -23,7 +24,7 @@ export function LookPage() {
         <BackIcon />
         {words.title}
       </Link>
-      <Loaded reading={joined(looks, rules)}>
+      <Loaded isPage reading={joined(looks, rules)}>
         {([read, known]) => (
           <>
             <Head container={read.container} />
@@ -40,8 +41,7 @@ export function LookPage() {
 function Head({ container }: Pick<Looks, 'container'>) {
   const words = useInspectionText();
   const { format } = useHouse();
-  const isSpanish = format.language === 'es';
-  const food = isSpanish ? container.food.nameEs : container.food.nameEn;
+  const food = nameIn(format.language, container.food);
   useTitle(words.lookAt(food));
   return (
     <>
@@ -51,7 +51,7 @@ function Head({ container }: Pick<Looks, 'container'>) {
       </div>
       <p className="soft">
         {[
-          isSpanish ? container.kind.nameEs : container.kind.nameEn,
+          nameIn(format.language, container.kind),
           format.mass(container.grams),
           words.packed(format.day(container.packedOn)),
         ].join(' · ')}

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { State } from '../../ui/pieces.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
@@ -30,7 +31,7 @@ function List({ of }: { of: Whose }) {
   const { storehouse } = useHouse();
   const reading = useQuery(intakesQuery({ storehouse }, of));
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {({ intakes }) => (
         <>
           <h1>{words.stands(intakes.length)}</h1>
@@ -63,7 +64,7 @@ function TakenIn({ taken }: { taken: Intakes['intakes'][number] }) {
   return (
     <li>
       <span>
-        <b>{format.language === 'es' ? food.nameEs : food.nameEn}</b>{' '}
+        <b>{nameIn(format.language, food)}</b>{' '}
         {verdict === 'known' ? null : <State kind="watch" word={words.unknownHistory} />}
         <span className="soft block">
           {[

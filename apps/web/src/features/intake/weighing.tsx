@@ -7,6 +7,7 @@ import { Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -118,7 +119,7 @@ function FoodAsked({
   if (food)
     return (
       <p className="row place">
-        <b>{`${words.food}: ${format.language === 'es' ? food.nameEs : food.nameEn}`}</b>
+        <b>{`${words.food}: ${nameIn(format.language, food)}`}</b>
         <button type="button" className="btn quiet" onClick={() => setFood(null)}>
           {words.otherFood}
         </button>

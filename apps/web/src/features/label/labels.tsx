@@ -6,6 +6,7 @@ import { Check } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { containersQuery, type Shelved } from '../shelf/queries.ts';
 import { PrintSheet } from './print-sheet.tsx';
@@ -53,7 +54,6 @@ type Choosing = {
 function ChooseContainers({ containers, chosen, onChange }: Choosing) {
   const words = useLabelText();
   const { format } = useHouse();
-  const isSpanish = format.language === 'es';
   const toggle = (code: string, isOn: boolean) => {
     const next = new Set(chosen);
     if (isOn) next.add(code);
@@ -79,8 +79,8 @@ function ChooseContainers({ containers, chosen, onChange }: Choosing) {
         <Check
           key={id}
           label={words.one(
-            isSpanish ? food.nameEs : food.nameEn,
-            isSpanish ? kind.nameEs : kind.nameEn,
+            nameIn(format.language, food),
+            nameIn(format.language, kind),
             format.mass(grams),
             spellCode(code),
           )}

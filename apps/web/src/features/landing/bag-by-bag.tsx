@@ -41,7 +41,7 @@ export function BagByBag() {
         <BackIcon />
         {line ? t.landingOf(nameOfLine(line, format.language)) : t.toLanding}
       </Link>
-      <Loaded reading={landing.reading}>
+      <Loaded isPage reading={landing.reading}>
         {([sheet, [deliveries, bags]]) => {
           const lorry = openDelivery(landing.queue, deliveries);
           if (!line) return <h1>{t.noSuchSize}</h1>;

@@ -33,7 +33,7 @@ export function BagSheet() {
         <BackIcon />
         {t.toLanding}
       </Link>
-      <Loaded reading={joined(landing.reading, holds)}>
+      <Loaded isPage reading={joined(landing.reading, holds)}>
         {([[sheet, [, bags]], { holds: open }]) => {
           const bag = bags.find(({ id }) => id === bagId);
           if (!bag) return <h1>{t.noSuchBag}</h1>;

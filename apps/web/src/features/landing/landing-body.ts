@@ -1,5 +1,6 @@
 import type { InferResponseType } from 'hono/client';
 import type { api } from '../../api/client.ts';
+import { nameIn } from '../../ui/name-in.ts';
 
 type InHouse = (typeof api.storehouses)[':storehouse'];
 type OfBuy = InHouse['buys'][':buy'];
@@ -16,7 +17,7 @@ export type Bag = InferResponseType<InHouse['bags'][':bag']['$get'], 200>;
 export const nameOfLine = (
   { food, bagLabel }: Pick<SheetLine, 'food' | 'bagLabel'>,
   language: 'en' | 'es',
-): string => (food === null ? bagLabel : language === 'es' ? food.nameEs : food.nameEn);
+): string => (food === null ? bagLabel : nameIn(language, food));
 
 /** A code as it is said and written: three and three. */
 export const spoken = (code: string): string => `${code.slice(0, 3)} ${code.slice(3)}`;

@@ -44,7 +44,7 @@ export function LandingPage() {
         <BackIcon />
         {facts.data?.name ?? t.toBuy}
       </Link>
-      <Loaded reading={landing.reading}>
+      <Loaded isPage reading={landing.reading}>
         {([sheet, [deliveries, bags]]) => (
           <Yard landing={landing} sheet={sheet} deliveries={deliveries} bags={bags} />
         )}

@@ -23,7 +23,7 @@ export function Notices() {
   const unread = useQuery(unreadQuery({ storehouse }));
   const seesReach = duties.includes('coordinator') || duties.includes('packing_lead');
   return (
-    <Loaded reading={unread}>
+    <Loaded isPage reading={unread}>
       {(count) => (
         <>
           <h1>{words.stands(count.unread)}</h1>

@@ -19,7 +19,7 @@ export function NewOffer() {
         <BackIcon />
         {words.shelf}
       </Link>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {(all) => {
           const first = all.find(({ id }) => id === param.container);
           const whole = all.filter(

@@ -9,6 +9,7 @@ import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
@@ -35,7 +36,9 @@ export function OfferPage() {
         <BackIcon />
         {words.title}
       </Link>
-      <Loaded reading={reading}>{(offer) => <Sheet offer={offer} />}</Loaded>
+      <Loaded isPage reading={reading}>
+        {(offer) => <Sheet offer={offer} />}
+      </Loaded>
     </>
   );
 }
@@ -110,7 +113,7 @@ function usePartWords() {
   const { format } = useHouse();
   return ({ kind, grams, priceMinorUnits, packedOn }: Part): string => {
     const price = priceMinorUnits === 0 ? words.gift : `${format.money(priceMinorUnits)} ${format.currency}`;
-    const name = format.language === 'es' ? kind.nameEs : kind.nameEn;
+    const name = nameIn(format.language, kind);
     return [name, format.mass(grams), words.packed(format.day(packedOn)), price].join(' · ');
   };
 }

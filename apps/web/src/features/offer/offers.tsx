@@ -24,7 +24,7 @@ export function Offers() {
           {words.shelf}
         </Link>
       )}
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {({ toMe, mine, ofStore, taken }) => (
           <>
             <h1>{household === null ? words.title : words.toMe(toMe.length)}</h1>

@@ -4,6 +4,7 @@ import { ask } from '../../api/client.ts';
 import { Choice } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { bringableQuery, type LogBody, ofSession, type PlanBody, sessionApi } from './queries.ts';
 import type { Log } from './use-log.ts';
@@ -41,7 +42,7 @@ export function BringBag({ log, body, plan }: { log: Log; body: LogBody; plan: P
                 options={left.map((one) => ({
                   value: `${one.bagId} ${one.householdId}`,
                   name: t.bringOption(
-                    format.language === 'es' ? one.food.nameEs : one.food.nameEn,
+                    nameIn(format.language, one.food),
                     one.household,
                     one.bagNo,
                     format.mass(one.grams),

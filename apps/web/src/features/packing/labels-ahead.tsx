@@ -38,7 +38,7 @@ export function LabelsAhead() {
         <BackIcon />
         {t.toDay}
       </Link>
-      <Loaded reading={joined(blank, joined(bags, joined(kinds, book)))}>
+      <Loaded isPage reading={joined(blank, joined(bags, joined(kinds, book)))}>
         {([{ labels, spent }, [{ bags: own }, [{ containerKinds }, { treatments }]]]) => (
           <>
             <h1>{t.labelsWait(labels.length)}</h1>

@@ -34,7 +34,7 @@ export function Log() {
         <BackIcon />
         {t.toDay}
       </Link>
-      <Loaded reading={joined(log.reading, joined(plan, joined(kinds, book)))}>
+      <Loaded isPage reading={joined(log.reading, joined(plan, joined(kinds, book)))}>
         {([body, [planned, [{ containerKinds }, { treatments }]]]) => (
           <>
             <h1>{titleOf(t, body)}</h1>

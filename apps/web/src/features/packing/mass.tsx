@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { ask, askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { Figures, Ledger, NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -58,7 +59,7 @@ export function Mass({ log, body }: { log: Log; body: LogBody }) {
         rows={bags.map((bag) => ({
           key: `${bag.bagId} ${bag.householdId}`,
           cells: [
-            t.bagOf(format.language === 'es' ? bag.food.nameEs : bag.food.nameEn, bag.household, bag.bagNo),
+            t.bagOf(nameIn(format.language, bag.food), bag.household, bag.bagNo),
             grams(bag.broughtGrams),
             bag.isWeighed ? grams(bag.leftInBagsGrams) : t.notWeighed(grams(bag.expectedLeftGrams)),
             bag.isWeighed ? grams(bag.unaccountedGrams) : '',
@@ -98,7 +99,7 @@ function Containers({ body }: { body: LogBody }) {
           cells: [
             `${pour.code.slice(0, 3)} ${pour.code.slice(3)}`,
             format.count(pour.serial),
-            `${format.language === 'es' ? pour.food.nameEs : pour.food.nameEn}, ${pour.household}`,
+            `${nameIn(format.language, pour.food)}, ${pour.household}`,
             format.count(pour.grams),
           ],
         }))}
@@ -118,7 +119,7 @@ function useBags(name: string, bags: readonly LoggedBag[]) {
   const bag = bags.find((one) => keyOf(one) === chosen) ?? (bags[0] as LoggedBag);
   const options = bags.map((one) => ({
     value: keyOf(one),
-    name: t.bagOf(format.language === 'es' ? one.food.nameEs : one.food.nameEn, one.household, one.bagNo),
+    name: t.bagOf(nameIn(format.language, one.food), one.household, one.bagNo),
   }));
   return { bag, options, typed, because, change, reset };
 }

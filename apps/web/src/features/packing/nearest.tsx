@@ -2,6 +2,7 @@ import { TREATMENT_CODES, type TreatmentCode } from '@sheafbook/keeping';
 import { useQuery } from '@tanstack/react-query';
 import { ApiProblem } from '../../api/problem.ts';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { kindsQuery } from '../shelf/queries.ts';
 import { treatmentsQuery } from '../treatment/queries.ts';
 import { usePackingText } from './words.ts';
@@ -44,7 +45,7 @@ export function TakeNearest({
   if (!nearest) return null;
   const kind = kinds.data?.containerKinds.find(({ id }) => id === nearest.containerKindId);
   const treatment = book.data?.treatments.find(({ code }) => code === nearest.treatment);
-  const kindName = kind && (format.language === 'es' ? kind.nameEs : kind.nameEn);
+  const kindName = kind && nameIn(format.language, kind);
   const said =
     nearest.absorberMillilitres === undefined
       ? [kindName, treatment?.names[format.language], t.eachOf(format.mass(nearest.gramsEach ?? 0))].join(

@@ -6,6 +6,7 @@ import { ask } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
@@ -23,7 +24,7 @@ export function Plan() {
   const [people, setPeople] = useState<number>();
   const reading = useQuery(planQuery({ storehouse, session }, people));
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {(plan) => <PlanPage plan={plan} people={people ?? plan.session.peopleALine} onPeople={setPeople} />}
     </Loaded>
   );
@@ -95,7 +96,7 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
   const at = (seconds: number) =>
     format.hour(new Date(Date.parse(session.startsAt) + seconds * 1000).toISOString());
   const nameOf = (food: { nameEn: string; nameEs: string } | undefined) =>
-    food ? (format.language === 'es' ? food.nameEs : food.nameEn) : '';
+    food ? nameIn(format.language, food) : '';
   const stations = (names: readonly string[]) =>
     names.map((name) => t.stations[name as keyof typeof t.stations] ?? name).join(', ');
   const shownMore = line.withOneMore && at(saidFinish(line.withOneMore.finishSeconds));

@@ -6,6 +6,7 @@ import { askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { WrongMark } from '../../ui/icons.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useNamed } from '../../ui/use-named.ts';
@@ -185,7 +186,7 @@ function RunSettings({
           value={kind?.id ?? ''}
           options={kinds.map((one) => ({
             value: one.id,
-            name: format.language === 'es' ? one.nameEs : one.nameEn,
+            name: nameIn(format.language, one),
           }))}
           onChange={(kindId) => change({ kindId })}
         />

@@ -22,7 +22,11 @@ export function Session() {
   const { session } = useParams({ from: '/s/$storehouse/packing/$session' });
   const { storehouse } = useHouse();
   const reading = useQuery(sessionQuery({ storehouse, session }));
-  return <Loaded reading={reading}>{(page) => <SessionBody page={page} />}</Loaded>;
+  return (
+    <Loaded isPage reading={reading}>
+      {(page) => <SessionBody page={page} />}
+    </Loaded>
+  );
 }
 
 function SessionBody({ page }: { page: SessionPage }) {

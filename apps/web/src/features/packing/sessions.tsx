@@ -16,7 +16,7 @@ export function Sessions() {
   const reading = useQuery(sessionsQuery({ storehouse }));
   const mayOpen = duties.includes('packing_lead') || duties.includes('coordinator');
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {({ sessions }) => {
         const next = nextOf(sessions);
         return (

@@ -5,6 +5,7 @@ import { Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { type Named, nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -80,8 +81,7 @@ function WishList({ page, isOpen }: { page: SessionPage; isOpen: boolean }) {
   const treatments = useQuery(treatmentsQuery({ storehouse }));
   const treatmentOf = (code: string) =>
     treatments.data?.treatments.find((treatment) => treatment.code === code)?.names[format.language] ?? '';
-  const nameOf = ({ nameEn, nameEs }: { nameEn: string; nameEs: string }) =>
-    format.language === 'es' ? nameEs : nameEn;
+  const nameOf = (of: Named) => nameIn(format.language, of);
   return (
     <>
       <Ledger
@@ -158,7 +158,6 @@ function AddWish({
   const owned = page.ownGrams.find(({ foodId }) => foodId === food?.id)?.grams ?? 0;
   const at = page.wishes.length;
   const problems = problemsOf(changing.error);
-  const isSpanish = format.language === 'es';
   if (!food || !kind) return null;
   return (
     <Form
@@ -181,13 +180,13 @@ function AddWish({
         <Choice
           label={t.food}
           value={food.id}
-          options={foods.map((one) => ({ value: one.id, name: isSpanish ? one.nameEs : one.nameEn }))}
+          options={foods.map((one) => ({ value: one.id, name: nameIn(format.language, one) }))}
           onChange={(foodId) => change({ foodId })}
         />
         <Choice
           label={t.kind}
           value={kind.id}
-          options={kinds.map((one) => ({ value: one.id, name: isSpanish ? one.nameEs : one.nameEn }))}
+          options={kinds.map((one) => ({ value: one.id, name: nameIn(format.language, one) }))}
           onChange={(kindId) => change({ kindId })}
         />
         <Choice

@@ -6,6 +6,7 @@ import { Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -116,11 +117,11 @@ function SheetForm({ buy, paper, sheet }: { buy: BuyOfPaper; paper: FoundPaper; 
       {field('carrierNote', words.carrierNote)}
       {sizes.map((size) => {
         const text = draft.counts[size.bagOfferId] ?? '';
-        const food = language === 'es' ? size.food?.nameEs : size.food?.nameEn;
+        const food = nameIn(language, size.food);
         return (
           <Field
             key={size.bagOfferId}
-            label={words.counted(food ?? '', size.bagLabel)}
+            label={words.counted(food, size.bagLabel)}
             inputMode="numeric"
             value={text}
             onChange={(event) =>

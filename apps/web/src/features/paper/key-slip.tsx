@@ -7,6 +7,7 @@ import { useTaste } from '../../text/taste.ts';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -165,7 +166,7 @@ function SlipRow({
 }) {
   const words = usePaperText();
   const { language } = useTaste();
-  const food = language === 'es' ? line.food.nameEs : line.food.nameEn;
+  const food = nameIn(language, line.food);
   const field = (key: 'least' | 'wanted' | 'most', label: string) => (
     <Field
       label={label}

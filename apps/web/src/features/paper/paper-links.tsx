@@ -6,7 +6,7 @@ import { useHouse } from '../../ui/house.ts';
 import { usePaperText } from './words.ts';
 
 /** A paper and its address inside the storehouse, such as `buys/…/papers/order?order=3`. */
-export type PaperLink = {
+type PaperLink = {
   readonly kind: string;
   readonly path: string;
   /** What tells it from another of its kind: an order's number, a food. */

@@ -19,7 +19,7 @@ export function Payments() {
   const balances = useQuery(balancesQuery({ storehouse }));
   return (
     <BooksPage title={words.payments}>
-      <Loaded reading={joined(joined(trial, owed), balances)}>
+      <Loaded isPage reading={joined(joined(trial, owed), balances)}>
         {([[book, { suppliers }], { balances: households }]) => {
           const held = (number: string) => {
             const row = book.rows.find((known) => known.number === number);

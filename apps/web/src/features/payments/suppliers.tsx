@@ -17,7 +17,7 @@ export function Suppliers() {
   const reading = useQuery(suppliersOwedQuery({ storehouse }));
   return (
     <BooksPage title={words.suppliers}>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {(body) => (
           <>
             <h1>

@@ -43,7 +43,7 @@ export function Neighbour() {
         <BackIcon />
         {words.toPeople}
       </Link>
-      <Loaded reading={joined(household, persons)}>
+      <Loaded isPage reading={joined(household, persons)}>
         {([found, people]) => {
           const members = people.filter(({ householdId }) => householdId === found.id);
           return (

@@ -20,7 +20,7 @@ export function People() {
   const persons = useQuery(personsQuery({ storehouse }));
   const isCoordinator = duties.includes('coordinator');
   return (
-    <Loaded reading={joined(households, persons)}>
+    <Loaded isPage reading={joined(households, persons)}>
       {([all, people]) => {
         const here = all.filter(({ leftOn }) => leftOn === null);
         return (

@@ -27,7 +27,9 @@ export function PlacePage() {
         <BackIcon />
         {words.title}
       </Link>
-      <Loaded reading={reading}>{(place) => <Sheet place={place} />}</Loaded>
+      <Loaded isPage reading={reading}>
+        {(place) => <Sheet place={place} />}
+      </Loaded>
     </>
   );
 }

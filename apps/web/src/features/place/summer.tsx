@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { OfWhose } from './of-whose.tsx';
@@ -27,7 +28,11 @@ export function SummerPage() {
 function HotPlacesOf({ of }: { of: Whose }) {
   const { storehouse } = useHouse();
   const reading = useQuery(hotPlacesQuery({ storehouse }, of));
-  return <Loaded reading={reading}>{({ places }) => <Summer places={places} />}</Loaded>;
+  return (
+    <Loaded isPage reading={reading}>
+      {({ places }) => <Summer places={places} />}
+    </Loaded>
+  );
 }
 
 function Summer({ places }: { places: readonly Hot[] }) {
@@ -89,13 +94,7 @@ function Moving({ hot: { place, cooler, gains } }: { hot: Hot }) {
         {gains.map(({ food, count, grams, leastDays, mostDays }) => (
           <li key={food.code}>
             <span>
-              <b>
-                {words.movingFood(
-                  format.language === 'es' ? food.nameEs : food.nameEn,
-                  count,
-                  format.mass(grams),
-                )}
-              </b>
+              <b>{words.movingFood(nameIn(format.language, food), count, format.mass(grams))}</b>
               <span className="soft block">{words.gains(leastDays, mostDays)}</span>
             </span>
           </li>

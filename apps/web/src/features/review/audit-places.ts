@@ -1,5 +1,5 @@
 /** Where the figure behind an invariant stands, as far as it has a page. */
-export const AUDIT_PLACES = {
+const AUDIT_PLACES = {
   'entry-sides': '/s/$storehouse/books/entries',
   'zero-after-each': '/s/$storehouse/books/entries',
   'running-totals': '/s/$storehouse/books/trial-balance',

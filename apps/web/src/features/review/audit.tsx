@@ -19,7 +19,7 @@ export function AuditPage() {
   const reading = useQuery(auditQuery({ storehouse }));
   return (
     <BooksPage title={t.audit}>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {(body) => {
           const failing = body.findings.filter(({ holds }) => !holds).length;
           return (

@@ -37,7 +37,7 @@ export function Counts() {
   const reading = useQuery(commonStockQuery({ storehouse }));
   return (
     <BooksPage title={t.counts}>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {({ stock }) => {
           const differing = stock.filter((row) => row.differenceGrams && !row.isBooked).length;
           return (

@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import type { InferResponseType } from 'hono/client';
 import type { api } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger, State } from '../../ui/pieces.tsx';
 import { useBooksText } from '../books/words.ts';
 import { useReviewText } from './words.ts';
@@ -78,8 +79,7 @@ function VesselTrace({ trace }: { trace: Vessel }) {
 function Origin({ trace }: { trace: Vessel }) {
   const t = useReviewText();
   const { format } = useHouse();
-  const named = (thing: { nameEn: string; nameEs: string }) =>
-    format.language === 'es' ? thing.nameEs : thing.nameEn;
+  const named = (thing: { nameEn: string; nameEs: string }) => nameIn(format.language, thing);
   const food = named(trace.food);
   if (trace.kind === 'bag')
     return (

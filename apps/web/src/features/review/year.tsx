@@ -23,7 +23,7 @@ export function Year() {
   const reading = useQuery(periodsQuery({ storehouse }));
   return (
     <BooksPage title={t.year}>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {({ closedThrough, yearEndOn, closes }) => (
           <>
             <h1>{closedThrough === null ? t.neverClosed : t.closedThrough(format.day(closedThrough))}</h1>

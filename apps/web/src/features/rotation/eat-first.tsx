@@ -2,6 +2,7 @@ import { spellCode } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { useEatFirstText } from './eat-first-words.ts';
 import { rotationQuery } from './queries.ts';
 
@@ -12,7 +13,7 @@ export function EatFirst() {
   const { data } = useQuery(rotationQuery({ storehouse }));
   const first = data?.queue[0];
   if (!data || !first) return null;
-  const name = format.language === 'es' ? first.food.nameEs : first.food.nameEn;
+  const name = nameIn(format.language, first.food);
   const what =
     first.container === null ? words.ofKitchen(name) : `${name}, ${spellCode(first.container.code)}`;
   return (

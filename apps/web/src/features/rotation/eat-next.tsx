@@ -1,6 +1,7 @@
 import { spellCode } from '@sheafbook/units';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import type { Queued, Rotation } from './queries.ts';
@@ -23,7 +24,7 @@ export function EatNext({ queued, queue, leaveShut, isWhole, onWhole }: Props) {
   const { taking } = kitchen;
   const shut = queue.filter(({ container }) => container !== null);
   const next = isWhole ? shut : shut.slice(0, SHOWN);
-  const nameOf = ({ food }: Pick<Queued, 'food'>) => (format.language === 'es' ? food.nameEs : food.nameEn);
+  const nameOf = ({ food }: Pick<Queued, 'food'>) => nameIn(format.language, food);
   return (
     <NextStep title={words.eatNext}>
       <TakenSaid {...kitchen} />
@@ -92,7 +93,7 @@ function LeaveShut({ leaveShut }: Pick<Rotation, 'leaveShut'>) {
       <h2>{words.leaveShut}</h2>
       <ul>
         {foods.map(({ container: { food }, because, costsDays, inPlaceOf }) => {
-          const name = format.language === 'es' ? food.nameEs : food.nameEn;
+          const name = nameIn(format.language, food);
           const count = leaveShut.filter((one) => one.container.food.code === food.code).length;
           const instead = inPlaceOf.container ? spellCode(inPlaceOf.container.code) : words.theKitchen;
           return (

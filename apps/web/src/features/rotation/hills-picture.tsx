@@ -2,7 +2,7 @@ import { useId } from 'react';
 import { useHouse } from '../../ui/house.ts';
 import { useNamed } from '../../ui/use-named.ts';
 import { useWidth } from '../../ui/use-width.ts';
-import { type HillMonth, peaksOf, placeLabels } from './hills.ts';
+import { type HillMonth, hillMonths, peaksOf, placeLabels, type Sum } from './hills.ts';
 import { useRotationText } from './words.ts';
 import './rotation.css';
 
@@ -10,12 +10,14 @@ const [HEIGHT, TOP, FOOT] = [190, 26, 40];
 const LETTER_PX = 7.2; // of the page's sans at 13 px, with room to spare
 const ROOM_FOR_A_MONTH_PX = 14;
 
-type Props = { months: readonly HillMonth[]; hasOther: boolean };
+/** What passes its day in each month; null where nothing else is asked about. */
+type Props = { now: readonly Sum[]; other: readonly Sum[] | null };
 
 /** Height at a month's middle is its grams, with straight lines between: the area is the total. Peaks are named. */
-export function HillsPicture({ months, hasOther }: Props) {
+export function HillsPicture({ now, other }: Props) {
   const words = useRotationText();
   const { format } = useHouse();
+  const months = hillMonths(now, other ?? [], format.today().slice(0, 7));
   const [box, width] = useWidth<HTMLElement>(576);
   const hatch = useId();
   const most = Math.max(...months.flatMap(({ grams, otherGrams }) => [grams, otherGrams]), 1);
@@ -39,7 +41,7 @@ export function HillsPicture({ months, hasOther }: Props) {
           <path d="M0 0V6" stroke="var(--ink)" strokeWidth="1" />
         </pattern>
         <path d={line('grams')} fill={`url(#${hatch})`} stroke="var(--ink)" strokeWidth="1.5" />
-        {hasOther ? (
+        {other !== null ? (
           <path
             d={line('otherGrams')}
             fill="none"
@@ -70,7 +72,7 @@ export function HillsPicture({ months, hasOther }: Props) {
           <i className="hill-now" aria-hidden="true" />
           {words.ifNothing}
         </span>
-        {hasOther ? (
+        {other !== null ? (
           <span>
             <i className="hill-then" aria-hidden="true" />
             {words.ifSo}

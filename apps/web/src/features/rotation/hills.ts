@@ -1,5 +1,5 @@
 type Name = { readonly nameEn: string; readonly nameEs: string };
-type Sum = {
+export type Sum = {
   readonly month: string;
   readonly atRiskGrams: number;
   readonly foods?: readonly { readonly food: Name | null; readonly atRiskGrams: number }[];

@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { askOnce } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { OF_STOCK } from '../shelf/queries.ts';
 import { inside, type Kitchen } from './queries.ts';
@@ -28,7 +29,7 @@ export function InKitchen({ lots }: Kitchen) {
       <ProblemSaid error={eating.error} />
       <ul className="list eat-next">
         {lots.map((lot) => {
-          const name = format.language === 'es' ? lot.food.nameEs : lot.food.nameEn;
+          const name = nameIn(format.language, lot.food);
           return (
             <li key={lot.lotId}>
               <p>

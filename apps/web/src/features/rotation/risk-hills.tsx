@@ -29,7 +29,7 @@ export function RiskHills({
   return (
     <section>
       <h2>{words.riskTitle}</h2>
-      <HillsPicture months={months} hasOther={other !== null} />
+      <HillsPicture now={risk.byMonth} other={other?.byMonth ?? null} />
       <Choice
         label={words.whatIf}
         value={whatIf}

@@ -5,6 +5,7 @@ import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { EatNext } from './eat-next.tsx';
@@ -36,7 +37,7 @@ function OwnRotation() {
         <BackIcon />
         {words.shelf}
       </Link>
-      <Loaded reading={joined(rotation, kitchen)}>
+      <Loaded isPage reading={joined(rotation, kitchen)}>
         {([read, { lots, takes }]) => (
           <>
             <h1>
@@ -87,7 +88,7 @@ function Paces({ foods }: { foods: Rotation['foods'] }) {
           key: food?.code ?? '',
           cells: [
             <>
-              {(format.language === 'es' ? food?.nameEs : food?.nameEn) ?? ''}
+              {nameIn(format.language, food)}
               {pastGrams > 0 ? <span className="soft"> {words.past(format.mass(pastGrams))}</span> : null}
             </>,
             format.mass(eatenAMonthGrams),

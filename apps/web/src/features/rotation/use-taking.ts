@@ -3,6 +3,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { OF_STOCK } from '../shelf/queries.ts';
 import { inside } from './queries.ts';
 import { useRotationText } from './words.ts';
@@ -25,7 +26,7 @@ export function useTaking() {
         ),
       ),
     onSuccess: ({ entryId, food, takenGrams, next, earlier }) => {
-      const name = format.language === 'es' ? food.nameEs : food.nameEn;
+      const name = nameIn(format.language, food);
       const after = next?.container ? words.thenNext(spellCode(next.container.code)) : words.lastOne;
       setTaken({
         entryId,

@@ -4,6 +4,7 @@ import { askOnce } from '../../api/client.ts';
 import { ApiProblem } from '../../api/problem.ts';
 import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { ofSession } from '../packing/queries.ts';
@@ -91,7 +92,7 @@ export function CheckForm({ watch, kinds, serial, onDone }: FormProps) {
           value={kind?.id ?? ''}
           options={kinds.map((one) => ({
             value: one.id,
-            name: format.language === 'es' ? one.nameEs : one.nameEn,
+            name: nameIn(format.language, one),
           }))}
           onChange={(kindId) => change({ kindId })}
         />

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { type OwnDoubt, ownDoubtsQuery } from './queries.ts';
@@ -25,7 +26,7 @@ export function Doubts() {
   useTitle(t.ownDoubts);
   const reading = useQuery(ownDoubtsQuery({ storehouse }));
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {({ doubts }) => {
         const open = doubts.filter((one) => adviceOf(one) !== 'moved');
         return (
@@ -72,7 +73,7 @@ function Group({ advice, doubts }: { advice: Advice; doubts: readonly OwnDoubt[]
           key: containerId,
           cells: [
             newCode === null ? spelled : t.movedTo(spelled, newCode),
-            `${format.language === 'es' ? food.nameEs : food.nameEn}${grams > 0 ? `, ${format.mass(grams)}` : ''}`,
+            `${nameIn(format.language, food)}${grams > 0 ? `, ${format.mass(grams)}` : ''}`,
             note === '' ? t.numberAt(serial, session.name) : note,
           ],
         }))}

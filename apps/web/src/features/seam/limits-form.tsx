@@ -3,6 +3,7 @@ import { ask } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import type { Kind } from '../shelf/queries.ts';
@@ -29,7 +30,7 @@ export function LimitsForm({ kinds, limits }: { kinds: readonly Kind[]; limits: 
   const { draft, change, reset } = useDraft('seam-limits', START);
   const kind = cans.find(({ id }) => id === draft.kindId) ?? cans[0];
   const unit: GaugeUnit = draft.unit === 'mm' ? 'mm' : 'mil';
-  const nameOf = (one: Kind) => (format.language === 'es' ? one.nameEs : one.nameEn);
+  const nameOf = (one: Kind) => nameIn(format.language, one);
   const figure = (one: (typeof FIGURES)[number]) => milsTyped(draft[one], unit) ?? 0;
   const setting = useMutation({
     mutationFn: () =>

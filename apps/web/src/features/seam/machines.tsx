@@ -28,7 +28,7 @@ export function Machines() {
         <BackIcon />
         {t.packing}
       </Link>
-      <Loaded reading={joined(reading, kinds)}>
+      <Loaded isPage reading={joined(reading, kinds)}>
         {([{ machines, limits }, { containerKinds }]) => (
           <>
             <h1>{t.machinesStand(machines.length, machines.filter(({ outSince }) => outSince).length)}</h1>

@@ -3,6 +3,7 @@ import { askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -65,8 +66,7 @@ function IntoNew({ waiting, watch }: { waiting: readonly Suspect[]; watch: Watch
       return refresh();
     },
   });
-  const nameOf = (one: { nameEn: string; nameEs: string }) =>
-    format.language === 'es' ? one.nameEs : one.nameEn;
+  const nameOf = (one: { nameEn: string; nameEs: string }) => nameIn(format.language, one);
   return (
     <Form onSend={() => moving.mutate()}>
       <h2>{t.reCan}</h2>

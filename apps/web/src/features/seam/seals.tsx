@@ -20,7 +20,7 @@ export function Seals() {
   const reading = useQuery(watchQuery({ storehouse, session }));
   const kinds = useQuery(kindsQuery({ storehouse }));
   return (
-    <Loaded reading={joined(reading, kinds)}>
+    <Loaded isPage reading={joined(reading, kinds)}>
       {([watch, { containerKinds }]) => <SealsBody watch={watch} kinds={containerKinds} />}
     </Loaded>
   );

@@ -24,7 +24,7 @@ export function Settings() {
   useTitle(words.title);
   const reading = useQuery(storehouseQuery({ storehouse }));
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {(found) => (
         <>
           <h1>

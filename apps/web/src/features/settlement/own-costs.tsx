@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { type Named, nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { type OwnCostsBody, ownCostsQuery } from './queries.ts';
 import { useSettlementText } from './words.ts';
@@ -70,8 +71,7 @@ function Costs({ body }: { body: OwnCostsBody }) {
 function Bring({ body }: { body: OwnCostsBody }) {
   const t = useSettlementText();
   const { format } = useHouse();
-  const nameOf = ({ nameEn, nameEs }: { nameEn: string; nameEs: string }) =>
-    format.language === 'es' ? nameEs : nameEn;
+  const nameOf = (of: Named) => nameIn(format.language, of);
   return (
     <section className="stack">
       <h2>{t.bring}</h2>

@@ -21,7 +21,11 @@ export function Settlement() {
   const { session } = useParams({ from: '/s/$storehouse/packing/$session/settlement' });
   const { storehouse } = useHouse();
   const reading = useQuery(settlementQuery({ storehouse, session }));
-  return <Loaded reading={reading}>{(body) => <SettlementPage body={body} />}</Loaded>;
+  return (
+    <Loaded isPage reading={reading}>
+      {(body) => <SettlementPage body={body} />}
+    </Loaded>
+  );
 }
 
 function SettlementPage({ body }: { body: SettlementBody }) {

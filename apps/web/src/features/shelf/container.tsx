@@ -8,6 +8,7 @@ import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
@@ -45,7 +46,9 @@ export function Container() {
         <BackIcon />
         {words.title}
       </Link>
-      <Loaded reading={reading}>{(shelved) => <Sheet shelved={shelved} />}</Loaded>
+      <Loaded isPage reading={reading}>
+        {(shelved) => <Sheet shelved={shelved} />}
+      </Loaded>
     </>
   );
 }
@@ -53,8 +56,7 @@ export function Container() {
 function Sheet({ shelved }: { shelved: Shelved }) {
   const words = useShelfText();
   const { storehouse, format } = useHouse();
-  const isSpanish = format.language === 'es';
-  const food = isSpanish ? shelved.food.nameEs : shelved.food.nameEn;
+  const food = nameIn(format.language, shelved.food);
   useTitle(food);
   const treatments = useQuery(treatmentsQuery(useParams({ from: '/s/$storehouse/shelf/$container' }))).data;
   const treatmentName = (code: string | null) =>
@@ -63,7 +65,7 @@ function Sheet({ shelved }: { shelved: Shelved }) {
   const others = useOthers(shelved);
   const { grams, openedOn, packedOn, originNote, code } = shelved;
   const facts = [
-    { name: words.kind, value: isSpanish ? shelved.kind.nameEs : shelved.kind.nameEn },
+    { name: words.kind, value: nameIn(format.language, shelved.kind) },
     { name: words.packed, value: packedOn === null ? '' : format.day(packedOn) },
     { name: words.treated, value: treatmentName(shelved.treatment) },
     { name: words.opened, value: openedOn === null ? words.notOpened : format.day(openedOn) },

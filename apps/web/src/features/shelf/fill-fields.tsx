@@ -2,6 +2,7 @@ import { bulkOf, levelGrams, shakenGrams } from '@sheafbook/foods';
 import { fraction } from '@sheafbook/units';
 import { Choice, Field, type Problems } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { gramsTyped } from './mass-typed.ts';
 import type { Kind } from './queries.ts';
 import { readTreating, TreatmentFields } from './treatment-fields.tsx';
@@ -64,10 +65,7 @@ export function FillFields({
       <Choice
         label={words.kind}
         value={kind?.id ?? ''}
-        options={kinds.map(({ id, nameEn, nameEs }) => ({
-          value: id,
-          name: format.language === 'es' ? nameEs : nameEn,
-        }))}
+        options={kinds.map((one) => ({ value: one.id, name: nameIn(format.language, one) }))}
         onChange={(kindId) => change({ kindId })}
       />
       <div className="pair">

@@ -6,6 +6,7 @@ import { Choice, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
@@ -66,7 +67,6 @@ function PackForm({ bags, kinds }: { bags: readonly OwnBag[]; kinds: readonly Ki
       />
     );
   if (!bag) return <p>{words.noBags}</p>;
-  const isSpanish = format.language === 'es';
   const problems = problemsOf(packing.error);
   return (
     <Form
@@ -82,11 +82,7 @@ function PackForm({ bags, kinds }: { bags: readonly OwnBag[]; kinds: readonly Ki
         value={bag.bagId}
         options={bags.map((one) => ({
           value: one.bagId,
-          name: words.bagOption(
-            isSpanish ? one.food.nameEs : one.food.nameEn,
-            one.bagNo,
-            format.mass(one.grams),
-          ),
+          name: words.bagOption(nameIn(format.language, one.food), one.bagNo, format.mass(one.grams)),
         }))}
         onChange={(bagId) => change({ bagId })}
       />
@@ -103,7 +99,7 @@ function PackForm({ bags, kinds }: { bags: readonly OwnBag[]; kinds: readonly Ki
         <p>
           {words.packSays(
             fill.count,
-            isSpanish ? fill.kind.nameEs : fill.kind.nameEn,
+            nameIn(format.language, fill.kind),
             format.mass(fill.gramsEach),
             format.mass(fill.count * fill.gramsEach),
             format.mass(bag.grams - fill.count * fill.gramsEach),

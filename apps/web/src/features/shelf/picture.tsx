@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import type { Kind, Shelved } from './queries.ts';
 import { planksOf, type Run } from './runs.ts';
 import './shelf.css';
@@ -41,9 +42,8 @@ function RunLink({ run }: { run: Run }) {
   const { storehouse, format } = useHouse();
   const [first] = run.containers;
   if (!first) return null;
-  const isSpanish = format.language === 'es';
-  const food = isSpanish ? first.food.nameEs : first.food.nameEn;
-  const kind = isSpanish ? first.kind.nameEs : first.kind.nameEn;
+  const food = nameIn(format.language, first.food);
+  const kind = nameIn(format.language, first.kind);
   const columns = Math.ceil(run.containers.length / run.high);
   const rows = Math.min(run.high, run.containers.length);
   const [width, height] = [columns * (run.width + 1), rows * (run.height + 1)];

@@ -6,6 +6,7 @@ import { Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
@@ -57,7 +58,6 @@ function RecordForm({ kinds }: { kinds: readonly Kind[] }) {
   const problems = problemsOf(recording.error);
   if (recording.data)
     return <Filled filled={recording.data} canUndo={false} onMore={() => recording.reset()} />;
-  const isSpanish = format.language === 'es';
   const { food, originNote } = draft;
   return (
     <Form
@@ -70,7 +70,7 @@ function RecordForm({ kinds }: { kinds: readonly Kind[] }) {
     >
       {food ? (
         <p className="row place">
-          <b>{`${words.food}: ${isSpanish ? food.nameEs : food.nameEn}`}</b>
+          <b>{`${words.food}: ${nameIn(format.language, food)}`}</b>
           <button type="button" className="btn quiet" onClick={() => change({ food: null })}>
             {words.otherFood}
           </button>
@@ -109,7 +109,7 @@ function RecordForm({ kinds }: { kinds: readonly Kind[] }) {
         <p>
           {words.recordSays(
             fill.count,
-            isSpanish ? fill.kind.nameEs : fill.kind.nameEn,
+            nameIn(format.language, fill.kind),
             format.mass(fill.gramsEach),
             format.mass(fill.count * fill.gramsEach),
           )}

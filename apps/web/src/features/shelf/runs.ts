@@ -25,7 +25,7 @@ const SHAPES: Readonly<Record<Shape, { ratio: number; high: number }>> = {
   drum: { ratio: 1.5, high: 1 },
 };
 
-export function shapeOf(kindCode: string): Shape {
+function shapeOf(kindCode: string): Shape {
   const found = (Object.keys(SHAPES) as Shape[]).find((shape) => kindCode.startsWith(shape));
   return found ?? 'jar';
 }

@@ -6,6 +6,7 @@ import { useText } from '../../text/taste.ts';
 import { Check, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
@@ -54,7 +55,7 @@ function OwnShelf() {
   const kinds = useQuery(kindsQuery({ storehouse }));
   const bags = useQuery(ownBagsQuery({ storehouse }));
   return (
-    <Loaded reading={joined(containers, joined(kinds, bags))}>
+    <Loaded isPage reading={joined(containers, joined(kinds, bags))}>
       {([all, [{ containerKinds }, { bags: own }]]) => {
         const full = all.filter(({ grams }) => grams > 0);
         const grams = full.reduce((sum, container) => sum + container.grams, 0);
@@ -155,7 +156,6 @@ function ContainerList({ containers }: { containers: readonly Shelved[] }) {
     (container) => (showsEmpty || container.grams > 0) && isWanted(container, wanted),
   );
   const isMisread = looksLikeCode(wanted) && readCode(wanted) === undefined;
-  const isSpanish = format.language === 'es';
   const open = (scanned: string) => {
     const own = containers.find(({ code }) => code === scanned);
     if (own)
@@ -183,10 +183,10 @@ function ContainerList({ containers }: { containers: readonly Shelved[] }) {
           <li key={id}>
             <Link to="/s/$storehouse/shelf/$container" params={{ storehouse, container: id }}>
               <span>
-                <b>{isSpanish ? food.nameEs : food.nameEn}</b>
+                <b>{nameIn(format.language, food)}</b>
                 <br />
                 <span className="soft">
-                  {isSpanish ? kind.nameEs : kind.nameEn}, {isCode(code) ? spellCode(code) : code}
+                  {nameIn(format.language, kind)}, {isCode(code) ? spellCode(code) : code}
                 </span>
                 {grams === 0 || keeping === null ? null : (
                   <span className="soft block">

@@ -3,6 +3,7 @@ import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { WrongMark } from '../../ui/icons.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { useShelfText } from './words.ts';
 
 const eaters = api.storehouses[':storehouse'].containers[':container'].eaters;
@@ -36,7 +37,7 @@ export function WhoNot({ container, food }: { container: string; food: string })
         <p key={name} className="said watch-said">
           {words.mayHaveMet(
             name,
-            foods.map((one) => (format.language === 'es' ? one.nameEs : one.nameEn).toLowerCase()),
+            foods.map((one) => nameIn(format.language, one).toLowerCase()),
           )}
         </p>
       ))}

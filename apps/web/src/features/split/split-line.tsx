@@ -5,6 +5,7 @@ import { buyQuery } from '../../api/queries.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import type { BuyPage } from '../buy/buy-body.ts';
@@ -31,7 +32,7 @@ export function SplitLine() {
         <BackIcon />
         {t.allFoods}
       </Link>
-      <Loaded reading={joined(facts, joined(splits, compared))}>
+      <Loaded isPage reading={joined(facts, joined(splits, compared))}>
         {([page, [{ splits: found }, answer]]) => (
           <Line page={page} lineId={line} splits={found} compared={answer} />
         )}
@@ -46,7 +47,7 @@ function Line({ page, lineId, splits, compared }: LineProps) {
   const t = useSplitText();
   const { format } = useHouse();
   const food = page.lines.find(({ id }) => id === lineId)?.food;
-  const name = (format.language === 'es' ? food?.nameEs : food?.nameEn) ?? '';
+  const name = nameIn(format.language, food);
   const rounds = splits.filter((split) => split.lineId === lineId && split.undoneAt === null);
   const { comparison, why } = compared;
   useTitle(t.splitOf(name));

@@ -5,6 +5,7 @@ import { buyQuery } from '../../api/queries.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { NextStep, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
@@ -23,7 +24,7 @@ export function SplitList() {
   const splits = useQuery(splitsQuery(param));
   useTitle(t.splitting);
   return (
-    <Loaded reading={joined(facts, splits)}>
+    <Loaded isPage reading={joined(facts, splits)}>
       {([page, { splits: found }]) => (
         <Foods page={page} splits={found.filter(({ undoneAt }) => undoneAt === null)} />
       )}
@@ -51,7 +52,7 @@ function Foods({ page, splits }: { page: BuyPage; splits: readonly Split[] }) {
       <ul className="list">
         {page.lines.map((line) => {
           const rounds = roundsOf(line.id);
-          const name = format.language === 'es' ? line.food.nameEs : line.food.nameEn;
+          const name = nameIn(format.language, line.food);
           const [latest] = rounds;
           const grams = rounds.reduce((sum, round) => sum + round.awardedGrams, 0);
           return (

@@ -19,7 +19,11 @@ export function Statement() {
 
 function OwnStatement() {
   const statement = useQuery(statementQuery(useOwnHousehold(), {}));
-  return <Loaded reading={statement}>{(body) => <StatementSheet body={body} />}</Loaded>;
+  return (
+    <Loaded isPage reading={statement}>
+      {(body) => <StatementSheet body={body} />}
+    </Loaded>
+  );
 }
 
 /** The sheet itself, as its household and the treasurer see it. */

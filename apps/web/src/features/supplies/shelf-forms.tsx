@@ -6,6 +6,7 @@ import { newKey } from '../../api/new-key.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { moneyTyped, wholeTyped } from '../equipment/typed.ts';
@@ -77,9 +78,7 @@ export function AddSupply() {
           <Choice
             label={t.forKind}
             value={kindId}
-            options={containerKinds.map(({ id, nameEn, nameEs }) => ({
-              ...{ value: id, name: format.language === 'es' ? nameEs : nameEn },
-            }))}
+            options={containerKinds.map((one) => ({ value: one.id, name: nameIn(format.language, one) }))}
             problem={problems.containerKindId}
             onChange={(chosen) => change({ kindId: chosen })}
           />

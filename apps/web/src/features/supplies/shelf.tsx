@@ -5,6 +5,7 @@ import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
@@ -22,7 +23,7 @@ export function Shelf() {
   useTitle(t.toShelf);
   const keeps = ['packing_lead', 'coordinator', 'treasurer'].some((duty) => duties.includes(duty));
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {({ supplies }) => {
         const worth = supplies.reduce((sum, supply) => sum + supply.worthMinorUnits, 0);
         return (
@@ -65,10 +66,7 @@ function OnHand({ supplies }: { supplies: readonly Supply[] }) {
           <span key="name">
             {supply.name}
             <span className="soft block">
-              {[
-                t.sorts[supply.kind as keyof typeof t.sorts],
-                format.language === 'es' ? supply.containerKind?.nameEs : supply.containerKind?.nameEn,
-              ]
+              {[t.sorts[supply.kind as keyof typeof t.sorts], nameIn(format.language, supply.containerKind)]
                 .filter(Boolean)
                 .join(', ')}
             </span>

@@ -5,6 +5,7 @@ import { Check } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
@@ -18,7 +19,11 @@ export function Shopping() {
   const { session } = useParams({ from: '/s/$storehouse/packing/$session/shopping' });
   const { storehouse } = useHouse();
   const reading = useQuery(shoppingQuery({ storehouse, session }));
-  return <Loaded reading={reading}>{(body) => <ShoppingPage key={session} body={body} />}</Loaded>;
+  return (
+    <Loaded isPage reading={reading}>
+      {(body) => <ShoppingPage key={session} body={body} />}
+    </Loaded>
+  );
 }
 
 type Ticks = { readonly ticked: readonly string[] };
@@ -146,11 +151,7 @@ function Unkept({ body }: { body: ShoppingBody }) {
   if (body.unkept.length === 0) return null;
   const wordOf = ({ kind, containerKind, sizeMillilitres, pieces }: ShoppingBody['unkept'][number]) => {
     const count = format.count(pieces);
-    if (kind === 'container')
-      return t.broughtByHouseholds(
-        count,
-        (format.language === 'es' ? containerKind?.nameEs : containerKind?.nameEn) ?? '',
-      );
+    if (kind === 'container') return t.broughtByHouseholds(count, nameIn(format.language, containerKind));
     return kind === 'absorber' ? t.noAbsorbers(count, format.count(sizeMillilitres ?? 0)) : t.noDryIce(count);
   };
   return (

@@ -19,7 +19,7 @@ export function Tin() {
   const persons = useQuery(personsQuery({ storehouse }));
   return (
     <BooksPage title={words.tin}>
-      <Loaded reading={joined(tin, persons)}>
+      <Loaded isPage reading={joined(tin, persons)}>
         {([body, people]) => (
           <>
             <h1>{words.holds(format.money(body.expectedMinorUnits), body.currency)}</h1>

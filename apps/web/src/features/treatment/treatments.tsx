@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { Ledger, State } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { type Treatment, treatmentsQuery } from './queries.ts';
@@ -22,7 +23,7 @@ export function Treatments() {
         <BackIcon />
         {words.toKinds}
       </Link>
-      <Loaded reading={book}>
+      <Loaded isPage reading={book}>
         {({ treatments, notToDo }) => (
           <>
             <h1>{words.stands(treatments.length)}</h1>
@@ -86,7 +87,7 @@ type Fit = Treatment['foods'][number] | Treatment['containers'][number];
 function Fits({ title, fits }: { title: string; fits: readonly Fit[] }) {
   const words = useTreatmentText();
   const { format } = useHouse();
-  const nameOf = ({ nameEn, nameEs }: Fit) => (format.language === 'es' ? nameEs : nameEn);
+  const nameOf = (fit: Fit) => nameIn(format.language, fit);
   const well = fits.filter(({ verdict }) => verdict !== 'refused');
   const not = fits.filter(({ verdict }) => verdict === 'refused');
   const tested = well.filter((fit) => 'needsMoistureTest' in fit && fit.needsMoistureTest);

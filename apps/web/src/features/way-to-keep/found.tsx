@@ -1,4 +1,5 @@
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import type { Way, WaysAnswer } from './queries.ts';
 import { useWaysText } from './words.ts';
@@ -37,12 +38,12 @@ function OneWay({ way }: { way: Way }) {
   const words = useWaysText();
   const { format } = useHouse();
   const { language } = format;
-  const kind = language === 'es' ? way.kind?.nameEs : way.kind?.nameEn;
+  const kind = nameIn(language, way.kind);
   const { life, treatment, warnings, packets, dryIceGrams } = way;
   return (
     <div className="stack">
       <p>
-        <b>{words.way(kind ?? '', treatment.names[language])}</b>
+        <b>{words.way(kind, treatment.names[language])}</b>
       </p>
       <p>{words.counts(way.containers, format.mass(way.gramsEach), format.mass(way.lastGrams))}</p>
       {packets.length === 0 ? null : (
@@ -99,12 +100,7 @@ function Refused({ found }: { found: WaysAnswer }) {
         {found.refused.map(({ kind, treatment, why, nearest }) => (
           <li key={`${kind?.id} ${treatment.code}`}>
             <span>
-              <b>
-                {words.way(
-                  (language === 'es' ? kind?.nameEs : kind?.nameEn) ?? '',
-                  treatment.names[language],
-                )}
-              </b>
+              <b>{words.way(nameIn(language, kind), treatment.names[language])}</b>
               <br />
               {why.map(({ say }) => say[language]).join(' ')}{' '}
               {nearest === null ? null : words.nearest(nearest.names[language])}

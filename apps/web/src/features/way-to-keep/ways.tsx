@@ -5,6 +5,7 @@ import { Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { partsTyped } from '../../ui/parts-typed.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { FoodFinder } from '../buy/food-finder.tsx';
@@ -46,7 +47,7 @@ export function WaysToKeep() {
       />
       {food ? (
         <p className="row place">
-          <b>{words.food(format.language === 'es' ? food.nameEs : food.nameEn)}</b>
+          <b>{words.food(nameIn(format.language, food))}</b>
           <button type="button" className="btn quiet" onClick={() => setFood(null)}>
             {words.otherFood}
           </button>
@@ -108,10 +109,7 @@ function OwnFoods({ onChosen }: { onChosen: (bag: OwnBag) => void }) {
       <div className="actions">
         {[...together.values()].map((bag) => (
           <button key={bag.food.id} type="button" className="btn" onClick={() => onChosen(bag)}>
-            {words.ofYours(
-              format.language === 'es' ? bag.food.nameEs : bag.food.nameEn,
-              format.mass(bag.grams),
-            )}
+            {words.ofYours(nameIn(format.language, bag.food), format.mass(bag.grams))}
           </button>
         ))}
       </div>

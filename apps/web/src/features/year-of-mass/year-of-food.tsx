@@ -66,7 +66,7 @@ function Year({ year, of }: { year: number; of: Whose }) {
   const isRunning = format.today().startsWith(`${year}-`);
   const reading = useQuery(yearOfMassQuery({ storehouse }, { year, of }));
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {(mass) => (
         <>
           <h1>{(isRunning ? words.soFar : words.stands)[of](year, format.mass(mass.closingGrams))}</h1>
