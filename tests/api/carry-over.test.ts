@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
+import type { Caller, TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
-import { aHall, aPackingSession, aPourBody, bringWheat, type TestHall } from '../support/packing.ts';
+import { aPackingSession, aPourBody, bringWheat, openHall, type TestHall } from '../support/packing.ts';
 import { printed } from '../support/pdf.ts';
 import { piecesOf } from '../support/shelf.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
@@ -13,9 +13,7 @@ type Can = { id: string; code: string };
 /** On line 1 Dell's beans, Ashdown's wheat, and Dell's beans again; on line 2 beans alone. */
 let ran: { before: Can; wheat: Can; after: Can; elsewhere: Can };
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
   const { Dell } = hall.buy.households;
   const lead = hall.lead.caller;
   const day = await aPackingSession(storehouse, hall, { lines: 2 });

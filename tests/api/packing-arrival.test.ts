@@ -1,20 +1,18 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
 import type { GrainHouseholds } from '../support/fixed-buy.ts';
-import { aHall, aPackingSession, bringWheat, cansOf, type TestHall } from '../support/packing.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import { aPackingSession, bringWheat, cansOf, openHall, type TestHall } from '../support/packing.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 import { doWork } from '../support/work.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let hall: TestHall;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
 });
 afterAll(() => app.close());
 

@@ -1,17 +1,17 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
 import {
-  aHall,
   aPackingSession,
   aPourBody,
   bringWheat,
   cansOf,
   measureWheat,
+  openHall,
   type TestHall,
 } from '../support/packing.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 const UNMEASURED =
   'Nobody has measured its moisture. Above 10 % it can grow botulism without oxygen: measure it first.';
@@ -21,9 +21,7 @@ let storehouse: TestStorehouse;
 let hall: TestHall;
 let day: string;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
 });
 beforeEach(async () => {
   day = await aPackingSession(storehouse, hall);

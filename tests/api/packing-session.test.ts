@@ -1,20 +1,18 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { aFeed, eventsOf } from '../support/calendar.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
 import type { GrainHouseholds } from '../support/fixed-buy.ts';
-import { aHall, aPackingSession, cansOf, HOURS, type TestHall } from '../support/packing.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import { aPackingSession, cansOf, HOURS, openHall, type TestHall } from '../support/packing.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let hall: TestHall;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
   households = hall.buy.households;
 });
 afterAll(() => app.close());

@@ -1,22 +1,27 @@
 import { codeFromNumber, isCode } from '@sheafbook/units';
 import jsqr from 'jsqr';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
-import { aHall, aPackingSession, aPourBody, bringWheat, cansOf, type TestHall } from '../support/packing.ts';
+import {
+  aPackingSession,
+  aPourBody,
+  bringWheat,
+  cansOf,
+  openHall,
+  type TestHall,
+} from '../support/packing.ts';
 import { printed } from '../support/pdf.ts';
 import { piecesOf } from '../support/shelf.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let hall: TestHall;
 let day: string;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
 });
 beforeEach(async () => {
   day = await aPackingSession(storehouse, hall, { lines: 2 });

@@ -1,19 +1,17 @@
 import { saidFinish } from '@sheafbook/packing';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
-import { aHall, aPackingSession, cansOf, type TestHall } from '../support/packing.ts';
+import { aPackingSession, cansOf, openHall, type TestHall } from '../support/packing.ts';
 import { printed } from '../support/pdf.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let hall: TestHall;
 let day: string;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
   day = await aPackingSession(storehouse, hall, { lines: 2 });
   for (const [name, containers] of [
     ['Dell', 4],

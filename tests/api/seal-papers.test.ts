@@ -1,11 +1,18 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
-import { aHall, aPackingSession, aPourBody, bringWheat, cansOf, type TestHall } from '../support/packing.ts';
+import {
+  aPackingSession,
+  aPourBody,
+  bringWheat,
+  cansOf,
+  openHall,
+  type TestHall,
+} from '../support/packing.ts';
 import { printed } from '../support/pdf.ts';
 import { aSeamer, GOOD, LIMITS, type TestSeamer, THICK } from '../support/seam.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
@@ -14,9 +21,7 @@ let seamer: TestSeamer;
 let day: string;
 let failedId: string;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
   day = await aPackingSession(storehouse, hall);
 });
 afterAll(() => app.close());

@@ -1,12 +1,12 @@
 import { extract } from 'letterparser';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
-import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
+import type { Caller, TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { type Catcher, openCatcher } from '../support/catcher.ts';
-import { aHall, aPackingSession, aPourBody, bringWheat, type TestHall } from '../support/packing.ts';
+import { aPackingSession, aPourBody, bringWheat, openHall, type TestHall } from '../support/packing.ts';
 import { aSeamer, type TestSeamer, THICK } from '../support/seam.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 import { doWork } from '../support/work.ts';
 
 let app: TestApp;
@@ -16,9 +16,7 @@ let seamer: TestSeamer;
 let catcher: Catcher;
 let day: string;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
   seamer = await aSeamer(storehouse, hall);
   catcher = await openCatcher();
   app.clock.now = at('14:00');

@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
-import { aHall, aPackingSession, aPourBody, bringWheat, type TestHall } from '../support/packing.ts';
+import { aPackingSession, aPourBody, bringWheat, openHall, type TestHall } from '../support/packing.ts';
 import { aSeamer, type TestSeamer, THICK } from '../support/seam.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
@@ -12,9 +12,7 @@ let hall: TestHall;
 let seamer: TestSeamer;
 let day: string;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
   seamer = await aSeamer(storehouse, hall);
   day = await aPackingSession(storehouse, hall);
   bodyOf(await lead().post(`${day}/start`));

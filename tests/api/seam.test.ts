@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
-import { aHall, aPackingSession, aPourBody, bringWheat, type TestHall } from '../support/packing.ts';
+import { aPackingSession, aPourBody, bringWheat, openHall, type TestHall } from '../support/packing.ts';
 import { GOOD, LIMITS } from '../support/seam.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
@@ -14,9 +14,7 @@ let day: string;
 let machineId: string;
 let canId: string;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
   day = await aPackingSession(storehouse, hall);
   sessionId = day.split('/').at(-1) ?? '';
   canId = hall.shelves.kinds['can-no-10'] ?? '';

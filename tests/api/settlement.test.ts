@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { itemBody } from '../support/equipment.ts';
 import { refusalOf } from '../support/fingerprint.ts';
-import { aHall, cansOf, type TestHall } from '../support/packing.ts';
+import { cansOf, openHall, type TestHall } from '../support/packing.ts';
 import { aFilledDay, aSupply } from '../support/settlement.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
@@ -14,9 +14,7 @@ let canId: string;
 let itemId: string;
 let day: string;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
   const can = { name: 'No. 10 cans', kind: 'container', containerKindId: hall.shelves.kinds['can-no-10'] };
   canId = await aSupply(storehouse, hall, can, { pieces: 300, minorUnits: 300 * 133 });
   itemId = bodyOf(await storehouse.coordinator.post(`${storehouse.path}/equipment`, itemBody()), 201).id;

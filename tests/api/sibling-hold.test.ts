@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
+import type { Caller, TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
 import type { GrainHouseholds } from '../support/fixed-buy.ts';
-import { aHall, aPackingSession, aPourBody, bringWheat, type TestHall } from '../support/packing.ts';
+import { aPackingSession, aPourBody, bringWheat, openHall, type TestHall } from '../support/packing.ts';
 import type { Shelves, TestCan, TestPiece } from '../support/shelf.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
@@ -15,9 +15,7 @@ let shelves: Shelves;
 let ashdowns: TestPiece;
 let birchalls: TestPiece;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
   households = hall.buy.households;
   shelves = hall.shelves;
   ({ Ashdown: ashdowns, Birchall: birchalls } = hall.wheat);

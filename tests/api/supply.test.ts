@@ -1,18 +1,16 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf } from '../support/fingerprint.ts';
-import { aHall, aPackingSession, cansOf, type TestHall } from '../support/packing.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import { aPackingSession, cansOf, openHall, type TestHall } from '../support/packing.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let hall: TestHall;
 let canId: string;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  hall = await aHall(app, storehouse);
+  ({ app, storehouse, hall } = await openHall());
   const { id } = bodyOf(
     await hall.lead.caller.post(at('/supplies'), {
       ...{ name: 'No. 10 cans', kind: 'container', containerKindId: canKind() },

@@ -1,10 +1,10 @@
-import type { TestApp } from './app.ts';
+import { openTestApp, type TestApp } from './app.ts';
 import { bodyOf } from './buy.ts';
 import type { TestHousehold } from './household.ts';
 import { aPackingLead } from './landed-buy.ts';
 import { aSharedBuy, type TestSharedBuy } from './shared-buy.ts';
 import { type Shelves, shelvesOf, type TestPiece, wheatOf } from './shelf.ts';
-import type { TestStorehouse } from './storehouse.ts';
+import { aStorehouse, type TestStorehouse } from './storehouse.ts';
 
 export type WishBody = {
   foodId: string;
@@ -36,6 +36,13 @@ export async function aHall(app: TestApp, storehouse: TestStorehouse): Promise<T
   const { bags } = bodyOf(await Dell.caller.get(`${storehouse.path}/own-bags`));
   const own = bags.find((bag: { bagId: string }) => bag.bagId === wheat.Dell.bagId);
   return { buy, shelves, lead, wheat, wheatId: own.food.id };
+}
+
+/** An app with one storehouse that has a hall to pack in: what most files about packing begin with. */
+export async function openHall(): Promise<{ app: TestApp; storehouse: TestStorehouse; hall: TestHall }> {
+  const app = await openTestApp();
+  const storehouse = await aStorehouse(app);
+  return { app, storehouse, hall: await aHall(app, storehouse) };
 }
 
 let days = 0;
