@@ -22,6 +22,13 @@ export function findPostgresError(error: unknown): postgres.PostgresError | unde
   return error instanceof Error && error.cause !== undefined ? findPostgresError(error.cause) : undefined;
 }
 
+/** For `catch`: what a race runs into after the look beforehand passed. The guards of the database, told as one refusal. */
+export const refusing =
+  (constraints: ReadonlySet<string>, problem: (cause: unknown) => Problem) =>
+  (error: unknown): never => {
+    throw constraints.has(findPostgresError(error)?.constraint_name ?? '') ? problem(error) : error;
+  };
+
 type Issue = {
   readonly path?: readonly unknown[] | undefined;
   readonly message: string;

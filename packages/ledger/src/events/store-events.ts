@@ -10,6 +10,7 @@ import {
   tillAccount,
 } from '../money-accounts.ts';
 import { debitCredit, type MovementDraft, withoutZeroShares } from '../movement-draft.ts';
+import { countedOtherwise } from './counted.ts';
 
 /**
  * Common stock is sold to a household at cost, with the margin the group voted, if any. Dr 1100, Cr 1400 for the cost;
@@ -60,11 +61,8 @@ export function commonStockCounted(event: {
   readonly differenceMinorUnits: number;
 }): MovementDraft[] {
   const { causeId, differenceMinorUnits } = event;
-  if (differenceMinorUnits === 0) return [];
-  const [stock, losses] = [commonStockAccount(causeId), moneyAccount('losses')];
-  return differenceMinorUnits < 0
-    ? [debitCredit({ debit: losses, credit: stock, amountMinorUnits: -differenceMinorUnits })]
-    : [debitCredit({ debit: stock, credit: losses, amountMinorUnits: differenceMinorUnits })];
+  const accounts = { stock: commonStockAccount(causeId), losses: moneyAccount('losses') };
+  return countedOtherwise(accounts, differenceMinorUnits);
 }
 
 /**

@@ -9,6 +9,7 @@ import {
   tillAccount,
 } from '../money-accounts.ts';
 import { debitCredit, type MovementDraft, movePieces } from '../movement-draft.ts';
+import { countedOtherwise } from './counted.ts';
 
 /** What stands of a supply at cost. Units: minor units. Errors: none. */
 export const supplyAccount = (supplyId: string): AccountKey =>
@@ -79,11 +80,8 @@ export function suppliesCounted(event: {
   readonly differenceMinorUnits: number;
 }): MovementDraft[] {
   const { supplyId, differenceMinorUnits } = event;
-  if (differenceMinorUnits === 0) return [];
-  const [stock, losses] = [supplyAccount(supplyId), moneyAccount('losses', { causeId: supplyId })];
-  return differenceMinorUnits < 0
-    ? [debitCredit({ debit: losses, credit: stock, amountMinorUnits: -differenceMinorUnits })]
-    : [debitCredit({ debit: stock, credit: losses, amountMinorUnits: differenceMinorUnits })];
+  const losses = moneyAccount('losses', { causeId: supplyId });
+  return countedOtherwise({ stock: supplyAccount(supplyId), losses }, differenceMinorUnits);
 }
 
 /**

@@ -12,7 +12,7 @@ import {
 } from '@sheafbook/db/tables';
 import type { BankLine } from '@sheafbook/ledger';
 import { assert } from '@sheafbook/units';
-import { and, desc, eq, isNull, lt, sql } from 'drizzle-orm';
+import { and, desc, eq, isNull, lt, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -129,39 +129,18 @@ export async function loadLine(tx: Tx, storehouseId: string, bankLineId: string)
 }
 
 /** What became of a line, while that stands. */
-export async function findMatch(
-  tx: Tx,
-  storehouseId: string,
-  bankLineId: string,
-): Promise<BankMatchRow | undefined> {
-  const [row] = await tx
-    .select()
-    .from(bankMatches)
-    .where(
-      and(
-        eq(bankMatches.storehouseId, storehouseId),
-        eq(bankMatches.bankLineId, bankLineId),
-        isNull(bankMatches.undoneAt),
-      ),
-    );
-  return row;
-}
+export const findMatch = (tx: Tx, storehouseId: string, bankLineId: string) =>
+  findStanding(tx, storehouseId, eq(bankMatches.bankLineId, bankLineId));
 
-export async function findMatchOfEntry(
-  tx: Tx,
-  storehouseId: string,
-  entryId: string,
-): Promise<BankMatchRow | undefined> {
+export const findMatchOfEntry = (tx: Tx, storehouseId: string, entryId: string) =>
+  findStanding(tx, storehouseId, eq(bankMatches.entryId, entryId));
+
+/** A line and an entry have one open match each: the database holds both. */
+async function findStanding(tx: Tx, storehouseId: string, which: SQL): Promise<BankMatchRow | undefined> {
   const [row] = await tx
     .select()
     .from(bankMatches)
-    .where(
-      and(
-        eq(bankMatches.storehouseId, storehouseId),
-        eq(bankMatches.entryId, entryId),
-        isNull(bankMatches.undoneAt),
-      ),
-    );
+    .where(and(eq(bankMatches.storehouseId, storehouseId), which, isNull(bankMatches.undoneAt)));
   return row;
 }
 

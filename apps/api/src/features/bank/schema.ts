@@ -3,7 +3,7 @@ import { pageQuery } from '../../platform/paging.ts';
 import { bookDay, reason } from '../money/schema.ts';
 
 /** A year of a storehouse's account is some thousand lines; more is a file of something else. */
-export const MOST_FILE_CHARACTERS = 1_000_000;
+const MOST_FILE_CHARACTERS = 1_000_000;
 export const MOST_LINES = 5000;
 
 const column = z.int().min(0).max(199);
@@ -94,7 +94,7 @@ export type SetAsideWish = z.infer<typeof setAsideWish>;
 export const undoWish = z.strictObject({ reason, takesBack: z.boolean().default(false) });
 export type UndoWish = z.infer<typeof undoWish>;
 
-export const LINE_STATES = ['open', 'done', 'set-aside', 'all'] as const;
+const LINE_STATES = ['open', 'done', 'set-aside', 'all'] as const;
 export const linesQuery = pageQuery.extend({
   after: z.uuid().optional(),
   state: z.enum(LINE_STATES).default('open'),

@@ -6,7 +6,7 @@ import type { Context } from '../../platform/context.ts';
 import { lockBook } from '../../platform/lock-book.ts';
 import { reverseEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
-import { findPostgresError } from '../../platform/to-problem.ts';
+import { refusing } from '../../platform/to-problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockBuyForShare, lockBuyForUpdate } from '../buy/queries.ts';
@@ -111,11 +111,7 @@ export function undoLine(context: Context, bankLineId: string, wish: UndoWish): 
     });
     return undone;
   };
-  return withTx(context, work).catch((error: unknown) => {
-    throw GUARDS.has(findPostgresError(error)?.constraint_name ?? '')
-      ? new Problem('cannot-reverse', { cause: error })
-      : error;
-  });
+  return withTx(context, work).catch(refusing(GUARDS, (cause) => new Problem('cannot-reverse', { cause })));
 }
 
 /** What it moved has moved on: a deposit was applied, a buy closed. */

@@ -75,14 +75,7 @@ export async function sumAwardedGrams(tx: Tx, { storehouseId, buyLineId, househo
       rows: sql`count(*)`.mapWith(Number),
     })
     .from(shares)
-    .innerJoin(
-      splits,
-      and(
-        eq(splits.storehouseId, shares.storehouseId),
-        eq(splits.splitId, shares.splitId),
-        isNull(splits.undoneAt),
-      ),
-    )
+    .innerJoin(splits, and(joinOn(splits, shares, 'splitId'), isNull(splits.undoneAt)))
     .where(
       and(
         eq(shares.storehouseId, storehouseId),

@@ -64,14 +64,7 @@ export async function listAwardedAndFetched(tx: Tx, storehouseId: string, househ
       grams: sql<number>`sum(${sharePieces.grams})`.mapWith(Number),
     })
     .from(sharePieces)
-    .innerJoin(
-      splits,
-      and(
-        eq(splits.storehouseId, sharePieces.storehouseId),
-        eq(splits.splitId, sharePieces.splitId),
-        isNull(splits.undoneAt),
-      ),
-    )
+    .innerJoin(splits, and(joinOn(splits, sharePieces, 'splitId'), isNull(splits.undoneAt)))
     .where(and(eq(sharePieces.storehouseId, storehouseId), inArray(sharePieces.ownerId, [...householdIds])))
     .groupBy(sharePieces.ownerId, sharePieces.bagId);
   const fetched = await listFetched(tx, storehouseId, householdIds);
@@ -162,14 +155,7 @@ export async function listAwards(tx: Tx, storehouseId: string, householdId: stri
       grams: sql<number>`sum(${shares.awardGrams})`.mapWith(Number),
     })
     .from(shares)
-    .innerJoin(
-      splits,
-      and(
-        eq(splits.storehouseId, shares.storehouseId),
-        eq(splits.splitId, shares.splitId),
-        isNull(splits.undoneAt),
-      ),
-    )
+    .innerJoin(splits, and(joinOn(splits, shares, 'splitId'), isNull(splits.undoneAt)))
     .innerJoin(
       foods,
       and(

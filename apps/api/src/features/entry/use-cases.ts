@@ -7,7 +7,7 @@ import { pageOf } from '../../platform/paging.ts';
 import { reverseEntry } from '../../platform/post-entry.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
-import { findPostgresError } from '../../platform/to-problem.ts';
+import { refusing } from '../../platform/to-problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { findMatchOfEntry } from '../bank/queries.ts';
@@ -91,11 +91,7 @@ export function reverse(context: Context, entryId: string, wish: ReversalWish): 
     });
     return loadInWords(tx, context, posted.entryId);
   };
-  return withTx(context, work).catch((error: unknown) => {
-    throw GUARDS.has(findPostgresError(error)?.constraint_name ?? '')
-      ? new Problem('cannot-reverse', { cause: error })
-      : error;
-  });
+  return withTx(context, work).catch(refusing(GUARDS, (cause) => new Problem('cannot-reverse', { cause })));
 }
 
 /** What a race runs into after the look beforehand passed. */

@@ -4,7 +4,7 @@ import { lockBook } from '../../platform/lock-book.ts';
 import { reverseEntries } from '../../platform/post-entry.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
-import { findPostgresError } from '../../platform/to-problem.ts';
+import { refusing } from '../../platform/to-problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { refuseClosedDay } from '../period/queries.ts';
@@ -70,15 +70,16 @@ export function undoImport(context: Context, importId: string, { reason }: Undoi
     await insertUndoing(tx, { ...of, undoneBy: actor.personId, undoneAt: context.now(), reason });
     return seen;
   };
-  return withTx(context, work, { task: 'import' }).catch((error: unknown) => {
-    throw GUARDS.has(findPostgresError(error)?.constraint_name ?? '')
-      ? new Problem('import-leaned-on', {
-          detail: 'Money or grams that this import brought were spent since.',
-          leaning: [{ code: 'spent', name: '', count: 1 }],
-          cause: error,
-        })
-      : error;
-  });
+  return withTx(context, work, { task: 'import' }).catch(
+    refusing(GUARDS, (cause) => {
+      const detail = 'Money or grams that this import brought were spent since.';
+      return new Problem('import-leaned-on', {
+        detail,
+        leaning: [{ code: 'spent', name: '', count: 1 }],
+        cause,
+      });
+    }),
+  );
 }
 
 /** The balance of a till or a shelf that was there before may have been spent from; the book's guards know. */

@@ -3,7 +3,7 @@ import type { LabelFact, RuleCard } from '@sheafbook/giving';
 import { daysBetween } from '@sheafbook/units';
 
 /** A card that nobody has asked after for longer may be wrong by now. Source: job map 2.16 (starter). */
-export const CONFIRMED_FOR_DAYS = 180;
+const CONFIRMED_FOR_DAYS = 180;
 
 /** The card as the matching reads it. What the database holds of label facts is one of the known ones, by the schema. */
 export function ruleCardOf(card: PantryCardRow): RuleCard {

@@ -1,4 +1,4 @@
-import { isUnconfirmed } from './card.ts';
+import { isUnconfirmed, ruleCardOf } from './card.ts';
 import type { Card, PantryWithCard } from './queries.ts';
 
 type OnDay = { readonly todayOn: string };
@@ -32,24 +32,12 @@ export const presentPantryWithCards = ({
   cards: cards.map(presentCard),
 });
 
-export const presentCard = ({ card, openings, writtenBy }: Card) => ({
+const presentCard = ({ card, openings, writtenBy }: Card) => ({
   version: card.cardVersion,
-  acceptsMakerSealed: card.acceptsMakerSealed,
-  acceptsHomePacked: card.acceptsHomePacked,
-  acceptsLicensedKitchen: card.acceptsLicensedKitchen,
-  acceptsReducedOxygen: card.acceptsReducedOxygen,
-  mostDaysPastBest: card.mostDaysPastBest,
-  pastBestClasses: card.pastBestClasses,
-  leastLifeDays: card.leastLifeDays,
-  containerKindCodes: card.containerKindCodes,
-  labelFacts: card.labelFacts,
-  foodCodesWanted: card.foodCodesWanted,
-  foodCodesNotWanted: card.foodCodesNotWanted,
-  allergensNotTaken: card.allergensNotTaken,
+  ...ruleCardOf(card),
   wantsAllergensApart: card.wantsAllergensApart,
   takesCold: card.takesCold,
   givesReceipt: card.givesReceipt,
-  mostGramsPerVisit: card.mostGramsPerVisit,
   mostGramsPerWeek: card.mostGramsPerWeek,
   openings: openings.map(({ weekday, opensAt, closesAt }) => ({ weekday, opensAt, closesAt })),
   note: card.note,

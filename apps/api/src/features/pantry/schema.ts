@@ -33,7 +33,7 @@ const opening = z
     message: 'It closes after it opens.',
   });
 
-export const cardFacts = z.strictObject({
+const cardFacts = z.strictObject({
   acceptsMakerSealed: answer,
   acceptsHomePacked: answer,
   acceptsLicensedKitchen: answer,
