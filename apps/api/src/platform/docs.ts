@@ -27,7 +27,7 @@ const problemSchema = {
 } as const;
 
 /** The OpenAPI 3.1 document, generated from the routes' own schemas, and a page to read it on. */
-export function describeApi(app: Hono<AppEnv>) {
+function describeApi(app: Hono<AppEnv>) {
   return generateSpecs(app, {
     defaultValidationErrorResponse: false, // every refusal has one shape, and `default` says it
     documentation: {

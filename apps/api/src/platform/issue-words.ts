@@ -6,7 +6,7 @@ type Issue = z.core.$ZodRawIssue;
  * What is wrong with a field in a member's words, wherever its schema says nothing of its own. Asked for the library's
  * own sentences, a screen would tell a household that it "expected int, received undefined".
  */
-export function wordsForIssue(issue: Issue): string {
+function wordsForIssue(issue: Issue): string {
   switch (issue.code) {
     case 'invalid_type':
       return issue.input === undefined ? 'This is missing.' : (OF_KIND[issue.expected] ?? NOT_FITTING);

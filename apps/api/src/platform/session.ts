@@ -23,7 +23,7 @@ declare module 'lucia' {
 }
 
 /** Thirty days from the last use: lucia prolongs a session that is used in the second half of its life. */
-export const SESSION_DAYS = 30;
+const SESSION_DAYS = 30;
 
 /** A session with what its login is in the storehouse that was asked for; nobody, if it is no member there. */
 export type SessionWithin = { readonly session: Session; readonly actor: Actor | undefined };

@@ -18,7 +18,7 @@ const read = new Map<string, { text: string | null; waiting: readonly Waiting<ne
 const sendingNow = new Set<string>();
 
 /** What waits at a place of this browser, oldest first. Another tab may have written since, so the kept text decides. */
-export function waitingAt<Act>(place: string): readonly Waiting<Act>[] {
+function waitingAt<Act>(place: string): readonly Waiting<Act>[] {
   const text = localStorage.getItem(place);
   const known = read.get(place);
   if (known && known.text === text) return known.waiting;

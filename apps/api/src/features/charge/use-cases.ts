@@ -184,7 +184,7 @@ export function rechargeBuy(context: Context, buyId: string) {
 }
 
 /** For use cases that change what a shared-out buy cost, in their own transaction. The buy is locked for update. */
-export async function bringChargesUp(tx: Tx, context: Context, buy: BuyRow): Promise<boolean> {
+async function bringChargesUp(tx: Tx, context: Context, buy: BuyRow): Promise<boolean> {
   const { storehouseId } = context.actor;
   const { owners, lines } = await findDifferences(tx, context, buy);
   if (lines.length === 0) return false;

@@ -45,15 +45,7 @@ export type BringIn = z.infer<typeof bringIn>;
 export const treated = z.strictObject({ treatment, moistureTenths });
 export type Treated = z.infer<typeof treated>;
 
-export const WAYS_OUT = [
-  'eaten',
-  'given',
-  'animals',
-  'composted',
-  'spilled',
-  'sampled',
-  'discarded',
-] as const;
+const WAYS_OUT = ['eaten', 'given', 'animals', 'composted', 'spilled', 'sampled', 'discarded'] as const;
 export const useUp = z.strictObject({
   grams,
   to: z.enum(WAYS_OUT),

@@ -20,7 +20,7 @@ export function readExceptions(context: Context, days: Days) {
 }
 
 /** Each household that was let off or written off finds in its record that somebody read why. */
-export async function readExceptionsInside(tx: Tx, context: Context, days: Days): Promise<Exceptions> {
+async function readExceptionsInside(tx: Tx, context: Context, days: Days): Promise<Exceptions> {
   const { storehouseId, currency, timeZone } = context.actor;
   const span = { fromOn: days.fromOn, toOn: days.toOn, timeZone };
   const corrections = await listCorrections(tx, storehouseId, span);

@@ -10,7 +10,7 @@ const bags = z.int().min(0).max(100_000);
 const units = z.int().min(0).max(10_000_000, 'No line holds so much.');
 
 /** One line set by hand: its bags, and whole line units for each pledge. A pledge that is left out gets nothing. */
-export const lineOverride = z.strictObject({
+const lineOverride = z.strictObject({
   buyLineId: z.uuid(),
   bags: z.array(z.strictObject({ bagOfferId: z.uuid(), bags })).max(50),
   allotments: z.array(z.strictObject({ pledgeId: z.uuid(), units })).max(1000),

@@ -14,7 +14,7 @@ import type { FillLineFacts, FillPledgeFacts } from './inputs.ts';
  * The whole line units that a pledge's grams stand for. A pledge of two 50 lb bags is 45,360 g and one of 100 lb is
  * 45,359 g; both are 100 (ledger-notes 6.14), which is why the nearest count is taken.
  */
-export function countNearestUnits(grams: number, massUnit: 'lb' | 'kg'): number {
+function countNearestUnits(grams: number, massUnit: 'lb' | 'kg'): number {
   return Number(roundFraction(divideFractions(fraction(grams), GRAMS_PER_UNIT[massUnit])));
 }
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** A helper's right always ends: in 400 days at most, a year and a month. */
-export const MOST_DAYS = 400;
+const MOST_DAYS = 400;
 
 export const helperWish = z.strictObject({
   personId: z.uuid(),

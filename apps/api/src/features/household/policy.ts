@@ -9,6 +9,3 @@ export const mayRename = (actor: Actor): boolean =>
   actor.householdId !== null || hasDuty(actor, 'coordinator');
 export const mayRenameThis = (actor: Actor, householdId: string): boolean =>
   isTheirs(actor, householdId) || hasDuty(actor, 'coordinator');
-
-/** Private things of a household are asked for by somebody who acts for one. */
-export const actsForHousehold = (actor: Actor): boolean => actor.householdId !== null;

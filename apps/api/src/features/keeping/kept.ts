@@ -133,7 +133,7 @@ function keepingOf(
 }
 
 /** Where a container stood from the day it was packed, without gaps; until its first move nobody knows where. */
-export function staysOf(packedOn: string, moves: readonly ContainerMoveRow[], todayOn: string): Stay[] {
+function staysOf(packedOn: string, moves: readonly ContainerMoveRow[], todayOn: string): Stay[] {
   const starts: Omit<Stay, 'toOn'>[] = [{ fromOn: packedOn, placeId: null, toldTenths: null }];
   for (const { movedOn, placeId, toldTenths } of moves) {
     if (starts.at(-1)?.fromOn === movedOn) starts.pop(); // the later word for a day counts

@@ -37,7 +37,7 @@ export type Coming = {
 };
 
 /** What a loan costs when it ends now: its fee, what is late, what is missing; nothing late where nobody was waiting. */
-export async function reckonCosts(tx: Tx, coming: Coming) {
+async function reckonCosts(tx: Tx, coming: Coming) {
   const { item, loan, parts: ticks } = coming;
   const rows = await listLoanParts(tx, loan.storehouseId, [loan.loanId]);
   checkTicksIn(rows, ticks);

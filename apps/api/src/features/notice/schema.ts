@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { DUTIES } from '../../platform/actor.ts';
 import { pageQuery } from '../../platform/paging.ts';
 
-export const NOTICE_STATES = ['all', 'unread', 'open'] as const;
+const NOTICE_STATES = ['all', 'unread', 'open'] as const;
 
 /** `open` are those that nobody of the household has acknowledged yet. */
 export const noticeQuery = pageQuery.extend({

@@ -199,7 +199,7 @@ const takers = alias(households, 'taker');
  * What stands or stood in offers, a row a container, the newest offer first. Turn and claim are those that the reader may
  * see: a household its own turn, giver and taker the claim.
  */
-export function listOffered(tx: Tx, storehouseId: string, reader: string | null, where: SQL | undefined) {
+function listOffered(tx: Tx, storehouseId: string, reader: string | null, where: SQL | undefined) {
   const turn = offerTurns;
   return tx
     .select({

@@ -6,7 +6,6 @@ import {
   foods,
   householdContacts,
   type OrderConsentRow,
-  type OrderLineRow,
   orderConsents,
   orderLines,
   persons,
@@ -66,17 +65,6 @@ export async function listSupplierOrders(
     .from(supplierOrders)
     .where(and(eq(supplierOrders.storehouseId, storehouseId), eq(supplierOrders.buyId, buyId)))
     .orderBy(asc(supplierOrders.orderNo));
-}
-
-/** What the orders of a buy ask for, bag size by bag size. */
-export async function listOrderLines(tx: Tx, storehouseId: string, buyId: string): Promise<OrderLineRow[]> {
-  const rows = await tx
-    .select({ line: orderLines })
-    .from(orderLines)
-    .innerJoin(supplierOrders, joinOn(supplierOrders, orderLines, 'supplierOrderId'))
-    .where(and(eq(orderLines.storehouseId, storehouseId), eq(supplierOrders.buyId, buyId)))
-    .orderBy(asc(supplierOrders.orderNo), asc(orderLines.bagOfferId));
-  return rows.map(({ line }) => line);
 }
 
 /** The heads of the order papers: each order with its supplier and quote. */

@@ -6,7 +6,7 @@ import { listSlots, type SlotOf } from './queries.ts';
 
 const NO_BUFFER = { preMs: 0, postMs: 0 };
 
-export const intervalOf = ({ startsAt, endsAt }: { startsAt: Date; endsAt: Date }): Interval => ({
+const intervalOf = ({ startsAt, endsAt }: { startsAt: Date; endsAt: Date }): Interval => ({
   startMs: startsAt.getTime(),
   endMs: endsAt.getTime(),
 });

@@ -2,7 +2,7 @@ import { POSSIBLE_TENTHS } from '@sheafbook/keeping';
 import { z } from 'zod';
 import { thingName } from '../storehouse/schema.ts';
 
-export const PLACE_KINDS = [
+const PLACE_KINDS = [
   ...(['cellar', 'pantry', 'kitchen', 'room', 'garage', 'shed', 'attic', 'cold-room', 'freezer'] as const),
   'other',
 ] as const;

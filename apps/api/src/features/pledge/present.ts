@@ -28,7 +28,7 @@ export function presentOwnPledge({ pledge, ceiling }: { pledge: PledgeRow; ceili
 }
 
 /** A sum of one line, or that it is held back because fewer than five other households are in it. */
-export function presentPledgedSum(sum: PledgedSum) {
+function presentPledgedSum(sum: PledgedSum) {
   if (!sum.isShown) return { isShown: false as const };
   const { households, leastGrams, wantedGrams, mostGrams } = sum;
   return { isShown: true as const, households, leastGrams, wantedGrams, mostGrams };

@@ -24,7 +24,7 @@ export function reviewMonthsOfLooks(
   return withTx(context, (tx) => readMonthsOfLooks(tx, context, span));
 }
 
-export function readMonthsOfLooks(
+function readMonthsOfLooks(
   tx: Tx,
   { actor }: Context,
   { from, to }: Omit<ReviewQuery, 'format'>,

@@ -50,7 +50,7 @@ const measures = z.strictObject({
   bodyHookMils: mils,
 });
 
-export const SEAL_OCCASIONS = [
+const SEAL_OCCASIONS = [
   'first',
   'due',
   'jam',

@@ -13,7 +13,7 @@ export type LotValue = {
  * stay the balance of 1400 (job map 3.2, question 10). Of stock that is all gone, what came in by the grams that came;
  * null for stock that never cost anything.
  */
-export function unitLandedOf(lot: LotValue): UnitPrice | null {
+function unitLandedOf(lot: LotValue): UnitPrice | null {
   if (lot.grams > 0) return { minorUnits: lot.minorUnits, grams: lot.grams };
   return lot.cameGrams > 0 ? { minorUnits: lot.cameMinorUnits, grams: lot.cameGrams } : null;
 }

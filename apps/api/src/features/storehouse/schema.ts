@@ -8,7 +8,7 @@ export const thingName = z
   .min(1, 'A name is needed.')
   .max(120, 'A name has 120 characters at most.');
 
-export const storehouseFacts = z.strictObject({
+const storehouseFacts = z.strictObject({
   name: thingName,
   currency: z.string().refine(isCurrencyCode, 'This is no currency code of ISO 4217, such as USD.'),
   timeZone: z.string().refine(isTimeZone, 'There is no such time zone; one looks like America/Chicago.'),

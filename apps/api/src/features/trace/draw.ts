@@ -8,7 +8,7 @@ const hashOf = (seed: string, code: string): string =>
  * hashes are drawn, in that order. Nothing else goes in, so whoever knows the seed and the codes draws the same by hand,
  * for example with `printf 'seed\nCODE' | sha256sum`.
  */
-export function drawCodes(seed: string, codes: readonly string[], count: number): string[] {
+function drawCodes(seed: string, codes: readonly string[], count: number): string[] {
   const hashed = codes.map((code) => ({ code, hash: hashOf(seed, code) }));
   hashed.sort((a, b) => (a.hash < b.hash ? -1 : a.hash > b.hash ? 1 : a.code < b.code ? -1 : 1));
   return hashed.slice(0, count).map(({ code }) => code);
@@ -17,7 +17,7 @@ export function drawCodes(seed: string, codes: readonly string[], count: number)
 /** Places of each kind among the ten: what has no places of its own is drawn only where another kind leaves some. */
 export const PLACES = { bag: 4, container: 3, entry: 3 } as const;
 export type TraceKind = keyof typeof PLACES;
-export const TRACE_KINDS: readonly TraceKind[] = ['bag', 'container', 'entry'];
+const TRACE_KINDS: readonly TraceKind[] = ['bag', 'container', 'entry'];
 
 /**
  * Draws a sample of all kinds: first each kind its own places by `drawCodes`; places that a kind can't fill go to the

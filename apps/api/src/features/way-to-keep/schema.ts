@@ -8,7 +8,7 @@ export const waysQuery = z.strictObject({
 });
 export type WaysQuery = z.infer<typeof waysQuery>;
 
-export const SUPPLY_CODES = [
+const SUPPLY_CODES = [
   'absorber-20',
   'absorber-50',
   'absorber-100',
