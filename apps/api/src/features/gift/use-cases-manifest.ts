@@ -11,7 +11,7 @@ import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockContainers } from '../container/queries.ts';
 import { loadPantry, lockPantry } from '../pantry/queries.ts';
-import { loadWorth } from '../stock-count/use-cases.ts';
+import { loadWorths } from '../stock-count/use-cases.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import { type Candidate, loadCandidates } from './candidates.ts';
 import { closesOnOf, loadsOf, refusalsOf, type Trip } from './match.ts';
@@ -222,13 +222,15 @@ async function giftDrafts(
     }),
   );
   const common = accepted.filter(({ line }) => line.ownerId === commonId);
-  const costs: MovementDraft[] = [];
-  for (const lotId of new Set(common.map(({ container }) => container.lotId))) {
+  const lots = [...new Set(common.map(({ container }) => container.lotId))].map((lotId) => {
     const ofLot = common.filter(({ container }) => container.lotId === lotId);
-    const lotGrams = sumOf(ofLot.map(({ line }) => line.grams));
-    const amountMinorUnits = await loadWorth(tx, storehouseId, { lotId, grams: lotGrams });
-    if (amountMinorUnits > 0) costs.push(...commonStockGiven({ causeId: lotId, amountMinorUnits }));
-  }
+    return { lotId, grams: sumOf(ofLot.map(({ line }) => line.grams)) };
+  });
+  const worths = await loadWorths(tx, storehouseId, lots);
+  const costs = lots.flatMap(({ lotId: causeId }, at) => {
+    const amountMinorUnits = worths[at] ?? 0;
+    return amountMinorUnits > 0 ? commonStockGiven({ causeId, amountMinorUnits }) : [];
+  });
   return [...grams, ...costs];
 }
 

@@ -16,7 +16,7 @@ import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockContainers } from '../container/queries.ts';
 import { insertMoves } from '../keeping/queries.ts';
-import { loadWorth } from '../stock-count/use-cases.ts';
+import { loadWorths } from '../stock-count/use-cases.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { refuseUnfit } from './fit.ts';
 import {
@@ -123,9 +123,13 @@ async function draftFromCommon(tx: Tx, { offer, takerId, parts }: Claimed): Prom
   const owned = await listOwned(tx, storehouseId, { containerIds, householdId: null, ownerId: commonId });
   const priceOf = new Map(parts.map(({ part }) => [part.containerId, part.priceMinorUnits]));
   const drafts: MovementDraft[] = [];
-  for (const lotId of new Set(owned.map(({ lot }) => lot.lotId))) {
+  const lots = [...new Set(owned.map(({ lot }) => lot.lotId))].map((lotId) => {
     const ofLot = owned.filter(({ lot }) => lot.lotId === lotId);
-    const worth = await loadWorth(tx, storehouseId, { lotId, grams: sumOf(ofLot.map(({ grams }) => grams)) });
+    return { lotId, ofLot, grams: sumOf(ofLot.map(({ grams }) => grams)) };
+  });
+  const worths = await loadWorths(tx, storehouseId, lots);
+  for (const [at, { lotId, ofLot }] of lots.entries()) {
+    const worth = worths[at] ?? 0;
     const price = sumOf(ofLot.map(({ container }) => priceOf.get(container.containerId) ?? 0));
     const costMinorUnits = Math.min(price, worth);
     if (price > 0)
