@@ -255,32 +255,42 @@ export async function listMovedPieces(tx: Tx, storehouseId: string, splitId: str
 }
 
 export type LotLoss = { readonly lotId: string; readonly cause: string; readonly grams: number };
+type OfLine = { readonly lineId: string };
 
-/** What was lost of a line's lots before it was anyone's, by where it went. */
-export async function listLossesOfLine(tx: Tx, storehouseId: string, lineId: string): Promise<LotLoss[]> {
-  const rows = await tx.execute<{ lot_id: string; cause: string; grams: string }>(sql`
-    select l.lot_id, a.vessel_kind as cause, sum(a.inflow - a.outflow) as grams from book.lot l
+/** What was lost of some lines' lots before it was anyone's, by where it went. */
+export async function listLossesOfLines(
+  tx: Tx,
+  storehouseId: string,
+  lineIds: readonly string[],
+): Promise<(LotLoss & OfLine)[]> {
+  const rows = await tx.execute<{ line_id: string; lot_id: string; cause: string; grams: string }>(sql`
+    select l.buy_line_id as line_id, l.lot_id, a.vessel_kind as cause, sum(a.inflow - a.outflow) as grams from book.lot l
     join book.account a on a.storehouse_id = l.storehouse_id and a.unit_id = l.lot_id and a.kind = 'mass'
       and a.vessel_kind not in ('bag', 'container', 'supplier')
     join book.owner o on o.storehouse_id = a.storehouse_id and o.owner_id = a.owner_id and o.kind = 'unassigned'
-    where l.storehouse_id = ${storehouseId} and l.buy_line_id = ${lineId}
-    group by l.lot_id, a.vessel_kind having sum(a.inflow - a.outflow) > 0 order by l.lot_id, a.vessel_kind`);
-  return rows.map((row) => ({ lotId: row.lot_id, cause: row.cause, grams: Number(row.grams) }));
+    where l.storehouse_id = ${storehouseId} and l.buy_line_id = any(${sql.param([...lineIds])}::uuid[])
+    group by l.buy_line_id, l.lot_id, a.vessel_kind having sum(a.inflow - a.outflow) > 0 order by l.lot_id, a.vessel_kind`);
+  return rows.map((row) => ({
+    ...{ lineId: row.line_id, lotId: row.lot_id, cause: row.cause, grams: Number(row.grams) },
+  }));
 }
 
-/** What each owner was charged on the goods and other lines that this buy line's shares weigh in. */
-export async function listChargesOfLine(
+/** What each owner was charged on the goods and other lines that the shares of some lines of a buy weigh in. */
+export async function listChargesOfLines(
   tx: Tx,
   storehouseId: string,
-  { buyId, lineId }: { buyId: string; lineId: string },
+  { buyId, lineIds }: { buyId: string; lineIds: readonly string[] },
 ) {
-  const rows = await tx.execute<{ cost_line: string; owner_id: string; minor_units: string }>(sql`
-    select c.cost_line, s.owner_id, sum(s.minor_units) as minor_units from book.charge_line c
-    join book.charge_share s on s.storehouse_id = c.storehouse_id and s.charge_line_id = c.charge_line_id
-    where c.storehouse_id = ${storehouseId} and c.buy_id = ${buyId}
-      and (c.buy_line_id is null or c.buy_line_id = ${lineId})
-    group by c.cost_line, s.owner_id order by c.cost_line, s.owner_id`);
+  type Row = Record<'line_id' | 'cost_line' | 'owner_id' | 'minor_units', string>;
+  const rows = await tx.execute<Row>(sql`
+    select w.line_id, c.cost_line, s.owner_id, sum(s.minor_units) as minor_units
+    from unnest(${sql.param([...lineIds])}::uuid[]) w(line_id)
+    join book.charge_line c on c.storehouse_id = ${storehouseId} and c.buy_id = ${buyId}
+      and (c.buy_line_id is null or c.buy_line_id = w.line_id)
+    join book.charge_share s on s.storehouse_id = ${storehouseId} and s.charge_line_id = c.charge_line_id
+    group by w.line_id, c.cost_line, s.owner_id order by c.cost_line, s.owner_id`);
   return rows.map((row) => ({
+    lineId: row.line_id,
     costLine: row.cost_line,
     ownerId: row.owner_id,
     minorUnits: Number(row.minor_units),

@@ -11,6 +11,7 @@ import {
   splitByRule,
   thawSplit,
 } from '@sheafbook/sharing';
+import { assert } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
@@ -18,7 +19,8 @@ import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { loadBuy, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
+import { listBuyLines, loadBuy, lockBuyForUpdate, requireStage } from '../buy/queries.ts';
+import { listFoodsById } from '../food/queries.ts';
 import { refuseHeld } from '../hold/queries.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { carryChanges, ratioRange } from './claims.ts';
@@ -29,14 +31,13 @@ import {
   insertShares,
   insertSplit,
   insertSplitInputs,
-  listChargesOfLine,
-  listLossesOfLine,
+  listChargesOfLines,
+  listLossesOfLines,
   listMovedPieces,
   listPiecesOf,
   listRounds,
   listSharesOf,
   listSplitsOfBuy,
-  loadFoodOfLine,
   loadSharingOwners,
   loadSplit,
   loadSplitEntryId,
@@ -255,8 +256,7 @@ export function readSplitsOfBuy(context: Context, buyId: string) {
   return withTx(context, async (tx) => {
     await loadBuy(tx, storehouseId, buyId);
     const splits = await listSplitsOfBuy(tx, storehouseId, buyId);
-    const sheets = [];
-    for (const split of splits) sheets.push(await readSheet(tx, context, split));
+    const sheets = await readSheets(tx, context, { buyId, rows: splits });
     await noteSharesRead(tx, context, sheets);
     return sheets;
   });
@@ -300,24 +300,47 @@ export function rerunSplit(context: Context, splitId: string) {
   );
 }
 
-export type SplitSheet = Awaited<ReturnType<typeof readSheet>> & { readonly actor: Context['actor'] };
+export type SplitSheet = Awaited<ReturnType<typeof readSheets>>[number];
 
-/** Everything that the split sheet prints; `present` leaves out what the reader may not see. */
-async function readSheet(tx: Tx, context: Context, split: SplitRow) {
-  const { storehouseId } = context.actor;
-  const { buyId, buyLineId: lineId, splitId } = split;
-  const line = await loadLine(tx, storehouseId, { buyId, lineId });
-  const shares = await listSharesOf(tx, storehouseId, [splitId]);
-  return {
-    actor: context.actor,
-    split,
-    line,
-    food: await loadFoodOfLine(tx, storehouseId, line.foodId),
-    owners: await loadSharingOwners(tx, storehouseId),
-    shares,
-    range: ratioRange(shares),
-    pieces: await listPiecesOf(tx, storehouseId, [splitId]),
-    losses: await listLossesOfLine(tx, storehouseId, lineId),
-    charges: await listChargesOfLine(tx, storehouseId, { buyId, lineId }),
-  };
+async function readSheet(tx: Tx, context: Context, split: SplitRow): Promise<SplitSheet> {
+  const [sheet] = await readSheets(tx, context, { buyId: split.buyId, rows: [split] });
+  assert(sheet, 'a split has its sheet');
+  return sheet;
+}
+
+/** Everything that the split sheets of a buy print; `present` leaves out what the reader may not see. */
+async function readSheets(
+  tx: Tx,
+  { actor }: Context,
+  { buyId, rows }: { buyId: string; rows: readonly SplitRow[] },
+) {
+  const { storehouseId } = actor;
+  const splitIds = rows.map(({ splitId }) => splitId);
+  const lineIds = [...new Set(rows.map(({ buyLineId }) => buyLineId))];
+  const lines = (await listBuyLines(tx, storehouseId, buyId)).filter(({ buyLineId }) =>
+    lineIds.includes(buyLineId),
+  );
+  const foods = await listFoodsById(
+    ...([tx, storehouseId] as const),
+    lines.map(({ foodId }) => foodId),
+  );
+  const owners = await loadSharingOwners(tx, storehouseId);
+  const allShares = await listSharesOf(tx, storehouseId, splitIds);
+  const allPieces = await listPiecesOf(tx, storehouseId, splitIds);
+  const allLosses = await listLossesOfLines(tx, storehouseId, lineIds);
+  const allCharges = await listChargesOfLines(tx, storehouseId, { buyId, lineIds });
+  return rows.map((split) => {
+    const line = lines.find(({ buyLineId }) => buyLineId === split.buyLineId);
+    const food = foods.find(({ foodId }) => foodId === line?.foodId);
+    assert(line && food, 'a split is of a line of its buy, and that of a food');
+    const isOfSplit = ({ splitId }: { splitId: string }) => splitId === split.splitId;
+    const isOfLine = ({ lineId }: { lineId: string }) => lineId === split.buyLineId;
+    const shares = allShares.filter(isOfSplit);
+    return {
+      ...{ actor, split, line, food, owners, shares, range: ratioRange(shares) },
+      pieces: allPieces.filter(isOfSplit),
+      losses: allLosses.filter(isOfLine),
+      charges: allCharges.filter(isOfLine),
+    };
+  });
 }
