@@ -1,24 +1,22 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { booksOf } from '../support/books-text.ts';
 import { aBuy, bodyOf } from '../support/buy.ts';
 import {
   aFixedBuy,
   anOrderedBuy,
   type GrainHouseholds,
-  grainHouseholds,
+  openGrain,
   payDeposits,
   type TestGrainBuy,
 } from '../support/fixed-buy.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
 });
 afterAll(() => app.close());
 

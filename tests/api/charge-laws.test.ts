@@ -3,12 +3,12 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Bill, type CostFacts, chargeBills } from '../../apps/api/src/features/charge/bills.ts';
 import { differences } from '../../apps/api/src/features/charge/recharge.ts';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
-import { type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import { type GrainHouseholds, openGrain } from '../support/fixed-buy.ts';
 import { aPlainBuy, splitPlain } from '../support/plain-buy.ts';
 import { chargeOf } from '../support/shared-buy.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 const OWNERS = [1, 2, 3, 4, 5].map((seat) => ({
   ownerId: seat === 5 ? 'common' : `household ${seat}`,
@@ -131,9 +131,7 @@ let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
 });
 afterAll(() => app.close());
 

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
-import { aFixedBuy, type GrainHouseholds, grainHouseholds, payDeposits } from '../support/fixed-buy.ts';
+import { aFixedBuy, type GrainHouseholds, openGrain, payDeposits } from '../support/fixed-buy.ts';
 import {
   aLandedBuy,
   claimGrain,
@@ -12,15 +12,13 @@ import {
 } from '../support/landed-buy.ts';
 import { aPlainBuy, splitPlain } from '../support/plain-buy.ts';
 import { balancesOf, chargeOf, sharesOf, splitGrain } from '../support/shared-buy.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
 });
 afterAll(() => app.close());
 

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
-import { changeRules, type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import { changeRules, type GrainHouseholds, openGrain } from '../support/fixed-buy.ts';
 import { aLandedBuy, receiveBags } from '../support/landed-buy.ts';
 import { refusalOf } from '../support/money-books.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
@@ -14,15 +14,13 @@ import {
   sharesOf,
   splitGrain,
 } from '../support/shared-buy.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
 });
 afterAll(() => app.close());
 

@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
+import type { Caller, TestApp } from '../support/app.ts';
 import { aSupplier, bodyOf } from '../support/buy.ts';
-import { aFixedBuy, type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import { aFixedBuy, type GrainHouseholds, openGrain } from '../support/fixed-buy.ts';
 import { aLandedBuy, claimGrain, type TestLandedBuy } from '../support/landed-buy.ts';
 import { balanceOfKind, clearingOf, refusalOf, refused } from '../support/landing-books.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 const NO_SUCH_ID = '01890a5d-ac96-774b-bcce-b302099a8057';
 
@@ -12,9 +12,7 @@ let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
 });
 afterAll(() => app.close());
 

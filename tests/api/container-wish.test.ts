@@ -1,12 +1,12 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
+import type { Caller, TestApp } from '../support/app.ts';
 import { aBuy, aPledge, bodyOf, type TestBuy } from '../support/buy.ts';
 import { refusalOf, refused } from '../support/fingerprint.ts';
-import { type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import { type GrainHouseholds, openGrain } from '../support/fixed-buy.ts';
 import type { TestHousehold } from '../support/household.ts';
 import { aSharedBuy } from '../support/shared-buy.ts';
 import { kindIdsOf } from '../support/shelf.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
@@ -16,9 +16,7 @@ let buy: TestBuy;
 let kinds: Record<string, string>;
 const WHEAT = 'wheat-hard-red-winter';
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
   birchall = households.Birchall;
   kinds = await kindIdsOf(storehouse);
   buy = await aBuy(app, storehouse);

@@ -1,25 +1,23 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { aBuy, aPledge, bodyOf, type TestBuy } from '../support/buy.ts';
 import {
   aFixedBuy,
   changeRules,
   fixedRefusalOf,
   type GrainHouseholds,
-  grainHouseholds,
+  openGrain,
   payDeposits,
   type TestGrainBuy,
 } from '../support/fixed-buy.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 let buy: TestGrainBuy;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
   buy = await aFixedBuy(app, storehouse, { households });
 });
 afterAll(() => app.close());

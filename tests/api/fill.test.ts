@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { aBuy, aPledge, aQuote, bodyOf, chooseQuote, pledgeBody, type TestBuy } from '../support/buy.ts';
-import { changeRules, fixedBooksOf, type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import { changeRules, fixedBooksOf, type GrainHouseholds, openGrain } from '../support/fixed-buy.ts';
 import { aHousehold, type TestHousehold } from '../support/household.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 const WHEAT = 'wheat-hard-red-winter';
 const OATS = 'oats-rolled';
@@ -13,9 +13,7 @@ let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 let eskdale: TestHousehold;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
   eskdale = await aHousehold(app, storehouse, 'Eskdale');
 });
 afterAll(() => app.close());

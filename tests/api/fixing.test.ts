@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { fillBuy } from '../../apps/api/src/features/fill/assemble.ts';
 import { loadFillSolver } from '../../apps/api/src/features/fill/solver.ts';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { aBuy, aPledge, bodyOf, type TestBuy } from '../support/buy.ts';
 import {
   aFixedBuy,
@@ -11,9 +11,9 @@ import {
   fixedBooksOf,
   fixedRefusalOf,
   type GrainHouseholds,
-  grainHouseholds,
+  openGrain,
 } from '../support/fixed-buy.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 const WHEAT = 'wheat-hard-red-winter';
 
@@ -21,9 +21,7 @@ let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
 });
 afterAll(() => app.close());
 

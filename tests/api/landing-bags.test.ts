@@ -1,23 +1,16 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
-import {
-  anOrderedBuy,
-  type GrainHouseholds,
-  grainHouseholds,
-  type TestGrainBuy,
-} from '../support/fixed-buy.ts';
+import { anOrderedBuy, type GrainHouseholds, openGrain, type TestGrainBuy } from '../support/fixed-buy.ts';
 import { aLandedBuy, type GrainFood, offersOf, receiveBags } from '../support/landed-buy.ts';
 import { gramsIn } from '../support/landing-books.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
 });
 afterAll(() => app.close());
 

@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Answer, openTestApp, type TestApp } from '../support/app.ts';
+import type { Answer, TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import {
   aFixedBuy,
   anOrderedBuy,
   type GrainHouseholds,
-  grainHouseholds,
+  openGrain,
   type TestGrainBuy,
 } from '../support/fixed-buy.ts';
 import {
@@ -19,7 +19,7 @@ import {
 } from '../support/landed-buy.ts';
 import { gramsIn, refusalOf, refused } from '../support/landing-books.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 const NO_SUCH_ID = '01890a5d-ac96-774b-bcce-b302099a8057';
 
@@ -31,9 +31,7 @@ let other: TestGrainBuy;
 let offers: Record<GrainFood, string>;
 let otherOffers: Record<GrainFood, string>;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
   buy = await anOrderedBuy(app, storehouse, { households });
   other = await anOrderedBuy(app, storehouse, { households });
   offers = await offersOf(storehouse, buy);

@@ -1,14 +1,9 @@
 import { isCode } from '@sheafbook/units';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { proposeClaims } from '../../apps/api/src/features/landing/proposals.ts';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
-import {
-  anOrderedBuy,
-  type GrainHouseholds,
-  grainHouseholds,
-  type TestGrainBuy,
-} from '../support/fixed-buy.ts';
+import { anOrderedBuy, type GrainHouseholds, openGrain, type TestGrainBuy } from '../support/fixed-buy.ts';
 import {
   aDelivery,
   aLandedBuy,
@@ -22,15 +17,13 @@ import {
   type TestLandedBuy,
 } from '../support/landed-buy.ts';
 import { clearingOf, gramsIn } from '../support/landing-books.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
 });
 afterAll(() => app.close());
 

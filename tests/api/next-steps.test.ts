@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
+import type { Caller, TestApp } from '../support/app.ts';
 import { aBuy, aPledge, bodyOf } from '../support/buy.ts';
-import { aFixedBuy, type GrainHouseholds, grainHouseholds, payDeposits } from '../support/fixed-buy.ts';
+import { aFixedBuy, type GrainHouseholds, openGrain, payDeposits } from '../support/fixed-buy.ts';
 import { aHousehold } from '../support/household.ts';
 import { aLandedBuy, aPackingLead } from '../support/landed-buy.ts';
 import { aSharedBuy, chargeOf } from '../support/shared-buy.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 /*
  * Job map 3.1, question 1: what needs me today? Open items by deadline, then by the money at stake. The clock stands on
@@ -16,9 +16,7 @@ let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 let packingLead: Caller;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
   packingLead = (await aPackingLead(app, storehouse, households.Corran)).caller;
 });
 const startsAt = new Date('2026-09-01T15:00:00Z');

@@ -1,24 +1,22 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
+import type { Caller, TestApp } from '../support/app.ts';
 import { aBuy, aPledge, aQuote, bodyOf, type TestBuy } from '../support/buy.ts';
 import {
   aFixedBuy,
   anOrderedBuy,
   fixedRefusalOf,
   type GrainHouseholds,
-  grainHouseholds,
+  openGrain,
   payDeposits,
 } from '../support/fixed-buy.ts';
 import { grantDuty } from '../support/household.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
 });
 afterAll(() => app.close());
 

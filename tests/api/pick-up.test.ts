@@ -1,12 +1,12 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { landedCostOf } from '../../apps/api/src/features/pick-up/holdings.ts';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
-import { type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import { type GrainHouseholds, openGrain } from '../support/fixed-buy.ts';
 import { aPackingLead } from '../support/landed-buy.ts';
 import { refusalOf } from '../support/money-books.ts';
 import { aSharedBuy, balancesOf, type TestSharedBuy } from '../support/shared-buy.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 // One shared-out buy (job map 4.3), fetched by its four households; the tests tell it in order.
 let app: TestApp;
@@ -14,9 +14,7 @@ let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 let buy: TestSharedBuy;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
   buy = await aSharedBuy(app, storehouse, { households });
 });
 afterAll(() => app.close());

@@ -1,15 +1,15 @@
 import { extract } from 'letterparser';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { aBuy, bodyOf } from '../support/buy.ts';
 import { type Catcher, openCatcher } from '../support/catcher.ts';
-import { type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import { type GrainHouseholds, openGrain } from '../support/fixed-buy.ts';
 import type { TestHousehold } from '../support/household.ts';
 import { stockOf, type TestStock } from '../support/kitchen.ts';
 import { aLandedBuy, aPackingLead, grainInvoice } from '../support/landed-buy.ts';
 import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 import { doWork } from '../support/work.ts';
 
 /* From the facts of the book to the letter, for the kinds that no other test follows all the way. */
@@ -19,9 +19,7 @@ let households: GrainHouseholds;
 let catcher: Catcher;
 let lead: Awaited<ReturnType<typeof aPackingLead>>;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
   lead = await aPackingLead(app, storehouse, households.Corran);
   catcher = await openCatcher();
 });

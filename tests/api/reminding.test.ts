@@ -1,13 +1,13 @@
 import { extract } from 'letterparser';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
-import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
+import type { Caller, TestApp } from '../support/app.ts';
 import { aBuy, aPledge, bodyOf, type TestBuy } from '../support/buy.ts';
 import { type Catcher, openCatcher } from '../support/catcher.ts';
-import { aFixedBuy, type GrainHouseholds, grainHouseholds, payDeposits } from '../support/fixed-buy.ts';
+import { aFixedBuy, type GrainHouseholds, openGrain, payDeposits } from '../support/fixed-buy.ts';
 import { aHousehold, aPersonOf } from '../support/household.ts';
 import { refusalOf } from '../support/landing-books.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 import { doWork } from '../support/work.ts';
 
 let app: TestApp;
@@ -15,9 +15,7 @@ let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 let catcher: Catcher;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
   catcher = await openCatcher();
 });
 beforeEach(() => {

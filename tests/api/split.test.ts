@@ -1,13 +1,13 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openTestApp, type TestApp } from '../support/app.ts';
+import type { TestApp } from '../support/app.ts';
 import { bodyOf, foodIdsOf } from '../support/buy.ts';
-import { type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import { type GrainHouseholds, openGrain } from '../support/fixed-buy.ts';
 import { aLandedBuy, aPackingLead, type TestBag } from '../support/landed-buy.ts';
 import { refusalOf } from '../support/money-books.ts';
 import { anotherStorehouse } from '../support/other-storehouse.ts';
 import { aPlainBuy, type PlainWish, splitPlain, type TestPlainBuy } from '../support/plain-buy.ts';
 import { chargeOf, splitGrain } from '../support/shared-buy.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 const WHEAT = 'wheat-hard-red-winter';
 const POUND_50 = 22_680; // grams of a bag of 50 lb
@@ -16,9 +16,7 @@ let app: TestApp;
 let storehouse: TestStorehouse;
 let households: GrainHouseholds;
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
 });
 afterAll(() => app.close());
 

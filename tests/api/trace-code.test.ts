@@ -1,12 +1,12 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Caller, openTestApp, type TestApp } from '../support/app.ts';
+import type { Caller, TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
-import { type GrainHouseholds, grainHouseholds } from '../support/fixed-buy.ts';
+import { type GrainHouseholds, openGrain } from '../support/fixed-buy.ts';
 import { aPackingLead } from '../support/landed-buy.ts';
 import { refusalOf, refused } from '../support/landing-books.ts';
 import { aPlainBuy, splitPlain, type TestPlainBuy } from '../support/plain-buy.ts';
 import { kindIdsOf, type TestCan, type TestPiece } from '../support/shelf.ts';
-import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import type { TestStorehouse } from '../support/storehouse.ts';
 
 // The worked example of job map 12: the mark K-77 is two bags of 22,680 g, one Ashdown's and one Birchall's.
 const BAG = 22_680;
@@ -21,9 +21,7 @@ let lotId: string;
 let ashdown: { bag: TestPiece; cans: TestCan[] };
 let birchall: { bag: TestPiece; cans: TestCan[] };
 beforeAll(async () => {
-  app = await openTestApp();
-  storehouse = await aStorehouse(app);
-  households = await grainHouseholds(app, storehouse);
+  ({ app, storehouse, households } = await openGrain());
   const { Ashdown, Birchall, Corran } = households;
   const bags = (supplierMark: string, count: number) =>
     Array.from({ length: count }, () => ({ supplierMark }));

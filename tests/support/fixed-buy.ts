@@ -1,9 +1,9 @@
 import { gramsOfPhysicalUnit } from '@sheafbook/units';
-import type { Answer, Caller, TestApp } from './app.ts';
+import { type Answer, type Caller, openTestApp, type TestApp } from './app.ts';
 import { booksOf } from './books-text.ts';
 import { aBuy, aPledge, type BuyWish, bodyOf, type PledgeWish, type TestBuy } from './buy.ts';
 import { aHousehold, type TestHousehold } from './household.ts';
-import type { TestStorehouse } from './storehouse.ts';
+import { aStorehouse, type TestStorehouse } from './storehouse.ts';
 
 export type GrainHouseholds = Record<'Ashdown' | 'Birchall' | 'Corran' | 'Dell', TestHousehold>;
 
@@ -43,6 +43,13 @@ const GRAIN_PLEDGES: Record<keyof GrainHouseholds, readonly PledgeWish[]> = {
     { foodCode: BEANS, wanted: 15 },
   ],
 };
+
+/** An app with one storehouse and the four households in it: what most files about a buy begin with. */
+export async function openGrain() {
+  const app = await openTestApp();
+  const storehouse = await aStorehouse(app);
+  return { app, storehouse, households: await grainHouseholds(app, storehouse) };
+}
 
 /** The four households of the job map in their seats; Ashdown is the first run's own. */
 export async function grainHouseholds(app: TestApp, storehouse: TestStorehouse): Promise<GrainHouseholds> {
