@@ -32,7 +32,7 @@ export function UsePage() {
         <BackIcon />
         {words.desk}
       </Link>
-      <Loaded reading={reading}>
+      <Loaded isPage reading={reading}>
         {({ fromOn, toOn, items }) => (
           <>
             <h1>{words.use.title}</h1>
