@@ -4,7 +4,7 @@ import { LongestFirst } from './tests/support/longest-first.ts';
 // Pure and tidy need no database and stay under a minute; books runs against a real PostgreSQL, one database a file.
 export default defineConfig({
   test: {
-    maxWorkers: 2,
+    maxWorkers: 3, // on two cores: a test waits for the database or the browser a good part of its time
     sequence: { sequencer: LongestFirst },
     projects: [
       {
