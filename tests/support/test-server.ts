@@ -18,6 +18,7 @@ export const THROWAWAY_SETTINGS = {
   full_page_writes: 'off',
   shared_buffers: '256MB',
   max_connections: 200,
+  plan_cache_mode: 'force_generic_plan', // few rows, and few statements that come often: planning is what they cost
   max_wal_size: '512MB',
 } as const;
 
