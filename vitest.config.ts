@@ -39,6 +39,7 @@ export default defineConfig({
           globalSetup: ['tests/support/global-setup.ts', 'tests/browser/support/build-setup.ts'],
           isolate: false, // as above; each file has a browser and a server of its own
           testTimeout: 180_000,
+          expect: { poll: { timeout: 30_000 } }, // ends when it holds; a second is too short on a machine that does other things too
           hookTimeout: 120_000,
         },
       },
