@@ -2683,7 +2683,7 @@ table book.shelf_price row level security
   food_id uuid not null
   seen_on date not null
   minor_units bigint not null
-  grams bigint not null
+  milligrams bigint not null
   seen_where text default ''::text not null
   noted_by uuid not null
   noted_at timestamp with time zone not null
@@ -2691,7 +2691,7 @@ table book.shelf_price row level security
   constraint shelf_price_pkey PRIMARY KEY (storehouse_id, shelf_price_id)
   constraint shelf_price_food_fk FOREIGN KEY (storehouse_id, food_id) REFERENCES book.food(storehouse_id, food_id)
   constraint shelf_price_noted_by_fk FOREIGN KEY (storehouse_id, noted_by) REFERENCES book.person(storehouse_id, person_id)
-  constraint shelf_price_for_some_mass CHECK (((grams >= 1) AND (grams <= '9007199254740991'::bigint)))
+  constraint shelf_price_for_some_mass CHECK (((milligrams >= 1) AND (milligrams <= '9007199254740991'::bigint)))
   constraint shelf_price_is_a_price CHECK (((minor_units >= 1) AND (minor_units <= '9007199254740991'::bigint)))
   CREATE INDEX shelf_price_by_food ON book.shelf_price USING btree (storehouse_id, food_id, seen_on)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))

@@ -43,7 +43,7 @@ test('without a shelf price nobody knows what was saved, and the page and the pa
 test('a coordinator notes a price, and what that food saved stands on the page and in the review of the year', async () => {
   const [bought] = (await savings()).foods as Saved[];
   if (!bought) throw new Error('a buy was shared out');
-  const wish = { foodId: bought.food.id, seenOn: '2026-11-02', minorUnits: 500, grams: 1_000 };
+  const wish = { foodId: bought.food.id, seenOn: '2026-11-02', minorUnits: 500, milligrams: 1_000_000 };
   const noted = bodyOf(
     await storehouse.coordinator.post(at('/shelf-prices'), { ...wish, seenWhere: 'a shop in town' }),
     201,
@@ -87,18 +87,18 @@ test('a landed cost of all foods is what was billed for them, less what was cred
 
 test.for([
   { because: 'of a day to come', change: { seenOn: '2026-12-24' }, field: 'seenOn' },
-  { because: 'for nothing', change: { grams: 0 }, field: 'grams' },
+  { because: 'for nothing', change: { milligrams: 0 }, field: 'milligrams' },
   { because: 'of nothing', change: { minorUnits: 0 }, field: 'minorUnits' },
   { because: 'seen at too long a place', change: { seenWhere: 'x'.repeat(61) }, field: 'seenWhere' },
 ])('a price $because is refused and nothing is noted', async ({ change, field }) => {
   const foodId = (await foodIdsOf(storehouse))['oats-rolled'];
-  const wish = { foodId, seenOn: '2026-11-02', minorUnits: 500, grams: 1_000, ...change };
+  const wish = { foodId, seenOn: '2026-11-02', minorUnits: 500, milligrams: 1_000_000, ...change };
   const post = () => storehouse.coordinator.post(at('/shelf-prices'), wish);
   expect(await refusalOf(app, post)).toEqual(refused(400, 'invalid-input', field));
 });
 
 test('a price of no food of ours is refused, and a member neither notes nor reads them', async () => {
-  const wish = { foodId: buy.buyId, seenOn: '2026-11-02', minorUnits: 500, grams: 1_000 };
+  const wish = { foodId: buy.buyId, seenOn: '2026-11-02', minorUnits: 500, milligrams: 1_000_000 };
   const post = () => storehouse.coordinator.post(at('/shelf-prices'), wish);
   expect(await refusalOf(app, post)).toEqual(refused(404, 'thing-not-found'));
   const { caller } = buy.households.Dell;

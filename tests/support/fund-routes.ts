@@ -19,7 +19,12 @@ export const FUND_DUTIES: Readonly<Record<string, string>> = {
 /** A body that is well formed for each of them that takes one. */
 export const FUND_BODIES: Readonly<Record<string, Record<string, unknown>>> = {
   'POST /shelf-prices': {
-    ...{ foodId: '01890a5d-ac96-774b-bcce-b302099a8057', seenOn: '2026-08-01', minorUnits: 349, grams: 680 },
+    ...{
+      foodId: '01890a5d-ac96-774b-bcce-b302099a8057',
+      seenOn: '2026-08-01',
+      minorUnits: 349,
+      milligrams: 680_389,
+    },
     seenWhere: 'a shop in town',
   },
   'PUT /persons/:person/duties/:duty/planned-end': { endsOn: '2027-06-30' },

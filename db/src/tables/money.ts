@@ -51,7 +51,7 @@ export const shelfPrices = book.table(
     foodId: uuid('food_id').notNull(),
     seenOn: date('seen_on', { mode: 'string' }).notNull(),
     minorUnits: bigint('minor_units', { mode: 'number' }).notNull(),
-    grams: bigint('grams', { mode: 'number' }).notNull(),
+    milligrams: bigint('milligrams', { mode: 'number' }).notNull(),
     seenWhere: text('seen_where').notNull().default(''),
     notedBy: uuid('noted_by').notNull(),
     notedAt: timestamp('noted_at', { withTimezone: true, mode: 'date' }).notNull(),

@@ -6,7 +6,7 @@ export const presentShelfPrice = ({ price, food }: { price: ShelfPriceRow; food:
   food: { id: food.foodId, nameEn: food.nameEn, nameEs: food.nameEs },
   seenOn: price.seenOn,
   minorUnits: price.minorUnits,
-  grams: price.grams,
+  milligrams: price.milligrams,
   seenWhere: price.seenWhere,
 });
 

@@ -61,7 +61,8 @@ export async function savingsInside(
   const bought = await listBoughtFoods(tx, storehouseId, { ...days, timeZone });
   const noted = (await listShelfPrices(tx, storehouseId)).map(({ price }) => ({
     ...{ foodId: price.foodId, onDay: price.seenOn },
-    price: { minorUnits: price.minorUnits, grams: price.grams },
+    // So much for so many milligrams is a thousand times as much for as many grams.
+    price: { minorUnits: price.minorUnits * 1000, grams: price.milligrams },
   }));
   const { foods, ...saved } = savedAgainstShelf(bought, noted);
   const named = await listFoodsById(

@@ -1,6 +1,7 @@
 /** A buy from its plan to its order, in Spanish. */
 export const ES_BUY: Readonly<Record<string, string>> = {
   'A price is for some mass.': 'Un precio es por cierto peso.',
+  'No shop asks that much.': 'Ninguna tienda pide tanto.',
   'No shop sells that much at once.': 'Ninguna tienda vende tanto de una vez.',
   'Where it was seen has 60 characters at most.': 'Dónde se vio tiene como mucho 60 letras.',
   'The buy is not at a stage that allows this.': 'La compra no está en una etapa que lo permita.',

@@ -1,4 +1,12 @@
-import { parseMass, parseMoney } from '@sheafbook/units';
+import {
+  fraction,
+  GRAMS_PER_UNIT,
+  multiplyFractions,
+  parseMass,
+  parseMoney,
+  roundFraction,
+  type TypedMass,
+} from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
@@ -42,13 +50,13 @@ function Fields({ foods }: { foods: readonly Food[] }) {
   const money = parseMoney(draft.money, format.currency);
   const minorUnits = 'minorUnits' in money && money.minorUnits > 0 ? money.minorUnits : null;
   const mass = parseMass(draft.mass, { defaultUnit: format.massUnit });
-  const grams = 'grams' in mass && mass.grams > 0 ? mass.grams : null;
+  const milligrams = 'grams' in mass && mass.grams > 0 ? milligramsOf(mass) : null;
   const noting = useMutation({
     mutationFn: (json: {
       foodId: string;
       seenOn: string;
       minorUnits: number;
-      grams: number;
+      milligrams: number;
       seenWhere: string;
     }) =>
       askOnce('shelf-price', json, (headers) =>
@@ -66,8 +74,8 @@ function Fields({ foods }: { foods: readonly Food[] }) {
       onSend={() => {
         setIsAsked(true);
         const { foodId, seenOn, seenWhere } = draft;
-        if (minorUnits !== null && grams !== null)
-          noting.mutate({ foodId, seenOn, minorUnits, grams, seenWhere });
+        if (minorUnits !== null && milligrams !== null)
+          noting.mutate({ foodId, seenOn, minorUnits, milligrams, seenWhere });
       }}
     >
       <p className="soft">{words.noteSays}</p>
@@ -90,7 +98,7 @@ function Fields({ foods }: { foods: readonly Food[] }) {
           label={words.forMass}
           value={draft.mass}
           onChange={(event) => change({ mass: event.target.value })}
-          problem={isAsked && grams === null ? words.massProblem : problems.grams}
+          problem={isAsked && milligrams === null ? words.massProblem : problems.milligrams}
         />
       </div>
       <div className="pair">
@@ -118,3 +126,7 @@ function Fields({ foods }: { foods: readonly Food[] }) {
     </Form>
   );
 }
+
+/** What was typed, to the milligram: a pound is no whole number of grams. */
+const milligramsOf = ({ count, unit }: TypedMass): number =>
+  Number(roundFraction(multiplyFractions(multiplyFractions(count, GRAMS_PER_UNIT[unit]), fraction(1000, 1))));

@@ -142,7 +142,7 @@ function Prices({ prices, mayTakeBack }: { prices: readonly ShelfPrice[]; mayTak
                       {[
                         words.priceOf(
                           `${format.money(price.minorUnits)} ${format.currency}`,
-                          format.mass(price.grams),
+                          format.mass(Math.round(price.milligrams / 1000)),
                         ),
                         format.day(price.seenOn),
                         price.seenWhere,
