@@ -50,7 +50,7 @@ test('a coordinator notes a price, and what that food saved stands on the page a
   );
   expect(noted).toMatchObject({
     minorUnits: 500,
-    grams: 1_000,
+    milligrams: 1_000_000,
     seenOn: '2026-11-02',
     seenWhere: 'a shop in town',
   });
