@@ -118,6 +118,30 @@ test('at the line a can is told by its label or its code, and a slip is told bef
   expect(asked).toEqual([]);
 });
 
+test('a label leads to the whole way of its container, from the trace and from the holds, by camera or by code', async () => {
+  const { page } = await site.enter('pat-corran@example.org');
+  const root = `/s/${storehouse.storehouseId}`;
+  camera.show(await labelOf(second()));
+  await page.goto(`${root}/trace`);
+  await page.getByRole('button', { name: 'Scan a label' }).click();
+  await page.waitForURL(new RegExp(`code=${second()}`));
+  await page.getByRole('heading', { level: 1, name: new RegExp(spellCode(second())) }).waitFor();
+  expect(await listViolations(page)).toEqual([]);
+
+  await page.goto(`${root}/holds`);
+  await page.getByText('Find it by its label').click();
+  const code = page.getByLabel('Code on the label');
+  const right = first();
+  await code.fill(`${right.slice(0, -1)}${right.endsWith('A') ? 'B' : 'A'}`);
+  await page.getByText(/a sign was misread, or two were swapped/).waitFor();
+  expect(await page.getByRole('button', { name: 'Find it' }).isDisabled()).toBe(true);
+  await page.setViewportSize({ width: 320, height: 844 });
+  expect([await listViolations(page), await overflowOf(page)]).toEqual([[], 0]);
+  await code.fill(right);
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { level: 1, name: new RegExp(spellCode(right)) }).waitFor();
+});
+
 test('a label made ahead stands on its can: scanned at the pour, the can is logged under its code', async () => {
   const { page } = await site.enter('pat-corran@example.org');
   const at = session.replace('/api/storehouses', '/s').replace('packing-sessions', 'packing');

@@ -195,10 +195,20 @@ async function twoStayAtThePantry() {
   site.app.clock.now = new Date('2026-09-08T18:00:00Z');
   await coordinator.clock.setFixedTime(site.app.clock.now);
   await coordinator.reload();
-  await coordinator
-    .getByRole('checkbox', { name: / came back$/ })
-    .last()
-    .check();
+  const [code = ''] = (
+    (await coordinator
+      .getByText(/ came back$/)
+      .last()
+      .textContent()) ?? ''
+  ).split(' ');
+  await coordinator.getByText('Find it by its label').click();
+  const typed = coordinator.getByLabel('Code on the label');
+  await typed.fill(`${code.slice(0, -1)}${code.endsWith('A') ? 'B' : 'A'}`);
+  await coordinator.getByText(/a sign was misread, or two were swapped/).waitFor();
+  await typed.fill(code);
+  await coordinator.getByRole('button', { name: 'Find it' }).click();
+  await coordinator.getByText('is ticked as come back. Say why.').waitFor();
+  expect(await coordinator.getByRole('checkbox', { name: `${code} came back` }).isChecked()).toBe(true);
   await coordinator.getByLabel(/^Why .* came back$/).fill('its label is gone');
   await coordinator.getByLabel('Who took it in, by duty').fill('intake desk');
   await coordinator.getByText('10.6 lb leave the book as given; 5.3 lb stand in the store again.').waitFor();

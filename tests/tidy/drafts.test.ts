@@ -58,6 +58,7 @@ const FORGETFUL: Readonly<Record<string, readonly string[]>> = {
       'notices/notices: state',
       'notices/notices: typed',
       'paper/paper-links: text',
+      'scan/find-label: isSent',
       'scan/find-label: typed',
     ],
     ...['review/traces: typed', 'shelf/shelf: wanted', 'trace/trace: typed'],

@@ -1,12 +1,15 @@
-import { useState } from 'react';
+import { useContext, useState } from 'react';
 import { actingHere } from '../api/acting.ts';
 import { changesTo, draftText, type Rows, readDraft, type Version } from './draft-kept.ts';
+import { HouseContext } from './house.ts';
 
 const PLACE = 'sheafbook.draft.';
 
-function placeOf(name: string): string {
-  const house = /^\/s\/([^/]+)/.exec(location.pathname)?.[1] ?? '';
-  return `${PLACE}${house}.${actingHere()?.household ?? ''}.${name}`;
+/** Where drafts stand in the browser; those of a newcomer belong to nobody yet. */
+function usePlaces(): (name: string) => string {
+  const house = useContext(HouseContext);
+  return (name) =>
+    `${PLACE}${[house?.storehouse, house?.personId, actingHere()?.household].map((id) => id ?? '').join('.')}.${name}`;
 }
 
 type Options<Draft> = {
@@ -16,8 +19,8 @@ type Options<Draft> = {
 };
 
 /**
- * A form that outlives a closed tab or a dead battery. It is kept by storehouse, by the neighbour it is typed for, and by its
- * name, which names the thing and the form: `pantry.<id>`. Passwords are never part of a draft.
+ * A form that outlives a closed tab or a dead battery. It is kept by storehouse, by who types, by the neighbour it is typed
+ * for, and by its name, which names the thing and the form: `pantry.<id>`. Passwords are never part of a draft.
  *
  * Only what the person changed is kept; the other fields show what `start` says at the time, so a form of a thing follows the
  * book. A form that changes a thing gives the thing's `version`: once a newer one is served, a draft begun from the older is
@@ -29,7 +32,7 @@ export function useDraft<Draft extends object>(
   start: Draft,
   { version = 0, rows = {} }: Options<Draft> = {},
 ) {
-  const place = placeOf(name);
+  const place = usePlaces()(name);
   const read = () => {
     const typed = readDraft(localStorage.getItem(place), { start, version, rows });
     if (Object.keys(typed).length === 0) localStorage.removeItem(place);
@@ -48,7 +51,7 @@ export function useDraft<Draft extends object>(
       else localStorage.setItem(before.place, draftText(before.version, typed));
       return { ...before, typed };
     });
-  const forget = () => forgetDraft(name);
+  const forget = () => localStorage.removeItem(place);
   /** Begins anew, from `start` or with something in it already that nobody has typed. */
   const reset = (to: Partial<Draft> = {}) => {
     forget();
@@ -59,7 +62,10 @@ export function useDraft<Draft extends object>(
 }
 
 /** For what is sent from elsewhere than its form, which may be gone by the answer. */
-export const forgetDraft = (name: string): void => localStorage.removeItem(placeOf(name));
+export function useForgetDraft(): (name: string) => void {
+  const placeOf = usePlaces();
+  return (name) => localStorage.removeItem(placeOf(name));
+}
 
 /** Whoever signs out leaves nothing typed to the next person at this screen. */
 export function forgetDrafts(): void {

@@ -1,7 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { askOnce } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
-import { forgetDraft } from '../../ui/use-draft.ts';
+import { useForgetDraft } from '../../ui/use-draft.ts';
 import { bankKey, lineApi, type PostWish } from './queries.ts';
 
 const FORMS = ['bank-line', 'bank-aside', 'bank-answer', 'bank-undo'];
@@ -10,6 +10,7 @@ const FORMS = ['bank-line', 'bank-aside', 'bank-answer', 'bank-undo'];
 export function useLine(bankLine: string) {
   const { storehouse } = useHouse();
   const queries = useQueryClient();
+  const forgetDraft = useForgetDraft();
   const param = { storehouse, bankLine };
   const onSuccess = () => {
     for (const form of FORMS) forgetDraft(`${form}.${bankLine}`); // the line leaves the list, and its forms with it

@@ -2,7 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { api, askOnce } from '../../api/client.ts';
 import { useHouse } from '../../ui/house.ts';
-import { forgetDraft } from '../../ui/use-draft.ts';
+import { useForgetDraft } from '../../ui/use-draft.ts';
 
 const fixing = api.storehouses[':storehouse'].buys[':buy'].fixing;
 type Wish = Parameters<typeof fixing.$post>[0]['json'];
@@ -12,6 +12,7 @@ export function useFixing(buy: string) {
   const { storehouse } = useHouse();
   const queries = useQueryClient();
   const navigate = useNavigate();
+  const forgetDraft = useForgetDraft();
   const param = { storehouse, buy };
   const { mutate, error, isPending, reset } = useMutation({
     mutationFn: async (json: Wish) =>

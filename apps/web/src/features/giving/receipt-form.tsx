@@ -1,10 +1,13 @@
+import { spellCode } from '@sheafbook/units';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
 import { Check, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
+import { FindByLabel } from '../scan/find-by-label.tsx';
 import { inside, type Manifest } from './queries.ts';
 import { useGivingText } from './words.ts';
 
@@ -47,49 +50,59 @@ export function ReceiptForm({ manifest }: { manifest: Manifest }) {
     const { [containerId]: _gone, ...rest } = back;
     change({ back: isOn ? { ...rest, [containerId]: '' } : rest });
   };
+  const [scanned, setScanned] = useState<string | null>(null);
+  const found = (code: string) => {
+    const line = manifest.lines.find((one) => one.code === code);
+    if (line && back[line.containerId] === undefined) tick(line.containerId, true);
+    setScanned(line ? words.tickedByLabel(spellCode(code)) : words.notOfTrip(spellCode(code)));
+  };
   return (
-    <Form label={words.receipt} onSend={() => writing.mutate()}>
+    <section className="stack">
       <h2>{words.receipt}</h2>
-      {manifest.lines.map(({ containerId, code }) => (
-        <div key={containerId}>
-          <Check
-            label={words.cameBack(code)}
-            isOn={back[containerId] !== undefined}
-            onChange={(isOn) => tick(containerId, isOn)}
-          />
-          {back[containerId] === undefined ? null : (
-            <Field
-              label={words.cameBackWhy(code)}
-              value={back[containerId] ?? ''}
-              problem={
-                problems[`refused.${refused.findIndex((row) => row.containerId === containerId)}.reason`]
-              }
-              onChange={(event) => change({ back: { ...back, [containerId]: event.target.value } })}
+      <FindByLabel onCode={found} />
+      <p role="status">{scanned}</p>
+      <Form label={words.receipt} onSend={() => writing.mutate()}>
+        {manifest.lines.map(({ containerId, code }) => (
+          <div key={containerId}>
+            <Check
+              label={words.cameBack(code)}
+              isOn={back[containerId] !== undefined}
+              onChange={(isOn) => tick(containerId, isOn)}
             />
-          )}
-        </div>
-      ))}
-      <Field
-        label={words.receivedOn}
-        type="date"
-        value={receivedOn}
-        problem={problems.receivedOn}
-        onChange={(event) => change({ receivedOn: event.target.value })}
-      />
-      <Field
-        label={words.receiverDuty}
-        value={receiverDuty}
-        problem={problems.receiverDuty}
-        onChange={(event) => change({ receiverDuty: event.target.value })}
-      />
-      <p className="soft">
-        {words.receiptSays(format.mass(manifest.grams - backGrams), format.mass(backGrams))}
-      </p>
-      {Object.keys(problems).length > 0 ? null : <ProblemSaid error={writing.error} />}
-      <button type="submit" className="btn go" disabled={writing.isPending}>
-        {words.writeReceipt}
-      </button>
-    </Form>
+            {back[containerId] === undefined ? null : (
+              <Field
+                label={words.cameBackWhy(code)}
+                value={back[containerId] ?? ''}
+                problem={
+                  problems[`refused.${refused.findIndex((row) => row.containerId === containerId)}.reason`]
+                }
+                onChange={(event) => change({ back: { ...back, [containerId]: event.target.value } })}
+              />
+            )}
+          </div>
+        ))}
+        <Field
+          label={words.receivedOn}
+          type="date"
+          value={receivedOn}
+          problem={problems.receivedOn}
+          onChange={(event) => change({ receivedOn: event.target.value })}
+        />
+        <Field
+          label={words.receiverDuty}
+          value={receiverDuty}
+          problem={problems.receiverDuty}
+          onChange={(event) => change({ receiverDuty: event.target.value })}
+        />
+        <p className="soft">
+          {words.receiptSays(format.mass(manifest.grams - backGrams), format.mass(backGrams))}
+        </p>
+        {Object.keys(problems).length > 0 ? null : <ProblemSaid error={writing.error} />}
+        <button type="submit" className="btn go" disabled={writing.isPending}>
+          {words.writeReceipt}
+        </button>
+      </Form>
+    </section>
   );
 }
 

@@ -1,11 +1,12 @@
 import { spellCode } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
-import { Link } from '@tanstack/react-router';
+import { Link, useNavigate } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { Searched } from '../../ui/searched.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { FindByLabel } from '../scan/find-by-label.tsx';
 import { HoldFood } from './hold-food.tsx';
 import { HoldPlace } from './hold-place.tsx';
 import { aboutOf, type Hold, holdsQuery } from './queries.ts';
@@ -17,6 +18,10 @@ export function Holds() {
   const { storehouse, duties } = useHouse();
   const mayHold = duties.includes('coordinator') || duties.includes('packing_lead');
   const reading = useQuery(holdsQuery({ storehouse }));
+  const navigate = useNavigate();
+  // The way of a container or bag names the holds that stand on it.
+  const trace = (code: string) =>
+    void navigate({ to: '/s/$storehouse/trace', params: { storehouse }, search: { code } });
   useTitle(words.title);
   return (
     <Loaded isPage reading={reading}>
@@ -32,6 +37,7 @@ export function Holds() {
                 {words.toTrace}
               </Link>
             </p>
+            <FindByLabel onCode={trace} />
             <HoldList holds={standing} />
             {mayHold ? (
               <>

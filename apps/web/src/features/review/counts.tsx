@@ -1,5 +1,6 @@
-import { parseMass } from '@sheafbook/units';
+import { parseMass, spellCode } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
 import { api, askOnce } from '../../api/client.ts';
 import { CsvLink } from '../../ui/csv-link.tsx';
 import { Field, problemsOf } from '../../ui/field.tsx';
@@ -11,6 +12,7 @@ import { Searched } from '../../ui/searched.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { BooksPage } from '../books/books-page.tsx';
 import { PostForm } from '../books/post-form.tsx';
+import { FindByLabel } from '../scan/find-by-label.tsx';
 import { commonStockQuery } from './queries.ts';
 import { useReviewText } from './words.ts';
 
@@ -35,6 +37,7 @@ export function Counts() {
   const t = useReviewText();
   const { storehouse } = useHouse();
   const reading = useQuery(commonStockQuery({ storehouse }));
+  const [sought, setSought] = useState<string | null>(null);
   return (
     <BooksPage title={t.counts}>
       <Loaded isPage reading={reading}>
@@ -43,8 +46,17 @@ export function Counts() {
           return (
             <>
               <h1>{stock.length === 0 ? t.noCommonStock : t.countsTitle(stock.length, differing)}</h1>
+              {stock.length === 0 ? null : <FindByLabel onCode={setSought} />}
+              {sought === null ? null : (
+                <p role="status">
+                  {stock.some(({ code }) => code === sought) ? null : `${t.notCommon(spellCode(sought))} `}
+                  <button type="button" className="btn quiet" onClick={() => setSought(null)}>
+                    {t.allStock}
+                  </button>
+                </p>
+              )}
               <Searched
-                items={stock}
+                items={sought === null ? stock : stock.filter(({ code }) => code === sought)}
                 wordsOf={({ code, foodEn, foodEs }) => `${code} ${foodEn} ${foodEs}`}
                 find={t.findStock}
               >

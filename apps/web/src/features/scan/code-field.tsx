@@ -9,10 +9,16 @@ const SIGNS = 7;
 const isSlip = (typed: string): boolean =>
   typed.replaceAll(/[\s-]/g, '').length >= SIGNS && readCode(typed) === undefined;
 
-type CodeFieldProps = { label: string; value: string; onChange: (typed: string) => void };
+type CodeFieldProps = {
+  label: string;
+  value: string;
+  /** Nothing more comes: what is typed is no code even where it could have become one, as a bag's code with a slip could. */
+  isWhole?: boolean;
+  onChange: (typed: string) => void;
+};
 
-/** The code of a container as it stands on its label; a slip is told while it is typed, by the code itself. */
-export function CodeField({ label, value, onChange }: CodeFieldProps) {
+/** The code of a container or a bag as it stands on its label; a slip is told by the code itself, a container's while it is typed. */
+export function CodeField({ label, value, isWhole = false, onChange }: CodeFieldProps) {
   const t = useScanText();
   return (
     <Field
@@ -23,7 +29,7 @@ export function CodeField({ label, value, onChange }: CodeFieldProps) {
       spellCheck={false}
       value={value}
       onChange={(event) => onChange(event.target.value)}
-      problem={isSlip(value) ? t.wrong : undefined}
+      problem={isSlip(value) || (isWhole && readCode(value) === undefined) ? t.wrong : undefined}
     />
   );
 }

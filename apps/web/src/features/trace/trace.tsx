@@ -7,6 +7,7 @@ import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { LabelCamera } from '../scan/find-by-label.tsx';
 import { type Asked, KINDS, type Kind, type Traced, traceQuery } from './queries.ts';
 import { WayPage } from './way.tsx';
 import { useTraceText } from './words.ts';
@@ -49,17 +50,15 @@ function CodeForm({ typedFirst, refusal }: { typedFirst: string; refusal: string
   const navigate = useNavigate();
   const { storehouse } = useHouse();
   const [typed, setTyped] = useState(typedFirst);
+  const look = (code: string) =>
+    void navigate({
+      ...{ to: '/s/$storehouse/trace', params: { storehouse } },
+      search: code === '' ? {} : { code },
+    });
   return (
-    <search>
-      <Form
-        onSend={() => {
-          const code = typed.trim();
-          void navigate({
-            ...{ to: '/s/$storehouse/trace', params: { storehouse } },
-            search: code === '' ? {} : { code },
-          });
-        }}
-      >
+    <search className="stack">
+      <LabelCamera onCode={look} />
+      <Form onSend={() => look(typed.trim())}>
         <Field
           label={words.code}
           hint={words.codeHint}

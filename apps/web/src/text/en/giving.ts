@@ -200,6 +200,8 @@ export const en = {
   receivedOn: 'Received on',
   receiverDuty: 'Who took it in, by duty',
   cameBack: (code: string) => `${code} came back`,
+  tickedByLabel: (code: string) => `${code} is ticked as come back. Say why.`,
+  notOfTrip: (code: string) => `${code} did not go out with this trip.`,
   cameBackWhy: (code: string) => `Why ${code} came back`,
   receiptSays: (accepted: string, back: string) =>
     `${accepted} leave the book as given; ${back} stand in the store again.`,

@@ -112,6 +112,8 @@ export const en = {
       ? `${s(count, 'vessel', 'vessels')} of common stock, and no difference is open.`
       : `${s(count, 'vessel', 'vessels')} of common stock; ${s(differing, 'differs', 'differ')} from the book.`,
   findStock: 'Find by code or food',
+  notCommon: (code: string): string => `The book has no common stock under ${code}.`,
+  allStock: 'Show all of it again',
   bookSays: (mass: string) => `book: ${mass}`,
   notCounted: 'not counted',
   meets: 'meets the book',

@@ -9,7 +9,8 @@ export const en = {
   notAllowed: 'The camera was not allowed, or there is none. Type the code instead.',
   noCode: 'That mark is not the label of a container.',
   code: 'Code on the label',
-  codeHint: 'Six signs and a check, such as Y9Z MSWE.',
+  codeHint: 'Six signs and a check, such as Y9Z MSWE. A bag has fewer.',
   wrong: 'This is no code of ours: a sign was misread, or two were swapped. Look at the label again.',
   find: 'Find it',
+  byLabel: 'Find it by its label',
 };

@@ -189,6 +189,8 @@ export const es: GivingWords = {
   receivedOn: 'Recibido el',
   receiverDuty: 'Quién lo recibió, según su función',
   cameBack: (code) => `${code} volvió`,
+  tickedByLabel: (code) => `${code} queda marcado como vuelto. Diga por qué.`,
+  notOfTrip: (code) => `${code} no salió en este viaje.`,
   cameBackWhy: (code) => `Por qué volvió ${code}`,
   receiptSays: (accepted, back) =>
     `Salen del libro ${accepted} como donados; ${back} están otra vez en el almacén.`,

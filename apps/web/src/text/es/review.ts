@@ -108,6 +108,8 @@ export const es: ReviewWords = {
       ? `${s(count, 'envase', 'envases')} de reserva común, sin diferencias abiertas.`
       : `${s(count, 'envase', 'envases')} de reserva común; ${s(differing, 'difiere', 'difieren')} del libro.`,
   findStock: 'Buscar por código o alimento',
+  notCommon: (code) => `El libro no tiene reserva común con el código ${code}.`,
+  allStock: 'Mostrarla toda otra vez',
   bookSays: (mass) => `libro: ${mass}`,
   notCounted: 'sin contar',
   meets: 'coincide con el libro',

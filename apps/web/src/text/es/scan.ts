@@ -10,7 +10,8 @@ export const es: typeof en = {
   notAllowed: 'No se permitió la cámara, o no hay ninguna. Escriba el código.',
   noCode: 'Esa marca no es la etiqueta de un envase.',
   code: 'Código de la etiqueta',
-  codeHint: 'Seis signos y uno de control, como Y9Z MSWE.',
+  codeHint: 'Seis signos y uno de control, como Y9Z MSWE. Una bolsa tiene menos.',
   wrong: 'No es un código nuestro: un signo se leyó mal, o dos se cambiaron. Mire otra vez la etiqueta.',
   find: 'Buscarlo',
+  byLabel: 'Buscarlo por su etiqueta',
 };
