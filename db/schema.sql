@@ -1187,6 +1187,45 @@ table book.hold_answer row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (answered_at, answered_by, eaten_on, given_on, has_some, note) to sheafbook_app
 
+table book.hold_slip row level security
+  storehouse_id uuid not null
+  hold_slip_id uuid default uuidv7() not null
+  hold_id uuid not null
+  household_id uuid
+  pantry_id uuid
+  signed_by text not null
+  written_on date not null
+  note text default ''::text not null
+  keyed_by uuid not null
+  keyed_at timestamp with time zone not null
+  constraint hold_slip_pkey PRIMARY KEY (storehouse_id, hold_slip_id)
+  constraint hold_slip_hold_fk FOREIGN KEY (storehouse_id, hold_id) REFERENCES book.hold(storehouse_id, hold_id)
+  constraint hold_slip_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint hold_slip_keyed_by_fk FOREIGN KEY (storehouse_id, keyed_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint hold_slip_pantry_fk FOREIGN KEY (storehouse_id, pantry_id) REFERENCES book.pantry(storehouse_id, pantry_id)
+  constraint hold_slip_of_one CHECK (((household_id IS NULL) <> (pantry_id IS NULL)))
+  constraint hold_slip_signed CHECK ((signed_by ~ '\S'::text))
+  constraint hold_slip_written_first CHECK ((written_on <= (((keyed_at AT TIME ZONE 'UTC'::text))::date + 1)))
+  CREATE INDEX hold_slip_by_hold ON book.hold_slip USING btree (storehouse_id, hold_id)
+  policy hold_slip_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['notice'::text, 'leaving'::text])))) with check (((household_id IS NULL) OR (( SELECT book.current_task() AS current_task) = 'notice'::text)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
+table book.hold_slip_line row level security
+  storehouse_id uuid not null
+  hold_slip_id uuid not null
+  vessel_id uuid not null
+  became text not null
+  constraint hold_slip_line_pkey PRIMARY KEY (storehouse_id, hold_slip_id, vessel_id)
+  constraint hold_slip_line_slip_fk FOREIGN KEY (storehouse_id, hold_slip_id) REFERENCES book.hold_slip(storehouse_id, hold_slip_id)
+  constraint hold_slip_line_vessel_fk FOREIGN KEY (storehouse_id, vessel_id) REFERENCES book.vessel(storehouse_id, vessel_id)
+  constraint hold_slip_line_became_known CHECK ((became = ANY (ARRAY['aside'::text, 'eaten'::text, 'given'::text, 'thrown-away'::text, 'never-had'::text])))
+  policy hold_slip_line_private restrictive for all to public using (((storehouse_id, hold_slip_id) IN ( SELECT s.storehouse_id,
+    s.hold_slip_id
+   FROM book.hold_slip s)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.hold_vessel row level security
   storehouse_id uuid not null
   hold_id uuid not null
@@ -1352,7 +1391,7 @@ table book.inspection row level security
   constraint inspection_outcome_known CHECK (((outcome = ANY (ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text])) AND (best = ANY (ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text]))))
   constraint inspection_outcome_never_laxer CHECK ((array_position(ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text], outcome) >= array_position(ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text], best)))
   CREATE INDEX inspection_by_container ON book.inspection USING btree (storehouse_id, container_id, inspected_at DESC)
-  policy inspection_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
+  policy inspection_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'giving'::text))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
@@ -1732,6 +1771,27 @@ table book.notice row level security
   policy notice_private restrictive for select to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['notice'::text, 'leaving'::text, 'take-along'::text]))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update (withdrawn_at) to sheafbook_app
+
+view book.notice_acknowledged with (security_invoker=true)
+  storehouse_id uuid
+  notice_id uuid
+  household_id uuid
+  acknowledged_at timestamp with time zone
+  grant select to sheafbook_app
+  as
+ SELECT r.storehouse_id,
+    r.notice_id,
+    r.household_id,
+    r.acknowledged_at
+   FROM book.notice_reading r
+  WHERE r.acknowledged_at IS NOT NULL AND r.household_id IS NOT NULL
+UNION ALL
+ SELECT n.storehouse_id,
+    n.notice_id,
+    s.household_id,
+    s.keyed_at AS acknowledged_at
+   FROM book.hold_slip s
+     JOIN book.notice n ON n.storehouse_id = s.storehouse_id AND n.household_id = s.household_id AND n.kind = 'held'::text AND n.path = ((('/api/storehouses/'::text || s.storehouse_id) || '/holds/'::text) || s.hold_id) AND n.written_at <= s.keyed_at;
 
 table book.notice_reading row level security
   storehouse_id uuid not null
@@ -2320,9 +2380,11 @@ table book.place_warmth row level security
   constraint place_warmth_once EXCLUDE USING gist (storehouse_id WITH =, place_id WITH =, daterange(from_on, to_on) WITH &&)
   CREATE INDEX place_warmth_by_log ON book.place_warmth USING btree (storehouse_id, place_log_id)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  policy place_warmth_private restrictive for all to public using (((storehouse_id, place_id) IN ( SELECT place.storehouse_id,
-    place.place_id
-   FROM book.place)))
+  policy place_warmth_private restrictive for all to public using ((((storehouse_id, place_id) IN ( SELECT p.storehouse_id,
+    p.place_id
+   FROM book.place p)) OR (( SELECT book.current_task() AS current_task) = 'kept-history'::text))) with check (((storehouse_id, place_id) IN ( SELECT p.storehouse_id,
+    p.place_id
+   FROM book.place p)))
   grant delete, insert, select to sheafbook_app
 
 table book.pledge row level security
@@ -3328,6 +3390,44 @@ begin
 end $function$
   owner sheafbook_owner
   execute: owner alone
+
+CREATE OR REPLACE FUNCTION book.list_found_for_giving(p_storehouse uuid, p_containers uuid[])
+ RETURNS TABLE(container_id uuid, findings text[], outcome text)
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+#variable_conflict use_column
+declare
+  task_before text := coalesce(current_setting('app.task', true), '');
+begin
+  perform set_config('app.task', 'giving', true);
+  return query select distinct on (i.container_id) i.container_id, i.findings, i.outcome from book.inspection i
+    where i.storehouse_id = p_storehouse and i.container_id = any(p_containers)
+    order by i.container_id, i.inspection_id desc;
+  perform set_config('app.task', task_before, true);
+end $function$
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION book.list_kept_warmth(p_storehouse uuid, p_containers uuid[])
+ RETURNS SETOF book.place_warmth
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare
+  task_before text := coalesce(current_setting('app.task', true), '');
+begin
+  perform set_config('app.task', 'kept-history', true);
+  return query select distinct w.* from book.container_move m
+    join book.place_warmth w on w.storehouse_id = m.storehouse_id and w.place_id = m.place_id and w.to_on > m.moved_on
+      and w.from_on < coalesce((select min(l.moved_on) from book.container_move l where l.storehouse_id = m.storehouse_id
+        and l.container_id = m.container_id
+        and (l.moved_on, l.moved_at, l.container_move_id) > (m.moved_on, m.moved_at, m.container_move_id)), 'infinity')
+    where m.storehouse_id = p_storehouse and m.container_id = any(p_containers);
+  perform set_config('app.task', task_before, true);
+end $function$
+  owner sheafbook_owner
+  execute: sheafbook_app
 
 CREATE OR REPLACE FUNCTION book.list_leaning_on_import(p_import uuid)
  RETURNS TABLE(leaning text, kind text, thing_id uuid, row_count bigint)

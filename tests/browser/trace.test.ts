@@ -1,3 +1,4 @@
+import { dayInZone } from '@sheafbook/units';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { HOUSEHOLDS } from '../../db/src/demo/people.ts';
@@ -153,6 +154,25 @@ test('a recall goes from the hold to the last household’s word, and two people
   expect(await papers.filter({ hasText: 'Hollis' }).count()).toBe(0);
   const paper = await lead.request.get((await papers.first().getAttribute('href')) ?? '');
   expect([paper.status(), paper.headers()['content-type']]).toEqual([200, 'application/pdf']);
+
+  // A slip comes back on paper and is keyed in: its household is reached without a screen.
+  const slip = lead.locator('details', { hasText: 'Key in a slip that came back' });
+  await slip.locator('summary').focus();
+  await lead.keyboard.press('Enter');
+  const notReached = (await papers.first().textContent()) ?? '';
+  const names = await slip.getByLabel('Whose slip').locator('option').allTextContents();
+  const whose = names.find((name) => notReached.includes(name)) ?? '';
+  await slip.getByLabel('Whose slip').selectOption({ label: whose });
+  await slip.getByLabel('Who signed it').fill('Ruth');
+  await slip.getByLabel('The day on the slip').fill(dayInZone(Date.now(), 'America/Chicago'));
+  await slip
+    .getByLabel(/^What became of/)
+    .first()
+    .selectOption({ label: 'We have it aside' });
+  await isFine(lead);
+  await slip.getByRole('button', { name: 'Key the slip in' }).click();
+  await lead.getByText(/Slip of .*, signed by Ruth; keyed in by/).waitFor();
+  await lead.getByText(/^2 of \d+ households have acknowledged it\./).waitFor();
 
   const others = await acknowledgeAll(holdPage.split('/').at(-1) ?? '', 'The mill found stones.');
   expect(others).toBeGreaterThan(0);

@@ -7,6 +7,7 @@ export const SHELF_DUTIES: Readonly<Record<string, string>> = {
   'GET /shelf/papers/eat-first': 'household treasurer coordinator packing_lead reviewer',
   'GET /shelf/papers/list': 'household treasurer coordinator packing_lead reviewer',
   'GET /holds/:hold/papers/recall-notice': 'household coordinator packing_lead',
+  'POST /holds/:hold/slips': 'coordinator packing_lead',
   'GET /rotation': 'household',
   'GET /rotation/store': 'coordinator packing_lead treasurer reviewer',
   'GET /year-review/paper': 'coordinator treasurer reviewer',

@@ -128,6 +128,11 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     insert into book.hold_answer (storehouse_id, hold_id, household_id, has_some, eaten_on, note, answered_by, answered_at)
     values (${storehouse.storehouseId}, ${ids.hold ?? ''}, ${Dell.householdId}, true, '2026-08-30', 'two loaves', ${Dell.personId}, now())`;
   await app.admin`
+    with s as (insert into book.hold_slip (storehouse_id, hold_id, household_id, signed_by, written_on, keyed_by, keyed_at)
+      values (${storehouse.storehouseId}, ${ids.hold ?? ''}, ${Dell.householdId}, 'Ida', '2026-09-01', ${Dell.personId},
+        '2026-09-02') returning storehouse_id, hold_slip_id)
+    insert into book.hold_slip_line select storehouse_id, hold_slip_id, ${can.id}, 'aside' from s`;
+  await app.admin`
     insert into book.donor_reading (storehouse_id, lot_id, purpose, read_by, read_at)
     values (${storehouse.storehouseId}, ${ids.lot}, 'a recall', ${Dell.personId}, now())`;
   await app.admin`

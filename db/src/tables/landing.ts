@@ -154,6 +154,35 @@ export const holdAnswers = book.table(
 );
 export type HoldAnswerRow = typeof holdAnswers.$inferSelect;
 
+/** The slip of a recall notice as it came back on paper, of a household or of a pantry. */
+export const holdSlips = book.table(
+  'hold_slip',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    holdSlipId: uuid('hold_slip_id').notNull().default(sql`uuidv7()`),
+    holdId: uuid('hold_id').notNull(),
+    householdId: uuid('household_id'),
+    pantryId: uuid('pantry_id'),
+    signedBy: text('signed_by').notNull(),
+    writtenOn: date('written_on', { mode: 'string' }).notNull(),
+    note: text('note').notNull().default(''),
+    keyedBy: uuid('keyed_by').notNull(),
+    keyedAt: timestamp('keyed_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.holdSlipId] })],
+);
+
+export const holdSlipLines = book.table(
+  'hold_slip_line',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    holdSlipId: uuid('hold_slip_id').notNull(),
+    vesselId: uuid('vessel_id').notNull(),
+    became: text('became').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.holdSlipId, table.vesselId] })],
+);
+
 /** A view: whatever may not move, each once for every hold on it; of a seam or seal in doubt the hold is null. */
 export const held = book
   .view('held', {

@@ -220,6 +220,20 @@ export async function listLastLooks(
   );
 }
 
+/**
+ * The same for whoever gives these containers away: also what a household found that handed its own over, before or since. It
+ * tells what was found, and not who did.
+ */
+export async function listFoundForGiving(
+  tx: Tx,
+  storehouseId: string,
+  containerIds: readonly string[],
+): Promise<Map<string, LastLook>> {
+  const rows = await tx.execute<{ container_id: string; findings: Finding[]; outcome: Outcome }>(sql`
+    select * from book.list_found_for_giving(${storehouseId}, ${sql.param([...containerIds])}::uuid[])`);
+  return new Map(rows.map(({ container_id: id, findings, outcome }) => [id, { findings, outcome }]));
+}
+
 /** What the last look at a container made of the food in it. */
 export async function findOutcome(tx: Tx, storehouseId: string, containerId: string) {
   return (await listLastLooks(tx, storehouseId, [containerId])).get(containerId)?.outcome;

@@ -11,10 +11,11 @@ import {
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
-import { type LastLook, listLastLooks } from '../container/queries.ts';
+import { type LastLook, listFoundForGiving } from '../container/queries.ts';
 import { type Kept, loadKept } from '../keeping/use-cases.ts';
 import { listForGiving } from '../offer/use-cases.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
+import { listMetOnLine } from '../trace/use-cases.ts';
 import { listFacts, listOfferedNow, listOut } from './queries.ts';
 
 /** What is known of a container for giving it. Nothing said: packed by us, under our own label. */
@@ -29,8 +30,10 @@ export type GiftFacts = {
 export type Candidate = {
   readonly kept: Kept;
   readonly facts: GiftFacts;
-  /** What the last look at it found; null where nobody looked, or where only its household may know. */
+  /** What the last look at it found; null where nobody looked. */
   readonly look: LastLook | null;
+  /** What may have got into it from what its line ran before it, beyond its own allergens. */
+  readonly metOnLine: readonly string[];
   /** Whether somebody said so, or the last look found it. */
   readonly isMouldy: boolean;
   readonly ownerId: string;
@@ -66,7 +69,12 @@ export async function loadCandidates(tx: Tx, context: Context): Promise<Candidat
   const offered = await listOfferedNow(tx, storehouseId, context.now());
   const facts = new Map((await listFacts(tx, storehouseId)).map((row) => [row.containerId, row]));
   const out = await listOut(tx, storehouseId);
-  const looks = await listLastLooks(
+  const looks = await listFoundForGiving(
+    tx,
+    storehouseId,
+    kept.map(({ container }) => container.containerId),
+  );
+  const met = await listMetOnLine(
     tx,
     storehouseId,
     kept.map(({ container }) => container.containerId),
@@ -79,7 +87,7 @@ export async function loadCandidates(tx: Tx, context: Context): Promise<Candidat
       const isMouldy = said.isMouldy || (look?.findings.includes('mould') ?? false);
       const found = { kept: row, facts: said, look, isMouldy };
       return {
-        ...{ ...found, outOn: out.get(containerId) ?? null },
+        ...{ ...found, outOn: out.get(containerId) ?? null, metOnLine: met.get(containerId) ?? [] },
         ownerId: ownerOf.get(containerId) ?? commonId,
         isOffered: offered.has(containerId),
         isDue: ownerOf.has(containerId) || (row.keeping !== null && row.keeping.dates.offerOn <= todayOn),
@@ -129,8 +137,12 @@ function stepsOf({ kept: { isHeld, keeping }, facts, look, isMouldy }: Found, to
 
 const WITHOUT_OXYGEN = ['oxygen-absorber', 'dry-ice', 'vacuum', 'nitrogen-flush'];
 
-/** A candidate as a rule card reads it; null where nobody knows how long it keeps. */
-export function giveableOf({ kept, facts }: Candidate): Giveable | null {
+/**
+ * A candidate as a rule card reads it, with the allergens that its line may have left in it beside its own: whoever must not
+ * have them is not asked to tell the two apart. Null where
+ * nobody knows how long it keeps.
+ */
+export function giveableOf({ kept, facts, metOnLine }: Candidate): Giveable | null {
   const { container, food, kind, grams, isHeld, keeping } = kept;
   if (keeping === null) return null;
   return {
@@ -142,7 +154,7 @@ export function giveableOf({ kept, facts }: Candidate): Giveable | null {
     sealedBy: facts.sealedBy,
     isReducedOxygen: WITHOUT_OXYGEN.includes(container.treatment ?? ''),
     eatFirstOn: keeping.dates.eatFirstOn,
-    allergens: food.allergens,
+    allergens: [...new Set([...food.allergens, ...metOnLine])],
     labelFacts: facts.labelFacts,
     isOnHold: isHeld,
     isTreatedSeed: facts.isTreatedSeed,

@@ -3,6 +3,7 @@ import type { Actor } from '../../platform/actor.ts';
 import { nameOf } from './name.ts';
 import { mayHold } from './policy.ts';
 import type { SeenHold } from './queries.ts';
+import type { SlipBack } from './queries-slip.ts';
 import type { readOwnPart, readStanding } from './use-cases-recall.ts';
 
 /**
@@ -71,14 +72,31 @@ const presentAnswer = (said: Said | null) =>
     answeredAt: new Date(said.answeredAt).toISOString(),
   };
 
-export const presentStanding = ({ households, pantries }: Awaited<ReturnType<typeof readStanding>>) => ({
+/** The paper's own day and the time of keying stand side by side. */
+export const presentSlip = (slip: SlipBack | undefined) =>
+  slip === undefined
+    ? null
+    : {
+        ...{ signedBy: slip.signedBy, writtenOn: slip.writtenOn, note: slip.note, became: slip.became },
+        ...{ keyedBy: slip.keyedBy, keyedAt: new Date(slip.keyedAt).toISOString() },
+      };
+
+export const presentStanding = ({
+  households,
+  pantries,
+  slips,
+  parts,
+}: Awaited<ReturnType<typeof readStanding>>) => ({
   households: households.map(({ householdId, name, vessels, grams, isTold, acknowledgedAt, answer }) => ({
     ...{ householdId, name, vessels, grams, isTold },
     acknowledgedAt: acknowledgedAt === null ? null : new Date(acknowledgedAt).toISOString(),
     answer: presentAnswer(answer),
+    codes: parts.flatMap((part) => (part.householdId === householdId ? [part.code] : [])),
+    slip: presentSlip(slips.find((slip) => slip.householdId === householdId)),
   })),
   pantries: pantries.map(({ pantryId, pantry, contactDuty, contact, manifestNo, onDay, codes, grams }) => ({
     ...{ pantryId, pantry, contactDuty, contact, manifestNo, onDay, codes, grams },
+    slip: presentSlip(slips.find((slip) => slip.pantryId === pantryId)),
   })),
 });
 
@@ -88,7 +106,8 @@ export const presentOwnPart = ({
   isConcerned,
   held,
   answer,
-}: Pick<OwnPart, 'isConcerned' | 'held'> & { answer: Said | null }) => ({
+  slip,
+}: Pick<OwnPart, 'isConcerned' | 'held' | 'slip'> & { answer: Said | null }) => ({
   isConcerned,
   held: held.map(({ vesselId, vesselKind, code, grams }) => ({
     id: vesselId,
@@ -97,4 +116,5 @@ export const presentOwnPart = ({
     grams,
   })),
   answer: presentAnswer(answer),
+  slip: presentSlip(slip),
 });

@@ -1,5 +1,5 @@
 import type { Tx } from '@sheafbook/db';
-import { type HoldRow, holds, holdVessels } from '@sheafbook/db/tables';
+import { type HoldRow, heldInKitchen, holds, holdVessels } from '@sheafbook/db/tables';
 import { and, eq, inArray, isNull, notInArray, sql } from 'drizzle-orm';
 import { lockBook } from '../../platform/lock-book.ts';
 
@@ -71,6 +71,24 @@ export async function endHoldsOfEmpty(
     { storehouseId, holdIds: [...new Set(ended.map(({ holdId }) => holdId))] },
     end,
   );
+}
+
+/** Every hold that stands on some lots in a household's kitchen: one lot there may have come out of several. */
+export async function listHoldsOfKitchen(
+  tx: Tx,
+  of: { storehouseId: string; householdId: string; lotIds: readonly string[] },
+): Promise<string[]> {
+  const rows = await tx
+    .selectDistinct({ holdId: heldInKitchen.holdId })
+    .from(heldInKitchen)
+    .where(
+      and(
+        eq(heldInKitchen.storehouseId, of.storehouseId),
+        eq(heldInKitchen.householdId, of.householdId),
+        inArray(heldInKitchen.lotId, [...of.lotIds]),
+      ),
+    );
+  return rows.map(({ holdId }) => holdId);
 }
 
 /** Ends those of these holds that have no gram left to hold, neither where they reached nor in a kitchen that it went to. */

@@ -43,7 +43,7 @@ export async function listInRecall(tx: Tx, { storehouseId, holdId }: OfHold): Pr
     told as (
       select n.household_id, min(r.acknowledged_at) as acknowledged_at
       from book.notice n
-      left join book.notice_reading r on r.storehouse_id = n.storehouse_id and r.notice_id = n.notice_id
+      left join book.notice_acknowledged r on r.storehouse_id = n.storehouse_id and r.notice_id = n.notice_id
         and r.household_id = n.household_id
       where n.storehouse_id = ${storehouseId} and n.kind = 'held' and n.path = ${path}
       group by n.household_id)

@@ -20,7 +20,7 @@ import type { Duty } from '../../platform/actor.ts';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
-export { endHoldsOfEmpty, endHoldsWithNothing } from './queries-reach.ts';
+export { endHoldsOfEmpty, endHoldsWithNothing, listHoldsOfKitchen } from './queries-reach.ts';
 export { listHeld, refuseHeld } from './refuse-held.ts';
 
 const isThis = (storehouseId: string, holdId: string) =>

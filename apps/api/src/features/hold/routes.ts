@@ -4,11 +4,20 @@ import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { pageOf } from '../../platform/paging.ts';
 import { mayAnswerRecall, mayDestroy, mayHold } from './policy.ts';
-import { holdRow, presentHold, presentOwnPart, presentStanding } from './present.ts';
-import { destruction, holdAnswer, holdFinding, holdQuery, holdReason, newHold } from './schema.ts';
+import { holdRow, presentHold, presentOwnPart, presentSlip, presentStanding } from './present.ts';
+import {
+  destruction,
+  holdAnswer,
+  holdFinding,
+  holdQuery,
+  holdReason,
+  newHold,
+  recallSlip,
+} from './schema.ts';
 import { agreeToRelease, askForRelease, holdBag, readHold, readHolds } from './use-cases.ts';
 import { answerRecall, destroyHeld, readOwnPart, readStanding } from './use-cases-recall.ts';
 import { beginScopeHold } from './use-cases-scope.ts';
+import { keySlip } from './use-cases-slip.ts';
 
 const TAG = 'Holds';
 
@@ -97,6 +106,17 @@ export const holdRoutes = new Hono<AppEnv>()
     jsonBody(holdAnswer),
     async (c) =>
       c.json(presentOwnPart(await answerRecall(contextOf(c), idParam(c, 'hold'), c.req.valid('json')))),
+  )
+  .post(
+    '/holds/:hold/slips',
+    describe(TAG, 'Key in the slip of a recall notice that came back on paper', [
+      'thing-not-found',
+      'hold-ended',
+    ]),
+    may(mayHold),
+    jsonBody(recallSlip),
+    async (c) =>
+      c.json(presentSlip(await keySlip(contextOf(c), idParam(c, 'hold'), c.req.valid('json'))), 201),
   )
   .post(
     '/holds/:hold/destruction',

@@ -1,6 +1,7 @@
 import { isDay } from '@sheafbook/units';
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
+import { BECAME } from './queries-slip.ts';
 
 const words = (message: string) => z.string().trim().min(1, message).max(1000, 'At most 1000 characters.');
 
@@ -69,6 +70,22 @@ export const holdAnswer = z.strictObject({
   note: z.string().trim().max(1000, 'At most 1000 characters.').default(''),
 });
 export type HoldAnswer = z.infer<typeof holdAnswer>;
+
+/** What the slip of a recall notice says, of a household's or of a pantry's. */
+export const recallSlip = z
+  .strictObject({
+    householdId: z.uuid().nullable().default(null),
+    pantryId: z.uuid().nullable().default(null),
+    signedBy: z.string().trim().min(1, 'Say who signed the slip.').max(120),
+    writtenOn: day,
+    became: z.array(z.strictObject({ code: z.string().trim().max(20), became: z.enum(BECAME) })).max(500),
+    note: z.string().trim().max(1000, 'At most 1000 characters.').default(''),
+  })
+  .refine(({ householdId, pantryId }) => (householdId === null) !== (pantryId === null), {
+    path: ['householdId'],
+    message: 'Say whose slip it is: a household’s or a pantry’s.',
+  });
+export type RecallSlip = z.infer<typeof recallSlip>;
 
 export const destruction = z.strictObject({
   of: z.enum(['household', 'common']),

@@ -1,6 +1,6 @@
 import type { WorkTask } from '../../platform/work/task.ts';
 import { listHolds, lockHold } from './queries.ts';
-import { listToldOfHold } from './queries-owners.ts';
+import { listConcerned, listToldOfHold } from './queries-owners.ts';
 import { tellConcerned } from './use-cases-scope.ts';
 
 /** More holds than any storehouse has standing at once. */
@@ -12,9 +12,14 @@ export const tellLateOwners: WorkTask = {
   async settle(tx, { context }) {
     const { storehouseId } = context.actor;
     for (const seen of await listHolds(tx, storehouseId, { isOpen: true, limit: MOST_STANDING })) {
-      const { holdId, releasedAt } = await lockHold(tx, storehouseId, seen.hold.holdId);
+      const told = async () => new Set(await listToldOfHold(tx, storehouseId, seen.hold.holdId));
+      const toldBefore = await told();
+      const concerned = await listConcerned(tx, seen.hold);
+      if (concerned.every(({ householdId }) => toldBefore.has(householdId))) continue;
+      // Only a hold that has somebody to tell is kept from whoever would release it.
+      const { releasedAt } = await lockHold(tx, storehouseId, seen.hold.holdId);
       if (releasedAt !== null) continue; // it ended meanwhile
-      await tellConcerned(tx, context, seen, await listToldOfHold(tx, storehouseId, holdId));
+      await tellConcerned(tx, context, seen, [...(await told())]);
     }
   },
 };

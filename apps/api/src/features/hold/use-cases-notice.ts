@@ -6,10 +6,11 @@ import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadHousehold } from '../household/queries.ts';
 import { listCoordinators } from '../order/queries.ts';
+import { loadPantry } from '../pantry/queries.ts';
 import { mayHold } from './policy.ts';
 import { loadHold, type SeenHold } from './queries.ts';
-import { listGivenParts, listNoticeParts } from './queries-notice.ts';
-import { isInHold, listInRecall, listPantriesIn } from './queries-recall.ts';
+import { type GivenPart, listGivenParts, listNoticeParts, type NoticePart } from './queries-notice.ts';
+import { isInHold } from './queries-recall.ts';
 
 /** Whom a recall notice is for; without either it is one's own household. */
 export type NoticeFor = { readonly householdId?: string | undefined; readonly pantryId?: string | undefined };
@@ -25,14 +26,13 @@ export function readHouseholdNotice(context: Context, holdId: string, householdI
   const whose = isOwn ? householdOf(context) : householdId;
   const inside = async (tx: Tx) => {
     const seen = await loadStanding(tx, actor.storehouseId, holdId);
-    const isTold = isOwn ? await isInHold(tx, seen.hold, whose) : await isInRecall(tx, seen, whose);
-    if (!isTold) throw new Problem('thing-not-found', { detail: 'Nothing of this was ever theirs.' });
+    const parts = await loadHouseholdParts(tx, seen, whose);
     if (isOwn) await noteHelpersRead(tx, context, 'holds');
     else await notePrivateRead(tx, context, { householdIds: [whose], what: 'notices', purpose: 'recall' });
     return {
       ...(await withContacts(tx, seen)),
       household: await loadHousehold(tx, actor.storehouseId, whose),
-      parts: await listNoticeParts(tx, seen.hold, whose),
+      parts,
     };
   };
   return withTx(context, inside, isOwn ? {} : { task: 'notice' });
@@ -44,18 +44,18 @@ export function readPantryNotice(context: Context, holdId: string, pantryId: str
   if (!mayHold(context.actor)) throw new Problem('duty-missing');
   return withTx(context, async (tx) => {
     const seen = await loadStanding(tx, storehouseId, holdId);
-    const pantry = (await listPantriesIn(tx, seen.hold)).find((row) => row.pantryId === pantryId);
-    if (!pantry) throw new Problem('thing-not-found', { detail: 'Nothing of this went there.' });
+    const parts = await loadPantryParts(tx, seen, pantryId);
+    const { pantry } = await loadPantry(tx, storehouseId, pantryId);
     return {
       ...(await withContacts(tx, seen)),
       pantry,
-      parts: await listGivenParts(tx, seen.hold, pantryId),
+      parts,
     };
   });
 }
 
 /** A released hold warns of nothing any more; one that ended with what was thrown away still asks what became of the rest. */
-async function loadStanding(tx: Tx, storehouseId: string, holdId: string): Promise<SeenHold> {
+export async function loadStanding(tx: Tx, storehouseId: string, holdId: string): Promise<SeenHold> {
   const seen = await loadHold(tx, storehouseId, holdId);
   if (seen.hold.releasedBy !== null) throw new Problem('hold-ended');
   return seen;
@@ -66,5 +66,21 @@ const withContacts = async (tx: Tx, seen: SeenHold) => ({
   coordinators: await listCoordinators(tx, seen.hold.storehouseId),
 });
 
-const isInRecall = async (tx: Tx, { hold }: SeenHold, householdId: string): Promise<boolean> =>
-  (await listInRecall(tx, hold)).some((row) => row.householdId === householdId);
+/** What a household's notice names, whoever reads it; its own page asks the same whether any of it is or was theirs. */
+export async function loadHouseholdParts(
+  tx: Tx,
+  { hold }: SeenHold,
+  householdId: string,
+): Promise<NoticePart[]> {
+  if (!(await isInHold(tx, hold, householdId)))
+    throw new Problem('thing-not-found', { detail: 'Nothing of this was ever theirs.' });
+  return listNoticeParts(tx, hold, householdId);
+}
+
+/** What a pantry's notice names. A pantry that is not here is told apart from one that got none of it. */
+export async function loadPantryParts(tx: Tx, { hold }: SeenHold, pantryId: string): Promise<GivenPart[]> {
+  await loadPantry(tx, hold.storehouseId, pantryId);
+  const parts = await listGivenParts(tx, hold, pantryId);
+  if (parts.length === 0) throw new Problem('thing-not-found', { detail: 'Nothing of this went there.' });
+  return parts;
+}

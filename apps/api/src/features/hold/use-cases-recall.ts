@@ -1,4 +1,5 @@
 import type { Tx } from '@sheafbook/db';
+import type { HoldRow } from '@sheafbook/db/tables';
 import { discarded } from '@sheafbook/ledger';
 import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
@@ -10,7 +11,8 @@ import { whoseStock } from '../../platform/whose-stock.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import { mayHold } from './policy.ts';
-import { endHoldsOfEmpty, endHoldsWithNothing, loadHold, lockHold } from './queries.ts';
+import { endHoldsOfEmpty, endHoldsWithNothing, listHoldsOfKitchen, loadHold, lockHold } from './queries.ts';
+import { listPartsOf } from './queries-notice.ts';
 import {
   findAnswer,
   isInHold,
@@ -21,6 +23,7 @@ import {
   type OwnHeld,
   upsertAnswer,
 } from './queries-recall.ts';
+import { listSlips } from './queries-slip.ts';
 import type { Destruction, HoldAnswer } from './schema.ts';
 
 /** How far a recall has come: each household that was told, what it said, and the pantries to ring up. */
@@ -31,7 +34,10 @@ export function readStanding(context: Context, holdId: string) {
     const households = await listInRecall(tx, hold);
     const householdIds = households.map(({ householdId }) => householdId);
     await notePrivateRead(tx, context, { householdIds, what: 'notices', purpose: 'recall' });
-    return { households, pantries: await listPantriesIn(tx, hold) };
+    return {
+      ...{ households, pantries: await listPantriesIn(tx, hold), slips: await listSlips(tx, hold) },
+      parts: await listPartsOf(tx, hold, householdIds),
+    };
   };
   return withTx(context, inside, { task: 'notice' });
 }
@@ -47,6 +53,7 @@ export function readOwnPart(context: Context, holdId: string) {
       isConcerned: await isInHold(tx, hold, householdId),
       held: await listHeldOf(tx, hold, [householdId]),
       answer: await findAnswer(tx, hold, householdId),
+      slip: await findOwnSlip(tx, hold, householdId),
     };
   });
 }
@@ -68,9 +75,13 @@ export function answerRecall(context: Context, holdId: string, said: HoldAnswer)
       isConcerned: true,
       held: await listHeldOf(tx, hold, [householdId]),
       answer: { ...said, answeredAt },
+      slip: await findOwnSlip(tx, hold, householdId),
     };
   });
 }
+
+const findOwnSlip = async (tx: Tx, hold: HoldRow, householdId: string) =>
+  (await listSlips(tx, hold)).find((slip) => slip.householdId === householdId);
 
 /**
  * Throws away, with its reason and in one step, all that one's household has of held food, or all that is the store's or
@@ -89,7 +100,11 @@ export function destroyHeld(context: Context, holdId: string, { of, reason }: De
     await discardAll(tx, context, { held, reason });
     const end = { finding: reason, at: context.now() };
     await endHoldsOfEmpty(tx, { storehouseId, vesselIds: await emptied(tx, hold, held) }, end);
-    await endHoldsWithNothing(tx, { storehouseId, holdIds: [holdId] }, end);
+    const kitchens = held.filter(({ vesselKind }) => vesselKind === 'kitchen');
+    const lotIds = kitchens.map(({ lotId }) => lotId);
+    const others =
+      householdId === null ? [] : await listHoldsOfKitchen(tx, { storehouseId, householdId, lotIds });
+    await endHoldsWithNothing(tx, { storehouseId, holdIds: [holdId, ...others] }, end);
     return {
       grams: held.reduce((sum, { grams }) => sum + grams, 0),
       codes: held.flatMap(({ code }) => (code === '' ? [] : [code])),

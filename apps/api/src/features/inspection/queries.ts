@@ -6,8 +6,8 @@ import {
   foods,
   type InspectionRow,
   inspections,
+  lineClosed,
   lots,
-  packingPours,
   smallTests,
   watches,
 } from '@sheafbook/db/tables';
@@ -88,11 +88,12 @@ export async function listOwnersIn(tx: Tx, storehouseId: string, containerId: st
   });
 }
 
+/** The packing day on which a line closed each container, also one that was filled anew there. */
 const sessionOf = (tx: Tx, storehouseId: string) =>
   tx
-    .select({ containerId: packingPours.containerId, sessionId: packingPours.packingSessionId })
-    .from(packingPours)
-    .where(and(eq(packingPours.storehouseId, storehouseId), isNull(packingPours.undoneEntryId)))
+    .select({ containerId: lineClosed.containerId, sessionId: lineClosed.packingSessionId })
+    .from(lineClosed)
+    .where(and(eq(lineClosed.storehouseId, storehouseId), isNull(lineClosed.undoneEntryId)))
     .as('session_of');
 
 /** Where a container stands now, as far as whoever reads may know. */

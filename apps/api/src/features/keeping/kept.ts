@@ -21,6 +21,7 @@ import { type DateTerms, loadDateTerms } from './date-terms.ts';
 import {
   type KeptRow,
   listKeptContainers,
+  listKeptWarmth,
   listMoves,
   listPlacesById,
   type WhichContainers,
@@ -64,7 +65,8 @@ type Keepable = Pick<KeptRow, 'container' | 'kind' | 'food'>;
 
 /**
  * How long containers keep and their three dates: a household's, common stock's (null), or those named. A few statements,
- * however many there are. Where a place or its warmth is hidden from whoever reads, it counts as unknown, which is warm.
+ * however many there are. Where a container stands now in a place that is hidden from whoever reads, that counts as unknown,
+ * which is warm; how warm it stood before it changed hands goes with it.
  */
 export async function loadKept(
   tx: Tx,
@@ -91,12 +93,29 @@ export async function withKeeping<Row extends Keepable>(
   );
   const placeIds = [...new Set(moves.flatMap(({ placeId }) => placeId ?? []))];
   const places = await listPlacesById(tx, storehouseId, placeIds);
-  const record = recordOf(places, await listWarmth(tx, storehouseId, placeIds), todayOn);
+  const warmth = await listWarmth(tx, storehouseId, placeIds);
+  const isHidden = places.length < placeIds.length;
+  const record = recordOf(
+    { places, warmth, hidden: isHidden ? await listHidden(tx, storehouseId, rows, places) : [] },
+    todayOn,
+  );
   const movesOf = groupBy(moves, ({ containerId }) => containerId);
   return rows.map((row) => {
     const stays = staysOf(row.container.packedOn, movesOf.get(row.container.containerId) ?? [], todayOn);
     return { ...row, ...reckonKept(row, stays, { record, todayOn, terms }) };
   });
+}
+
+/** How warm it was where these stood before they changed hands. Whose place that was, and which, stays with its household. */
+async function listHidden(
+  tx: Tx,
+  storehouseId: string,
+  rows: readonly Keepable[],
+  places: readonly PlaceRow[],
+): Promise<PlaceWarmthRow[]> {
+  const seen = new Set(places.map(({ placeId }) => placeId));
+  const ids = rows.map(({ container }) => container.containerId);
+  return (await listKeptWarmth(tx, storehouseId, ids)).filter(({ placeId }) => !seen.has(placeId));
 }
 
 type Reckoning = { readonly record: PlaceRecord; readonly todayOn: string; readonly terms: DateTerms };
@@ -170,9 +189,19 @@ function historyOfStays(stays: readonly Stay[], record: PlaceRecord): Stretch[] 
 type PlaceRecord = ReturnType<typeof recordOf>;
 
 /** What is known of some places. Containers that were packed and moved together share one reading of it. */
-function recordOf(places: readonly PlaceRow[], rows: readonly PlaceWarmthRow[], todayOn: string) {
+function recordOf(
+  known: {
+    readonly places: readonly PlaceRow[];
+    readonly warmth: readonly PlaceWarmthRow[];
+    /** Of places that the reader may not see: what was, and not what is now. */
+    readonly hidden: readonly PlaceWarmthRow[];
+  },
+  todayOn: string,
+) {
+  const { places, warmth: rows } = known;
   const placeById = new Map(places.map((place) => [place.placeId, place]));
   const rowsOf = groupBy(rows, ({ placeId }) => placeId);
+  const pastOf = groupBy([...rows, ...known.hidden], ({ placeId }) => placeId);
   const read = new Map<string, Stretch[]>();
   const now = new Map<string, Omit<Stretch, 'days'>>();
   const over = ({ fromOn, toOn, placeId, toldTenths }: Stay): Stretch[] => {
@@ -181,7 +210,7 @@ function recordOf(places: readonly PlaceRow[], rows: readonly PlaceWarmthRow[], 
     if (toldTenths !== null) return [{ days, tenthsCelsius: toldTenths, known: 'told' }];
     if (placeId === null) return [{ days, tenthsCelsius: UNKNOWN_TENTHS_CELSIUS, known: 'unknown' }];
     return remember(read, `${placeId} ${fromOn} ${toOn}`, () =>
-      warmthOver(rowsOf.get(placeId) ?? [], fromOn, toOn),
+      warmthOver(pastOf.get(placeId) ?? [], fromOn, toOn),
     );
   };
   const nowAt = (stay: Stay | undefined): Omit<Stretch, 'days'> => {

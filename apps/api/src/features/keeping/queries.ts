@@ -7,6 +7,7 @@ import {
   held,
   lots,
   type PlaceRow,
+  type PlaceWarmthRow,
   persons,
   places,
 } from '@sheafbook/db/tables';
@@ -70,6 +71,21 @@ export async function listPlacesById(
     .select()
     .from(places)
     .where(and(eq(places.storehouseId, storehouseId), inArray(places.placeId, [...placeIds])));
+}
+
+/** How warm it was where these containers stood while they stood there, in order of time; also in places that are hidden. */
+export async function listKeptWarmth(
+  tx: Tx,
+  storehouseId: string,
+  containerIds: readonly string[],
+): Promise<PlaceWarmthRow[]> {
+  const rows = await tx.execute<PlaceWarmthRow>(sql`
+    select w.storehouse_id as "storehouseId", w.place_id as "placeId", w.from_on::text as "fromOn", w.to_on::text as "toOn",
+      w.age_tenths as "ageTenths", w.mean_tenths as "meanTenths", w.coldest_tenths as "coldestTenths",
+      w.warmest_tenths as "warmestTenths", w.readings, w.place_log_id as "placeLogId"
+    from book.list_kept_warmth(${storehouseId}, ${sql.param([...containerIds])}::uuid[]) w
+    order by w.place_id, w.from_on`);
+  return [...rows];
 }
 
 /** A container's moves with where to and who wrote them down. */

@@ -16,7 +16,7 @@ import {
   refuseOffered,
 } from '../container/queries.ts';
 import { refuseAgainstInspection } from '../container/use-cases.ts';
-import { endHoldsWithNothing } from '../hold/queries.ts';
+import { endHoldsWithNothing, listHoldsOfKitchen } from '../hold/queries.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { ensureKitchen, hasOtherUses, type KitchenLot, listKitchen, listTakes, loadTake } from './queries.ts';
 import type { Take, UseKitchen } from './schema.ts';
@@ -93,7 +93,7 @@ export function readKitchen(context: Context) {
 /** Takes grams out of the kitchen for good: eaten, or gone some other way. */
 export function useKitchen(context: Context, wish: UseKitchen) {
   const subject = subjectOf(context);
-  const { householdId } = subject;
+  const { storehouseId, householdId } = subject;
   const { lotId, grams: amountGrams, to, note } = wish;
   return withTx(context, async (tx) => {
     const lot = (await listKitchen(tx, subject)).find((one) => one.lotId === lotId);
@@ -115,7 +115,10 @@ export function useKitchen(context: Context, wish: UseKitchen) {
     if (lot.holdId !== null)
       await endHoldsWithNothing(
         tx,
-        { storehouseId: context.actor.storehouseId, holdIds: [lot.holdId] },
+        {
+          storehouseId,
+          holdIds: await listHoldsOfKitchen(tx, { storehouseId, householdId, lotIds: [lotId] }),
+        },
         { finding: note || 'What it held was thrown away.', at: context.now() },
       );
     return { lotId, grams: lot.grams - amountGrams };

@@ -1,5 +1,5 @@
 import type { Tx } from '@sheafbook/db';
-import { accounts, containers, households, packingPours, packingWishes, reCans } from '@sheafbook/db/tables';
+import { accounts, containers, households, lineClosed, packingWishes, reCans } from '@sheafbook/db/tables';
 import { and, asc, eq, exists, inArray, isNotNull, isNull, notExists, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { listToLabelOf, type ToLabel } from '../label/queries.ts';
@@ -45,17 +45,17 @@ export function listBlank(
 export function listSpent(tx: Tx, storehouseId: string, sessionId: string) {
   return tx
     .select({ container: containers, household: households })
-    .from(packingPours)
-    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
-    .innerJoin(households, joinOn(households, packingPours, 'householdId'))
+    .from(lineClosed)
+    .innerJoin(containers, joinOn(containers, lineClosed, 'containerId'))
+    .innerJoin(households, joinOn(households, lineClosed, 'householdId'))
     .where(
       and(
-        eq(packingPours.storehouseId, storehouseId),
-        eq(packingPours.packingSessionId, sessionId),
-        isNotNull(packingPours.undoneEntryId),
+        eq(lineClosed.storehouseId, storehouseId),
+        eq(lineClosed.packingSessionId, sessionId),
+        isNotNull(lineClosed.undoneEntryId),
       ),
     )
-    .orderBy(asc(packingPours.line), asc(packingPours.serial));
+    .orderBy(asc(lineClosed.line), asc(lineClosed.serial));
 }
 export type Spent = Awaited<ReturnType<typeof listSpent>>[number];
 

@@ -1,5 +1,5 @@
 import type { Tx } from '@sheafbook/db';
-import { dutyGrants, households, noticeReadings, notices, persons, pledges } from '@sheafbook/db/tables';
+import { dutyGrants, households, notices, persons, pledges } from '@sheafbook/db/tables';
 import { and, asc, eq, isNull, lte, type SQL, sql } from 'drizzle-orm';
 import type { Actor } from '../../platform/actor.ts';
 import { dayOf } from '../../platform/storehouse-day.ts';
@@ -27,10 +27,8 @@ export async function listUnreached(
         isNull(notices.withdrawnAt),
         lte(notices.writtenAt, writtenBefore),
         sql`${households.joinedOn} <= ${dayOf(sql`${notices.writtenAt}`, timeZone)}`,
-        sql`not exists (select from ${noticeReadings} where ${noticeReadings.storehouseId} = ${notices.storehouseId}
-          and ${noticeReadings.noticeId} = ${notices.noticeId}
-          and ${noticeReadings.householdId} = ${households.householdId}
-          and ${noticeReadings.acknowledgedAt} is not null)`,
+        sql`not exists (select from book.notice_acknowledged known where known.storehouse_id = ${notices.storehouseId}
+          and known.notice_id = ${notices.noticeId} and known.household_id = ${households.householdId})`,
         isNotOfWriter,
         isNotReleased,
       ),

@@ -253,7 +253,7 @@ export type WrittenNotice = Awaited<ReturnType<typeof listWritten>>[number];
 /** The households that one notice is for, with when somebody acknowledged it for each. */
 export async function listReach(tx: Tx, notice: NoticeRow) {
   const { storehouseId, noticeId } = notice;
-  const acknowledgedAt = sql<string | null>`(select min(r.acknowledged_at) from book.notice_reading r
+  const acknowledgedAt = sql<string | null>`(select min(r.acknowledged_at) from book.notice_acknowledged r
     where r.storehouse_id = ${storehouseId} and r.notice_id = ${noticeId}
       and r.household_id = household.household_id)`; // spelt out: a column of the only table loses its table's name
   return tx

@@ -20,7 +20,6 @@ import {
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, desc, eq, isNull, lt, sql } from 'drizzle-orm';
-import { alias } from 'drizzle-orm/pg-core';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { gramsLeft } from '../container/queries.ts';
@@ -174,26 +173,32 @@ export async function lastSerial(
   return row?.serial ?? 0;
 }
 
-/** What a container's line ran before it that day, each food once; nothing where no line closed it. */
+/**
+ * What a container's line ran before it that day, each food once; nothing where no line closed it. One that was filled anew
+ * ran when it was closed for the second time.
+ */
 export async function listRanBefore(tx: Tx, storehouseId: string, containerId: string): Promise<FoodRow[]> {
-  const own = alias(packingPours, 'own');
+  const own = tx
+    .select({ sessionId: lineClosed.packingSessionId, line: lineClosed.line, serial: lineClosed.serial })
+    .from(lineClosed)
+    .where(and(eq(lineClosed.storehouseId, storehouseId), eq(lineClosed.containerId, containerId)))
+    .as('own');
   const rows = await tx
     .selectDistinctOn([foods.foodId], { food: foods })
     .from(own)
     .innerJoin(
-      packingPours,
+      lineClosed,
       and(
-        eq(packingPours.storehouseId, own.storehouseId),
-        eq(packingPours.packingSessionId, own.packingSessionId),
-        eq(packingPours.line, own.line),
-        lt(packingPours.serial, own.serial),
-        isNull(packingPours.undoneEntryId),
+        eq(lineClosed.storehouseId, storehouseId),
+        eq(lineClosed.packingSessionId, own.sessionId),
+        eq(lineClosed.line, own.line),
+        lt(lineClosed.serial, own.serial),
+        isNull(lineClosed.undoneEntryId),
       ),
     )
-    .innerJoin(containers, joinOn(containers, packingPours, 'containerId'))
+    .innerJoin(containers, joinOn(containers, lineClosed, 'containerId'))
     .innerJoin(lots, joinOn(lots, containers, 'lotId'))
     .innerJoin(foods, joinOn(foods, lots, 'foodId'))
-    .where(and(eq(own.storehouseId, storehouseId), eq(own.containerId, containerId)))
     .orderBy(foods.foodId);
   return rows.map(({ food }) => food);
 }

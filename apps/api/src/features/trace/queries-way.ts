@@ -214,12 +214,12 @@ export async function listLinePours(
       c.container_code as code, c.household_id as "householdId", f.name_en as "foodEn", f.name_es as "foodEs",
       exists (select from book.account a where a.storehouse_id = ${storehouseId} and a.vessel_id = c.container_id
         and a.inflow > a.outflow) as "isThere"
-    from book.packing_pour p
+    from book.line_closed p
     join book.container c on c.storehouse_id = ${storehouseId} and c.container_id = p.container_id
     join book.lot l on l.storehouse_id = ${storehouseId} and l.lot_id = c.lot_id
     join book.food f on f.storehouse_id = ${storehouseId} and f.food_id = l.food_id
     where p.storehouse_id = ${storehouseId} and p.undone_entry_id is null
-      and (p.packing_session_id, p.line) in (select x.packing_session_id, x.line from book.packing_pour x
+      and (p.packing_session_id, p.line) in (select x.packing_session_id, x.line from book.line_closed x
         where x.storehouse_id = ${storehouseId} and x.undone_entry_id is null
           and x.container_id = any(${sql.param([...containerIds])}::uuid[]))`);
   return [...rows];

@@ -52,6 +52,14 @@ export const ES_HOLD: Readonly<Record<string, string>> = {
   'Nothing of this was ever theirs.': 'Nada de esto fue nunca suyo.',
   'Nothing of this went there.': 'Nada de esto llegó allí.',
   'A notice is for one household or for one pantry.': 'Un aviso es para un hogar o para una despensa.',
+  'Say who signed the slip.': 'Diga quién firmó el talón.',
+  'Say whose slip it is: a household’s or a pantry’s.':
+    'Diga de quién es el talón: de un hogar o de una despensa.',
+  'The hold began after that; look at the day on the slip again.':
+    'La retención empezó después; mire otra vez el día del talón.',
+  'This code is not on their notice.': 'Este código no está en su aviso.',
+  'This code stands here twice.': 'Este código está aquí dos veces.',
+  'Say what became of at least one of the codes.': 'Diga qué fue de al menos uno de los códigos.',
   'Nothing of this was ever yours.': 'Nada de esto fue nunca suyo.',
   'Nothing of it is there to throw away.': 'No queda nada de ello que tirar.',
   'Say why it is thrown away.': 'Diga por qué se tira.',

@@ -9,6 +9,7 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { type Hold, inside, type OwnPart, ownPartQuery, useHoldCommand } from './queries.ts';
 import { SentenceForm } from './sentence-form.tsx';
+import { useSlipWords } from './slip-form.tsx';
 import { useHoldText } from './words.ts';
 
 const one = inside.holds[':hold'];
@@ -31,11 +32,13 @@ export function OwnPartOf({ hold }: { hold: Hold }) {
 function Concerned({ hold, own }: { hold: Hold; own: OwnPart }) {
   const words = useHoldText();
   const { format } = useHouse();
+  const slipWords = useSlipWords();
   const grams = own.held.reduce((sum, one) => sum + one.grams, 0);
   const codes = own.held.map(({ code }) => (code === '' ? words.yourKitchen : spellCode(code))).join(', ');
   return (
     <>
       <p>{grams === 0 ? words.ownNone : words.ownHas(format.mass(grams), codes)}</p>
+      {own.slip ? <p>{slipWords(own.slip)}</p> : null}
       {hold.endedAt === null ? <SayForm hold={hold} own={own} /> : null}
       {hold.endedAt === null && grams > 0 ? (
         <DestroyForm

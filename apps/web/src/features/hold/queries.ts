@@ -12,6 +12,8 @@ export type Standing = InferResponseType<typeof one.standing.$get, 200>;
 export type OwnPart = InferResponseType<(typeof one)['own-part']['$get'], 200>;
 export type HoldWish = InferRequestType<typeof inside.holds.$post>['json'];
 
+export type SlipWish = InferRequestType<typeof one.slips.$post>['json'];
+
 /** What it is on, in the reader's language. */
 export const aboutOf = (
   { about, aboutEs }: Pick<Hold, 'about' | 'aboutEs'>,

@@ -5,6 +5,7 @@ import { Ledger } from '../../ui/pieces.tsx';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { DestroyForm } from './own-part.tsx';
 import { type Hold, type Standing, standingQuery } from './queries.ts';
+import { SlipForm, useSlipWords } from './slip-form.tsx';
 import { useHoldText } from './words.ts';
 
 /** Each household that was told, whether it has acknowledged it and what it said; the pantries; and the store's own part. */
@@ -20,7 +21,12 @@ export function StandingOf({ hold }: { hold: Hold }) {
           <>
             <Households standing={standing} />
             <Pantries standing={standing} />
-            {hold.ended === 'released' ? null : <OnPaper hold={hold} standing={standing} />}
+            {hold.ended === 'released' ? null : (
+              <>
+                <OnPaper hold={hold} standing={standing} />
+                <SlipForm hold={hold} standing={standing} />
+              </>
+            )}
           </>
         )}
       </Loaded>
@@ -36,7 +42,12 @@ function Households({ standing: { households } }: { standing: Standing }) {
   const { format } = useHouse();
   const told = households.filter(({ isTold }) => isTold);
   const done = told.filter(({ acknowledgedAt }) => acknowledgedAt !== null);
-  const saidBy = ({ answer }: Standing['households'][number]) =>
+  const slipWords = useSlipWords();
+  const saidBy = (row: Standing['households'][number]) => {
+    const said = row.answer === null && row.slip ? '' : saidOnScreen(row);
+    return [said, row.slip ? slipWords(row.slip) : ''].filter((part) => part !== '').join('. ');
+  };
+  const saidOnScreen = ({ answer }: Standing['households'][number]) =>
     answer === null
       ? words.nothingSaid
       : words.answered({
@@ -76,15 +87,17 @@ function Households({ standing: { households } }: { standing: Standing }) {
 function Pantries({ standing: { pantries } }: { standing: Standing }) {
   const words = useHoldText();
   const { format } = useHouse();
+  const slipWords = useSlipWords();
   if (pantries.length === 0) return null;
   return (
     <>
       <h3>{words.pantries}</h3>
       <ul className="list">
-        {pantries.map(({ manifestNo, pantry, onDay, grams, contactDuty, contact }) => (
+        {pantries.map(({ manifestNo, pantry, onDay, grams, contactDuty, contact, slip }) => (
           <li key={manifestNo}>
             <b>{words.pantry(pantry, manifestNo, format.day(onDay), format.mass(grams))}</b>
             <span className="block">{words.contact(contactDuty, contact)}</span>
+            {slip ? <span className="block">{slipWords(slip)}</span> : null}
           </li>
         ))}
       </ul>

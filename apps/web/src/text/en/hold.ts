@@ -79,6 +79,27 @@ export const en = {
   onPaper: 'On paper, for whoever is not reached',
   onPaperSays:
     'Each has its own codes, what to do, and a slip to tick, sign and give back. Bring it, or send it, and ask by telephone as well.',
+  slipTitle: 'Key in a slip that came back',
+  slipSays:
+    'What they wrote on the slip of the recall notice. From then on they count as reached; a later slip of theirs stands in its place.',
+  slipWhose: 'Whose slip',
+  slipChoose: 'Choose whose slip it is',
+  slipSigned: 'Who signed it',
+  slipDay: 'The day on the slip',
+  slipCode: (code: string) => `What became of ${code}`,
+  slipUnsaid: 'Not said',
+  became: {
+    aside: 'We have it aside',
+    eaten: 'We ate it',
+    given: 'We gave it on',
+    'thrown-away': 'We threw it away',
+    'never-had': 'We never had it',
+  } as Record<string, string>,
+  slipNote: 'Telephone, to whom, or anything else that stands there',
+  slipKey: 'Key the slip in',
+  slipBack: (signed: string, day: string, by: string, at: string) =>
+    `Slip of ${day}, signed by ${signed}; keyed in by ${by}, ${at}.`,
+  slipPart: (code: string, became: string) => `${code}: ${became}`,
   releaseTitle: 'Let it go',
   finding: 'What was found',
   askRelease: 'Ask for its release',

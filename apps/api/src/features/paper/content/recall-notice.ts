@@ -51,7 +51,7 @@ async function forPantry(
   return {
     subject: subject('recall-notice', { subjectId: holdId, detail: pantryId }),
     contentWith: (code) => ({
-      about: [words.for(pantry.pantry), [pantry.contactDuty, pantry.contact].filter(Boolean).join(': ')],
+      about: [words.for(pantry.name), [pantry.contactDuty, pantry.contact].filter(Boolean).join(': ')],
       blocks: [
         ...whatIsHeld({ context, formats }, { seen, coordinators }),
         heading(words.given),
@@ -59,7 +59,7 @@ async function forPantry(
         text(words.others),
         ...whatToDo(words.pantrySteps, formats),
         slipOf(formats, {
-          ...{ name: pantry.pantry, code, answers: words.pantryAnswers },
+          ...{ name: pantry.name, code, answers: words.pantryAnswers },
           boxes: [words.signPantry, words.takenBy],
         }),
       ],
