@@ -67,6 +67,7 @@ const FORGETFUL: Readonly<Record<string, readonly string[]>> = {
   ],
   'asks what would be, or from when to when, and sends nothing': [
     ...['bank/pay: bills', 'bank/pay: on', 'books/trial-balance: throughOn', 'buy/quotes: chosenId'],
+    'equipment/is-free: asked',
     ...[
       'buy/quotes: typed',
       'review/exceptions: fromOn',

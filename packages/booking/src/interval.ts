@@ -25,6 +25,10 @@ export function assertInterval({ startMs, endMs }: Interval): void {
 /** Whether two intervals share any moment. Units: milliseconds. Errors: none. */
 export const overlaps = (a: Interval, b: Interval): boolean => a.startMs < b.endMs && b.startMs < a.endMs;
 
+/** Whether one interval lies wholly within another. Units: milliseconds. Errors: none. */
+export const isWithin = (inner: Interval, outer: Interval): boolean =>
+  outer.startMs <= inner.startMs && inner.endMs <= outer.endMs;
+
 /** The time that a booking takes a thing out of use, its buffers with it. Units: milliseconds. Errors: none. */
 export function blockedBy({ startMs, endMs, preMs, postMs }: Interval & Buffers): Interval {
   return { startMs: startMs - preMs, endMs: endMs + postMs };

@@ -145,6 +145,15 @@ export function unitsPerHour(cycleSeconds: Fraction): number {
   return Math.round((3600 / fractionToNumber(cycleSeconds)) * 10) / 10;
 }
 
+/**
+ * Containers an hour as they were really poured, from the first to the last; null while no time lies between them.
+ * Units: milliseconds in, whole containers an hour out. Errors: none.
+ */
+export function pouredPerHour(pouredAtMs: readonly number[]): number | null {
+  const spanMs = Math.max(...pouredAtMs) - Math.min(...pouredAtMs);
+  return spanMs > 0 ? Math.round(((pouredAtMs.length - 1) * 3_600_000) / spanMs) : null;
+}
+
 /** The work that one container is, all stations together. Units: seconds. Errors: none. */
 export function workContentSeconds(stations: readonly Station[]): number {
   return sumOf(stations.map(({ secondsPerUnit }) => secondsPerUnit));

@@ -1,4 +1,11 @@
-import { type Buffers, freeTimes, type Interval, type UnitBooking, unitFor } from '@sheafbook/booking';
+import {
+  type Buffers,
+  freeTimes,
+  type Interval,
+  isWithin,
+  type UnitBooking,
+  unitFor,
+} from '@sheafbook/booking';
 import type { BookingRow, EquipmentItemRow } from '@sheafbook/db/tables';
 import type { UnitState } from '../equipment/use-cases.ts';
 import type { Taken } from './queries.ts';
@@ -61,7 +68,6 @@ export function listFree(
       { ...buffersOf(of.item), leastMs: of.leastMs },
     ).map((free) => ({ ...free, unitNo })),
   );
-  const isWithin = (a: Interval, b: Interval) => b.startMs <= a.startMs && a.endMs <= b.endMs;
   return all
     .filter(
       (free, at) =>

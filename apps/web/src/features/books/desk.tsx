@@ -8,6 +8,7 @@ import { FundStand } from '../fund/stand.tsx';
 import { BankAgrees } from './bank-agrees.tsx';
 import { BooksPage } from './books-page.tsx';
 import { CanPay } from './can-pay.tsx';
+import { ChargesOf } from './charges-of.tsx';
 import { HeldDeposits } from './held-deposits.tsx';
 import { Owing } from './owing-table.tsx';
 import { balancesQuery, clearingQuery, openClaimsQuery, trialBalanceQuery } from './queries.ts';
@@ -26,6 +27,7 @@ export function Desk() {
         {([[book, { balances: households }], { buys: all }]) => {
           const owing = households.filter(({ balanceMinorUnits }) => balanceMinorUnits > 0);
           const owed = owing.reduce((sum, { balanceMinorUnits }) => sum + balanceMinorUnits, 0);
+          const charged = lastCharged(all);
           const open = all.filter(({ stage }) => ['ordered', 'landed', 'shared-out'].includes(stage));
           return (
             <>
@@ -73,6 +75,7 @@ export function Desk() {
                   <p className="soft">{t.signs}</p>
                 </div>
               </div>
+              {charged === undefined ? null : <ChargesOf buy={charged} />}
             </>
           );
         }}
@@ -80,6 +83,14 @@ export function Desk() {
     </BooksPage>
   );
 }
+
+type ListedBuy = { id: string; name: string; stage: string; landingOn: string | null };
+
+/** The last buy whose costs were charged. */
+const lastCharged = (buys: readonly ListedBuy[]): ListedBuy | undefined =>
+  buys
+    .filter(({ stage }) => stage === 'shared-out' || stage === 'closed')
+    .toSorted((a, b) => (b.landingOn ?? '').localeCompare(a.landingOn ?? ''))[0];
 
 /** Accounts that a desk looks at every day stand there at 0.00 too; the trial balance has them all. */
 const DAILY = new Set(['1000', '1010', '1100', '1200', '1400', '2000', '2100', '2200', '3000']);

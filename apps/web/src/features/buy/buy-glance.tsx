@@ -1,15 +1,17 @@
+import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { BasketTable } from './basket.tsx';
 import type { BuyPage, Fill, Quote } from './buy-body.ts';
 import { FoodStands } from './run-foods.tsx';
 import { RunLate } from './run-late.tsx';
-import type { Next } from './run-queries.ts';
+import { comparisonQuery, type Next } from './run-queries.ts';
 import { Lapsing, sentenceOf, useRunReading, WholeBuy } from './run-standing.tsx';
 import { MissingList } from './run-step.tsx';
 import { isLineAhead } from './tips.ts';
-import { useRunText } from './words.ts';
+import { useQuotesText, useRunText } from './words.ts';
 import './run.css';
 
 /** An open buy at a glance: whether its bags fill, what would tip it, who is late, what lapses, what it costs, what blocks it. */
@@ -58,7 +60,28 @@ function Glance({ buy, next, fill, quotes }: GlanceProps) {
           </li>
         ))}
       </ul>
+      {isLineAhead(buy.stage) ? <CheapestBasket buy={buy} /> : null}
       <RunLate buy={buy} />
+    </section>
+  );
+}
+
+/** From which suppliers all that is wanted comes cheapest, with their freight and minimums, and the way to the quotes. */
+function CheapestBasket({ buy }: { buy: BuyPage }) {
+  const words = useQuotesText();
+  const { storehouse } = useHouse();
+  const params = { storehouse, buy: buy.id };
+  return (
+    <section className="stack">
+      <h2>{words.basket}</h2>
+      <Loaded reading={useQuery(comparisonQuery(params, null))}>
+        {(comparison) => <BasketTable buy={buy} comparison={comparison} />}
+      </Loaded>
+      <div>
+        <Link className="btn" to="/s/$storehouse/buys/$buy/quotes" params={params}>
+          {words.allQuotes}
+        </Link>
+      </div>
     </section>
   );
 }

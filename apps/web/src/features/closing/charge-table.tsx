@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { useHouse } from '../../ui/house.ts';
 import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
@@ -6,8 +7,18 @@ import { costColumns, ownersOf } from './cost-columns.ts';
 import type { Charges } from './queries.ts';
 import { useClosingText } from './words.ts';
 
+type Owner = ReturnType<typeof ownersOf>[number];
+type Props = {
+  page: BuyPage;
+  charges: Charges;
+  /** Only these of all who bear some of it; the sums stay those of the whole. */
+  owners?: readonly Owner[];
+  /** A household's name as it stands in its row, such as the way to its statement. */
+  nameOf?: (owner: Owner) => ReactNode;
+};
+
 /** Rows are households, columns what the buy cost: each column comes to its cost, each row to a charge. */
-export function ChargeTable({ page, charges }: { page: BuyPage; charges: Charges }) {
+export function ChargeTable({ page, charges, owners, nameOf: sayName = ({ name }) => name }: Props) {
   const t = useClosingText();
   const { format } = useHouse();
   const columns = costColumns(charges.lines);
@@ -26,15 +37,17 @@ export function ChargeTable({ page, charges }: { page: BuyPage; charges: Charges
         { name: t.charge, isNumber: true },
       ]}
       rows={[
-        ...ownersOf(charges.lines).map(({ ownerId, name, isCommonStock }) => ({
-          key: ownerId,
+        ...(owners ?? ownersOf(charges.lines)).map((owner) => ({
+          key: owner.ownerId,
           cells: [
-            isCommonStock ? t.commonStock : name,
+            owner.isCommonStock ? t.commonStock : sayName(owner),
             ...columns.map(({ partOf, spareOf }) => {
-              const part = partOf.get(ownerId);
-              return part === undefined ? '' : `${format.money(part)}${spareOf.has(ownerId) ? ' *' : ''}`;
+              const part = partOf.get(owner.ownerId);
+              return part === undefined
+                ? ''
+                : `${format.money(part)}${spareOf.has(owner.ownerId) ? ' *' : ''}`;
             }),
-            format.money(sum(columns.map(({ partOf }) => partOf.get(ownerId) ?? 0))),
+            format.money(sum(columns.map(({ partOf }) => partOf.get(owner.ownerId) ?? 0))),
           ],
         })),
         {

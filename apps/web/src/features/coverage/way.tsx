@@ -1,7 +1,6 @@
 import { parseMoney } from '@sheafbook/units';
 import { useMutation, useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import type { InferResponseType } from 'hono/client';
 import { useState } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { buysQuery } from '../../api/queries.ts';
@@ -14,10 +13,10 @@ import { Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useCoverageText } from '../home/words.ts';
+import { type Gap, useGapSaid } from './gap-said.ts';
 import { useFoodNames } from './other-stock.tsx';
 
 const gaps = api.storehouses[':storehouse'].coverage.gap;
-type Gap = InferResponseType<typeof gaps.$get, 200>;
 type Buy = { readonly id: string; readonly name: string };
 
 /** The cheapest way to the target in a buy that gathers, within what the household wants to spend. */
@@ -112,17 +111,11 @@ function Found({ gap, buy }: { gap: Gap; buy: string }) {
   const words = useCoverageText();
   const { storehouse, format } = useHouse();
   const nameOf = useFoodNames();
-  const money = `${format.money(gap.minorUnits)} ${format.currency}`;
-  const group = gap.limitingGroup === null ? '' : (t.groups[gap.limitingGroup] ?? gap.limitingGroup);
-  const said = gap.reachesTarget
-    ? words.wayReaches(gap.wholeDays ?? gap.targetDays, money)
-    : gap.pledges.length === 0
-      ? words.wayNothing(group)
-      : words.wayFalls(gap.wholeDaysNow ?? 0, gap.wholeDays ?? 0, money, group);
+  const said = useGapSaid();
   return (
     <div className="stack" aria-live="polite">
       <p>
-        <b>{said}</b>
+        <b>{said(gap)}</b>
       </p>
       {gap.pledges.length === 0 ? null : (
         <Ledger

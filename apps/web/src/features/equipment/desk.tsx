@@ -8,6 +8,7 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { Care } from './care.tsx';
 import { HandToHand } from './hand-to-hand.tsx';
+import { IsFree } from './is-free.tsx';
 import { KeeperNext } from './keeper-next.tsx';
 import { KeptAhead } from './kept-ahead.tsx';
 import { type Booking, type Desk, deskQuery, inside, readAnew } from './queries.ts';
@@ -31,6 +32,7 @@ export function EquipmentDesk() {
             <div className="stack">
               <Out desk={desk} />
               <Next desk={desk} />
+              <IsFree />
             </div>
             <div className="stack">
               <HandToHand desk={desk} />

@@ -40,6 +40,12 @@ export const freeTimesQuery = (param: OfItem, leastMinutes: number) =>
         }),
       ),
   });
+/** The times of a span of days at which a thing can be had for so long. */
+export const freeForQuery = (param: OfItem, query: { fromDay: string; days: string; leastMinutes: string }) =>
+  queryOptions({
+    queryKey: ['equipment', 'free-for', param, query],
+    queryFn: () => ask(inside.equipment[':item']['free-times'].$get({ param, query })),
+  });
 export const itemLoansQuery = (param: OfItem) =>
   queryOptions({
     queryKey: ['equipment', 'loans-of', param],

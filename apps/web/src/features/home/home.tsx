@@ -7,6 +7,7 @@ import { useHouse, useOwnHousehold } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { Figures } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { WhenSeen } from '../../ui/when-seen.tsx';
 import { nextStepsQuery } from '../buy/run-queries.ts';
 import type { Coverage } from './coverage.ts';
 import { Duties } from './duties.tsx';
@@ -16,6 +17,8 @@ import { useCoverageText } from './words.ts';
 import { YearRibbon } from './year-ribbon.tsx';
 
 const EatFirst = lazy(() => import('../rotation/eat-first.tsx').then((page) => ({ default: page.EatFirst })));
+
+const Asked = lazy(() => import('../asked/asked.tsx').then((page) => ({ default: page.Asked })));
 
 /** How long would we last, what runs out first, what do we owe, what do I do next. */
 export function Home() {
@@ -50,30 +53,37 @@ function MemberHome() {
   return (
     <Loaded isPage reading={joined(joined(coverage, plan), joined(balance, steps))}>
       {([[covered, { targetDays }], [owed, { items }]]) => (
-        <div className="cols">
-          <div className="stack">
-            <Lasting coverage={covered} />
-            <HomeStep items={items} hasEaters={covered.state !== 'no-eaters'} />
-            <Owed
-              balanceMinorUnits={owed.balanceMinorUnits}
-              deposits={owed.deposits}
-              coverage={covered}
-              isSaidAbove={items.some(({ kind }) => kind === 'balance-due')}
-            />
-            <Suspense>
-              <EatFirst />
-            </Suspense>
-            <Duties />
-          </div>
-          {covered.state === 'no-eaters' ? null : (
+        <>
+          <div className="cols">
             <div className="stack">
-              <YearRibbon coverage={covered} targetDays={targetDays} />
-              <Link className="btn" to="/s/$storehouse/coverage" params={{ storehouse: own.storehouse }}>
-                {words.seeCoverage}
-              </Link>
+              <Lasting coverage={covered} />
+              <HomeStep items={items} hasEaters={covered.state !== 'no-eaters'} />
+              <Owed
+                balanceMinorUnits={owed.balanceMinorUnits}
+                deposits={owed.deposits}
+                coverage={covered}
+                isSaidAbove={items.some(({ kind }) => kind === 'balance-due')}
+              />
+              <Suspense>
+                <EatFirst />
+              </Suspense>
+              <Duties />
             </div>
-          )}
-        </div>
+            {covered.state === 'no-eaters' ? null : (
+              <div className="stack">
+                <YearRibbon coverage={covered} targetDays={targetDays} />
+                <Link className="btn" to="/s/$storehouse/coverage" params={{ storehouse: own.storehouse }}>
+                  {words.seeCoverage}
+                </Link>
+              </div>
+            )}
+          </div>
+          <WhenSeen>
+            <Suspense>
+              <Asked />
+            </Suspense>
+          </WhenSeen>
+        </>
       )}
     </Loaded>
   );

@@ -2,10 +2,10 @@ import { sumOf } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useText } from '../../text/taste.ts';
+import { Answer } from '../../ui/glance.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
 import { useNamed } from '../../ui/use-named.ts';
-import { Answer } from './glance-answer.tsx';
 import { useGlanceText } from './glance-words.ts';
 import { blankLabelsQuery, type LogBody, type OfSession, type PlanBody } from './queries.ts';
 
@@ -62,7 +62,6 @@ export function OnTheLine({ body, plan }: { body: LogBody; plan: PlanBody }) {
   const names: Readonly<Record<string, string>> = { ...allergens, gluten };
   const heaviest = body.bags.toSorted((a, b) => b.broughtGrams - a.broughtGrams)[0];
   const unmeasured = body.bags.filter(({ moistureTenthsPercent }) => moistureTenthsPercent === null);
-  const { spilledGrams, sampledGrams } = body.mass;
   return (
     <>
       {last ? (
@@ -82,14 +81,19 @@ export function OnTheLine({ body, plan }: { body: LogBody; plan: PlanBody }) {
       {heaviest ? (
         <Answer ask={t.heaviest}>{t.bagOf(heaviest.bagNo, format.mass(heaviest.broughtGrams))}</Answer>
       ) : null}
-      <Answer ask={t.scrap}>
-        {t.scrapBy(
-          format.count(spilledGrams),
-          format.count(sampledGrams),
-          body.pours.length - standing.length,
-        )}
-      </Answer>
+      <Scrap body={body} />
     </>
+  );
+}
+
+/** Question 22. */
+export function Scrap({ body }: { body: LogBody }) {
+  const t = useGlanceText();
+  const { format } = useHouse();
+  const { spilledGrams, sampledGrams } = body.mass;
+  const undone = body.pours.filter(({ isUndone }) => isUndone).length;
+  return (
+    <Answer ask={t.scrap}>{t.scrapBy(format.count(spilledGrams), format.count(sampledGrams), undone)}</Answer>
   );
 }
 

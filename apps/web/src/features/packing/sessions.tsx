@@ -4,6 +4,7 @@ import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { Glance } from './glance.tsx';
+import { PastDay } from './glance-past.tsx';
 import { type SessionFacts, sessionsQuery } from './queries.ts';
 import { usePackingText } from './words.ts';
 import './packing.css';
@@ -19,6 +20,7 @@ export function Sessions() {
     <Loaded isPage reading={reading}>
       {({ sessions }) => {
         const next = nextOf(sessions);
+        const past = next?.stage === 'running' ? undefined : lastOf(sessions);
         return (
           <>
             <h1>{next ? t.nextDay(next.name, format.instant(next.startsAt)) : t.noDay}</h1>
@@ -37,6 +39,7 @@ export function Sessions() {
               </div>
             ) : null}
             {mayOpen && next ? <Glance session={next} /> : null}
+            {mayOpen && past ? <PastDay session={past} /> : null}
             <ul className="list">
               {sessions.map(({ id, name, startsAt, place, stage }) => (
                 <li key={id}>
@@ -65,3 +68,9 @@ function nextOf(sessions: readonly SessionFacts[]): SessionFacts | undefined {
   const [first] = alive.toSorted((a, b) => Date.parse(a.startsAt) - Date.parse(b.startsAt));
   return alive.find(({ stage }) => stage === 'running') ?? first;
 }
+
+/** The newest that was run and whose mass was signed. */
+const lastOf = (sessions: readonly SessionFacts[]): SessionFacts | undefined =>
+  sessions
+    .filter(({ stage }) => stage === 'signed' || stage === 'settled')
+    .toSorted((a, b) => Date.parse(b.startsAt) - Date.parse(a.startsAt))[0];

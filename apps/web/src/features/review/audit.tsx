@@ -5,6 +5,7 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { Ledger, NextStep, State } from '../../ui/pieces.tsx';
 import { BooksPage } from '../books/books-page.tsx';
 import { auditPlace } from './audit-places.ts';
+import { CanTrace } from './can-trace.tsx';
 import { CountsMatch } from './counts-match.tsx';
 import { Exceptions } from './exceptions.tsx';
 import { Outside } from './outside.tsx';
@@ -56,6 +57,7 @@ export function AuditPage() {
                 }))}
               />
               <CountsMatch />
+              <CanTrace audit={body} />
               {readsBooks ? (
                 <>
                   <Outside />

@@ -28,5 +28,12 @@ export const kindsQuery = (param: InHouse) =>
 export const ownBagsQuery = (param: InHouse) =>
   queryOptions({ queryKey: ['own-bags', param], queryFn: () => ask(inside['own-bags'].$get({ param })) });
 
+/** Who of the household may not eat what is in a container, and who should take care. */
+export const eatersOfQuery = (param: InHouse & { readonly container: string }) =>
+  queryOptions({
+    queryKey: ['eaters-of', param],
+    queryFn: () => ask(inside.containers[':container'].eaters.$get({ param })),
+  });
+
 /** What of the cache a change of one's own stock makes old. */
 export const OF_STOCK = ['containers', 'container', 'own-bags', 'coverage', 'rotation', 'kitchen'] as const;

@@ -1,20 +1,17 @@
 import { useQuery } from '@tanstack/react-query';
-import { api, ask } from '../../api/client.ts';
 import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { WrongMark } from '../../ui/icons.tsx';
 import { nameIn } from '../../ui/name-in.ts';
+import { eatersOfQuery } from './queries.ts';
 import { useShelfText } from './words.ts';
-
-const eaters = api.storehouses[':storehouse'].containers[':container'].eaters;
 
 /** Who of the household may not eat what is in a container, and who should take care, before anybody opens it. */
 export function WhoNot({ container, food }: { container: string; food: string }) {
   const t = useText();
   const words = useShelfText();
   const { storehouse, format } = useHouse();
-  const param = { storehouse, container };
-  const { data } = useQuery({ queryKey: ['eaters-of', param], queryFn: () => ask(eaters.$get({ param })) });
+  const { data } = useQuery(eatersOfQuery({ storehouse, container }));
   if (!data || data.mayNotEat.length + data.mayHaveMet.length === 0) return null;
   const allergenName = (code: string) => t.allergens[code as keyof typeof t.allergens] ?? code;
   return (

@@ -41,6 +41,7 @@ export const en = {
   settled: 'settled',
   nobodyOwes: 'Every balance is 0.00.',
   accounts: 'Accounts',
+  chargesOf: (buy: string): string => `What each charge is made of: ${buy}`,
   clearings: 'Buys on their way to 0.00',
   noClearings: 'No buy stands between its order and its close.',
   clears: (buy: string): string => `${buy} clears to 0.00.`,

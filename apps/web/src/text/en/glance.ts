@@ -51,4 +51,11 @@ export const en = {
     `${spilled} g spilled, ${sampled} g in samples; ${s(undone, 'can was', 'cans were')} put back.`,
   notHere: 'Who is not here to take cans?',
   allHere: 'Everybody with a time is here.',
+  pastDay: (name: string) => `What the last day left: ${name}`,
+  passed: (machine: string, when: string) => `${machine}: in limits at its last check, ${when}.`,
+  failed: (machine: string, when: string) => `${machine}: out of limits at its last check, ${when}.`,
+  unchecked: 'Nothing was checked that day.',
+  rate: 'How many containers an hour?',
+  rateOf: (rate: string, count: number) => `${rate}, over ${s(count, 'container', 'containers')}.`,
+  noRate: (count: number) => `${s(count, 'container', 'containers')}, written down in one go.`,
 };

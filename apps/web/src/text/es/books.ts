@@ -42,6 +42,7 @@ export const es: BooksWords = {
   settled: 'saldado',
   nobodyOwes: 'Todos los saldos están en 0,00.',
   accounts: 'Cuentas',
+  chargesOf: (buy): string => `De qué se compone cada cargo: ${buy}`,
   clearings: 'Compras camino de 0,00',
   noClearings: 'Ninguna compra está entre su pedido y su cierre.',
   clears: (buy) => `${buy} queda en 0,00.`,

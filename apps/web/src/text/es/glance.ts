@@ -51,4 +51,11 @@ export const es: typeof en = {
     `${spilled} g derramados, ${sampled} g en muestras; ${s(undone, 'lata devuelta', 'latas devueltas')}.`,
   notHere: '¿Quién no está para llevarse latas?',
   allHere: 'Todos los que tienen hora están aquí.',
+  pastDay: (name) => `Lo que dejó la última jornada: ${name}`,
+  passed: (machine, when) => `${machine}: dentro de los límites en su último control, ${when}.`,
+  failed: (machine, when) => `${machine}: fuera de los límites en su último control, ${when}.`,
+  unchecked: 'No se controló nada ese día.',
+  rate: '¿Cuántos envases por hora?',
+  rateOf: (rate, count) => `${rate}, en ${s(count, 'envase', 'envases')}.`,
+  noRate: (count) => `${s(count, 'envase', 'envases')}, anotados de una vez.`,
 };
