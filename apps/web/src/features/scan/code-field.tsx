@@ -6,7 +6,7 @@ import { useScanText } from './words.ts';
 const SIGNS = 7;
 
 /** Whether as many signs stand there as a code has, and they are none: a slip of the eye or the finger. */
-const isSlip = (typed: string): boolean =>
+export const isSlip = (typed: string): boolean =>
   typed.replaceAll(/[\s-]/g, '').length >= SIGNS && readCode(typed) === undefined;
 
 type CodeFieldProps = {
