@@ -39,7 +39,7 @@ function Book() {
     useQuery(storeRotationQuery({ storehouse }, 'none')),
   );
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {([{ ofStore }, { queue }]) => {
         const offers = ofStore ?? [];
         const isOpen = ({ standing, containers }: Offer) =>

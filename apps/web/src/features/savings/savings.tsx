@@ -42,7 +42,7 @@ function Book() {
   const reading = joined(useQuery(savingsQuery({ storehouse })), useQuery(shelfPricesQuery({ storehouse })));
   const mayNote = duties.includes('coordinator');
   return (
-    <Loaded reading={reading}>
+    <Loaded isPage reading={reading}>
       {([year, prices]) => (
         <>
           <Stands year={year} />
