@@ -1,3 +1,4 @@
+import type { Sql } from 'postgres';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { fingerprintOf } from '../support/fingerprint.ts';
@@ -15,17 +16,15 @@ test('a fingerprint is the same while nothing is written', async () => {
   for (let time = 0; time < 8; time += 1) expect(await fingerprintOf(app)).toEqual(before);
 });
 
-test.for([
-  [1, 'a row changed'],
-  [2, 'a row written again as it was'],
-  [3, 'a row gone'],
-  [4, 'a table more'],
-] as const)('it tells a write to any table, be it of what stood there before: %i, %s', async ([which]) => {
+const WRITES: Record<string, (sql: Sql) => PromiseLike<unknown>> = {
+  'a row that is changed': (sql) => sql`update book.household set name = name || '.'`,
+  'a row that is written anew as it was': (sql) => sql`update book.household set name = name`,
+  'rows that go': (sql) => sql`delete from book.duty_grant`,
+  'a table that is new': (sql) => sql`create table book.another as select 1 as one`,
+};
+
+test.for(Object.keys(WRITES))('it tells a write to any table: %s', async (what) => {
   const before = await fingerprintOf(app);
-  const { admin } = app;
-  if (which === 1) await admin`update book.household set name = name || '.'`;
-  if (which === 2) await admin`update book.household set name = name`;
-  if (which === 3) await admin`delete from book.duty_grant`;
-  if (which === 4) await admin`create table book.another as select 1 as one`;
+  await WRITES[what]?.(app.admin);
   expect((await fingerprintOf(app)).tables).not.toBe(before.tables);
 });

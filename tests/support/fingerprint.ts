@@ -9,18 +9,18 @@ export type Fingerprint = { entries: number; movements: number; totals: string; 
  * once a connection; to write out every table, as `schema_to_xml` does, was most of what some files of tests did.
  */
 export async function fingerprintOf({ admin }: Pick<TestApp, 'admin'>): Promise<Fingerprint> {
-  const tables = await admin<{ name: string }[]>`select format('book.%I', relname) as name from pg_class
+  const tables = await admin<{ name: string }[]>`select relname as name from pg_class
     where relnamespace = 'book'::regnamespace and relkind in ('r', 'p', 'm') order by relname`;
-  const hashes = tables.map(
-    ({ name }) => `(select md5(string_agg(concat(tableoid, ctid, xmin), ' ')) from ${name})`,
-  );
-  const [row] = await admin.unsafe<Fingerprint[]>(
-    `select (select count(*)::int from book.entry) as entries, (select count(*)::int from book.movement) as movements,
-      (select coalesce(sum(inflow + outflow), 0)::text from book.account) as totals,
-      md5(array[${hashes.join(', ')}]::text) as tables`,
-    [],
-    { prepare: true },
-  );
+  const hashes = tables
+    .map(
+      ({ name }) =>
+        admin`(select md5(string_agg(concat(tableoid, ctid, xmin), ' ')) from book.${admin(name)})`,
+    )
+    .reduce((before, next) => admin`${before}, ${next}`);
+  const [row] = await admin<Fingerprint[]>`select
+    (select count(*)::int from book.entry) as entries, (select count(*)::int from book.movement) as movements,
+    (select coalesce(sum(inflow + outflow), 0)::text from book.account) as totals,
+    md5(array[${hashes}]::text) as tables`;
   if (!row) throw new Error('a select of aggregates gives one row');
   return row;
 }
