@@ -9,7 +9,10 @@ test('a coordinator writes a pantry’s card in plain questions and sees what it
   const page = await site.visit('coordinator', { viewport: { width: 320, height: 800 } });
   await page.goto(`${site.root}/giving`);
   await settle(page);
-  await page.getByRole('heading', { name: 'should be given soon', level: 1 }).waitFor();
+  await page
+    .getByRole('heading', { name: 'Nothing of common stock has to go to a pantry now.', level: 1 })
+    .waitFor();
+  await page.getByText('4 containers, 21.4 lb, can’t go to a pantry any more').waitFor();
   expect([await listViolations(page), await overflowOf(page)]).toEqual([[], 0]);
   await page.getByRole('link', { name: 'Pantries and their cards' }).click();
   await page.getByRole('link', { name: 'Add a pantry' }).click();

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { writeLetter } from '../../apps/api/src/features/letter/use-cases.ts';
 import { withStorehouseTx } from '../../apps/api/src/platform/with-tx.ts';
+import { bodyOf } from '../support/buy.ts';
 import { type Catcher, openCatcher } from '../support/catcher.ts';
 import { aHousehold, type TestHousehold } from '../support/household.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
@@ -101,8 +102,9 @@ test('hours that never come, a letter outside them and a zone that does not exis
   await isFit(page);
   await page.reload();
   await settle(page);
-  expect(await page.getByLabel('On the clock of').inputValue()).toBe('America/Chicago'); // nothing was kept
-  expect(await page.getByLabel('How often').inputValue()).toBe('');
+  expect(await page.getByLabel('On the clock of').inputValue()).toBe('Mars/Olympus'); // what was typed waits here
+  const kept = bodyOf(await storehouse.coordinator.get(`${storehouse.path}/telling-wishes`));
+  expect(JSON.stringify(kept)).not.toContain('Mars'); // and nowhere else
 }, 180_000);
 
 test('the same page reads in Spanish', async () => {

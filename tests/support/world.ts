@@ -1,3 +1,4 @@
+import { checkCharacter } from '@sheafbook/units';
 import type { Caller, TestApp } from './app.ts';
 import { aBankLine } from './bank.ts';
 import { aBuy, aPledge, bodyOf, foodIdsOf, type TestBuy } from './buy.ts';
@@ -188,7 +189,7 @@ async function aReCanning(
     values (${storehouseId}, uuidv7(), 'container') returning vessel_id as id`;
   await admin`insert into book.container (storehouse_id, container_id, container_code, container_kind_id, lot_id,
       household_id, packed_on)
-    select storehouse_id, ${vessel?.id ?? ''}, 'ZZZZZZ' || right(container_code, 1), container_kind_id, lot_id, household_id,
+    select storehouse_id, ${vessel?.id ?? ''}, ${`ZZZZZZ${checkCharacter('ZZZZZZ')}`}, container_kind_id, lot_id, household_id,
       packed_on from book.container where container_id = ${ids.container ?? ''}`;
   const [row] = await admin<{ id: string }[]>`
     insert into book.re_can (storehouse_id, old_container_id, new_container_id, household_id, grams, spilled_grams,

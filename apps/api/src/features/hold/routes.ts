@@ -115,8 +115,12 @@ export const holdRoutes = new Hono<AppEnv>()
     ]),
     may(mayHold),
     jsonBody(recallSlip),
-    async (c) =>
-      c.json(presentSlip(await keySlip(contextOf(c), idParam(c, 'hold'), c.req.valid('json'))), 201),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => keySlip(context, idParam(c, 'hold'), c.req.valid('json')),
+        present: presentSlip,
+      }),
   )
   .post(
     '/holds/:hold/destruction',

@@ -62,6 +62,11 @@ export function Giving() {
             ) : null}
             {seesStoreRisk(house) ? <RiskAhead /> : null}
             <div className="actions">
+              {due.length === 0 && gives(house) ? (
+                <Link className="btn" to="/s/$storehouse/giving/match" params={{ storehouse }}>
+                  {words.match}
+                </Link>
+              ) : null}
               <Link className="btn" to="/s/$storehouse/giving/pantries" params={{ storehouse }}>
                 {words.pantries}
               </Link>

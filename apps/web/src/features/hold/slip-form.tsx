@@ -1,5 +1,5 @@
 import { spellCode } from '@sheafbook/units';
-import { ask } from '../../api/client.ts';
+import { askOnce } from '../../api/client.ts';
 import { Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
@@ -50,11 +50,9 @@ export function SlipForm({ hold, standing }: { hold: Hold; standing: Standing })
       return said === '' ? [] : [{ code, became: said }];
     });
     const of = { householdId: whose?.householdId ?? null, pantryId: whose?.pantryId ?? null };
-    await ask(
-      inside.holds[':hold'].slips.$post({
-        param: { storehouse, hold: hold.id },
-        json: { ...of, signedBy, writtenOn, note, became },
-      }),
+    const json = { ...of, signedBy, writtenOn, note, became };
+    await askOnce(`slip.${hold.id}`, json, (headers) =>
+      inside.holds[':hold'].slips.$post({ param: { storehouse, hold: hold.id }, json }, { headers }),
     );
     reset(EMPTY);
   });

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { lazy, Suspense } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import { balanceQuery, coverageQuery, planQuery } from '../../api/queries.ts';
 import { useText } from '../../text/taste.ts';
 import { useHouse, useOwnHousehold } from '../../ui/house.ts';
@@ -10,15 +10,31 @@ import { useTitle } from '../../ui/use-title.ts';
 import { WhenSeen } from '../../ui/when-seen.tsx';
 import { nextStepsQuery } from '../buy/run-queries.ts';
 import type { Coverage } from './coverage.ts';
-import { Duties } from './duties.tsx';
 import { HomeStep } from './home-step.tsx';
 import { Lasting } from './lasting.tsx';
 import { useCoverageText } from './words.ts';
 import { YearRibbon } from './year-ribbon.tsx';
 
+const Duties = lazy(() => import('./duties.tsx').then((page) => ({ default: page.Duties })));
+
 const EatFirst = lazy(() => import('../rotation/eat-first.tsx').then((page) => ({ default: page.EatFirst })));
 
-const Asked = lazy(() => import('../asked/asked.tsx').then((page) => ({ default: page.Asked })));
+// Without a signal it may not be there; the page above it still is.
+const Asked = lazy<() => ReactNode>(() =>
+  import('../asked/asked.tsx').then(
+    (page) => ({ default: page.Asked }),
+    () => ({ default: () => null }),
+  ),
+);
+
+function OwnDuties() {
+  const { duties } = useHouse();
+  return duties.length === 0 ? null : (
+    <Suspense>
+      <Duties />
+    </Suspense>
+  );
+}
 
 /** How long would we last, what runs out first, what do we owe, what do I do next. */
 export function Home() {
@@ -37,7 +53,7 @@ function OutsiderHome({ storehouse }: { storehouse: string }) {
     <>
       <h1>{words.outsiderTitle(storehouseName)}</h1>
       <p>{words.outsiderWords}</p>
-      <Duties />
+      <OwnDuties />
       <Loaded reading={steps}>{({ items }) => <HomeStep items={items} hasEaters />}</Loaded>
     </>
   );
@@ -67,7 +83,7 @@ function MemberHome() {
               <Suspense>
                 <EatFirst />
               </Suspense>
-              <Duties />
+              <OwnDuties />
             </div>
             {covered.state === 'no-eaters' ? null : (
               <div className="stack">
@@ -78,7 +94,7 @@ function MemberHome() {
               </div>
             )}
           </div>
-          <WhenSeen>
+          <WhenSeen name="asked">
             <Suspense>
               <Asked />
             </Suspense>
