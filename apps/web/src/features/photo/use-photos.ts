@@ -64,6 +64,8 @@ function partOrLoan(shows: Shown['shows'], id: string) {
   return { loan: { loanId: id, moment: shows === 'loan-out' ? ('out' as const) : ('back' as const) } };
 }
 
+const AGAIN_AFTER_MILLISECONDS = 5_000;
+
 /** The photos of one thing: those that the server has, those that wait, and taking, sending and taking away. */
 export function usePhotos(of: Shown) {
   const client = useQueryClient();
@@ -99,9 +101,14 @@ export function usePhotos(of: Shown) {
     onSuccess: renew,
   });
   const count = waiting.data?.length ?? 0;
-  const { mutate, isPending } = sending;
+  const { mutate, isPending, error } = sending;
+  const isLost = error instanceof ApiProblem && error.code === 'offline';
+  const isRefused = error !== null && !isLost;
   useEffect(() => {
-    if (isOnline && count > 0) mutate();
-  }, [isOnline, count, mutate]);
+    if (!isOnline || count === 0 || isPending || isRefused) return;
+    // A phone that believes it has a signal may have none yet.
+    const soon = setTimeout(() => mutate(), isLost ? AGAIN_AFTER_MILLISECONDS : 0);
+    return () => clearTimeout(soon);
+  }, [isOnline, count, isPending, isLost, isRefused, mutate]);
   return { kept, waiting: waiting.data ?? [], adding, sending, isSending: isPending, dropping, removing };
 }
