@@ -76,3 +76,25 @@ test('an address that leads to nothing says so in a heading, and leads home', as
   }
   await page.context().close();
 }, 90_000);
+
+test('a page whose script does not come says so, and is there once it is tried again', async () => {
+  const page = await demo.visit('member', {
+    ...{ viewport: { width: 1280, height: 900 }, serviceWorkers: 'block' }, // which keeps scripts
+  });
+  const came = new Set<string>();
+  page.on('response', (response) => came.add(response.url()));
+  await page.goto(demo.root);
+  await settle(page);
+  const scripts = /\/assets\/.*\.js/;
+  await page.route(scripts, (route) => (came.has(route.request().url()) ? route.continue() : route.abort()));
+  await page.getByRole('link', { name: 'Statement', exact: true }).click();
+  await page.getByRole('button', { name: 'Try again' }).waitFor();
+  expect(await page.locator('h1').textContent()).toBe(
+    'No signal, and this page was never opened here before.',
+  );
+  await page.unroute(scripts);
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await page.getByRole('heading', { level: 1, name: /47\.92/ }).waitFor();
+  expect(new URL(page.url()).pathname).toBe(`${demo.root}/statement`);
+  await page.context().close();
+}, 90_000);
