@@ -2,7 +2,7 @@ import { addDays } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { ask } from '../../api/client.ts';
 import { ApiProblem } from '../../api/problem.ts';
-import { Check, Field, problemsOf } from '../../ui/field.tsx';
+import { Check, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
@@ -12,6 +12,7 @@ import type { Food } from '../buy/run-queries.ts';
 import { FoodsThrough } from './foods-through.tsx';
 import { LeftBehind } from './left-behind.tsx';
 import { freeTimesQuery, type Item, inside, readAnew } from './queries.ts';
+import { SpanFields } from './span-fields.tsx';
 import { useEquipmentText } from './words.ts';
 
 const SHOWN = 5;
@@ -66,36 +67,7 @@ export function BookForm({ item }: { item: Item }) {
     >
       <h2>{words.bookTitle}</h2>
       <FreeTimes item={item} />
-      <div className="pair">
-        <Field
-          label={words.fromDay}
-          type="date"
-          value={draft.fromDay}
-          onChange={(event) => change({ fromDay: event.target.value })}
-          problem={problems.from}
-        />
-        <Field
-          label={words.fromTime}
-          type="time"
-          value={draft.fromTime}
-          onChange={(event) => change({ fromTime: event.target.value })}
-        />
-      </div>
-      <div className="pair">
-        <Field
-          label={words.untilDay}
-          type="date"
-          value={draft.untilDay}
-          onChange={(event) => change({ untilDay: event.target.value })}
-          problem={problems.until}
-        />
-        <Field
-          label={words.untilTime}
-          type="time"
-          value={draft.untilTime}
-          onChange={(event) => change({ untilTime: event.target.value })}
-        />
-      </div>
+      <SpanFields span={draft} change={change} problems={problems} />
       {item.touchesFood ? (
         <FoodsThrough
           foods={through}

@@ -3,12 +3,13 @@ import { addDays, daysBetween } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
-import { Choice, Field } from '../../ui/field.tsx';
+import { Choice } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { instantIn } from '../buy/instant-in.ts';
 import { freeForQuery, itemsQuery } from './queries.ts';
+import { SpanFields } from './span-fields.tsx';
 import { useEquipmentText } from './words.ts';
 
 type Lent = { readonly id: string; readonly name: string };
@@ -55,35 +56,11 @@ function Asked({ lent }: { lent: readonly Lent[] }) {
         options={lent.map(({ id, name }) => ({ value: id, name }))}
         onChange={(item) => change({ item })}
       />
-      <div className="pair">
-        <Field
-          label={words.fromDay}
-          type="date"
-          value={asked.fromDay}
-          onChange={(event) => change({ fromDay: event.target.value })}
-        />
-        <Field
-          label={words.fromTime}
-          type="time"
-          value={asked.fromTime}
-          onChange={(event) => change({ fromTime: event.target.value })}
-        />
-      </div>
-      <div className="pair">
-        <Field
-          label={words.untilDay}
-          type="date"
-          value={asked.untilDay}
-          onChange={(event) => change({ untilDay: event.target.value })}
-          problem={isInOrder ? undefined : isWhole ? words.endsBefore : words.timeProblem}
-        />
-        <Field
-          label={words.untilTime}
-          type="time"
-          value={asked.untilTime}
-          onChange={(event) => change({ untilTime: event.target.value })}
-        />
-      </div>
+      <SpanFields
+        span={asked}
+        change={change}
+        problems={{ until: isInOrder ? undefined : isWhole ? words.endsBefore : words.timeProblem }}
+      />
       {isInOrder ? (
         <Told item={asked.item} days={{ from: asked.fromDay, until: asked.untilDay }} wish={wish} />
       ) : null}
