@@ -93,6 +93,39 @@ test('of a taken time a member may wait, and the keeper sees who has it, who wai
   expect(await findFaults(keeper)).toEqual(NO_FAULTS);
 }, 120_000);
 
+test('of a thing that is out and late nobody is told that it is free: who asks, who books, and who comes next', async () => {
+  const early = site.app.clock.now;
+  const press = await anItem(shed, { name: 'Apple press', mayRelay: false }, []);
+  const { id } = bodyOf(await book(shed.hale.caller, press, ['2026-09-01T10:30', '2026-09-01T18:00']), 201);
+  const next = ['2026-09-04T09:00', '2026-09-04T18:00'] as const;
+  bodyOf(await book(shed.moss.caller, press, next), 201);
+  bodyOf(await handOut(shed.hale.caller, shed, id, press), 201);
+  site.app.clock.now = new Date('2026-09-02T15:00:00Z');
+  const keeper = (await site.enter('keeper@example.org')).page;
+  await keeper.goto('/');
+  await keeper.getByRole('link', { name: 'See what is out' }).click();
+  await keeper.getByLabel('Which thing').selectOption({ label: 'Apple press' });
+  await keeper.getByText('It is out and late: it was due on Tue 1 Sept, 18:00').waitFor();
+  expect(await keeper.locator('main').textContent()).toContain('Not free. It is out and late');
+  await settle(keeper);
+  expect(await findFaults(keeper)).toEqual(NO_FAULTS);
+
+  const { page } = await site.enter('moss@example.org');
+  await openEquipment(page);
+  expect(await page.locator('main').textContent()).toMatch(
+    /late It is out and late: it was due on Tue 1 Sept/,
+  );
+  await page
+    .getByRole('link', { name: /Apple press/ })
+    .first()
+    .click();
+  await page.getByRole('heading', { name: 'When it is free' }).waitFor();
+  expect(await page.locator('main').textContent()).toContain('nobody knows when it is back');
+  await settle(page);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  site.app.clock.now = early;
+}, 120_000);
+
 test('the keeper adds a thing with a part that it never goes out without', async () => {
   const { page } = await site.enter('keeper@example.org');
   await openEquipment(page);

@@ -19,7 +19,7 @@ import {
 } from './queries.ts';
 import { insertBookingFoods, listFoodIdsOfWish } from './queries-foods.ts';
 import { letGoOfRelays } from './relay-ends.ts';
-import { buffersOf, chooseUnit, listFree, timesOf, toUnitBooking } from './taken.ts';
+import { buffersOf, chooseUnit, type HeldTime, listFree, timesOf, toHeldTime } from './taken.ts';
 import { HORIZON_DAYS, minutes, refuseTooLong } from './when.ts';
 
 /** A time that came free is kept for whoever waited this long. Source: common practice, no source. */
@@ -47,7 +47,7 @@ export async function bookEquipment(tx: Tx, context: Context, wish: EquipmentWis
   refuseImpossible(context, wish);
   if (wish.for.purpose === 'loan') await refuseLoanWish(tx, context, item, wish);
   const { states, taken } = await lookAt(tx, context, item);
-  const unit = chooseFor(item, wish, { states, taken });
+  const unit = chooseFor(context, item, wish, { states, taken });
   if (!unit) throw notFree(context, item, wish, { states, taken });
   return insertBooking(tx, { ...rowOf(context, item, wish), equipmentUnitId: unit.unit.equipmentUnitId });
 }
@@ -98,12 +98,33 @@ export async function lookAt(tx: Tx, context: Context, item: EquipmentItemRow) {
   const itemIds = [item.equipmentItemId];
   const rows = await listTaken(tx, item.storehouseId, { itemIds, from, to });
   const states = await listUnitStates(tx, context, [item]);
-  return { states, rows, taken: rows.map((row) => toUnitBooking(row, now.getTime())) };
+  return { states, rows, taken: rows.map((row) => toHeldTime(row, now.getTime())) };
 }
-type Seen = { readonly states: readonly UnitState[]; readonly taken: readonly UnitBooking[] };
+type Seen = { readonly states: readonly UnitState[]; readonly taken: readonly HeldTime[] };
 
-function chooseFor(item: EquipmentItemRow, wish: EquipmentWish, { states, taken }: Seen): UnitState | null {
-  if (wish.for.purpose !== 'service') return chooseUnit({ ...wish, ...buffersOf(item) }, states, taken);
+/** A packing day that is booked further ahead than this outranks private loans (job map 8). */
+const OUTRANKS_MS = 14 * 24 * HOUR;
+
+/** Whether a day is so far ahead that private loans give way to it: one that is late will be back by then, too. */
+export const outranksLoans = (context: Context, { startMs }: Interval): boolean =>
+  startMs > context.now().getTime() + OUTRANKS_MS;
+
+/** What holds pieces as if everything that is late were back. */
+export const withoutLate = (taken: readonly HeldTime[]) => taken.filter(({ isLate }) => !isLate);
+
+/** The piece that a wish gets; a packing day far ahead gets one that is late where there is no other. */
+export function chooseFor(
+  context: Context,
+  item: EquipmentItemRow,
+  wish: EquipmentWish,
+  { states, taken }: Seen,
+): UnitState | null {
+  if (wish.for.purpose !== 'service') {
+    const wished = { ...wish, ...buffersOf(item) };
+    const here = chooseUnit(wished, states, taken);
+    const mayWait = wish.for.purpose === 'session' && outranksLoans(context, wish);
+    return here ?? (mayWait ? chooseUnit(wished, states, withoutLate(taken)) : null);
+  }
   const { unitId } = wish.for; // what is broken may well be in for repair
   const own = states
     .filter(({ unit }) => unit.equipmentUnitId === unitId)
@@ -112,6 +133,8 @@ function chooseFor(item: EquipmentItemRow, wish: EquipmentWish, { states, taken 
 }
 
 const FREE_TIMES_SHOWN = 3;
+const OUT_AND_LATE =
+  'It is out and late; nobody knows when it is back. Wait for that time, and it is offered to you once it is here.';
 
 export function notFree(context: Context, item: EquipmentItemRow, wish: EquipmentWish, seen: Seen): Problem {
   const blockers = [...new Set(seen.states.flatMap((state) => state.blockers))];
@@ -120,8 +143,11 @@ export function notFree(context: Context, item: EquipmentItemRow, wish: Equipmen
   const startMs = context.now().getTime();
   const window = { startMs, endMs: startMs + HORIZON_DAYS * 24 * HOUR };
   const free = listFree(window, { ...seen, item, leastMs: wish.endMs - wish.startMs });
+  const isLate = chooseUnit({ ...wish, ...buffersOf(item) }, seen.states, withoutLate(seen.taken)) !== null;
   return new Problem('equipment-taken', {
-    fields: [{ field: 'from', message: 'It is taken at that time.' }],
+    ...(isLate ? { detail: OUT_AND_LATE } : {}),
+    fields: [{ field: 'from', message: isLate ? 'It is out and late.' : 'It is taken at that time.' }],
+    isLate,
     freeTimes: free.slice(0, FREE_TIMES_SHOWN).map(({ startsAt, endsAt, unitNo }) => ({
       ...{ startsAt: startsAt.toISOString(), endsAt: endsAt.toISOString(), unitNo },
     })),
@@ -181,7 +207,7 @@ export async function offerFreedTimes(tx: Tx, context: Context, item: EquipmentI
   const { states, taken } = await lookAt(tx, context, item);
   const served = new Set<string>();
   for (const { unit } of states.filter(({ blockers }) => blockers.length === 0)) {
-    const own = taken.filter((booking) => booking.unit === unit.unitNo);
+    const own: UnitBooking[] = taken.filter((held) => held.unit === unit.unitNo);
     for (;;) {
       const wishId = nextWaiting(
         waiting

@@ -3,7 +3,7 @@ import type { ListedBooking, ListedWish } from './queries.ts';
 
 /** A booking; with whom it is only for those who may know. */
 export function presentBooking(row: Seen) {
-  const { booking, item, unit, seat, householdName, foods, foodsBefore, isSeen = true } = row;
+  const { booking, item, unit, seat, householdName, foods, foodsBefore, outUntil, isSeen = true } = row;
   const isShown = isSeen && booking.householdId !== null;
   return {
     id: booking.bookingId,
@@ -21,6 +21,8 @@ export function presentBooking(row: Seen) {
     blockedTo: booking.blockedTo.toISOString(),
     state: booking.state,
     offeredUntil: booking.offeredUntil?.toISOString() ?? null,
+    /** When whoever has the piece out now was to bring it back, of a booking that comes after. */
+    outUntil: outUntil?.toISOString() ?? null,
     relayFromId: booking.relayFromId,
     relayAgreedAt: booking.relayAgreedAt?.toISOString() ?? null,
     uses: booking.uses,

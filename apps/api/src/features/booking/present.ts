@@ -5,6 +5,7 @@ export const presentFreeTimes = ({
   item,
   free,
   busy,
+  late,
   blockers,
 }: Awaited<ReturnType<typeof readFreeTimes>>) => ({
   itemId: item.equipmentItemId,
@@ -17,6 +18,8 @@ export const presentFreeTimes = ({
     ...{ unitNo, purpose, startsAt: startsAt.toISOString(), endsAt: endsAt.toISOString() },
     ...{ blockedFrom: blockedFrom.toISOString(), blockedTo: blockedTo.toISOString() },
   })),
+  /** Pieces that are out past their time: nobody knows when they are back, so no time of theirs is free. */
+  late: late.map(({ unitNo, dueAt }) => ({ unitNo, dueAt: dueAt.toISOString() })),
   unfit: blockers
     .filter((row) => row.blockers.length > 0)
     .map((row) => ({ unitNo: row.unit.unitNo, blockers: [...row.blockers] })),

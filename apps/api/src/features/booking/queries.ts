@@ -7,6 +7,7 @@ import {
   equipmentUnits,
   equipmentWishes,
   households,
+  loans,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, gt, inArray, isNull, lt, lte, ne, or, type SQL, sql } from 'drizzle-orm';
@@ -96,6 +97,12 @@ export type BookingQuery = {
   readonly isOpen?: boolean;
 };
 
+/** When the piece of a booking is due from whoever has it out now; null where nobody else has. Where `bookings` is joined. */
+const outUntil = sql<Date | null>`(
+  select l.due_at from ${loans} l
+  where l.storehouse_id = ${bookings.storehouseId} and l.equipment_unit_id = ${bookings.equipmentUnitId}
+    and l.in_at is null and l.booking_id <> ${bookings.bookingId})`.mapWith(loans.dueAt);
+
 /** Bookings with their thing, piece and household, in the order of their times. */
 export async function listBookings(tx: Tx, storehouseId: string, of: BookingQuery) {
   return tx
@@ -107,6 +114,7 @@ export async function listBookings(tx: Tx, storehouseId: string, of: BookingQuer
       householdName: households.name,
       foods: ownFoods,
       foodsBefore,
+      outUntil,
     })
     .from(bookings)
     .innerJoin(equipmentItems, joinOn(equipmentItems, bookings, 'equipmentItemId'))

@@ -1,4 +1,4 @@
-import { type Interval, sameTimeDaysLater } from '@sheafbook/booking';
+import { areInConflict, type Buffers, type Interval, sameTimeDaysLater } from '@sheafbook/booking';
 import type { Tx } from '@sheafbook/db';
 import type { BookingRow, EquipmentItemRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
@@ -6,16 +6,23 @@ import { Problem } from '../../platform/problem.ts';
 import { enqueue } from '../../platform/work/enqueue.ts';
 import { loadItem, lockItem } from '../equipment/queries.ts';
 import { writeNotice } from '../notice/use-cases.ts';
-import { bookEquipment, type EquipmentWish, lookAt, offerFreedTimes, rowOf } from './book.ts';
-import { insertBooking, listBookingsOfSession, type Taken, updateBooking } from './queries.ts';
+import {
+  bookEquipment,
+  chooseFor,
+  type EquipmentWish,
+  lookAt,
+  offerFreedTimes,
+  outranksLoans,
+  rowOf,
+  withoutLate,
+} from './book.ts';
+import { insertBooking, listBookingsOfSession, updateBooking } from './queries.ts';
 import { insertBookingFoods, listFoodsOfBooking } from './queries-foods.ts';
 import { letGoOfRelays } from './relay-ends.ts';
-import { buffersOf, chooseUnit, timesOf } from './taken.ts';
+import { buffersOf, chooseUnit, type HeldTime } from './taken.ts';
 import { HORIZON_DAYS, minutes } from './when.ts';
 
 const DAY = minutes(24 * 60);
-/** A session that is booked further ahead than this outranks private loans (job map 8). */
-const OUTRANKS_MS = 14 * DAY;
 /** Another time is kept so long for whoever had to give way. Source: common practice, no source. */
 const OTHER_TIME_DAYS = 3;
 
@@ -44,21 +51,18 @@ type Wanted = { readonly item: EquipmentItemRow; readonly wish: EquipmentWish };
 
 /** Loans that give way, ended; none where a piece is free anyway or the session may not outrank anybody. */
 async function makeRoom(tx: Tx, context: Context, { item, wish }: Wanted): Promise<BookingRow[]> {
-  const { states, rows, taken } = await lookAt(tx, context, item);
-  if (chooseUnit({ ...wish, ...buffersOf(item) }, states, taken)) return [];
-  if (wish.startMs <= context.now().getTime() + OUTRANKS_MS) return [];
-  const { blockedFrom, blockedTo } = timesOf(wish, buffersOf(item));
-  const inTheWay = (unitId: string) =>
-    rows.filter(
-      (row) => row.equipmentUnitId === unitId && row.blockedFrom < blockedTo && row.blockedTo > blockedFrom,
-    );
+  const { states, taken } = await lookAt(tx, context, item);
+  if (chooseFor(context, item, wish, { states, taken })) return [];
+  if (!outranksLoans(context, wish)) return [];
+  const wished = { ...wish, ...buffersOf(item) };
   const [fewest] = states
     .filter(({ blockers }) => blockers.length === 0)
-    .map(({ unit }) => inTheWay(unit.equipmentUnitId))
+    .map(({ unit }) => heldAgainst(wished, withoutLate(taken), unit.unitNo))
     .filter((loans) => loans.every(givesWay))
     .toSorted((a, b) => a.length - b.length);
   const ended: BookingRow[] = [];
-  for (const { unitNo: _, ...loan } of fewest ?? []) {
+  for (const { booking } of fewest ?? []) {
+    const { unitNo: _, ...loan } = booking;
     const asked = await letGoOfRelays(tx, loan);
     for (const row of [loan, ...asked])
       ended.push(await updateBooking(tx, row, { state: 'cancelled', offeredUntil: null }));
@@ -66,7 +70,11 @@ async function makeRoom(tx: Tx, context: Context, { item, wish }: Wanted): Promi
   return ended;
 }
 
-const givesWay = ({ purpose, state }: Taken): boolean =>
+/** What holds a piece at a time that is wished for. */
+const heldAgainst = (wished: Interval & Buffers, taken: readonly HeldTime[], unitNo: number) =>
+  taken.filter((held) => held.unit === unitNo && areInConflict(wished, held));
+
+const givesWay = ({ booking: { purpose, state } }: HeldTime): boolean =>
   purpose === 'loan' && (state === 'booked' || state === 'offered');
 
 /** Whoever gave way is told, and the same hours of the first later day that is free are kept for them. */
@@ -146,27 +154,24 @@ export async function moveEquipmentOfSession(
   return lost;
 }
 
-/** How many pieces a session could have, and how many of them only because it outranks private loans. */
+/**
+ * How many pieces a session could have, how many more only because it outranks private loans, and how many of the free
+ * ones are out and late now: a day far ahead may book one of these, too, since they will be back by then.
+ */
 export async function countForSession(
   tx: Tx,
   context: Context,
   { itemId, session }: { itemId: string; session: Interval },
-): Promise<{ free: number; outranking: number }> {
+): Promise<{ free: number; outranking: number; lateFree: number }> {
   const item = await loadItem(tx, context.actor.storehouseId, itemId);
-  const { states, rows } = await lookAt(tx, context, item);
-  const { blockedFrom, blockedTo } = timesOf(session, buffersOf(item));
-  const mayOutrank = session.startMs > context.now().getTime() + OUTRANKS_MS;
-  const holders = states
-    .filter(({ blockers }) => blockers.length === 0)
-    .map(({ unit }) =>
-      rows.filter(
-        (row) =>
-          row.equipmentUnitId === unit.equipmentUnitId &&
-          row.blockedFrom < blockedTo &&
-          row.blockedTo > blockedFrom,
-      ),
-    );
-  const free = holders.filter((held) => held.length === 0).length;
+  const { states, taken } = await lookAt(tx, context, item);
+  const mayOutrank = outranksLoans(context, session);
+  const usable = states.filter(({ blockers }) => blockers.length === 0).map(({ unit }) => unit.unitNo);
+  const holding = mayOutrank ? withoutLate(taken) : taken;
+  const wished = { ...session, ...buffersOf(item) };
+  const holders = usable.map((unitNo) => heldAgainst(wished, holding, unitNo));
+  const here = usable.filter((unitNo) => heldAgainst(wished, taken, unitNo).length === 0);
   const giving = holders.filter((held) => held.length > 0 && held.every(givesWay)).length;
-  return { free, outranking: mayOutrank ? giving : 0 };
+  const free = holders.filter((held) => held.length === 0).length;
+  return { free, outranking: mayOutrank ? giving : 0, lateFree: free - here.length };
 }

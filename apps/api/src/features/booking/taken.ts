@@ -2,7 +2,9 @@ import {
   type Buffers,
   freeTimes,
   type Interval,
+  isOutAndLate,
   isWithin,
+  reckonedTime,
   type UnitBooking,
   unitFor,
 } from '@sheafbook/booking';
@@ -17,15 +19,18 @@ export const buffersOf = (item: EquipmentItemRow): Buffers => ({
   postMs: minutes(item.postMinutes),
 });
 
-/** A booking with the buffers that it was made with; one that is out and late lasts until now at least. */
-export function toUnitBooking(booking: Taken, nowMs: number): UnitBooking {
+/** What holds a piece, reckoned; with the booking that it is of. */
+export type HeldTime = UnitBooking & { readonly isLate: boolean; readonly booking: Taken };
+
+/** A booking with the buffers that it was made with; one that is out and late holds its piece until it is back. */
+export function toHeldTime(booking: Taken, nowMs: number): HeldTime {
   const [startMs, endMs] = [booking.startsAt.getTime(), booking.endsAt.getTime()];
-  const buffers = {
-    preMs: startMs - booking.blockedFrom.getTime(),
-    postMs: booking.blockedTo.getTime() - endMs,
+  const outing = { startMs, endMs, isOut: booking.state === 'out' };
+  return {
+    ...{ preMs: startMs - booking.blockedFrom.getTime(), postMs: booking.blockedTo.getTime() - endMs },
+    ...{ ...reckonedTime(outing, nowMs), unit: booking.unitNo, booking },
+    isLate: isOutAndLate(outing, nowMs),
   };
-  const isLate = booking.state === 'out' && endMs < nowMs;
-  return { ...buffers, startMs, endMs: isLate ? nowMs : endMs, unit: booking.unitNo };
 }
 
 /** A piece that can't be lent as it is holds no place for anybody. */

@@ -8,7 +8,7 @@ import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import type { WorkTask } from '../../platform/work/task.ts';
 import { loadItem, loadUnit, lockItem } from '../equipment/queries.ts';
-import { mayKeepEquipment, seesLoans } from '../equipment/use-cases.ts';
+import { mayKeepEquipment, seesLoans, type UnitState } from '../equipment/use-cases.ts';
 import { loadHousehold, loadPresentHousehold } from '../household/queries.ts';
 import { bookEquipment, endBooking, lapseOffersInside, lookAt, offerFreedTimes } from './book.ts';
 import { readFoodsThrough } from './left-behind.ts';
@@ -26,7 +26,7 @@ import {
 import { insertBookingFoods, insertWishFoods } from './queries-foods.ts';
 import { agreeToRelay, askToTakeOver, refuseToRelay } from './relay.ts';
 import type { BookingWish, FreeTimesQuery, RelayAnswer, ServiceTimeWish, WaitingWish } from './schema.ts';
-import { listFree } from './taken.ts';
+import { type HeldTime, listFree } from './taken.ts';
 import { minutes, readTimes, refuseTooLong } from './when.ts';
 
 export {
@@ -59,9 +59,22 @@ export function readFreeTimes(context: Context, itemId: string, query: FreeTimes
       ({ blockedTo, blockedFrom, state }) =>
         (blockedTo.getTime() > window.startMs || state === 'out') && blockedFrom.getTime() < window.endMs,
     );
-    return { item, free, busy, blockers: states.map(({ unit, blockers }) => ({ unit, blockers })) };
+    return {
+      item,
+      free,
+      busy,
+      late: listLate(states, taken),
+      blockers: states.map(({ unit, blockers }) => ({ unit, blockers })),
+    };
   });
 }
+
+/** The pieces that could be lent if whoever has them had brought them back. */
+const listLate = (states: readonly UnitState[], taken: readonly HeldTime[]) =>
+  taken
+    .filter(({ isLate }) => isLate)
+    .filter(({ unit }) => states.some((state) => state.unit.unitNo === unit && state.blockers.length === 0))
+    .map(({ booking: { unitNo, endsAt } }) => ({ unitNo, dueAt: endsAt }));
 
 /** Books a thing for a household: one's own, or whoever asked the keeper. */
 export function bookForHousehold(context: Context, itemId: string, wish: BookingWish) {

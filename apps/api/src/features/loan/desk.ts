@@ -1,4 +1,4 @@
-import { lateFee, mostAtOnce, serviceAhead } from '@sheafbook/booking';
+import { lateFee, mostAtOnce, reckonedTime, serviceAhead } from '@sheafbook/booking';
 import type { Tx } from '@sheafbook/db';
 import { addDays, dayInZone, daysBetween } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
@@ -46,7 +46,7 @@ export async function lookAtDesk(tx: Tx, context: Context) {
     peaks: items.map(({ equipmentItemId, name }) => ({
       ...{ itemId: equipmentItemId, itemName: name },
       units: states.filter(({ unit }) => isInUse(unit) && unit.equipmentItemId === equipmentItemId).length,
-      mostAtOnce: mostAtOnce(bookings.flatMap((row) => heldTime(row, equipmentItemId))),
+      mostAtOnce: mostAtOnce(bookings.flatMap((row) => heldTime(context, row, equipmentItemId))),
     })),
     units: states.map((state) => ({
       itemId: state.unit.equipmentItemId,
@@ -61,10 +61,16 @@ export type Desk = Awaited<ReturnType<typeof lookAtDesk>>;
 const isInUse = ({ condition }: { condition: string }) => condition !== 'retired';
 
 /** The time that a booking keeps a piece of a thing, cleaning and travel with it; one only asked for keeps none. */
-const heldTime = ({ booking }: ListedBooking, itemId: string) =>
-  booking.equipmentItemId === itemId && booking.state !== 'asked'
-    ? [{ startMs: booking.blockedFrom.getTime(), endMs: booking.blockedTo.getTime() }]
-    : [];
+function heldTime(context: Context, { booking }: ListedBooking, itemId: string) {
+  if (booking.equipmentItemId !== itemId || booking.state === 'asked') return [];
+  const [startMs, endMs] = [booking.blockedFrom.getTime(), booking.blockedTo.getTime()];
+  const isOut = booking.state === 'out';
+  const { endMs: untilMs } = reckonedTime(
+    { startMs: booking.startsAt.getTime(), endMs: booking.endsAt.getTime(), isOut },
+    context.now().getTime(),
+  );
+  return [{ startMs, endMs: Math.max(endMs, untilMs) }];
+}
 
 /** When a piece will want service by its calendar and by what is booked; null when neither tells of any. */
 function serviceOf(context: Context, state: UnitState, bookings: readonly ListedBooking[]) {

@@ -55,9 +55,13 @@ function refuseMoney({ actor }: Context, field: string, money: Money): void {
 async function refuseStillOut(tx: Tx, context: Context, booking: BookingRow): Promise<void> {
   const open = await findOpenLoan(tx, booking.storehouseId, booking.equipmentUnitId);
   if (!open) return;
+  const instead = await swapFor(tx, context, booking);
   throw new Problem('equipment-unfit', {
-    detail: 'Whoever has it has not brought it back yet. Another one, or the next free times, are listed.',
-    ...{ blockers: ['out'], ...(await swapFor(tx, context, booking)) },
+    detail:
+      instead.swap || instead.freeTimes.length > 0
+        ? 'Whoever has it has not brought it back yet. Another one, or the next free times, are listed.'
+        : 'Whoever has it has not brought it back yet, and nobody knows when it comes. Ask the keeper.',
+    ...{ blockers: ['out'], ...instead },
   });
 }
 

@@ -1,7 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { Context } from '../../platform/context.ts';
 import { listBookings } from '../booking/queries.ts';
-import { findOpenLoan, listLoans } from '../loan/queries.ts';
+import { listLoans } from '../loan/queries.ts';
 import type { OpenItem } from './open-item.ts';
 import { dueAtInstant } from './steps.ts';
 
@@ -31,16 +31,15 @@ export async function listLoanItems(
         ...{ about: item.name, path: `${root}/bookings/${booking.bookingId}` },
         words: `A neighbour asks to take this straight from you; say yes or no: ${item.name}.`,
       });
-  for (const { booking, item } of booked) {
+  for (const { booking, item, outUntil } of booked) {
     const path = `${root}/bookings/${booking.bookingId}`;
     if (booking.state === 'offered' && booking.offeredUntil)
       items.push({
         ...{ ...dueAtInstant(booking.offeredUntil, timeZone), ...nothing, kind: 'equipment-offered', path },
         ...{ about: item.name, words: `This came free for you; say whether you take it: ${item.name}.` },
       });
-    const before =
-      booking.state === 'booked' ? await findOpenLoan(tx, storehouseId, booking.equipmentUnitId) : undefined;
-    if (before && before.dueAt < context.now())
+    const isAhead = booking.state === 'booked' || booking.state === 'offered';
+    if (isAhead && outUntil && outUntil < context.now())
       items.push({
         ...{ ...dueAtInstant(booking.startsAt, timeZone), ...nothing, kind: 'equipment-late', path },
         ...{

@@ -12,6 +12,9 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'This can’t be handed straight on.': 'Esto no puede pasar directamente de uno a otro.',
   'A booking ends after it begins.': 'Una reserva termina después de empezar.',
   'This time is over. Book from now on.': 'Esa hora ya pasó. Reserve de ahora en adelante.',
+  'It is out and late; nobody knows when it is back. Wait for that time, and it is offered to you once it is here.':
+    'Está prestado con retraso; nadie sabe cuándo vuelve. Espere esa hora, y se le ofrece cuando esté aquí.',
+  'It is out and late.': 'Está prestado con retraso.',
   'It is taken at that time.': 'Está ocupado a esa hora.',
   'Nobody books more than {} days ahead.': 'Nadie reserva con más de {} días de antelación.',
   '{} needs the {} at your time. The same hours of another day are kept for you for three days: say whether you take them.':
@@ -59,6 +62,8 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'The time of this booking is over. Book anew.': 'La hora de esta reserva ya pasó. Reserve de nuevo.',
   'Only the keeper takes or gives money. Let it stand on your balance.':
     'Solo el encargado recibe o da dinero. Déjelo en su saldo.',
+  'Whoever has it has not brought it back yet, and nobody knows when it comes. Ask the keeper.':
+    'Quien lo tiene aún no lo ha devuelto, y nadie sabe cuándo llega. Pregunte a quien guarda el equipo.',
   'Whoever has it has not brought it back yet. Another one, or the next free times, are listed.':
     'Quien lo tiene aún no lo ha devuelto. Abajo están otro igual o las próximas horas libres.',
   'Only the keeper says what damage costs.': 'Solo el encargado dice cuánto cuesta un daño.',

@@ -110,15 +110,19 @@ function FreeTimes({ item }: { item: Item }) {
   const reading = useQuery(freeTimesQuery({ storehouse, item: item.id }, 60));
   return (
     <Loaded reading={reading}>
-      {({ free, unfit }) => (
+      {({ free, late, unfit }) => (
         <>
           <h3>{words.freeTimes}</h3>
           {free.length === 0 ? (
             <p>
               {unfit.length > 0
                 ? words.unfit(unfit.flatMap(({ blockers }) => blockers.map(sayBlocker(words))).join(', '))
-                : words.neverFree}
+                : late[0]
+                  ? words.outAndLate(format.instant(late[0].dueAt))
+                  : words.neverFree}
             </p>
+          ) : late.length > 0 ? (
+            <p>{words.someLate(late.length)}</p>
           ) : null}
           <ul>
             {free.slice(0, SHOWN).map(({ startsAt, endsAt, unitNo }) => (

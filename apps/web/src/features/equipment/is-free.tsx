@@ -95,7 +95,7 @@ function Told({ item, days, wish }: ToldProps) {
   return (
     <div role="status">
       <Loaded reading={reading}>
-        {({ free }) => {
+        {({ free, late }) => {
           const spans = free.map(({ startsAt, endsAt }) => ({
             ...{ startMs: Date.parse(startsAt), endMs: Date.parse(endsAt), startsAt, endsAt },
           }));
@@ -108,7 +108,9 @@ function Told({ item, days, wish }: ToldProps) {
                 ? null
                 : next
                   ? words.freeNext(format.instant(next.startsAt), format.instant(next.endsAt))
-                  : words.freeNever}{' '}
+                  : late[0]
+                    ? words.outAndLate(format.instant(late[0].dueAt))
+                    : words.freeNever}{' '}
               <Link to="/s/$storehouse/equipment/$item" params={param}>
                 {words.bookTitle}
               </Link>

@@ -93,6 +93,11 @@ function Booked({ booking }: { booking: Booking }) {
       </p>
       {booking.state === 'asked' ? <p className="soft">{words.waitsForYes}</p> : null}
       {booking.relayAgreedAt === null ? null : <p className="soft">{words.relayAgreed}</p>}
+      {booking.outUntil !== null && Date.parse(booking.outUntil) < Date.now() ? (
+        <p>
+          <State kind="watch" word={words.late} /> {words.outAndLate(format.instant(booking.outUntil))}
+        </p>
+      ) : null}
       <LeftBehind booking={booking} />
       <div className="actions">
         {isOffered ? (

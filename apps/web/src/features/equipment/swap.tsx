@@ -39,7 +39,7 @@ export function Swap({ booking }: { booking: Booking }) {
             </>
           ) : (
             <>
-              <p>{words.swapNone}</p>
+              <p>{freeTimes.length > 0 ? words.swapNone : words.swapNever}</p>
               <ul>
                 {freeTimes.map(({ startsAt, endsAt, unitNo }) => (
                   <li key={`${startsAt} ${unitNo}`}>

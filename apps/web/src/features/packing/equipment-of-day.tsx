@@ -6,6 +6,7 @@ import { Choice } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
+import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { type OfSession, ofSession, sessionApi } from './queries.ts';
 import { useDayEquipmentText } from './words.ts';
@@ -52,13 +53,19 @@ function Booked({ param, body, isOpen }: { param: OfSession; body: Body; isOpen:
   return (
     <>
       <ul className="list">
-        {body.booked.map(({ id, itemName, unitNo, unitCode, startsAt, endsAt, state }) => (
+        {body.booked.map(({ id, itemName, unitNo, unitCode, startsAt, endsAt, state, outUntil }) => (
           <li key={id} className="row place">
             <span>
               <b>{`${itemName} ${unitNo}`}</b>{' '}
               <span className="soft">
                 {`${unitCode} · ${t.fromTo(format.instant(startsAt), format.hour(endsAt))}`}
               </span>
+              {outUntil !== null && Date.parse(outUntil) < Date.now() ? (
+                <>
+                  <br />
+                  <State kind="wrong" word={t.isLate} /> {t.lateSince(format.instant(outUntil))}
+                </>
+              ) : null}
             </span>
             {isOpen && state === 'booked' ? (
               <button
@@ -101,9 +108,14 @@ function BookForm({ param, body }: { param: OfSession; body: Body }) {
           <Choice
             label={t.thing}
             value={itemId}
-            options={bookable.map(({ id, name, free, outranking }) => ({
+            options={bookable.map(({ id, name, free, outranking, lateFree }) => ({
               value: id,
-              name: free > 0 ? t.free(name, free) : t.outranks(name, outranking),
+              name:
+                free === 0
+                  ? t.outranks(name, outranking)
+                  : lateFree > 0
+                    ? t.freeLate(name, free, lateFree)
+                    : t.free(name, free),
             }))}
             onChange={setChosen}
           />

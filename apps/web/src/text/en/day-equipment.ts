@@ -11,6 +11,10 @@ export const en = {
   free: (name: string, count: number) => `${name}: ${count} free`,
   outranks: (name: string, count: number) =>
     `${name}: none free, ${s(count, 'loan gives', 'loans give')} way`,
+  freeLate: (name: string, count: number, late: number) =>
+    `${name}: ${count} free, ${late} of them out and late now`,
+  isLate: 'Out and late.',
+  lateSince: (due: string) => `It was due on ${due}; ask the keeper when it comes, and look for another.`,
   book: 'Book it for the day',
   taken: (names: string) => `Taken that day: ${names}.`,
   gaveWay: (count: number) =>

@@ -191,6 +191,8 @@ export const en = {
   swapTitle: 'It is not back yet',
   swapOther: (unitNo: number, code: string) => `No. ${unitNo} (${code}) is the same and is here.`,
   swapTake: 'Take that one instead',
+  swapNever:
+    'There is no other one, and nobody knows when it is back. Ask the keeper, or wait for another time.',
   swapNone: 'There is no other one. It is free next:',
   settled: 'It is back.',
   costs: {
@@ -240,6 +242,9 @@ export const en = {
   isFree: 'Free.',
   isTaken: 'Not free.',
   freeNext: (from: string, until: string) => `Free for so long ${from} to ${until}.`,
+  outAndLate: (due: string) => `It is out and late: it was due on ${due}, and nobody knows when it is back.`,
+  someLate: (count: number) =>
+    `${s(count, 'piece is', 'pieces are')} out and late, and counted out until back.`,
   freeNever: 'Nor for so long in the two weeks after.',
   peakTitle: 'How many are wanted at once',
   peak: (most: number, units: number) => `${most} of ${units}`,

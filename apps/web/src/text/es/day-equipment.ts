@@ -11,6 +11,11 @@ export const es: DayEquipmentWords = {
   thing: 'Objeto',
   free: (name, count) => `${name}: ${s(count, 'libre', 'libres')}`,
   outranks: (name, count) => `${name}: ninguno libre, ${s(count, 'préstamo cede', 'préstamos ceden')}`,
+  freeLate: (name, count, late) =>
+    `${name}: ${s(count, 'libre', 'libres')}, ${late} de ellos prestado con retraso ahora`,
+  isLate: 'Prestado con retraso.',
+  lateSince: (due) =>
+    `Debía volver el ${due}; pregunte a quien guarda el equipo cuándo llega, y busque otro.`,
   book: 'Reservarlo para la jornada',
   taken: (names) => `Ocupado ese día: ${names}.`,
   gaveWay: (count) =>

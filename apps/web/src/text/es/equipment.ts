@@ -192,6 +192,8 @@ export const es: EquipmentWords = {
   swapTitle: 'Aún no ha vuelto',
   swapOther: (unitNo, code) => `El n.º ${unitNo} (${code}) es igual y está aquí.`,
   swapTake: 'Llevarse ese',
+  swapNever:
+    'No hay otro, y nadie sabe cuándo vuelve este. Pregunte a quien guarda el equipo, o espere otra hora.',
   swapNone: 'No hay otro. Estará libre:',
   settled: 'Ha vuelto.',
   costs: {
@@ -241,6 +243,9 @@ export const es: EquipmentWords = {
   isFree: 'Libre.',
   isTaken: 'No está libre.',
   freeNext: (from, until) => `Libre por tanto tiempo ${from} a ${until}.`,
+  outAndLate: (due) => `Está prestado con retraso: debía volver el ${due}, y nadie sabe cuándo vuelve.`,
+  someLate: (count) =>
+    `${s(count, 'unidad está prestada con retraso y no se cuenta', 'unidades están prestadas con retraso y no se cuentan')} hasta que vuelva.`,
   freeNever: 'Ni por tanto tiempo en las dos semanas siguientes.',
   peakTitle: 'Cuántos hacen falta a la vez',
   peak: (most, units) => `${most} de ${units}`,
