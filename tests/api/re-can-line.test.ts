@@ -4,6 +4,7 @@ import { bodyOf } from '../support/buy.ts';
 import { aPantryWish } from '../support/giving.ts';
 import { offersOf } from '../support/offer.ts';
 import { aHall, aPackingSession, aPourBody, bringWheat, type TestHall } from '../support/packing.ts';
+import { printed } from '../support/pdf.ts';
 import { aSeamer, THICK } from '../support/seam.ts';
 import { piecesOf } from '../support/shelf.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
@@ -80,4 +81,23 @@ test('a pantry that takes no wheat is not given it, and one that minds nothing i
   };
   expect(await refusalsOf('Mill Lane', {})).not.toContain('allergen');
   expect(await refusalsOf('Chapel', { allergensNotTaken: ['wheat'] })).toContain('allergen');
+});
+
+test('whoever takes it in at a pantry reads what may have got into it, on the screen and on the manifest', async () => {
+  const { pantries } = bodyOf(await storehouse.coordinator.get(at('/pantries')));
+  const millLane = pantries.find(({ name }: { name: string }) => name === 'Mill Lane');
+  const trips = [{ pantryId: millLane.id, onDay: '2026-09-29', capacityGrams: 50_000 }];
+  const { id } = bodyOf(await storehouse.coordinator.post(at('/gift-matchings'), { trips }), 201);
+  const wish = { matchingId: id, trip: 0, driver: 'Ruth' };
+  const manifest = bodyOf(await storehouse.coordinator.post(at('/gift-manifests'), wish), 201);
+  const line = manifest.lines.find(({ code }: Can) => code === anew.code);
+  expect([line.allergens, line.metOnLine]).toEqual([[], ['gluten', 'wheat']]);
+  for (const [language, words] of [
+    ['en', 'Packed on a line with gluten, wheat.'],
+    ['es', 'Envasado en una línea con gluten, trigo.'],
+  ]) {
+    const path = at(`/gift-manifests/${manifest.id}/paper?language=${language}`);
+    const { text } = await printed(storehouse.coordinator, path);
+    expect(text.replaceAll(/\s+/g, ' ')).toContain(words);
+  }
 });

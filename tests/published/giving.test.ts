@@ -4,7 +4,9 @@ import {
   type Giveable,
   giftValue,
   LADDER,
+  lastGiftDay,
   listCardRefusals,
+  listLastingRefusals,
   matchGifts,
   mealsOf,
   nearestDoorFirst,
@@ -15,7 +17,7 @@ import {
 } from '@sheafbook/giving';
 import { OUTCOMES } from '@sheafbook/keeping';
 import { loadSolver } from '@sheafbook/solve';
-import { sumOf } from '@sheafbook/units';
+import { addDays, sumOf, weekdayOf } from '@sheafbook/units';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
@@ -195,6 +197,14 @@ describe('a rule card', () => {
     expect(listCardRefusals(card, { ...canned, sealedBy: 'maker' }, '2027-07-02')).toEqual([]);
   });
 
+  test('nor what nobody knows how it was packed at home, and says that this is why', () => {
+    const untold: Giveable = { ...gift, sealedBy: 'home', isReducedOxygen: null };
+    const home = { ...card, acceptsHomePacked: true };
+    expect(listCardRefusals(home, untold, '2027-07-02')).toEqual(['oxygen-unknown']);
+    expect(listCardRefusals({ ...home, acceptsReducedOxygen: true }, untold, '2027-07-02')).toEqual([]);
+    expect(listCardRefusals(card, { ...untold, sealedBy: 'maker' }, '2027-07-02')).toEqual([]);
+  });
+
   test('takes food past its date by so many days, of the foods it says', () => {
     const late = { ...card, mostDaysPastBest: 30, pastBestClasses: ['white-rice'] };
     expect(listCardRefusals(late, gift, '2027-10-30')).toEqual([]);
@@ -205,6 +215,49 @@ describe('a rule card', () => {
     expect(
       listCardRefusals({ ...late, pastBestClasses: null }, { ...gift, keepingClass: null }, '2027-10-30'),
     ).toEqual([]);
+  });
+
+  test('asks no life of what it takes past its date, and the life it wants of all else', () => {
+    const late = { ...card, mostDaysPastBest: 30, pastBestClasses: ['white-rice'] };
+    expect(listCardRefusals(late, gift, '2027-09-29')).toEqual([]); // a day left, and 90 are asked of others
+    expect(listCardRefusals(late, { ...gift, keepingClass: 'dry-legume' }, '2027-09-29')).toEqual([
+      'too-little-life',
+    ]);
+  });
+
+  // Job map 10.3: eat-first 30 September 2027, 90 days, Tuesdays and Thursdays.
+  test.for([
+    [{}, 'white-rice', '2027-07-01'],
+    [{ mostDaysPastBest: 30, pastBestClasses: ['white-rice'] }, 'white-rice', '2027-10-28'], // of 30 October
+    [{ mostDaysPastBest: 30, pastBestClasses: ['white-rice'] }, 'dry-legume', '2027-07-01'],
+    [{ mostDaysPastBest: 30, pastBestClasses: null }, 'dry-legume', '2027-10-28'],
+    [{ mostDaysPastBest: 30, pastBestClasses: [] }, 'white-rice', '2027-07-01'],
+  ] as const)('with %j its last day for %s is %s', ([change, keepingClass, day]) => {
+    expect(lastGiftDay({ ...card, ...change }, { ...gift, keepingClass }, [2, 4])).toBe(day);
+    expect(lastGiftDay({ ...card, ...change }, { ...gift, keepingClass }, [])).toBeNull();
+  });
+
+  test('takes something on its last day, and on no day after that on which its door is open', () => {
+    const cards = fc.record({
+      leastLifeDays: fc.nat(200),
+      mostDaysPastBest: fc.option(fc.integer({ min: 1, max: 400 })),
+      pastBestClasses: fc.option(fc.constantFrom(['white-rice'], ['dry-legume'], [])),
+    });
+    const weekdays = fc.subarray([0, 1, 2, 3, 4, 5, 6], { minLength: 1 });
+    fc.assert(
+      fc.property(cards, weekdays, fc.nat(400), (change, open, after) => {
+        const own = { ...card, ...change };
+        const last = lastGiftDay(own, gift, open) ?? '';
+        expect(listCardRefusals(own, gift, last)).toEqual([]);
+        const later = addDays(last, after + 1);
+        if (open.includes(weekdayOf(later))) expect(listCardRefusals(own, gift, later)).not.toEqual([]);
+      }),
+    );
+  });
+
+  test('what no day changes is told without one', () => {
+    expect(listLastingRefusals(card, { ...gift, sealedBy: 'home' })).toEqual(['home-packed-not-taken']);
+    expect(listLastingRefusals(card, gift)).toEqual([]);
   });
 
   test('one that accepts nothing is told apart', () => {
@@ -235,7 +288,9 @@ describe('the ladder', () => {
     [{ isMouldy: true }, ['discard']],
     [{ isTreatedSeed: true }, ['discard']],
     [{ isOnHold: true }, []],
-    [{ inspected: null, isPastEatFirst: true }, ['animals', 'compost', 'discard']],
+    [{ inspected: null, isPastEatFirst: true, isGiftClosed: true }, ['animals', 'compost', 'discard']],
+    // A card may take some foods past their date, by so many days: not closed yet.
+    [{ inspected: null, isPastEatFirst: true }, ['pantry', 'animals', 'compost', 'discard']],
   ] as const)('%j may go to %j', ([change, steps]) => {
     expect(openSteps({ ...sound, ...change })).toEqual(steps);
   });

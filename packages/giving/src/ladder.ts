@@ -14,6 +14,7 @@ export type OnTheLadder = {
   readonly isTreatedSeed: boolean;
   readonly isPastEatFirst: boolean;
   readonly isOfferOver: boolean;
+  /** Whether no pantry takes it any more by its card, which may take some foods past their date. */
   readonly isGiftClosed: boolean;
   readonly isMouldy: boolean;
 };
@@ -42,7 +43,7 @@ function isOpen(step: LadderStep, thing: OnTheLadder): boolean {
     inspected === null ? !thing.isPastEatFirst : inspected === 'table' || inspected === 'kitchen-soon';
   if (step === 'own-kitchen') return isForTable;
   if (step === 'members') return isForTable && !thing.isOfferOver;
-  if (step === 'pantry') return isForTable && inspectionLetsGive(inspected) && !thing.isGiftClosed;
+  if (step === 'pantry') return inspectionLetsGive(inspected) && !thing.isGiftClosed;
   if (step === 'animals') return inspected !== 'compost';
   return true;
 }

@@ -1,4 +1,5 @@
-import { assert, daysBetween } from '@sheafbook/units';
+import { giftClosesOn } from '@sheafbook/keeping';
+import { addDays, assert, daysBetween } from '@sheafbook/units';
 
 /** Facts that a label can carry. Units: none. Errors: none. */
 export const LABEL_FACTS = [
@@ -50,8 +51,8 @@ export type Giveable = {
   readonly kindCode: string;
   readonly grams: number;
   readonly sealedBy: SealedBy;
-  /** Packed with an absorber, under vacuum or under carbon dioxide. */
-  readonly isReducedOxygen: boolean;
+  /** Packed with an absorber, under vacuum or under another gas than air; null where nobody said how it was packed. */
+  readonly isReducedOxygen: boolean | null;
   readonly eatFirstOn: string;
   readonly allergens: readonly string[];
   readonly labelFacts: readonly LabelFact[];
@@ -69,6 +70,7 @@ export type CardRefusal =
   | 'home-packed-not-taken'
   | 'licensed-kitchen-not-taken'
   | 'reduced-oxygen-not-taken'
+  | 'oxygen-unknown'
   | 'not-sealed'
   | 'container-kind'
   | 'label-lacks'
@@ -83,15 +85,45 @@ export type CardRefusal =
  * Units: an ISO day. Errors: AssertionError when a day is none.
  */
 export function listCardRefusals(card: RuleCard, gift: Giveable, givenOn: string): CardRefusal[] {
-  return [
-    ...listSafetyRefusals(gift),
-    ...listSealRefusals(card, gift),
-    ...listFoodRefusals(card, gift),
-    ...listLifeRefusals(card, gift, givenOn),
-  ];
+  return [...listLastingRefusals(card, gift), ...listLifeRefusals(card, gift, givenOn)];
 }
 
-function listSafetyRefusals({ isOnHold, isTreatedSeed, isOpened }: Giveable): CardRefusal[] {
+/** What of a gift no day changes. Units: as `Giveable`. Errors: none. */
+export type LastingGift = Omit<Giveable, 'code' | 'keepingClass' | 'eatFirstOn'>;
+
+/**
+ * The rules of a card that forbid giving something on any day, whatever life it has left; an empty list is a yes on some day.
+ * Units: none. Errors: none.
+ */
+export function listLastingRefusals(card: RuleCard, gift: LastingGift): CardRefusal[] {
+  return [...listSafetyRefusals(gift), ...listSealRefusals(card, gift), ...listFoodRefusals(card, gift)];
+}
+
+/**
+ * The last day on which a card takes something and its door is open: before its date with the life that the card wants, or so
+ * many days past it where the card takes its kind of food past its date.
+ * Units: ISO days; weekdays 0 (Sunday) to 6. Shape: null when the door is never open. Errors: AssertionError when a day is none.
+ */
+export function lastGiftDay(
+  card: RuleCard,
+  { eatFirstOn, keepingClass }: Pick<Giveable, 'eatFirstOn' | 'keepingClass'>,
+  openWeekdays: readonly number[],
+): string | null {
+  const late = daysPastTaken(card, keepingClass);
+  const terms = { leastLifeDays: late === null ? card.leastLifeDays : 0, transportDays: 0, openWeekdays };
+  return giftClosesOn(late === null ? eatFirstOn : addDays(eatFirstOn, late), terms);
+}
+
+/** How many days past its date a card takes a kind of food; null where none. What may be past its date needs no life left. */
+function daysPastTaken(
+  { mostDaysPastBest, pastBestClasses }: RuleCard,
+  keepingClass: string | null,
+): number | null {
+  const isOfClass = pastBestClasses === null || pastBestClasses.includes(keepingClass ?? '');
+  return isOfClass ? mostDaysPastBest : null;
+}
+
+function listSafetyRefusals({ isOnHold, isTreatedSeed, isOpened }: LastingGift): CardRefusal[] {
   const refusals: CardRefusal[] = [];
   if (isOnHold) refusals.push('on-hold');
   if (isTreatedSeed) refusals.push('treated-seed');
@@ -99,18 +131,24 @@ function listSafetyRefusals({ isOnHold, isTreatedSeed, isOpened }: Giveable): Ca
   return refusals;
 }
 
-function listSealRefusals(card: RuleCard, { sealedBy, isReducedOxygen }: Giveable): CardRefusal[] {
+function listSealRefusals(card: RuleCard, { sealedBy, isReducedOxygen }: LastingGift): CardRefusal[] {
   if (sealedBy === 'unsealed') return ['not-sealed'];
   if (sealedBy === 'maker') return card.acceptsMakerSealed ? [] : ['maker-sealed-not-taken'];
   if (sealedBy === 'home')
     return [
       ...(card.acceptsHomePacked ? [] : (['home-packed-not-taken'] as const)),
-      ...(isReducedOxygen && !card.acceptsReducedOxygen ? (['reduced-oxygen-not-taken'] as const) : []),
+      ...(card.acceptsReducedOxygen ? [] : listOxygenRefusals(isReducedOxygen)),
     ];
   return card.acceptsLicensedKitchen ? [] : ['licensed-kitchen-not-taken'];
 }
 
-function listFoodRefusals(card: RuleCard, gift: Giveable): CardRefusal[] {
+/** What nobody knows of it counts as what a card forbids, and is told apart from it. */
+function listOxygenRefusals(isReducedOxygen: boolean | null): CardRefusal[] {
+  if (isReducedOxygen === null) return ['oxygen-unknown'];
+  return isReducedOxygen ? ['reduced-oxygen-not-taken'] : [];
+}
+
+function listFoodRefusals(card: RuleCard, gift: LastingGift): CardRefusal[] {
   const refusals: CardRefusal[] = [];
   const { containerKindCodes, foodCodesWanted } = card;
   if (containerKindCodes !== null && !containerKindCodes.includes(gift.kindCode))
@@ -126,10 +164,10 @@ function listFoodRefusals(card: RuleCard, gift: Giveable): CardRefusal[] {
 
 function listLifeRefusals(card: RuleCard, gift: Giveable, givenOn: string): CardRefusal[] {
   const daysLeft = daysBetween(givenOn, gift.eatFirstOn);
-  const { mostDaysPastBest, pastBestClasses } = card;
-  if (daysLeft >= 0) return daysLeft < card.leastLifeDays ? ['too-little-life'] : [];
-  const isOfClass = pastBestClasses === null || pastBestClasses.includes(gift.keepingClass ?? '');
-  return mostDaysPastBest === null || !isOfClass || -daysLeft > mostDaysPastBest ? ['past-its-date'] : [];
+  const late = daysPastTaken(card, gift.keepingClass);
+  if (late !== null) return daysLeft < -late ? ['past-its-date'] : [];
+  if (daysLeft < 0) return ['past-its-date'];
+  return daysLeft < card.leastLifeDays ? ['too-little-life'] : [];
 }
 
 /**

@@ -1,12 +1,10 @@
 import type { Tx } from '@sheafbook/db';
-import type { GiftFactRow } from '@sheafbook/db/tables';
 import {
   type Giveable,
-  LABEL_FACTS,
-  type LabelFact,
   type LadderStep,
+  lastGiftDay,
+  listLastingRefusals,
   openSteps,
-  type SealedBy,
 } from '@sheafbook/giving';
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
@@ -14,17 +12,11 @@ import { todayOf } from '../../platform/today.ts';
 import { type LastLook, listFoundForGiving } from '../container/queries.ts';
 import { type Kept, loadKept } from '../keeping/use-cases.ts';
 import { listForGiving } from '../offer/use-cases.ts';
+import { listFacts, listPantries, type PantryWithCard } from '../pantry/queries.ts';
+import { factsOf, type GiftFacts, isWithoutOxygen, ruleCardOf, weekdaysOf } from '../pantry/use-cases.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { listMetOnLine } from '../trace/use-cases.ts';
-import { listFacts, listOfferedNow, listOut } from './queries.ts';
-
-/** What is known of a container for giving it. Nothing said: packed by us, under our own label. */
-export type GiftFacts = {
-  readonly sealedBy: SealedBy;
-  readonly labelFacts: readonly LabelFact[];
-  readonly isTreatedSeed: boolean;
-  readonly isMouldy: boolean;
-};
+import { listOfferedNow, listOut } from './queries.ts';
 
 /** A container that may be given: what it is, how it keeps, whose it is, and how far down the ladder it has come. */
 export type Candidate = {
@@ -41,16 +33,11 @@ export type Candidate = {
   readonly outOn: number | null;
   /** Whether members are being offered it at this moment. */
   readonly isOffered: boolean;
+  /** The last day on which any pantry takes it; null where none does. */
+  readonly closesOn: string | null;
   /** Whether its offer date has come, or a household handed it over. */
   readonly isDue: boolean;
   readonly steps: readonly LadderStep[];
-};
-
-/** Our label names food, grams, day, packer and allergens, and what has one ingredient is its own list of them. */
-const OURS: Omit<GiftFacts, 'sealedBy'> = {
-  labelFacts: LABEL_FACTS,
-  isTreatedSeed: false,
-  isMouldy: false,
 };
 
 /** Common stock with something in it and what a household’s offer handed over, what closes first in front. */
@@ -58,9 +45,9 @@ export async function loadCandidates(tx: Tx, context: Context): Promise<Candidat
   const { storehouseId } = context.actor;
   const todayOn = todayOf(context);
   const { commonId } = await loadHouseOwners(tx, storehouseId);
-  const handed = (await listForGiving(tx, storehouseId, context.now())).filter(
-    ({ householdId }) => householdId !== null,
-  );
+  const forGiving = await listForGiving(tx, storehouseId, context.now());
+  const offerOver = new Set(forGiving.map(({ containerId }) => containerId));
+  const handed = forGiving.filter(({ householdId }) => householdId !== null);
   const ownerOf = new Map(handed.map(({ containerId, householdId }) => [containerId, householdId]));
   const kept = [
     ...(await loadKept(tx, storehouseId, { householdId: null }, todayOn)),
@@ -69,6 +56,7 @@ export async function loadCandidates(tx: Tx, context: Context): Promise<Candidat
   const offered = await listOfferedNow(tx, storehouseId, context.now());
   const facts = new Map((await listFacts(tx, storehouseId)).map((row) => [row.containerId, row]));
   const out = await listOut(tx, storehouseId);
+  const pantries = await listPantries(tx, storehouseId);
   const looks = await listFoundForGiving(
     tx,
     storehouseId,
@@ -82,16 +70,17 @@ export async function loadCandidates(tx: Tx, context: Context): Promise<Candidat
   return kept
     .map((row) => {
       const { containerId } = row.container;
-      const said = factsOf(row, facts.get(containerId));
+      const said = factsOf(row.container, facts.get(containerId));
       const look = looks.get(containerId) ?? null;
       const isMouldy = said.isMouldy || (look?.findings.includes('mould') ?? false);
-      const found = { kept: row, facts: said, look, isMouldy };
+      const found = { kept: row, facts: said, look, isMouldy, metOnLine: met.get(containerId) ?? [] };
+      const closesOn = closesOnOf(found, pantries);
       return {
-        ...{ ...found, outOn: out.get(containerId) ?? null, metOnLine: met.get(containerId) ?? [] },
+        ...{ ...found, closesOn, outOn: out.get(containerId) ?? null },
         ownerId: ownerOf.get(containerId) ?? commonId,
         isOffered: offered.has(containerId),
         isDue: ownerOf.has(containerId) || (row.keeping !== null && row.keeping.dates.offerOn <= todayOn),
-        steps: stepsOf(found, todayOn),
+        steps: stepsOf(found, { closesOn, isOfferOver: offerOver.has(containerId), todayOn }),
       };
     })
     .toSorted((a, b) => (orderOf(a) < orderOf(b) ? -1 : 1));
@@ -107,42 +96,40 @@ export async function loadCandidate(tx: Tx, context: Context, containerId: strin
 }
 
 const LATEST = '9999-12-31';
-const orderOf = ({ kept: { keeping, container } }: Candidate) =>
-  `${keeping?.dates.giftClosesOn ?? LATEST} ${keeping?.dates.eatFirstOn ?? LATEST} ${container.containerCode}`;
+const orderOf = ({ kept: { keeping, container }, closesOn }: Candidate) =>
+  `${closesOn ?? LATEST} ${keeping?.dates.eatFirstOn ?? LATEST} ${container.containerCode}`;
 
-function factsOf({ container }: Kept, said: GiftFactRow | undefined): GiftFacts {
-  if (!said) return { ...OURS, sealedBy: container.openedOn === null ? 'home' : 'unsealed' };
-  return {
-    sealedBy: said.sealedBy as SealedBy,
-    labelFacts: said.labelFacts as LabelFact[],
-    isTreatedSeed: said.isTreatedSeed,
-    isMouldy: said.isMouldy,
-  };
+type Found = Pick<Candidate, 'kept' | 'facts' | 'look' | 'isMouldy' | 'metOnLine'>;
+
+/** The last day on which any pantry takes it by its card as it stands; null where none does. */
+function closesOnOf(found: Found, pantries: readonly PantryWithCard[]): string | null {
+  const gift = giveableOf(found);
+  if (gift === null) return null;
+  const days = pantries.flatMap(({ current: { card, openings } }) => {
+    const rules = ruleCardOf(card);
+    if (listLastingRefusals(rules, gift).length > 0) return [];
+    return lastGiftDay(rules, gift, weekdaysOf(openings)) ?? [];
+  });
+  return days.toSorted().at(-1) ?? null;
 }
 
-type Found = Pick<Candidate, 'kept' | 'facts' | 'look' | 'isMouldy'>;
-
-function stepsOf({ kept: { isHeld, keeping }, facts, look, isMouldy }: Found, todayOn: string): LadderStep[] {
-  const closesOn = keeping?.dates.giftClosesOn ?? null;
+function stepsOf(
+  { kept: { isHeld, keeping }, facts, look, isMouldy }: Found,
+  { closesOn, isOfferOver, todayOn }: { closesOn: string | null; isOfferOver: boolean; todayOn: string },
+): LadderStep[] {
   return openSteps({
-    inspected: look?.outcome ?? null,
-    isOnHold: isHeld,
-    isTreatedSeed: facts.isTreatedSeed,
-    isMouldy,
+    ...{ inspected: look?.outcome ?? null, isOnHold: isHeld, isTreatedSeed: facts.isTreatedSeed },
+    ...{ isMouldy, isOfferOver },
     isPastEatFirst: keeping === null || keeping.dates.eatFirstOn < todayOn,
-    isOfferOver: false,
     isGiftClosed: closesOn === null || closesOn < todayOn,
   });
 }
 
-const WITHOUT_OXYGEN = ['oxygen-absorber', 'dry-ice', 'vacuum', 'nitrogen-flush'];
-
 /**
- * A candidate as a rule card reads it, with the allergens that its line may have left in it beside its own: whoever must not
- * have them is not asked to tell the two apart. Null where
- * nobody knows how long it keeps.
+ * A candidate as a rule card reads it, with the allergens that its line may have left in it beside its own: whoever must
+ * not have them is not asked to tell the two apart. Null where nobody knows how long it keeps.
  */
-export function giveableOf({ kept, facts, metOnLine }: Candidate): Giveable | null {
+export function giveableOf({ kept, facts, metOnLine }: Found): Giveable | null {
   const { container, food, kind, grams, isHeld, keeping } = kept;
   if (keeping === null) return null;
   return {
@@ -152,7 +139,7 @@ export function giveableOf({ kept, facts, metOnLine }: Candidate): Giveable | nu
     kindCode: kind.kindCode,
     grams,
     sealedBy: facts.sealedBy,
-    isReducedOxygen: WITHOUT_OXYGEN.includes(container.treatment ?? ''),
+    isReducedOxygen: isWithoutOxygen(container),
     eatFirstOn: keeping.dates.eatFirstOn,
     allergens: [...new Set([...food.allergens, ...metOnLine])],
     labelFacts: facts.labelFacts,

@@ -2,6 +2,7 @@ import {
   type CardRefusal,
   type GiftLot,
   inspectionLetsGive,
+  lastGiftDay,
   listCardRefusals,
   type Matching,
   matchGifts,
@@ -9,9 +10,7 @@ import {
   type RuleCard,
   type Visit,
 } from '@sheafbook/giving';
-import { type GiftTerms, giftClosesOn } from '@sheafbook/keeping';
 import type { Solver } from '@sheafbook/solve';
-import { addDays } from '@sheafbook/units';
 import { type Candidate, giveableOf } from './candidates.ts';
 
 /** What forbids giving something on a trip: a rule of the card, or what was seen of the container. */
@@ -67,17 +66,6 @@ export function refusalsOf(
   ];
 }
 
-/** The last day on which a pantry takes something under its card; past its date where the card allows that. */
-export function closesOnOf(
-  { card, openWeekdays }: Pick<Trip, 'card' | 'openWeekdays'>,
-  eatFirstOn: string,
-): string | null {
-  const terms: GiftTerms = { leastLifeDays: card.leastLifeDays, transportDays: 0, openWeekdays };
-  const late = card.mostDaysPastBest;
-  if (late === null) return giftClosesOn(eatFirstOn, terms);
-  return giftClosesOn(addDays(eatFirstOn, late), { ...terms, leastLifeDays: 0 });
-}
-
 /** Groups what is alike, in the order of the queue, so that the solver has few things to weigh. */
 export function lotsOf(candidates: readonly Candidate[], trips: readonly Trip[]): MatchedLot[] {
   const groups = new Map<string, MatchedLot>();
@@ -92,7 +80,11 @@ export function lotsOf(candidates: readonly Candidate[], trips: readonly Trip[])
       containers: [...(group?.containers ?? []), one],
       ...{ containerGrams: grams, eatFirstOn, refusals },
       ...{ foodEn: food.nameEn, foodEs: food.nameEs, kindEn: kind.nameEn, kindEs: kind.nameEs },
-      closesOn: trips.map((trip) => (eatFirstOn === null ? null : closesOnOf(trip, eatFirstOn))),
+      closesOn: trips.map(({ card, openWeekdays }) =>
+        eatFirstOn === null
+          ? null
+          : lastGiftDay(card, { eatFirstOn, keepingClass: food.keepingClass }, openWeekdays),
+      ),
     });
   }
   return [...groups.values()];

@@ -2,11 +2,11 @@ import { GIFT_FACTORS, loadingOrder } from '@sheafbook/giving';
 import { sumOf } from '@sheafbook/units';
 import type { Candidate } from './candidates.ts';
 import { loadsOf, type MatchedLot, type MatchingAnswer, type MatchingInputs } from './match.ts';
-import type { GiftOfYear, ListedLine, ListedManifest } from './queries.ts';
+import type { GiftOfYear, LineWithMet, ListedLine, ListedManifest } from './queries.ts';
 
 export const presentQueue = (rows: readonly Candidate[]) => ({ containers: rows.map(presentCandidate) });
 
-export function presentCandidate({ kept, facts, outOn, isDue, steps }: Candidate) {
+export function presentCandidate({ kept, facts, closesOn, outOn, isDue, steps }: Candidate) {
   const { container, food, kind, grams, isHeld, keeping, place } = kept;
   return {
     id: container.containerId,
@@ -21,7 +21,7 @@ export function presentCandidate({ kept, facts, outOn, isDue, steps }: Candidate
     isHeld,
     isOpened: container.openedOn !== null,
     eatFirstOn: keeping?.dates.eatFirstOn ?? null,
-    giftClosesOn: keeping?.dates.giftClosesOn ?? null,
+    giftClosesOn: closesOn,
     offerOn: keeping?.dates.offerOn ?? null,
     isDue,
     outOn,
@@ -102,7 +102,7 @@ function presentLoading({ trips }: MatchingInputs, loads: ReturnType<typeof load
   }));
 }
 
-type Manifest = ListedManifest & { readonly lines: readonly ListedLine[] };
+type Manifest = ListedManifest & { readonly lines: readonly LineWithMet[] };
 
 export const presentManifests = (rows: readonly Manifest[]) => ({ manifests: rows.map(presentManifest) });
 
@@ -132,7 +132,7 @@ export function presentManifest({ manifest, pantry, signedOutBy, lines }: Manife
     grams: gramsOf(() => true),
     acceptedGrams: gramsOf(({ line }) => line.isAccepted === true),
     refusedGrams: gramsOf(({ line }) => line.isAccepted === false),
-    lines: lines.map(({ line, container, kind, food, lot }) => ({
+    lines: lines.map(({ line, container, kind, food, lot, metOnLine }) => ({
       containerId: line.containerId,
       code: container.containerCode,
       foodEn: food.nameEn,
@@ -148,6 +148,8 @@ export function presentManifest({ manifest, pantry, signedOutBy, lines }: Manife
       eatFirstOn: line.eatFirstOn,
       giftClosesOn: line.giftClosesOn,
       allergens: food.allergens,
+      /** Beyond its own: what its line ran before it. */
+      metOnLine: metOnLine.filter((allergen) => !food.allergens.includes(allergen)),
       isAccepted: line.isAccepted,
       refusedBecause: line.refusedBecause,
     })),

@@ -19,10 +19,6 @@ import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { isOfferedAt } from '../container/queries.ts';
 
-export async function listFacts(tx: Tx, storehouseId: string) {
-  return tx.select().from(giftFacts).where(eq(giftFacts.storehouseId, storehouseId));
-}
-
 export async function upsertFacts(tx: Tx, row: typeof giftFacts.$inferInsert): Promise<void> {
   const { storehouseId, containerId, ...said } = row;
   await tx
@@ -156,6 +152,8 @@ export async function listLines(tx: Tx, storehouseId: string, giftManifestIds: r
     .orderBy(giftLines.position);
 }
 export type ListedLine = Awaited<ReturnType<typeof listLines>>[number];
+/** With the allergens of what ran before it on its line. */
+export type LineWithMet = ListedLine & { readonly metOnLine: readonly string[] };
 
 export async function updateManifest(
   tx: Tx,

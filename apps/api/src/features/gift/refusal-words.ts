@@ -14,6 +14,8 @@ export const REFUSAL_WORDS: Readonly<Record<GiftRefusal, (code: string) => strin
     `${code} was packed in a licensed kitchen, which the pantry does not take.`,
   'reduced-oxygen-not-taken': (code) =>
     `${code} was packed at home without oxygen, which the pantry takes only where its card says so.`,
+  'oxygen-unknown': (code) =>
+    `Nobody said how ${code} was packed, and the pantry takes no food that was packed at home without oxygen.`,
   'container-kind': (code) => `${code} is of a kind that the pantry does not take.`,
   'label-lacks': (code) => `The label of ${code} lacks something that the pantry asks for.`,
   'food-not-wanted': (code) => `${code} holds a food that the pantry does not want.`,

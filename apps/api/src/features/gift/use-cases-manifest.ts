@@ -1,5 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import type { GiftManifestRow } from '@sheafbook/db/tables';
+import { lastGiftDay } from '@sheafbook/giving';
 import { warmthBandOf } from '@sheafbook/keeping';
 import { commonStockGiven, given, type MovementDraft } from '@sheafbook/ledger';
 import { sumOf } from '@sheafbook/units';
@@ -14,10 +15,11 @@ import { loadPantry, lockPantry } from '../pantry/queries.ts';
 import { loadWorths } from '../stock-count/use-cases.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
 import { type Candidate, loadCandidates } from './candidates.ts';
-import { closesOnOf, loadsOf, refusalsOf, type Trip } from './match.ts';
+import { loadsOf, refusalsOf, type Trip } from './match.ts';
 import { presentManifest } from './present.ts';
 import {
   insertManifest,
+  type LineWithMet,
   type ListedLine,
   listLines,
   listManifests,
@@ -29,7 +31,7 @@ import {
 } from './queries.ts';
 import { REFUSAL_WORDS } from './refusal-words.ts';
 import type { ManifestWish, ReasonWish, ReceiptWish } from './schema.ts';
-import { loadMatchingOf, manifestOf, weekOf } from './use-cases.ts';
+import { listLinesWithMet, loadMatchingOf, manifestOf, weekOf } from './use-cases.ts';
 
 /** Signs a trip of a matching out: its whole containers are bespoken for that pantry until the receipt is back. */
 export function signOut(context: Context, wish: ManifestWish) {
@@ -71,9 +73,10 @@ export function signOut(context: Context, wish: ManifestWish) {
   });
 }
 
-function datesOf({ keeping }: Candidate['kept'], trip: Trip) {
-  const eatFirstOn = keeping?.dates.eatFirstOn ?? trip.onDay;
-  return { eatFirstOn, giftClosesOn: closesOnOf(trip, eatFirstOn) ?? trip.onDay };
+function datesOf({ keeping, food }: Candidate['kept'], { card, onDay, openWeekdays }: Trip) {
+  const eatFirstOn = keeping?.dates.eatFirstOn ?? onDay;
+  const closesOn = lastGiftDay(card, { eatFirstOn, keepingClass: food.keepingClass }, openWeekdays);
+  return { eatFirstOn, giftClosesOn: closesOn ?? onDay };
 }
 
 /** The containers of a trip as they are now, in the order of the trip; one that is gone since is not there. */
@@ -131,7 +134,7 @@ export function readManifests(context: Context) {
     context,
     async (tx) => {
       const rows = await listManifests(tx, context.actor.storehouseId);
-      const lines = await listLines(
+      const lines = await listLinesWithMet(
         tx,
         context.actor.storehouseId,
         rows.map(({ manifest }) => manifest.giftManifestId),
@@ -142,7 +145,7 @@ export function readManifests(context: Context) {
   );
 }
 
-const linesOf = ({ giftManifestId }: GiftManifestRow, lines: readonly ListedLine[]) =>
+const linesOf = ({ giftManifestId }: GiftManifestRow, lines: readonly LineWithMet[]) =>
   lines.filter(({ line }) => line.giftManifestId === giftManifestId);
 
 export function readManifest(context: Context, manifestId: string) {

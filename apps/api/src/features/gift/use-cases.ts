@@ -12,9 +12,10 @@ import { lockContainers, refuseInDoubt } from '../container/queries.ts';
 import { loadFillSolver } from '../fill/use-cases.ts';
 import { listCoordinators } from '../order/queries.ts';
 import { loadPantry } from '../pantry/queries.ts';
-import { ruleCardOf } from '../pantry/use-cases.ts';
+import { ruleCardOf, weekdaysOf } from '../pantry/use-cases.ts';
 import { loadWorth } from '../stock-count/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
+import { listMetOnLine } from '../trace/use-cases.ts';
 import { loadCandidate, loadCandidates } from './candidates.ts';
 import { answerOf, lotsOf, type MatchingAnswer, type MatchingInputs, type Trip } from './match.ts';
 import {
@@ -134,7 +135,7 @@ async function tripOf(
   if (pantry.isRetired) throw refuse('pantryId', `Nobody goes to ${pantry.name} any more.`);
   if (trip.onDay < todayOn) throw refuse('onDay', 'A trip is still to come.');
   if (trip.onDay > addDays(todayOn, LONGEST_AHEAD_DAYS)) throw refuse('onDay', 'Plan at most 90 days ahead.');
-  const openWeekdays = [...new Set(current.openings.map(({ weekday }) => weekday))];
+  const openWeekdays = weekdaysOf(current.openings);
   if (!openWeekdays.includes(weekdayOf(trip.onDay)))
     throw refuse('onDay', `${pantry.name} is not open on that day of the week.`);
   const { card } = current;
@@ -215,7 +216,17 @@ export function readManifestWithContacts(context: Context, manifestId: string) {
 
 /** A manifest with its lines, for the papers too. */
 export async function manifestOf(tx: Tx, { actor }: Context, manifestId: string) {
-  const row = await loadManifest(tx, actor.storehouseId, manifestId);
-  return { ...row, lines: await listLines(tx, actor.storehouseId, [manifestId]) };
+  const { storehouseId } = actor;
+  const row = await loadManifest(tx, storehouseId, manifestId);
+  return { ...row, lines: await listLinesWithMet(tx, storehouseId, [manifestId]) };
 }
+
+/** Lines with what ran before each container on its line: whoever gets it must know what may have got into it. */
+export async function listLinesWithMet(tx: Tx, storehouseId: string, manifestIds: readonly string[]) {
+  const lines = await listLines(tx, storehouseId, manifestIds);
+  const ids = [...new Set(lines.map(({ line }) => line.containerId))];
+  const met = await listMetOnLine(tx, storehouseId, ids);
+  return lines.map((row) => ({ ...row, metOnLine: met.get(row.line.containerId) ?? [] }));
+}
+
 export type ManifestView = Awaited<ReturnType<typeof manifestOf>>;

@@ -17,7 +17,7 @@ import {
 import { daysBetween } from '@sheafbook/units';
 import { listWarmth } from '../place/queries.ts';
 import { steadyTenths, warmthNow, warmthOver } from '../place/use-cases.ts';
-import { type DateTerms, loadDateTerms } from './date-terms.ts';
+import { type DateTerms, loadDateTerms, termsFor } from './date-terms.ts';
 import {
   type KeptRow,
   listKeptContainers,
@@ -148,7 +148,10 @@ function keepingOf(
     nowTenthsCelsius: record.nowAt(stays.at(-1)).tenthsCelsius,
   };
   const life = keepingLifeOf(input);
-  return { input, life, dates: threeDates({ todayOn, remainingDays: life.likelyDays, ...terms }) };
+  const { offerDays, offerDaysWithoutPantry } = terms;
+  const pantries = termsFor({ container, kind, food }, terms);
+  const days = { todayOn, remainingDays: life.likelyDays, pantries, offerDays, offerDaysWithoutPantry };
+  return { input, life, dates: threeDates(days) };
 }
 
 /** Where a container stood from the day it was packed, without gaps; until its first move nobody knows where. */

@@ -1,4 +1,4 @@
-import type { PantryCardRow } from '@sheafbook/db/tables';
+import type { PantryCardRow, PantryOpeningRow } from '@sheafbook/db/tables';
 import type { LabelFact, RuleCard } from '@sheafbook/giving';
 import { daysBetween } from '@sheafbook/units';
 
@@ -26,3 +26,8 @@ export function ruleCardOf(card: PantryCardRow): RuleCard {
 
 export const isUnconfirmed = ({ confirmedOn }: PantryCardRow, todayOn: string): boolean =>
   daysBetween(confirmedOn, todayOn) > CONFIRMED_FOR_DAYS;
+
+/** The days of the week on which a door is open. */
+export const weekdaysOf = (openings: readonly PantryOpeningRow[]): number[] => [
+  ...new Set(openings.map(({ weekday }) => weekday)),
+];

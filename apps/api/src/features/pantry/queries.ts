@@ -1,5 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import {
+  giftFacts,
   type PantryCardRow,
   type PantryOpeningRow,
   type PantryRow,
@@ -8,7 +9,6 @@ import {
   pantryOpenings,
   persons,
 } from '@sheafbook/db/tables';
-import type { GiftTerms } from '@sheafbook/keeping';
 import { assert } from '@sheafbook/units';
 import { and, desc, eq } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
@@ -77,14 +77,9 @@ async function listOpenings(tx: Tx, storehouseId: string): Promise<PantryOpening
     .orderBy(pantryOpenings.weekday, pantryOpenings.opensAt);
 }
 
-/** What the pantries ask of a gift's days, for the three dates of a container; food is brought on the day itself. */
-export async function listGiftTerms(tx: Tx, storehouseId: string): Promise<GiftTerms[]> {
-  const found = await listPantries(tx, storehouseId);
-  return found.map(({ current: { card, openings } }) => ({
-    leastLifeDays: card.leastLifeDays,
-    transportDays: 0,
-    openWeekdays: [...new Set(openings.map(({ weekday }) => weekday))],
-  }));
+/** What was said of containers for giving them. */
+export async function listFacts(tx: Tx, storehouseId: string) {
+  return tx.select().from(giftFacts).where(eq(giftFacts.storehouseId, storehouseId));
 }
 
 export async function lockPantry(tx: Tx, storehouseId: string, pantryId: string): Promise<PantryRow> {

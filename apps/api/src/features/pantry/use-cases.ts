@@ -18,7 +18,8 @@ import {
 } from './queries.ts';
 import type { CardFacts, NewCard, NewPantry, PantryEdit } from './schema.ts';
 
-export { isUnconfirmed, ruleCardOf } from './card.ts';
+export { isUnconfirmed, ruleCardOf, weekdaysOf } from './card.ts';
+export { factsOf, type GiftFacts, isWithoutOxygen } from './gift-facts.ts';
 export { mayKeepPantries } from './policy.ts';
 
 /** Every pantry with what it takes now, those that are no longer gone to as well. */

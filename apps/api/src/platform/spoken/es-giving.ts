@@ -67,6 +67,8 @@ export const ES_GIVING: Readonly<Record<string, string>> = {
     '{} se envasó en una cocina autorizada, y el banco no lo acepta.',
   '{} was packed at home without oxygen, which the pantry takes only where its card says so.':
     '{} se envasó en casa sin oxígeno, y el banco solo lo acepta si lo dice su ficha.',
+  'Nobody said how {} was packed, and the pantry takes no food that was packed at home without oxygen.':
+    'Nadie dijo cómo se envasó {}, y el banco no acepta lo envasado en casa sin oxígeno.',
   '{} is of a kind that the pantry does not take.': '{} es de una clase que el banco no acepta.',
   'The label of {} lacks something that the pantry asks for.':
     'A la etiqueta de {} le falta algo que el banco pide.',

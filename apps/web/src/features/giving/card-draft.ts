@@ -18,6 +18,8 @@ export type CardDraft = {
   readonly answers: Readonly<Record<Asked, string>>;
   readonly leastLife: string;
   readonly pastBest: string;
+  readonly isAnyPast: boolean;
+  readonly pastClasses: readonly string[];
   readonly perVisit: string;
   readonly perWeek: string;
   readonly isAnyKind: boolean;
@@ -47,6 +49,8 @@ export function draftOf(
     answers: Object.fromEntries(ASKED.map((key) => [key, said(card?.[key])])) as Record<Asked, string>,
     leastLife: String(card?.leastLifeDays ?? 90),
     pastBest: String(card?.mostDaysPastBest ?? ''),
+    isAnyPast: (card?.pastBestClasses ?? null) === null,
+    pastClasses: card?.pastBestClasses ?? [],
     perVisit: massTyped(card?.mostGramsPerVisit),
     perWeek: massTyped(card?.mostGramsPerWeek),
     isAnyKind: (card?.containerKindCodes ?? null) === null,
@@ -85,7 +89,7 @@ export function cardOf(
   >;
   return {
     ...answers,
-    ...{ leastLifeDays, mostDaysPastBest, pastBestClasses: before?.pastBestClasses ?? null },
+    ...{ leastLifeDays, mostDaysPastBest, pastBestClasses: draft.isAnyPast ? null : [...draft.pastClasses] },
     ...{ mostGramsPerVisit: visit, mostGramsPerWeek: week, note: draft.note },
     containerKindCodes: draft.isAnyKind ? null : [...draft.kinds],
     foodCodesWanted: draft.isAnyFood ? null : [...draft.foods],

@@ -5,6 +5,7 @@ import { Check, Choice, Field, type Problems } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { nameIn } from '../../ui/name-in.ts';
 import { foodsQuery } from '../buy/run-queries.ts';
+import { useFoodText } from '../food/words.ts';
 import { kindsQuery } from '../shelf/queries.ts';
 import { ASKED, type CardDraft, massTyped } from './card-draft.ts';
 import { useGivingText } from './words.ts';
@@ -68,6 +69,7 @@ export function CardFields(form: Form) {
 
 function Figures({ draft, change, isTried }: Form) {
   const words = useGivingText();
+  const foodWords = useFoodText();
   const { massDisplay } = useHouse();
   const whole = (text: string, isNeeded: boolean) =>
     isTried && (!/^\d{0,5}$/.test(text.trim()) || (isNeeded && text.trim() === ''))
@@ -88,6 +90,21 @@ function Figures({ draft, change, isTried }: Form) {
     <>
       {field('leastLife', words.leastLife, whole(draft.leastLife, true))}
       {field('pastBest', words.pastBest, whole(draft.pastBest, false))}
+      {draft.pastBest.trim() === '' ? null : (
+        <Check
+          label={words.pastBestAny}
+          isOn={draft.isAnyPast}
+          onChange={(isAnyPast) => change({ isAnyPast })}
+        />
+      )}
+      {draft.pastBest.trim() === '' || draft.isAnyPast ? null : (
+        <Ticks
+          title={words.pastBestWhich}
+          options={Object.entries(foodWords.keepingClasses).map(([value, name]) => ({ value, name }))}
+          on={draft.pastClasses}
+          onChange={(list) => change({ pastClasses: list })}
+        />
+      )}
       {field('perVisit', words.perVisit(massDisplay), mass(draft.perVisit))}
       {field('perWeek', words.perWeek(massDisplay), mass(draft.perWeek))}
     </>

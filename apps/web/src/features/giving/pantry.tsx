@@ -4,7 +4,11 @@ import { useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
+import { nameIn } from '../../ui/name-in.ts';
 import { useTitle } from '../../ui/use-title.ts';
+import { foodsQuery } from '../buy/run-queries.ts';
+import { useFoodText } from '../food/words.ts';
+import { kindsQuery } from '../shelf/queries.ts';
 import { AskedState } from './pantries.tsx';
 import { EditPantry, RenewCard } from './pantry-form.tsx';
 import { gives, type PantryWithCards, pantryQuery } from './queries.ts';
@@ -79,7 +83,28 @@ type Card = PantryWithCards['card'];
 function CardSays({ card }: { card: Card }) {
   const words = useGivingText();
   const t = useText();
-  const { format } = useHouse();
+  const foodWords = useFoodText();
+  const { storehouse, format } = useHouse();
+  const kinds = useQuery(kindsQuery({ storehouse })).data?.containerKinds ?? [];
+  const foods = useQuery(foodsQuery({ storehouse })).data ?? [];
+  const kindOf = (code: string) =>
+    named(
+      kinds.find(({ kindCode }) => kindCode === code),
+      code,
+    );
+  const foodOf = (code: string) =>
+    named(
+      foods.find(({ foodCode }) => foodCode === code),
+      code,
+    );
+  const named = (thing: { nameEn: string; nameEs: string } | undefined, code: string) =>
+    thing === undefined ? code : nameIn(format.language, thing);
+  const pastClasses =
+    card.pastBestClasses === null
+      ? null
+      : card.pastBestClasses.map((name) => foodWords.keepingClasses[name] ?? name).join(', ');
+  const says = (key: 'wantsAllergensApart' | 'takesCold' | 'givesReceipt', sentence: string) =>
+    card[key] === true ? [sentence] : [];
   const seals = (Object.keys(words.sealTakes) as (keyof Card)[]).filter((key) => card[key] === true);
   const listed = (title: string, list: readonly string[] | null, nameOf = (code: string) => code) =>
     list === null || list.length === 0 ? [] : [`${title}: ${list.map(nameOf).join(', ')}`];
@@ -87,15 +112,23 @@ function CardSays({ card }: { card: Card }) {
     grams === null ? [] : [`${label.replace(/ \(.*/, '')}: ${format.mass(grams)}`];
   const lines = [
     words.takes(seals.map((key) => words.sealTakes[key] ?? key).join(', ')),
+    ...(card.acceptsHomePacked === true
+      ? [card.acceptsReducedOxygen === true ? words.reducedOxygenTaken : words.reducedOxygenNot]
+      : []),
     words.leastLifeSays(card.leastLifeDays),
-    ...(card.acceptsReducedOxygen === true ? [] : [words.refusals['reduced-oxygen-not-taken'] ?? '']),
-    ...listed(words.kinds, card.containerKindCodes),
-    ...listed(words.foods, card.foodCodesWanted),
-    ...listed(words.foodsNot, card.foodCodesNotWanted),
+    ...(card.mostDaysPastBest === null || pastClasses === ''
+      ? []
+      : [words.pastBestSays(card.mostDaysPastBest, pastClasses)]),
+    ...listed(words.kinds, card.containerKindCodes, kindOf),
+    ...listed(words.foods, card.foodCodesWanted, foodOf),
+    ...listed(words.foodsNot, card.foodCodesNotWanted, foodOf),
     ...listed(words.allergensNot, card.allergensNotTaken, (code) => t.allergens[code] ?? code),
     ...listed(words.labelMust, card.labelFacts, (fact) => words.labelFacts[fact] ?? fact),
     ...most(words.perVisit(''), card.mostGramsPerVisit),
     ...most(words.perWeek(''), card.mostGramsPerWeek),
+    ...says('wantsAllergensApart', words.allergensApart),
+    ...says('takesCold', words.coldTaken),
+    ...says('givesReceipt', words.receiptGiven),
     ...(card.note === '' ? [] : [card.note]),
   ];
   return (

@@ -136,6 +136,17 @@ export const en = {
     acceptsHomePacked: 'what was packed at home',
     acceptsLicensedKitchen: 'what a licensed kitchen packed',
   } as Record<string, string>,
+  reducedOxygenTaken: 'Also takes what was packed at home without oxygen.',
+  reducedOxygenNot: 'Takes nothing that was packed at home without oxygen.',
+  allergensApart: 'Wants allergens kept apart.',
+  coldTaken: 'Takes cold food.',
+  receiptGiven: 'Gives a receipt.',
+  pastBestSays: (days: number, classes: string | null) =>
+    classes === null
+      ? `Takes food up to ${s(days, 'day', 'days')} past its date.`
+      : `Up to ${s(days, 'day', 'days')} past its date it takes: ${classes}.`,
+  pastBestWhich: 'Which foods may be past their date',
+  pastBestAny: 'Any food may be past its date',
   leastLifeSays: (days: number) => `Food must keep for ${s(days, 'day', 'days')} more.`,
   open: (day: string, from: string, until: string) => `${day} ${from}–${until}`,
   // Matching
@@ -178,6 +189,7 @@ export const en = {
     'home-packed-not-taken': 'packed at home: not taken',
     'licensed-kitchen-not-taken': 'from a licensed kitchen: not taken',
     'reduced-oxygen-not-taken': 'packed at home without oxygen: not taken',
+    'oxygen-unknown': 'nobody said how it was packed; without oxygen at home: not taken',
     'container-kind': 'this kind of container is not taken',
     'label-lacks': 'the label lacks something it asks for',
     'food-not-wanted': 'it does not want this food',

@@ -126,6 +126,17 @@ export const es: GivingWords = {
     acceptsHomePacked: 'lo envasado en casa',
     acceptsLicensedKitchen: 'lo envasado en una cocina autorizada',
   },
+  reducedOxygenTaken: 'También acepta lo envasado en casa sin oxígeno.',
+  reducedOxygenNot: 'No acepta nada envasado en casa sin oxígeno.',
+  allergensApart: 'Quiere los alérgenos aparte.',
+  coldTaken: 'Acepta alimentos fríos.',
+  receiptGiven: 'Da recibo.',
+  pastBestSays: (days, classes) =>
+    classes === null
+      ? `Acepta alimentos hasta ${s(days, 'día', 'días')} pasada su fecha.`
+      : `Hasta ${s(days, 'día', 'días')} pasada su fecha acepta: ${classes}.`,
+  pastBestWhich: 'Qué alimentos pueden pasar de su fecha',
+  pastBestAny: 'Cualquier alimento puede pasar de su fecha',
   leastLifeSays: (days) => `El alimento debe durar ${s(days, 'día', 'días')} más.`,
   open: (day, from, until) => `${day} ${from}–${until}`,
   matchTitle: 'Repartir lo que hay entre viajes',
@@ -168,6 +179,7 @@ export const es: GivingWords = {
     'home-packed-not-taken': 'envasado en casa: no lo acepta',
     'licensed-kitchen-not-taken': 'de cocina autorizada: no lo acepta',
     'reduced-oxygen-not-taken': 'envasado en casa sin oxígeno: no lo acepta',
+    'oxygen-unknown': 'nadie dijo cómo se envasó; en casa sin oxígeno: no lo acepta',
     'container-kind': 'no acepta esta clase de envase',
     'label-lacks': 'a la etiqueta le falta algo que pide',
     'food-not-wanted': 'no quiere este alimento',

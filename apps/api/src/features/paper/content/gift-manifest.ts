@@ -3,7 +3,15 @@ import { presentManifest } from '../../gift/present.ts';
 import { readManifestWithContacts } from '../../gift/use-cases.ts';
 import { type Block, facts, heading, type Row, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
-import { type Desk, foodOf, type MadePaper, saysAllergens, subject, treatmentName } from './making.ts';
+import {
+  type Desk,
+  foodOf,
+  type MadePaper,
+  saysAllergens,
+  saysMet,
+  subject,
+  treatmentName,
+} from './making.ts';
 
 type Manifest = ReturnType<typeof presentManifest>;
 type Line = Manifest['lines'][number];
@@ -89,7 +97,9 @@ function lineRow(line: Line, { stage }: Manifest, formats: Formats): Row {
     ...(isBack ? {} : { kind: 'pen' as const }),
     cells: [
       [spellCode(code), supplierMark && words.lot(supplierMark)].filter(Boolean).join('\n'),
-      [food, saysAllergens(line, formats), `${kind}, ${treatmentName(line, formats)}`].join('\n'),
+      [food, saysAllergens(line, formats), saysMet(line, formats), `${kind}, ${treatmentName(line, formats)}`]
+        .filter(Boolean)
+        .join('\n'),
       formats.bothLines(grams),
       `${formats.day(packedOn)}\n${words.sealers[sealedBy] ?? sealedBy}`,
       `${words.eatFirst(formats.day(eatFirstOn))}\n${words.closes(formats.day(giftClosesOn))}`,

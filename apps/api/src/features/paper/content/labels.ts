@@ -1,7 +1,7 @@
 import type { presentLabel } from '../../label/present.ts';
 import { type Formats, together } from '../formats.ts';
 import type { DrawnLabel } from '../layout/draw-labels.ts';
-import { nameOf } from './making.ts';
+import { allergenOf, nameOf, saysMet } from './making.ts';
 
 type Label = ReturnType<typeof presentLabel>;
 
@@ -30,13 +30,17 @@ export function makeLabel(label: Label, formats: Formats, storehouse: string): D
   };
 }
 
-function sayAllergens({ allergens, gluten, metOnLine }: Label, { words }: Formats): string {
+function sayAllergens({ allergens, gluten, metOnLine }: Label, formats: Formats): string {
+  const { words } = formats;
   const say = words.label;
-  const allergenOf = (code: string) => (code === 'gluten' ? say.gluten : (words.allergens[code] ?? code));
-  const names = [...allergens, ...(gluten === 'yes' ? ['gluten'] : [])].map(allergenOf);
+  const names = [...allergens, ...(gluten === 'yes' ? ['gluten'] : [])].map((code) =>
+    allergenOf(code, words),
+  );
   return [
     names.length === 0 ? say.noAllergens : say.contains(names.join(', ')),
     ...(gluten === 'cross-contact' ? [say.glutenMayBe] : []),
-    ...(metOnLine.length === 0 ? [] : [say.packedWith(metOnLine.map(allergenOf).join(', '))]),
-  ].join(' ');
+    saysMet({ metOnLine }, formats),
+  ]
+    .filter(Boolean)
+    .join(' ');
 }

@@ -87,6 +87,19 @@ export function saysAllergens(
   return names.length === 0 ? words.label.noAllergens : words.label.contains(names.join(', '));
 }
 
+/** An allergen's name, and gluten's, which is none of them and yet asked for. */
+export const allergenOf = (code: string, words: Formats['words']): string =>
+  code === 'gluten' ? words.label.gluten : (words.allergens[code] ?? code);
+
+/** What may have got into it from its line, beyond its own allergens; nothing where nothing may have. */
+export function saysMet(
+  { metOnLine }: { readonly metOnLine: readonly string[] },
+  { words }: Formats,
+): string {
+  const names = metOnLine.map((code) => allergenOf(code, words));
+  return names.length === 0 ? '' : words.label.packedWith(names.join(', '));
+}
+
 /** A sentence that the book may have said itself, in the language of the paper; what somebody wrote stays as it is. */
 export const saidOn = (sentence: string, { language }: Formats): string =>
   language === 'es' ? inSpanish(sentence) : sentence;
