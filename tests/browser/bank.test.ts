@@ -96,6 +96,11 @@ test('a file is chosen, read, its foot left out, and taken in', async () => {
   await desk.getByRole('link', { name: 'To the lines' }).click();
   await desk.getByRole('heading', { name: '4 lines of the bank wait for their place.' }).waitFor();
   await isFit(desk);
+  await desk.goto(at('bank/file'));
+  const taken = desk.getByRole('row').filter({ hasText: 'octubre.csv' });
+  await taken.getByRole('cell', { name: '4', exact: true }).waitFor();
+  await isFit(desk);
+  await desk.goto(at('bank'));
 }, 180_000);
 
 test('what is in the book is matched in a tap, what looks like a charge is posted, and both by keyboard', async () => {

@@ -46,7 +46,11 @@ export const bankRoutes = new Hono<AppEnv>()
     describe('Bank', 'The bank’s files that were taken in'),
     may(mayReadBank),
     queryOf(filesQuery),
-    async (c) => c.json(presentFiles(await readFiles(contextOf(c), c.req.valid('query')))),
+    async (c) => {
+      const query = c.req.valid('query');
+      const page = presentFiles(await readFiles(contextOf(c), query));
+      return query.format === 'csv' ? answerCsv(c, 'bank-files', page.files) : c.json(page);
+    },
   )
   .post(
     '/bank/files',

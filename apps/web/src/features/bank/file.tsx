@@ -9,6 +9,7 @@ import { Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { BooksPage } from '../books/books-page.tsx';
 import { ColumnsForm } from './columns-form.tsx';
+import { FilesTaken } from './files.tsx';
 import { bankApi, bankKey, type Columns, type Preview, sentColumns } from './queries.ts';
 import { useBankText } from './words.ts';
 import './bank.css';
@@ -66,7 +67,9 @@ export function BankFile() {
           preview={previewing.data}
           onColumns={(columns) => previewing.mutate({ text: chosen.text, columns })}
         />
-      ) : null}
+      ) : (
+        <FilesTaken />
+      )}
     </BooksPage>
   );
 }

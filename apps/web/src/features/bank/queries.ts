@@ -39,6 +39,14 @@ export const linesQuery = (param: InHouse, of: { state: LineState; search: strin
     getNextPageParam: (page) => page.next ?? undefined,
   });
 
+export type FilesPage = Exclude<InferResponseType<typeof bankApi.files.$get, 200>, string>;
+
+export const filesQuery = (param: InHouse) =>
+  queryOptions({
+    queryKey: [...bankKey(param), 'files'],
+    queryFn: async () => (await ask(bankApi.files.$get({ param, query: { limit: '12' } }))) as FilesPage,
+  });
+
 export const candidatesQuery = (param: InHouse & { readonly bankLine: string }) =>
   queryOptions({
     queryKey: [...bankKey({ storehouse: param.storehouse }), 'candidates', param.bankLine],

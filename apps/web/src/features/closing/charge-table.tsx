@@ -17,7 +17,10 @@ type Props = {
   nameOf?: (owner: Owner) => ReactNode;
 };
 
-/** Rows are households, columns what the buy cost: each column comes to its cost, each row to a charge. */
+/**
+ * Rows are households, columns what the buy cost: each column comes to its cost, each row to a charge, which stands
+ * first so that many costs don't push it beyond the edge.
+ */
 export function ChargeTable({ page, charges, owners, nameOf: sayName = ({ name }) => name }: Props) {
   const t = useClosingText();
   const { format } = useHouse();
@@ -33,21 +36,21 @@ export function ChargeTable({ page, charges, owners, nameOf: sayName = ({ name }
       caption={t.whoBears}
       columns={[
         { name: t.household },
-        ...columns.map((column) => ({ name: nameOf(column), isNumber: true })),
         { name: t.charge, isNumber: true },
+        ...columns.map((column) => ({ name: nameOf(column), isNumber: true })),
       ]}
       rows={[
         ...(owners ?? ownersOf(charges.lines)).map((owner) => ({
           key: owner.ownerId,
           cells: [
             owner.isCommonStock ? t.commonStock : sayName(owner),
+            format.money(sum(columns.map(({ partOf }) => partOf.get(owner.ownerId) ?? 0))),
             ...columns.map(({ partOf, spareOf }) => {
               const part = partOf.get(owner.ownerId);
               return part === undefined
                 ? ''
                 : `${format.money(part)}${spareOf.has(owner.ownerId) ? ' *' : ''}`;
             }),
-            format.money(sum(columns.map(({ partOf }) => partOf.get(owner.ownerId) ?? 0))),
           ],
         })),
         {
@@ -55,8 +58,8 @@ export function ChargeTable({ page, charges, owners, nameOf: sayName = ({ name }
           isSum: true,
           cells: [
             t.whole,
-            ...columns.map(({ minorUnits }) => format.money(minorUnits)),
             format.money(sum(columns.map(({ minorUnits }) => minorUnits))),
+            ...columns.map(({ minorUnits }) => format.money(minorUnits)),
           ],
         },
       ]}
