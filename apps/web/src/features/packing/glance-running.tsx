@@ -7,6 +7,7 @@ import { State } from '../../ui/pieces.tsx';
 import { type Watch, watchQuery } from '../seam/queries.ts';
 import { OnTheLine } from './glance-more.tsx';
 import { useGlanceText } from './glance-words.ts';
+import { MassState } from './mass-state.tsx';
 import { type LogBody, logQuery, type OfSession, type PlanBody } from './queries.ts';
 import { usePackingText } from './words.ts';
 
@@ -95,24 +96,15 @@ export function Suspects({ windows }: { windows: Watch['windows'] }) {
 /** Questions 9 and 10. */
 export function Rest({ body }: { body: LogBody }) {
   const t = useGlanceText();
-  const words = usePackingText();
   const { format } = useHouse();
   const open = body.packs.findLast(({ shutAt }) => shutAt === null);
-  const { unaccountedGrams } = body.mass;
   const shutBy = (openedAt: string) =>
     format.hour(new Date(Date.parse(openedAt) + ABSORBER_WINDOW.windowSeconds * 1000).toISOString());
   return (
     <>
       <Answer ask={t.pack}>{open ? t.packBy(shutBy(open.openedAt), open.packets) : t.noPack}</Answer>
       <Answer ask={t.mass}>
-        {unaccountedGrams === 0 ? (
-          <State kind="well" word={words.balances} />
-        ) : (
-          <State
-            kind="watch"
-            word={words.missing(format.count(Math.abs(unaccountedGrams)), unaccountedGrams > 0)}
-          />
-        )}
+        <MassState body={body} />
       </Answer>
     </>
   );

@@ -4,10 +4,11 @@ import { ask, askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { nameIn } from '../../ui/name-in.ts';
-import { Figures, Ledger, NextStep, State } from '../../ui/pieces.tsx';
+import { Figures, Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { gramsTyped } from '../shelf/mass-typed.ts';
+import { MassState } from './mass-state.tsx';
 import { type LogBody, type LoggedBag, ofSession, sessionApi } from './queries.ts';
 import type { Log } from './use-log.ts';
 import { usePackingText } from './words.ts';
@@ -24,16 +25,7 @@ export function Mass({ log, body }: { log: Log; body: LogBody }) {
     <section className="stack">
       <h2>{t.mass}</h2>
       <p role="status">
-        {mass.unaccountedGrams === 0 ? (
-          <State kind="well" word={t.balances} />
-        ) : body.signedAt !== null ? (
-          <State kind="well" word={t.dust(grams(Math.abs(mass.unaccountedGrams)))} />
-        ) : (
-          <State
-            kind="watch"
-            word={t.missing(grams(Math.abs(mass.unaccountedGrams)), mass.unaccountedGrams > 0)}
-          />
-        )}
+        <MassState body={body} />
       </p>
       <div className="share" aria-hidden="true">
         <span style={{ width: `${(100 * mass.inContainersGrams) / Math.max(mass.broughtGrams, 1)}%` }} />

@@ -68,15 +68,18 @@ function Lost({ places }: { places: readonly Hot[] }) {
         { name: words.summerPlace },
         { name: words.summerUsed, isNumber: true },
         { name: words.summerLost, isNumber: true },
-        { name: words.summerWhen },
       ]}
       rows={places.map(({ place, startsOn, endsOn, isMeasured, usedDays, lostDays }) => ({
         key: place?.id ?? '',
         cells: [
-          place?.name,
+          <span key="place">
+            {place?.name}
+            <span className="soft block">
+              {isMeasured ? words.summerWhen(format.day(startsOn), format.day(endsOn)) : words.notRead}
+            </span>
+          </span>,
           format.count(usedDays),
           format.count(lostDays),
-          isMeasured ? `${format.day(startsOn)} – ${format.day(endsOn)}` : words.notRead,
         ],
       }))}
     />

@@ -135,7 +135,7 @@ export const en = {
     },
     used: 'In use',
     late: 'Late',
-    cost: (currency: string) => `Cost per use, ${currency}`,
+    cost: (currency: string) => `Cost a use, ${currency}`,
     without: 'Went without',
     of: (some: number, of: number) => `${some} of ${of}`,
     notThere: 'not there yet',

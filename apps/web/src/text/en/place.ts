@@ -19,7 +19,7 @@ export const en = {
     'For each place the warmest 92 days of the last year, against the same days in the coolest other place that was read through them. Days of life are as at 70 °F (21.1 °C).',
   summerNone: 'No place is in the book yet. Add one, and say how warm it is by the month.',
   summerPlace: 'Place',
-  summerWhen: 'Warmest days',
+  summerWhen: (from: string, to: string) => `warmest from ${from} to ${to}`,
   summerUsed: 'Life used, days',
   summerLost: 'Of these lost, days',
   notRead: 'nobody read it; reckoned as warm',

@@ -24,7 +24,7 @@ export const en = {
   writeDown: (count: number) => `Write down what was bought (${count})`,
   needs: 'What the day needs',
   supply: 'Supply',
-  used: 'For the containers',
+  used: 'Needed',
   withSpare: 'With spares',
   onHand: 'On hand',
   spareSays: 'Spares: 3 in 100 cans and lids, 5 absorbers, 10 labels (common practice, no source).',

@@ -21,7 +21,7 @@ export const es: PlaceWords = {
     'De cada lugar, los 92 días más cálidos del último año, frente a los mismos días en el lugar más fresco que se midió entonces. Los días de vida son como a 21,1 °C (70 °F).',
   summerNone: 'Aún no hay ningún lugar en el libro. Añada uno, y diga cuánto calor hace cada mes.',
   summerPlace: 'Lugar',
-  summerWhen: 'Días más cálidos',
+  summerWhen: (from, to) => `más cálido del ${from} al ${to}`,
   summerUsed: 'Vida gastada, días',
   summerLost: 'De ellos perdidos, días',
   notRead: 'nadie lo midió; se calcula como cálido',

@@ -24,7 +24,7 @@ export const es: SuppliesText = {
   writeDown: (count) => `Anotar lo comprado (${count})`,
   needs: 'Lo que necesita la jornada',
   supply: 'Material',
-  used: 'Para los envases',
+  used: 'Se usan',
   withSpare: 'Con repuestos',
   onHand: 'Hay',
   spareSays:
