@@ -174,7 +174,7 @@ const FIRST_PAGES: readonly Page[] = [
         ],
         8: [open.length === 0 ? 'Which cans are suspect? None.' : `${open.length} container`],
         10: [
-          `Does the mass add up? ${missing === 0 ? 'Every gram is accounted for.' : `${missing} g are missing.`}`,
+          `Does the mass add up? ${missing === 0 ? 'Every gram is accounted for.' : `Signed: ${missing} g are booked as dust.`}`,
         ],
         17: ['How many containers an hour?'],
         22: ['What was lost, and to what?'],

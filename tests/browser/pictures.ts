@@ -5,6 +5,7 @@ import { build } from 'vite';
 import { tellStory } from '../../db/src/demo/story.ts';
 import { openTeller } from '../../db/src/demo/teller.ts';
 import { withThrowawayDatabase } from '../../db/src/demo/throwaway.ts';
+import { openPaperPictures, type PaperPictures } from './paper-pictures.ts';
 import { takeForReadme } from './readme-pictures.ts';
 import { stopChromium } from './support/chromium.ts';
 import { crawl, kindOf, settle } from './support/crawl.ts';
@@ -12,7 +13,8 @@ import { type DemoSite, LOOKERS, type Looker, openDemoSite } from './support/dem
 
 // `npm run pictures`: every page of the demo storehouse that each duty can reach, at a phone's and at a desk's width, and
 // in Spanish and dark, into pictures/. Words after it pick pages: `npm run pictures -- books buys` takes those whose name
-// holds one of the words. The README's own go into apps/web/pictures; `npm run pictures -- readme` takes them alone.
+// holds one of the words, `npm run pictures -- papers` every paper that they link to. The README's own go into
+// apps/web/pictures; `npm run pictures -- readme` takes them alone.
 
 const folder = fileURLToPath(new URL('../../pictures', import.meta.url));
 const words = process.argv.slice(2);
@@ -23,6 +25,9 @@ const KINDS: Readonly<Record<string, BrowserContextOptions>> = {
   desk: { viewport: { width: 1280, height: 860 } },
   'dark-es': { viewport: { width: 390, height: 844 }, colorScheme: 'dark', locale: 'es-MX' },
 };
+
+/** Which pictures of pages are joined by those of the papers that they link to. */
+const LANGUAGE_OF_PAPERS: Readonly<Record<string, string>> = { phone: 'en', 'dark-es': 'es' };
 
 async function take(page: Page, name: string): Promise<void> {
   await page.waitForTimeout(150); // the last of the pictures on the page are drawn
@@ -50,12 +55,15 @@ function namer(looker: string, kind: string): (path: string) => string {
   };
 }
 
-async function takeAll(site: DemoSite, looker: Looker, kind: string): Promise<void> {
+type Kind = { readonly kind: string; readonly papers: PaperPictures | null };
+
+async function takeAll(site: DemoSite, looker: Looker, { kind, papers }: Kind): Promise<void> {
   const page = await site.visit(looker, { ...KINDS[kind], deviceScaleFactor: 1.5 });
   const nameOf = namer(looker, kind);
   const each = async (path: string) => {
     const name = nameOf(path);
     if (words.length === 0 || words.some((word) => name.includes(word))) await take(page, name);
+    if (words.length === 0 || words.includes('papers')) await papers?.takeFrom(page, path);
   };
   await crawl(page, { from: site.root, each });
   await page.context().close();
@@ -79,8 +87,10 @@ await withThrowawayDatabase(async (database) => {
   const site = await openDemoSite(database, cast.storehouseId);
   if (words.length === 0 || words.includes('readme')) await takeForReadme(site);
   for (const kind of isReadmeAlone ? [] : Object.keys(KINDS)) {
+    const language = LANGUAGE_OF_PAPERS[kind];
+    const papers = language ? openPaperPictures(folder, language) : null;
     await takeDoor(site, kind);
-    await Promise.all((Object.keys(LOOKERS) as Looker[]).map((looker) => takeAll(site, looker, kind)));
+    for (const looker of Object.keys(LOOKERS) as Looker[]) await takeAll(site, looker, { kind, papers });
   }
   await site.close();
   await stopChromium();

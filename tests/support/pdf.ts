@@ -64,6 +64,29 @@ export async function readPdf(bytes: Uint8Array): Promise<Pdf> {
   };
 }
 
+type Canvas = { readonly toBuffer: (kind: 'image/png') => Buffer };
+type Sheet = { readonly canvas: Canvas; readonly context: never };
+type CanvasFactory = { readonly create: (width: number, height: number) => Sheet };
+
+/** Each page as a picture, half as large again as a point is wide. */
+export async function drawPdf(bytes: Uint8Array): Promise<Buffer[]> {
+  const task = getDocument({ data: Uint8Array.from(bytes), disableFontFace: true, useSystemFonts: false });
+  const pdf = await task.promise;
+  const pictures: Buffer[] = [];
+  for (let number = 1; number <= pdf.numPages; number += 1) {
+    const page = await pdf.getPage(number);
+    const viewport = page.getViewport({ scale: 1.5 });
+    const { canvas, context } = (pdf.canvasFactory as CanvasFactory).create(
+      Math.ceil(viewport.width),
+      Math.ceil(viewport.height),
+    );
+    await page.render({ canvas: canvas as never, canvasContext: context, viewport }).promise;
+    pictures.push(canvas.toBuffer('image/png'));
+  }
+  await task.destroy();
+  return pictures;
+}
+
 /** Prints a paper as a person does, and reads what came. */
 export async function printed(caller: Caller, path: string): Promise<Pdf> {
   return readPdf(pdfOf(await caller.get(path)));
