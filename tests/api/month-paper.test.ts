@@ -4,6 +4,7 @@ import { bodyOf } from '../support/buy.ts';
 import { aFixedBuy, aGrainBuy, type TestGrainBuy } from '../support/fixed-buy.ts';
 import { aHousehold, type TestHousehold } from '../support/household.ts';
 import { printed } from '../support/pdf.ts';
+import { kindIdsOf } from '../support/shelf.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 
 let app: TestApp;
@@ -60,6 +61,26 @@ test('it comes in Spanish, in large print and on Letter', async () => {
   const { Dell } = fixed.households;
   const { text } = await printed(Dell.caller, pathOf(Dell, 'language=es&large=true&size=letter'));
   for (const wanted of ['El mes que viene', 'Debe', 'vence su depósito']) expect(text).toContain(wanted);
+});
+
+test('what waits on a shelf stands on it in words, in both languages', async () => {
+  const { foods } = bodyOf(await hale.caller.get(`${storehouse.path}/foods`));
+  const kinds = await kindIdsOf(storehouse);
+  const wheat = {
+    ...{
+      foodId: foods[0].id,
+      originNote: 'a market',
+      harvestYear: 2024,
+      containerKindId: kinds['pail-6-gallon-lined'],
+    },
+    ...{ count: 1, gramsEach: 1000, packedOn: '2025-09-01' },
+  };
+  bodyOf(await hale.caller.post(`${storehouse.path}/stock`, wheat), 201);
+  const { text } = await printed(hale.caller, pathOf(hale));
+  expect(text).toContain('containers of yours are to be looked at');
+  expect((await printed(hale.caller, pathOf(hale, 'language=es'))).text).toContain(
+    'toca mirar envases suyos',
+  );
 });
 
 test('a coordinator prints it for a neighbour without any amount, and the neighbour sees that it was read', async () => {

@@ -63,9 +63,11 @@ function whenWords({ dueOn, dueAt }: Item, formats: Formats): string {
   return dueOn === null ? formats.words.month.noDay : formats.day(dueOn);
 }
 
-function whatWords({ kind, buy, minorUnits }: Item, formats: Formats): string {
-  const said = formats.words.month.kinds[kind] ?? kind;
-  const what = buy ? `${buy.name}: ${said}` : said;
+function whatWords({ kind, buy, minorUnits, ...item }: Item, formats: Formats): string {
+  const said = formats.words.month.kinds[kind];
+  // A thing or a day has the name that the group gave it; a food has one in each language, which its words leave out.
+  const of = buy?.name ?? (kind === 'offer-open' || !('about' in item) ? undefined : item.about);
+  const what = of === undefined ? said : `${of}: ${said}`;
   return minorUnits === null ? what : `${what} (${formats.money(minorUnits)} ${formats.currency})`;
 }
 

@@ -19,7 +19,7 @@ export const giftEn = {
   packed: 'Packed, by',
   dates: 'Dates',
   eatFirst: (day: string) => `eat first ${day}`,
-  closes: (day: string) => `taken to ${day}`,
+  closes: (day: string) => `its card takes it to ${day}`,
   keptHow: 'Kept',
   warmths: { cool: 'cool', warm: 'warm', unknown: 'unknown' } as Record<string, string>,
   sealers: {
@@ -84,7 +84,7 @@ export const giftEs: typeof giftEn = {
   packed: 'Envasado',
   dates: 'Fechas',
   eatFirst: (day) => `comer primero ${day}`,
-  closes: (day) => `se acepta al ${day}`,
+  closes: (day) => `su ficha lo acepta hasta el ${day}`,
   keptHow: 'Guardado',
   warmths: { cool: 'fresco', warm: 'cálido', unknown: 'no se sabe' },
   sealers: {
