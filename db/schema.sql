@@ -147,6 +147,7 @@ table book.bag row level security
   constraint bag_net_possible CHECK (((net_grams)::bigint <= (2 * (declared_grams)::bigint)))
   constraint bag_weighed_whole CHECK ((((gross_grams IS NULL) = (tare_grams IS NULL)) AND ((gross_grams)::bigint >= (tare_grams)::bigint)))
   CREATE INDEX bag_by_buy ON book.bag USING btree (storehouse_id, buy_id)
+  CREATE INDEX bag_by_lot ON book.bag USING btree (storehouse_id, lot_id)
   CREATE TRIGGER bag_joins_holds AFTER INSERT ON book.bag FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
   CREATE CONSTRAINT TRIGGER bag_joins_holds_at_last AFTER INSERT ON book.bag DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION book.extend_holds_at_last()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
@@ -519,6 +520,7 @@ table book.container row level security
   constraint container_moisture_in_range CHECK (((moisture_tenths >= 0) AND (moisture_tenths <= 1000)))
   constraint container_treatment_known CHECK ((treatment = ANY (ARRAY['oxygen-absorber'::text, 'dry-ice'::text, 'vacuum'::text, 'nitrogen-flush'::text, 'freeze-thaw-freeze'::text, 'food-grade-earth'::text, 'none'::text])))
   CREATE INDEX container_by_household ON book.container USING btree (storehouse_id, household_id)
+  CREATE INDEX container_by_lot ON book.container USING btree (storehouse_id, lot_id)
   CREATE TRIGGER container_joins_holds AFTER INSERT ON book.container FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
   CREATE CONSTRAINT TRIGGER container_joins_holds_at_last AFTER INSERT ON book.container DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION book.extend_holds_at_last()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
@@ -3500,19 +3502,44 @@ BEGIN ATOMIC
              hold.place_id
             FROM book.hold
            WHERE ((hold.storehouse_id = list_reach.p_storehouse) AND (hold.hold_id = list_reach.p_hold))
+         ), lots AS MATERIALIZED (
+          SELECT l.lot_id
+            FROM (h
+              JOIN book.lot l ON ((l.storehouse_id = h.storehouse_id)))
+           WHERE ((l.lot_id = h.lot_id) OR ((l.supplier_id = h.supplier_id) AND (l.supplier_mark = h.supplier_mark)) OR (l.food_id = h.food_id))
          ), named AS (
           SELECT b.bag_id AS vessel_id
-            FROM (((h
-              JOIN book.bag b ON ((b.storehouse_id = h.storehouse_id)))
-              JOIN book.lot l ON (((l.storehouse_id = b.storehouse_id) AND (l.lot_id = b.lot_id))))
-              JOIN book.delivery d ON (((d.storehouse_id = b.storehouse_id) AND (d.delivery_id = b.delivery_id))))
-           WHERE ((b.decision <> 'refused'::text) AND ((b.bag_id = h.bag_id) OR (b.lot_id = h.lot_id) OR (b.delivery_id = h.delivery_id) OR ((l.supplier_id = h.supplier_id) AND (l.supplier_mark = h.supplier_mark)) OR ((l.food_id = h.food_id) AND ((d.arrived_on >= h.from_on) AND (d.arrived_on <= h.to_on)))))
+            FROM (h
+              JOIN book.bag b ON (((b.storehouse_id = h.storehouse_id) AND (b.bag_id = h.bag_id))))
+           WHERE (b.decision <> 'refused'::text)
+         UNION
+          SELECT b.bag_id
+            FROM (h
+              JOIN book.bag b ON (((b.storehouse_id = h.storehouse_id) AND (b.delivery_id = h.delivery_id))))
+           WHERE (b.decision <> 'refused'::text)
+         UNION
+          SELECT b.bag_id
+            FROM ((h
+              CROSS JOIN lots l)
+              CROSS JOIN LATERAL ( SELECT b_1.bag_id,
+                     b_1.decision,
+                     b_1.delivery_id
+                    FROM book.bag b_1
+                   WHERE ((b_1.storehouse_id = list_reach.p_storehouse) AND (b_1.lot_id = l.lot_id))
+                  OFFSET 0) b)
+           WHERE ((b.decision <> 'refused'::text) AND ((h.food_id IS NULL) OR (EXISTS ( SELECT
+                    FROM book.delivery d
+                   WHERE ((d.storehouse_id = list_reach.p_storehouse) AND (d.delivery_id = b.delivery_id) AND ((d.arrived_on >= h.from_on) AND (d.arrived_on <= h.to_on)))))))
          UNION
           SELECT c.container_id
             FROM ((h
-              JOIN book.container c ON ((c.storehouse_id = h.storehouse_id)))
-              JOIN book.lot l ON (((l.storehouse_id = c.storehouse_id) AND (l.lot_id = c.lot_id))))
-           WHERE ((c.lot_id = h.lot_id) OR ((l.supplier_id = h.supplier_id) AND (l.supplier_mark = h.supplier_mark)) OR ((l.food_id = h.food_id) AND ((c.packed_on >= h.from_on) AND (c.packed_on <= h.to_on))))
+              CROSS JOIN lots l)
+              CROSS JOIN LATERAL ( SELECT c_1.container_id,
+                     c_1.packed_on
+                    FROM book.container c_1
+                   WHERE ((c_1.storehouse_id = list_reach.p_storehouse) AND (c_1.lot_id = l.lot_id))
+                  OFFSET 0) c)
+           WHERE ((h.food_id IS NULL) OR ((c.packed_on >= h.from_on) AND (c.packed_on <= h.to_on)))
          UNION
           SELECT p.container_id
             FROM (h
@@ -3538,13 +3565,28 @@ BEGIN ATOMIC
          UNION
           SELECT d.vessel_id
             FROM ((((reached r_1
-              JOIN book.account s ON (((s.storehouse_id = list_reach.p_storehouse) AND (s.vessel_id = r_1.vessel_id))))
-              JOIN book.movement m ON (((m.storehouse_id = list_reach.p_storehouse) AND (m.source_id = s.account_id))))
-              JOIN book.entry e ON (((e.storehouse_id = list_reach.p_storehouse) AND (e.entry_id = m.entry_id) AND (e.reverses_id IS NULL))))
-              JOIN book.account d ON (((d.storehouse_id = list_reach.p_storehouse) AND (d.account_id = m.destination_id))))
-           WHERE ((d.vessel_kind = ANY (ARRAY['bag'::text, 'container'::text])) AND (d.vessel_id <> s.vessel_id) AND (NOT (EXISTS ( SELECT
-                    FROM book.entry u
-                   WHERE ((u.storehouse_id = list_reach.p_storehouse) AND (u.reverses_id = e.entry_id))))))
+              CROSS JOIN LATERAL ( SELECT s_1.account_id
+                    FROM book.account s_1
+                   WHERE ((s_1.storehouse_id = list_reach.p_storehouse) AND (s_1.vessel_id = r_1.vessel_id))
+                  OFFSET 0) s)
+              CROSS JOIN LATERAL ( SELECT m_1.entry_id,
+                     m_1.destination_id
+                    FROM book.movement m_1
+                   WHERE ((m_1.storehouse_id = list_reach.p_storehouse) AND (m_1.source_id = s.account_id))
+                  OFFSET 0) m)
+              CROSS JOIN LATERAL ( SELECT d_1.vessel_id
+                    FROM book.account d_1
+                   WHERE ((d_1.storehouse_id = list_reach.p_storehouse) AND (d_1.account_id = m.destination_id) AND (d_1.vessel_kind = ANY (ARRAY['bag'::text, 'container'::text])))
+                  OFFSET 0) d)
+              CROSS JOIN LATERAL ( SELECT
+                    FROM book.entry e_1
+                   WHERE ((e_1.storehouse_id = list_reach.p_storehouse) AND (e_1.entry_id = m.entry_id) AND (e_1.reverses_id IS NULL))
+                  OFFSET 0) e)
+           WHERE ((d.vessel_id <> r_1.vessel_id) AND (NOT (EXISTS ( SELECT
+                    FROM ( SELECT
+                            FROM book.entry u_1
+                           WHERE ((u_1.storehouse_id = list_reach.p_storehouse) AND (u_1.reverses_id = m.entry_id))
+                          OFFSET 0) u))))
          )
   SELECT r.vessel_id
     FROM reached r;

@@ -82,7 +82,9 @@ test('two phones that take the same can to the kitchen take it once, and an undo
     }),
     caller.post(`${storehouse.path}/kitchen/takes/${first.entryId}/undoing`, {}),
   ]);
-  expect(statuses([eaten, undone])).toEqual([201, 409]);
+  // Whoever eats after the undo is over finds nothing of the lot in the kitchen; in the midst of it, not enough.
+  const late = undone.status === 201 && eaten.status === 404 ? 404 : 409;
+  expect(statuses([eaten, undone])).toEqual([201, late]);
   expect(await shelves.gramsIn(householdId, householdId)).toBe(0);
   expect(await shelves.gramsIn(can.id, householdId)).toBe(undone.status === 201 ? 1000 : 0);
 });
