@@ -525,6 +525,7 @@ table book.container row level security
   CREATE CONSTRAINT TRIGGER container_joins_holds_at_last AFTER INSERT ON book.container DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION book.extend_holds_at_last()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (household_id, moisture_tenths, note, opened_on, packed_on, treatment) to sheafbook_app
+  grant select to sheafbook_poster
 
 table book.container_kind row level security
   storehouse_id uuid not null
@@ -583,12 +584,14 @@ table book.container_move row level security
   WHERE ((c.household_id IS NULL) OR (c.household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'hold'::text]))))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
+  grant select to sheafbook_poster
 
 view book.container_place with (security_invoker=true)
   storehouse_id uuid
   container_id uuid
   place_id uuid
   grant select to sheafbook_app
+  grant select to sheafbook_poster
   as
  SELECT storehouse_id,
     container_id,
@@ -1241,7 +1244,7 @@ table book.hold_vessel row level security
   CREATE INDEX hold_vessel_standing ON book.hold_vessel USING btree (storehouse_id, vessel_id) WHERE (ended_at IS NULL)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (ended_at) to sheafbook_app
-  grant select, update (ended_at) to sheafbook_poster
+  grant insert, select, update (ended_at) to sheafbook_poster
 
 table book.household row level security
   storehouse_id uuid not null
@@ -1689,6 +1692,7 @@ table book.lot row level security
   CREATE UNIQUE INDEX lot_mark_once ON book.lot USING btree (storehouse_id, buy_line_id, supplier_mark) WHERE (buy_line_id IS NOT NULL)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (harvest_year) to sheafbook_app
+  grant select to sheafbook_poster
 
 table book.maintenance row level security
   storehouse_id uuid not null
@@ -3365,6 +3369,32 @@ end $function$
   owner sheafbook_owner
   execute: public
 
+CREATE OR REPLACE FUNCTION book.hold_what_is_filled(p_accounts uuid[], p_at timestamp with time zone)
+ RETURNS void
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare
+  s uuid := book.current_storehouse();
+  task_before text := coalesce(current_setting('app.task', true), '');
+begin
+  perform set_config('app.task', 'hold', true);
+  insert into book.hold_vessel as v (storehouse_id, hold_id, vessel_id, reached_at)
+    select distinct s, h.hold_id, c.container_id, greatest(h.held_at, p_at)
+    from book.account a
+    join book.container c on c.storehouse_id = s and c.container_id = a.vessel_id
+    join book.lot l on l.storehouse_id = s and l.lot_id = c.lot_id
+    join book.hold h on h.storehouse_id = s and h.released_at is null
+    where a.storehouse_id = s and a.account_id = any(p_accounts) and a.vessel_kind = 'container'
+      and (h.scope = 'food' and h.food_id = l.food_id and c.packed_on between h.from_on and h.to_on
+        or h.scope = 'place' and exists (select from book.container_place p
+          where p.storehouse_id = s and p.container_id = c.container_id and p.place_id = h.place_id))
+    on conflict (storehouse_id, hold_id, vessel_id) do update set ended_at = null where v.ended_at is not null;
+  perform set_config('app.task', task_before, true);
+end $function$
+  owner sheafbook_owner
+  execute: sheafbook_poster
+
 CREATE OR REPLACE FUNCTION book.keep_house(now_at timestamp with time zone)
  RETURNS void
  LANGUAGE sql
@@ -3466,6 +3496,33 @@ begin
       group by t.kind, t.thing_id', replace(link.leaning::text, 'book.', ''), link.leaning, link.link_column, link.kind, link.id_column)
       using s, p_import;
   end loop;
+end $function$
+  owner sheafbook_owner
+  execute: sheafbook_app
+
+CREATE OR REPLACE FUNCTION book.list_looks(p_storehouse uuid, p_containers uuid[])
+ RETURNS TABLE(inspection_id uuid, container_id uuid, is_own boolean, how text, findings text[], best text, outcome text, damaged_kernels integer, sample_grams integer, note text, entry_id uuid, inspected_at timestamp with time zone, inspected_on date)
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+#variable_conflict use_column
+declare
+  task_before text := coalesce(current_setting('app.task', true), '');
+  household uuid := book.current_household();
+begin
+  perform set_config('app.task', 'giving', true);
+  return query select i.inspection_id, i.container_id, o.is_own, i.how, i.findings, i.best, i.outcome, i.damaged_kernels,
+      i.sample_grams, case when o.is_own then i.note else '' end, case when o.is_own then i.entry_id end, i.inspected_at,
+      i.inspected_on
+    from book.inspection i
+    join book.container c on c.storehouse_id = i.storehouse_id and c.container_id = i.container_id
+    cross join lateral (select i.household_id is null or i.household_id is not distinct from household as is_own) o
+    where i.storehouse_id = p_storehouse and i.container_id = any(p_containers)
+      and (o.is_own or c.household_id is null or c.household_id = household
+        or task_before in ('giving', 'coverage-totals', 'need-first')
+        or exists (select from book.offer_container f where f.storehouse_id = c.storehouse_id
+          and f.container_id = c.container_id and f.ended_at is null));
+  perform set_config('app.task', task_before, true);
 end $function$
   owner sheafbook_owner
   execute: sheafbook_app
@@ -3688,6 +3745,9 @@ begin
       returning v.hold_id)
     update book.hold h set released_at = null, release_asked_by = null, finding = ''
       where h.storehouse_id = s and h.released_at is not null and h.hold_id in (select b.hold_id from back b);
+  end if;
+  if exists (select from book.hold h where h.storehouse_id = s and h.released_at is null and h.scope in ('place', 'food')) then
+    perform book.hold_what_is_filled(p_destinations, p_recorded_at);
   end if;
   return query select new_id, new_no;
 end $function$

@@ -85,6 +85,79 @@ test('a can that changes hands keeps how warm it stood, and not where', async ()
   expect(rows).toEqual({ direct: 0, first: '2022-01-01', count: 56, task: '' });
 });
 
+const lookAt = (caller: Caller, id: string, found: Record<string, unknown>) =>
+  caller.post(at(`/containers/${id}/inspections`), {
+    ...{ how: 'outside', kernels: null, note: 'Ida saw it behind the stove', isMovedOut: false },
+    ...found,
+  });
+const inspectionsOf = async (caller: Caller, id: string) =>
+  bodyOf(await caller.get(at(`/containers/${id}/inspections`))).inspections;
+
+test('whoever takes a can reads what was found on it before, and neither who looked, what they noted, nor who moved it', async () => {
+  const can = await aCan();
+  const move = { containerIds: [can.id], placeId: vault, movedOn: '2022-03-01' };
+  bodyOf(await giver.caller.post(at('/container-moves'), move), 201);
+  bodyOf(await lookAt(giver.caller, can.id, { findings: ['surface-rust'], outcome: 'kitchen-soon' }), 201);
+  const giversName = bodyOf(await giver.caller.get(at(`/containers/${can.id}/moves`))).moves[0].movedBy;
+  expect(giversName).toContain('Birchall');
+  offers().after(1);
+  const { id: offerId } = bodyOf(await offers().offer(giver.caller, [can.id]), 201);
+  expect((await taker.caller.get(at(`/containers/${can.id}/inspections`))).status).toBe(404);
+  bodyOf(await offers().claim(taker.caller, offerId, [can.id]), 201);
+
+  const [look, ...none] = await inspectionsOf(taker.caller, can.id);
+  expect(none).toEqual([]);
+  expect(look).toMatchObject({
+    ...{ how: 'outside', outcome: { code: 'kitchen-soon' }, findings: [{ code: 'surface-rust' }] },
+    ...{ isOwn: false, note: '', entryId: null, inspectedOn: expect.any(String) },
+  });
+  const { container } = bodyOf(await taker.caller.get(at(`/containers/${can.id}/inspections`)));
+  expect(container.lastInspectedOn).toBe(look.inspectedOn);
+  const { moves } = bodyOf(await taker.caller.get(at(`/containers/${can.id}/moves`)));
+  expect(moves).toMatchObject([
+    { movedOn: '2022-03-01', place: null, movedBy: null },
+    { place: null, movedBy: expect.stringContaining('Eames') },
+  ]);
+  for (const path of ['keeping', 'moves', 'inspections'])
+    expect(JSON.stringify(bodyOf(await taker.caller.get(at(`/containers/${can.id}/${path}`))))).not.toMatch(
+      /Birchall|stove/,
+    );
+  // The next look is the new household's own, and the old one has nothing of it any more.
+  bodyOf(await lookAt(taker.caller, can.id, { findings: ['nothing-wrong'], outcome: 'table' }), 201);
+  expect((await inspectionsOf(taker.caller, can.id)).map(({ isOwn }: { isOwn: boolean }) => isOwn)).toEqual([
+    true,
+    false,
+  ]);
+  for (const path of ['moves', 'inspections'])
+    expect((await giver.caller.get(at(`/containers/${can.id}/${path}`))).status).toBe(404);
+});
+
+test('what its household finds on a can that stands offered keeps it from whoever would take it', async () => {
+  const can = await aCan();
+  const { id: offerId } = bodyOf(await offers().offer(giver.caller, [can.id]), 201);
+  bodyOf(await lookAt(giver.caller, can.id, { findings: ['rodent-marks'], outcome: 'discard' }), 201);
+  const taken = await offers().claim(taker.caller, offerId, [can.id]);
+  expect([taken.status, taken.body.code]).toEqual([409, 'inspection-forbids']);
+});
+
+test('the database tells the looks at a can to its household, and to no other', async () => {
+  const can = await aCan();
+  bodyOf(await lookAt(giver.caller, can.id, { findings: ['rodent-marks'], outcome: 'discard' }), 201);
+  const asked = (householdId: string) =>
+    app.admin.begin(async (tx) => {
+      await tx`set local role sheafbook_app`;
+      await tx`select set_config('app.storehouse', ${storehouse.storehouseId}, true),
+        set_config('app.household', ${householdId}, true), set_config('app.task', '', true)`;
+      const looks = await tx`select findings, note, is_own
+        from book.list_looks(${storehouse.storehouseId}, ${[can.id]}::uuid[])`;
+      const [task] = await tx`select current_setting('app.task') as task`;
+      return { looks: [...looks], task: task?.task };
+    });
+  const own = { findings: ['rodent-marks'], note: 'Ida saw it behind the stove', is_own: true };
+  expect(await asked(giver.householdId)).toEqual({ looks: [own], task: '' });
+  expect(await asked(taker.householdId)).toEqual({ looks: [], task: '' });
+});
+
 test('what a household found on what it handed over keeps it from the pantries, and nobody reads who found it', async () => {
   const [sound, mouldy] = [await aCan(), await aCan()];
   bodyOf(await offers().offer(giver.caller, [sound.id, mouldy.id], { goesToPantry: true }), 201);

@@ -281,6 +281,48 @@ describe('a hold of a place of the store’s', () => {
     await release(hold.id);
   });
 
+  test('has what is filled anew or put back in it: poured into an emptied can, brought back from the kitchen', async () => {
+    const { Ashdown, Birchall } = buy.households;
+    const cellar = await place(storehouse.coordinator, 'store', 'The wet cellar');
+    const [piece, birch] = [await wheatOf(storehouse, buy, Ashdown), await stockOf(storehouse, Birchall)];
+    const [full, emptied] = [
+      await shelves.aCan(Ashdown.caller, piece),
+      await shelves.aCan(Ashdown.caller, piece),
+    ];
+    const cooked = await birch.bringCan(oats);
+    await set(Ashdown.caller, [full.id, emptied.id], cellar);
+    await set(Birchall.caller, [cooked.id], cellar);
+    const eaten = { grams: emptied.grams, to: 'eaten' };
+    bodyOf(await Ashdown.caller.post(at(`/containers/${emptied.id}/uses`), eaten), 201);
+    const { entryId } = bodyOf(await birch.take(cooked), 201);
+    const hold = bodyOf(await begin({ scope: 'place', placeId: cellar }), 201);
+    expect(hold.vessels).toBe(1);
+
+    const pour = { bagId: piece.bagId, grams: 500 };
+    const poured = await Ashdown.caller.post(at(`/containers/${emptied.id}/pours`), pour);
+    expect(bodyOf(poured, 201)).toMatchObject({ grams: 500 });
+    expect((await shelves.pour(Ashdown.caller, piece)).status).toBe(201); // the bag itself is free
+    const sip = { grams: 10, to: 'eaten' };
+    const eat = () => Ashdown.caller.post(at(`/containers/${emptied.id}/uses`), sip);
+    expect(await refusalOf(app, eat)).toEqual(refused(409, 'on-hold'));
+    bodyOf(await birch.undo(entryId), 201);
+    expect((await birch.take(cooked)).body.code).toBe('on-hold');
+    expect(bodyOf(await lead.get(at(`/holds/${hold.id}`)))).toMatchObject({ vessels: 3, grams: 2_500 });
+    await enqueueEverywhere(app.outside, 'tell-late-owners');
+    await doWork(app);
+    const { notices } = bodyOf(await Birchall.caller.get(at('/notices')));
+    expect(notices[0].path).toContain(hold.id); // it had none of it as the hold began
+
+    // What was thrown away under the hold leaves it; what is poured into the same can there is in it again.
+    const thrown = { grams: 500, to: 'discarded' };
+    bodyOf(await Ashdown.caller.post(at(`/containers/${emptied.id}/uses`), thrown), 201);
+    expect(bodyOf(await lead.get(at(`/holds/${hold.id}`))).grams).toBe(2_000);
+    bodyOf(await Ashdown.caller.post(at(`/containers/${emptied.id}/pours`), pour), 201);
+    expect(await refusalOf(app, eat)).toEqual(refused(409, 'on-hold'));
+    await release(hold.id);
+    bodyOf(await eat(), 201);
+  });
+
   test('is of the store’s places alone: where a household keeps its own is not there for others', async () => {
     const home = await place(buy.households.Dell.caller, 'household', 'Our attic');
     expect(await refusalOf(app, () => begin({ scope: 'place', placeId: home }))).toEqual(

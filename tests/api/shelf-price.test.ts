@@ -77,12 +77,61 @@ test('a coordinator notes a price, and what that food saved stands on the page a
   expect(await refusalOf(app, again)).toEqual(refused(404, 'thing-not-found'));
 });
 
-test('a landed cost of all foods is what was billed for them, less what was credited', async () => {
-  const { foods } = await savings();
-  const [billed] = await app.admin`
-    select (select sum(l.minor_units) from book.invoice_line l join book.invoice i using (storehouse_id, invoice_id)
-      where i.voided_at is null)::int - (select coalesce(sum(credited_minor_units), 0) from book.claim)::int as cents`;
-  expect(foods.reduce((sum: number, row: Saved) => sum + row.landedMinorUnits, 0)).toBe(billed?.cents);
+/** What the ledger itself moved onto households and common stock for buys, credits taken off. Units: minor units. */
+async function chargedByTheBook(): Promise<number> {
+  const [row] = await app.admin`
+    select sum(case when d.kind in ('household', 'common_stock') then m.amount else -m.amount end)::int as cents
+    from book.movement m join book.entry e using (storehouse_id, entry_id)
+    join book.account s on s.storehouse_id = m.storehouse_id and s.account_id = m.source_id
+    join book.account d on d.storehouse_id = m.storehouse_id and d.account_id = m.destination_id
+    where e.what in ('shared-out', 'recharged', 'late-credit', 'late-bill')
+      and (s.kind in ('household', 'common_stock')) <> (d.kind in ('household', 'common_stock'))`;
+  return Number(row?.cents);
+}
+const paidFoodByFood = async () => {
+  const rows: Saved[] = (await savings()).foods;
+  return {
+    sum: rows.reduce((sum, row) => sum + row.landedMinorUnits, 0),
+    of: Object.fromEntries(rows.map((row) => [row.food.nameEn, row.landedMinorUnits])),
+  };
+};
+
+test('what was paid food by food is what the book charged, also after claims were answered and money came back', async () => {
+  const before = await paidFoodByFood();
+  expect(before.sum).toBe(await chargedByTheBook());
+  expect(before.sum).toBeGreaterThan(0);
+  // The mill grants one claim and refuses most of the other, so the buy costs 20.00 more than was charged at first.
+  const credit = (claim: string | undefined, minorUnits: number) =>
+    buy.treasurer.post(at(`/claims/${claim}/credit`), { minorUnits });
+  bodyOf(await credit(buy.claims?.torn, 360), 201);
+  bodyOf(await credit(buy.claims?.short, 140), 201);
+  bodyOf(await buy.treasurer.post(`${buy.path}/recharging`), 201);
+  const recharged = await paidFoodByFood();
+  expect(recharged.sum).toBe(before.sum + 2_000);
+  expect(recharged.sum).toBe(await chargedByTheBook());
+  // Then it sends 4.00 in goodwill for the wheat, and the carrier bills 1.50 more.
+  const late = async (costLine: string, minorUnits: number) => {
+    const line = buy.charges.lines.find((known: { costLine: string }) => known.costLine.startsWith(costLine));
+    const wish = { chargeLineId: line.id, minorUnits, till: 'bank', reason: 'It came later.' };
+    bodyOf(await buy.treasurer.post(`${buy.path}/late-credits`, wish), 201);
+  };
+  await late(`goods:${buy.wheat}`, 400);
+  const credited = await paidFoodByFood();
+  const fallen = Object.entries(recharged.of).map(([food, cents]) => cents - (credited.of[food] ?? 0));
+  expect(fallen.toSorted((a, b) => a - b)).toEqual([0, 0, 400]);
+  await late('freight', -150);
+  const billed = await paidFoodByFood();
+  expect(billed.sum).toBe(before.sum + 2_000 - 400 + 150);
+  expect(billed.sum).toBe(await chargedByTheBook());
+});
+
+test('what came back after the sharing out stands among the credits of the year on its paper, and a late bill among the bills', async () => {
+  const [sums] = await app.admin`
+    select (select sum(l.minor_units) from book.invoice_line l where l.kind = 'goods')::int as goods,
+      (select sum(l.minor_units) from book.invoice_line l where l.kind = 'freight')::int as freight`;
+  const money = (cents: number) => (cents / 100).toFixed(2);
+  const line = (await review('en')).replaceAll(',', '').split('Autumn grain')[1]?.slice(0, 120);
+  expect(line).toContain(`${money(Number(sums?.goods))} ${money(Number(sums?.freight) + 150)} 0.00 9.00`);
 });
 
 test.for([

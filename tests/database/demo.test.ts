@@ -74,6 +74,9 @@ test('the story is told in a database of its own, sums up to the cent and the gr
   // Of 14 containers: cans 14 × 1.33, absorbers 14 × 0.17, labels 14 × 0.065, the line 14 × 0.15 = 24.01; tea 11.40, and the store’s
   // four cans 5.32.
   expect(said.error).toContain('The evening cost 40.73; the store bears 5.32 of it.');
+  // In a shop 428.652 kg of wheat at 7.49 for 5 lb are 1,415.63 and 68.040 kg of oats at 4.99 for 42 oz 285.15. Paid: wheat 480.00
+  // less 26.40 and 4.00, oats 112.50, and of 191.00 that all 757.512 kg bear together 108.08 and 17.16.
+  expect(said.error).toContain('of wheat and oats the group saved about 1,013.44.');
   expect(households).toHaveLength(14);
   expect(new Set(households.map((row) => row.daysCovered)).size).toBeGreaterThan(5);
   expect(ledger).toMatchObject({ unitsOutOfBalance: 0, accountsDrifted: 0 });
@@ -102,6 +105,7 @@ function holdsWhatItChecks(summary: Summary): void {
     statementsMinorUnits: summary.households.map((row) => row.balanceMinorUnits),
     auditedLedger: summary.ledger,
     acceptedGrams: 11_750,
+    paidByFood: { minorUnits: summary.buy.chargedMinorUnits, isSavedKnown: true },
     keeping,
   };
   expect(listFailures(summary, evidence)).toEqual([]);
@@ -132,6 +136,8 @@ function holdsWhatItChecks(summary: Summary): void {
     { depositsMinorUnits: 100 },
     { unsettledSessions: 1 },
     { acceptedGrams: 11_749 },
+    { paidByFood: { minorUnits: summary.buy.chargedMinorUnits + 400, isSavedKnown: true } },
+    { paidByFood: { minorUnits: summary.buy.chargedMinorUnits, isSavedKnown: false } },
     { packingCosts: { settledMinorUnits: 4_074, sharedMinorUnits: 4_073 } },
     { packingCosts: { settledMinorUnits: 0, sharedMinorUnits: 0 } },
     { keeping: { ...keeping, givenIn: 4 } },

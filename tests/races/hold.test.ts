@@ -113,6 +113,63 @@ test('a can that is set into a place while a hold of the place begins is on hold
   for (const can of [there, coming]) expect(await isHeld(can.id, id)).toBe(true);
 });
 
+test('an emptied can that is filled anew where it stands while a hold of the place begins is on hold', async () => {
+  const { Ashdown, Birchall } = hall.buy.households;
+  const facts = { of: 'store', name: 'The flooded corner', kind: 'room' };
+  const said = { isLit: false, isDamp: true, isRodentProof: false };
+  const placeId = bodyOf(await storehouse.coordinator.post(at('/places'), { ...facts, ...said }), 201).id;
+  const [there, emptied] = [
+    await (await stockOf(storehouse, Ashdown)).bringCan({ food: 'oats-rolled', gramsEach: 1_000 }),
+    await hall.shelves.aCan(Birchall.caller, hall.wheat.Birchall),
+  ];
+  for (const [{ caller }, { id }] of [
+    [Ashdown, there],
+    [Birchall, emptied],
+  ] as const)
+    bodyOf(await caller.post(at('/container-moves'), { containerIds: [id], placeId }), 201);
+  const eaten = { grams: emptied.grams, to: 'eaten' };
+  bodyOf(await Birchall.caller.post(at(`/containers/${emptied.id}/uses`), eaten), 201);
+  const pour = { bagId: hall.wheat.Birchall.bagId, grams: 500 };
+  const [hold, poured] = await atOnce(
+    () => begin({ scope: 'place', placeId }),
+    () => Birchall.caller.post(at(`/containers/${emptied.id}/pours`), pour),
+  );
+  bodyOf(poured, 201);
+  const { id } = bodyOf(hold, 201);
+  for (const can of [there, emptied]) expect(await isHeld(can.id, id)).toBe(true);
+});
+
+test('a can is on hold whichever of its filling and its hold comes first, filled by many hands at once', async () => {
+  const { Birchall } = hall.buy.households;
+  const facts = { of: 'store', name: 'The leaking shed', kind: 'room' };
+  const said = { isLit: false, isDamp: true, isRodentProof: false };
+  const placeId = bodyOf(await storehouse.coordinator.post(at('/places'), { ...facts, ...said }), 201).id;
+  const oats = await (await stockOf(storehouse, Birchall)).bringCan({
+    food: 'oats-rolled',
+    gramsEach: 1_000,
+  });
+  const cans = await Promise.all(
+    Array.from({ length: 5 }, () => hall.shelves.aCan(Birchall.caller, hall.wheat.Birchall, 100)),
+  );
+  const containerIds = [oats, ...cans].map(({ id }) => id);
+  bodyOf(await Birchall.caller.post(at('/container-moves'), { containerIds, placeId }), 201);
+  const usesOf = (id: string) => at(`/containers/${id}/uses`);
+  for (const { id } of cans) bodyOf(await Birchall.caller.post(usesOf(id), { grams: 100, to: 'eaten' }), 201);
+  const pour = { bagId: hall.wheat.Birchall.bagId, grams: 50 };
+  const pourInto = ({ id }: { id: string }) => Birchall.caller.post(at(`/containers/${id}/pours`), pour);
+  const [first, second, ...rest] = cans;
+  if (!first || !second) throw new Error('five were filled');
+  const answers = await Promise.all([
+    pourInto(first),
+    pourInto(second),
+    begin({ scope: 'place', placeId }),
+    ...rest.map(pourInto),
+  ]);
+  expect(answers.map(({ status }) => status)).toEqual([201, 201, 201, 201, 201, 201]);
+  const holdId = bodyOf(answers[2] as Answer, 201).id;
+  for (const can of cans) expect(await isHeld(can.id, holdId)).toBe(true);
+});
+
 test('a bag that lands while its lot, its delivery or its mark is put on hold is on hold, in the database itself', async () => {
   const [row] = await app.admin<{ lotId: string; deliveryId: string; supplierId: string; bagId: string }[]>`
     update book.lot l set supplier_mark = 'K-77' from book.bag b

@@ -39,6 +39,8 @@ function checksOfBuy({ buy }: Summary, evidence: Evidence): Check[] {
       sumOf(charges.map((row) => row.minorUnits)),
       buy.chargedMinorUnits,
     ),
+    same('paid food by food against charged', evidence.paidByFood.minorUnits, buy.chargedMinorUnits),
+    { says: 'nobody knows what was saved against shelf price', holds: evidence.paidByFood.isSavedKnown },
     same('delivered against shared and lost', buy.deliveredGrams, buy.sharedGrams + buy.lostGrams),
     same('the grams of all against shared', sumOf(charges.map((row) => row.grams)), buy.sharedGrams),
     same('grams that are still nobody’s', evidence.unassignedGrams, 0),

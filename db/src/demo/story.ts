@@ -13,7 +13,7 @@ import { openNextBuy } from './story/next-buy.ts';
 import { packAtTheHall } from './story/packing.ts';
 import { gatherPledges } from './story/pledging.ts';
 import { gatherQuotes } from './story/quoting.ts';
-import { review } from './story/reviewing.ts';
+import { lookAhead, review } from './story/reviewing.ts';
 import { settle } from './story/settling.ts';
 import { shareOut } from './story/sharing-out.ts';
 import type { Teller } from './teller.ts';
@@ -42,5 +42,6 @@ export async function tellStory(teller: Teller): Promise<{ cast: Cast; buy: Stor
   await takeInGift(cast);
   await findMoths(cast);
   await review(cast, buy);
+  await lookAhead(cast);
   return { cast, buy };
 }

@@ -85,6 +85,8 @@ export type Evidence = {
   /** What each household's own statement closes with, in the order of seats. */
   statementsMinorUnits: number[];
   auditedLedger: LedgerFigures;
+  /** What the page of savings says was paid, food by food, and whether it knows what was saved. */
+  paidByFood: { minorUnits: number; isSavedKnown: boolean };
 };
 
 type Audit = { findings: Summary['audit']; ledger: LedgerFigures };
@@ -145,6 +147,7 @@ export async function sumUp(
       ...{ depositsMinorUnits, openWithSuppliersMinorUnits, unassignedGrams },
       ...{ unsettledSessions, packingCosts, statementsMinorUnits, auditedLedger },
       acceptedGrams: read.acceptedGrams,
+      paidByFood: await askPaidByFood(cast),
       keeping: { ...read.keeping, ...(await askOfKeeping(cast)) },
     },
   };
@@ -159,6 +162,16 @@ async function ask(neighbour: Neighbour) {
   );
   const rotation = await caller.get<Rotation>('/rotation');
   return { neighbour, coverage, rotation, closingMinorUnits: statement.closingMinorUnits };
+}
+
+type Savings = { foods: { landedMinorUnits: number }[]; savedMinorUnits: number | null };
+
+async function askPaidByFood({ coordinator }: Cast): Promise<Evidence['paidByFood']> {
+  const { foods, savedMinorUnits } = await coordinator.get<Savings>('/savings');
+  return {
+    minorUnits: sumOf(foods.map(({ landedMinorUnits }) => landedMinorUnits)),
+    isSavedKnown: savedMinorUnits !== null,
+  };
 }
 
 type Rotation = { queued: number; risk: { byMonth: { month: string; atRiskGrams: number }[] } };

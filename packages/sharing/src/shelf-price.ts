@@ -6,7 +6,8 @@ import { assertUnitPrice, priceOfGrams, type UnitPrice } from './unit-price.ts';
 export type NotedShelfPrice = { readonly foodId: string; readonly onDay: string; readonly price: UnitPrice };
 
 /**
- * A buy that was shared out: the goods of each food, and what its foods bear together. Credits lower what they bear.
+ * A buy that was shared out: what was charged for the goods of each food, and what its foods bear together (freight, levies
+ * and the like). What came back, also after the sharing out, is taken off where it belongs, so either may lie below zero.
  * Units: ISO day, grams, minor units. Errors: none by itself.
  */
 export type BoughtFoods = {
@@ -17,7 +18,6 @@ export type BoughtFoods = {
     readonly goodsMinorUnits: number;
   }[];
   readonly togetherMinorUnits: number;
-  readonly creditedMinorUnits: number;
 };
 
 /**
@@ -36,10 +36,13 @@ export type SavedOfFood = {
 /**
  * What a group saved against the shelf price: each buy's landed cost beside what its foods cost in a shop by the price that
  * was noted last by its day, or first after it. What a buy's foods bear together is shared by their mass (unit landed is
- * goods, freight and charges by mass: common practice, no source). A food of which no price was noted is told and is in no
- * sum. An estimate: a shop's price holds for that shop and day.
- * Units: as the types; `pricedGrams` of `grams` have a price. Shape: a row for each food bought, in the order of its first buy.
- * Errors: AssertionError when a mass or amount is not whole and ≥ 0, a price is for no gram, or a day is none.
+ * goods, freight and charges by mass: common practice, no source), or evenly where nothing of any of them came, so that the
+ * foods add up to what was charged. A food of which no price was noted is told and is in no sum. An estimate: a shop's
+ * price holds for that shop and day.
+ * Units: as the types; `pricedGrams` of `grams` have a price. Shape: a row for each food that came or cost something, in the
+ * order of its first buy.
+ * Errors: AssertionError when a mass is not whole and ≥ 0, an amount is not whole, a buy has a cost and no food, a price is
+ * for no gram, or a day is none.
  */
 export function savedAgainstShelf(buys: readonly BoughtFoods[], noted: readonly NotedShelfPrice[]) {
   for (const { onDay, price } of noted) {
@@ -65,19 +68,20 @@ export function savedAgainstShelf(buys: readonly BoughtFoods[], noted: readonly 
   };
 }
 
-function landedOf({ onDay, foods, togetherMinorUnits, creditedMinorUnits }: BoughtFoods) {
+function landedOf({ onDay, foods, togetherMinorUnits }: BoughtFoods) {
   assert(isDay(onDay), 'a buy is shared out on a day');
-  assertWhole(togetherMinorUnits, 'togetherMinorUnits');
-  assertWhole(creditedMinorUnits, 'creditedMinorUnits');
-  const weights = foods.map(({ grams }) => grams);
-  const share = (minorUnits: number) =>
-    weights.some((grams) => grams > 0) ? splitByWeight(minorUnits, weights) : weights.map(() => 0);
-  const [together, credited] = [share(togetherMinorUnits), share(creditedMinorUnits)];
-  return foods.map(({ foodId, grams, goodsMinorUnits }, at) => {
-    assertWhole(goodsMinorUnits, 'goodsMinorUnits');
-    const landedMinorUnits = goodsMinorUnits + (together[at] ?? 0) - (credited[at] ?? 0);
-    return { foodId, grams, onDay, landedMinorUnits };
-  });
+  assertWhole(Math.abs(togetherMinorUnits), 'togetherMinorUnits');
+  const grams = foods.map((food) => food.grams);
+  const weights = sumOf(grams) > 0 || foods.length === 0 ? grams : grams.map(() => 1);
+  const parts = togetherMinorUnits === 0 ? [] : splitByWeight(Math.abs(togetherMinorUnits), weights);
+  return foods
+    .map((food, at) => {
+      assertWhole(food.grams, 'grams');
+      assertWhole(Math.abs(food.goodsMinorUnits), 'goodsMinorUnits');
+      const part = (parts[at] ?? 0) * Math.sign(togetherMinorUnits);
+      return { foodId: food.foodId, grams: food.grams, onDay, landedMinorUnits: food.goodsMinorUnits + part };
+    })
+    .filter((food) => food.grams > 0 || food.landedMinorUnits !== 0);
 }
 
 /** By the last price noted by the day, or the first after it. */

@@ -9,7 +9,6 @@ import {
   entries,
   foods,
   held,
-  inspections,
   lots,
   movements,
   offerContainers,
@@ -17,7 +16,7 @@ import {
   vessels,
 } from '@sheafbook/db/tables';
 import type { Finding, Outcome } from '@sheafbook/keeping';
-import { and, desc, eq, gt, inArray, isNull, lte, type SQL, sql } from 'drizzle-orm';
+import { and, eq, gt, inArray, isNull, lte, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { refuseHeld } from '../hold/queries.ts';
@@ -200,24 +199,20 @@ export const refuseInDoubt = (tx: Tx, storehouseId: string, containerId: string)
 /** What the last look at a container found, and what it made of the food in it. */
 export type LastLook = { readonly findings: readonly Finding[]; readonly outcome: Outcome };
 
-/** The last look at each of some containers that somebody looked at, as far as whoever reads may know of it. */
+/**
+ * The last look at each of some containers that somebody looked at, as far as whoever reads may know of it: also what was found
+ * before a container came to its household.
+ */
 export async function listLastLooks(
   tx: Tx,
   storehouseId: string,
   containerIds: readonly string[],
 ): Promise<Map<string, LastLook>> {
-  const { containerId, findings, outcome } = inspections;
-  const rows = await tx
-    .selectDistinctOn([containerId], { containerId, findings, outcome })
-    .from(inspections)
-    .where(and(eq(inspections.storehouseId, storehouseId), inArray(containerId, [...containerIds])))
-    .orderBy(containerId, desc(inspections.inspectionId));
-  return new Map(
-    rows.map((row) => [
-      row.containerId,
-      { findings: row.findings as Finding[], outcome: row.outcome as Outcome },
-    ]),
-  );
+  const rows = await tx.execute<{ container_id: string; findings: Finding[]; outcome: Outcome }>(sql`
+    select distinct on (l.container_id) l.container_id, l.findings, l.outcome
+    from book.list_looks(${storehouseId}, ${sql.param([...containerIds])}::uuid[]) l
+    order by l.container_id, l.inspection_id desc`);
+  return new Map(rows.map(({ container_id: id, findings, outcome }) => [id, { findings, outcome }]));
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { InspectionRow, SmallTestRow } from '@sheafbook/db/tables';
+import type { SmallTestRow } from '@sheafbook/db/tables';
 import {
   cautionOf,
   FINDING_WORDS,
@@ -15,7 +15,7 @@ import {
   sproutPercent,
 } from '@sheafbook/keeping';
 import { spellCode } from '@sheafbook/units';
-import type { Looked, Watched } from './queries.ts';
+import type { Looked, ToldLook, Watched } from './queries.ts';
 import type { Inspected } from './use-cases.ts';
 
 /** Words stand in both languages, so that an answer that is kept can be shown in either. */
@@ -48,7 +48,7 @@ const presentLooked = ({ container, kind, food, grams, lastOn }: Looked) => ({
   grams,
 });
 
-const presentInspection = (row: InspectionRow) => ({
+const presentInspection = (row: ToldLook) => ({
   id: row.inspectionId,
   how: row.how,
   findings: (row.findings as Finding[]).map((code) => ({ code, ...FINDING_WORDS[code] })),
@@ -58,6 +58,7 @@ const presentInspection = (row: InspectionRow) => ({
   note: row.note,
   entryId: row.entryId,
   inspectedOn: row.inspectedOn,
+  isOwn: row.isOwn,
 });
 
 const presentJudgement = ({ best, allowed, deciding, cautions }: Judgement) => ({
@@ -70,7 +71,7 @@ const presentJudgement = ({ best, allowed, deciding, cautions }: Judgement) => (
 /** Of others' containers only how many are on watch, not whose. */
 export function presentInspected({ inspection, judgement, looked, beside }: Inspected) {
   return {
-    inspection: presentInspection(inspection),
+    inspection: presentInspection({ ...inspection, isOwn: true }),
     judgement: presentJudgement(judgement),
     container: presentLooked(looked),
     onWatch: beside.length,
@@ -81,7 +82,7 @@ export const presentContainer = presentLooked;
 
 export const presentInspections = (read: {
   looked: Looked;
-  inspections: readonly InspectionRow[];
+  inspections: readonly ToldLook[];
   tests: readonly SmallTestRow[];
 }) => ({
   container: presentLooked(read.looked),

@@ -26,9 +26,8 @@ const gramsNow =
     Number,
   );
 
-const lastOn = sql<string | null>`(select max(${inspections.inspectedOn}) from ${inspections}
-  where ${inspections.storehouseId} = ${containers.storehouseId}
-    and ${inspections.containerId} = ${containers.containerId})`;
+const lastOn = sql<string | null>`(select max(l.inspected_on)::text
+  from book.list_looks(${containers.storehouseId}, array[${containers.containerId}]) l)`;
 
 const lookedColumns = {
   container: containers,
@@ -178,17 +177,37 @@ export async function insertWatches(tx: Tx, rows: readonly (typeof watches.$infe
   if (rows.length > 0) await tx.insert(watches).values([...rows]);
 }
 
-/** Every look at a container, the newest first. */
+/** A look as whoever has the container may read it. */
+export type ToldLook = Pick<
+  InspectionRow,
+  | 'inspectionId'
+  | 'how'
+  | 'findings'
+  | 'best'
+  | 'outcome'
+  | 'damagedKernels'
+  | 'sampleGrams'
+  | 'note'
+  | 'entryId'
+  | 'inspectedOn'
+> & {
+  /** False: an earlier household took it; who, and what it noted beside, stays its own. */
+  readonly isOwn: boolean;
+};
+
+/** Every look at a container, the newest first, those of an earlier household too. */
 export async function listInspections(
   tx: Tx,
   storehouseId: string,
   containerId: string,
-): Promise<InspectionRow[]> {
-  return tx
-    .select()
-    .from(inspections)
-    .where(and(eq(inspections.storehouseId, storehouseId), eq(inspections.containerId, containerId)))
-    .orderBy(desc(inspections.inspectedAt), desc(inspections.inspectionId));
+): Promise<ToldLook[]> {
+  const rows = await tx.execute<ToldLook>(sql`
+    select l.inspection_id as "inspectionId", l.is_own as "isOwn", l.how, l.findings, l.best, l.outcome,
+      l.damaged_kernels as "damagedKernels", l.sample_grams as "sampleGrams", l.note, l.entry_id as "entryId",
+      l.inspected_on::text as "inspectedOn"
+    from book.list_looks(${storehouseId}, ${sql.param([containerId])}::uuid[]) l
+    order by l.inspected_at desc, l.inspection_id desc`);
+  return [...rows];
 }
 
 /** One look, and whether the grams that it booked out were put back. */

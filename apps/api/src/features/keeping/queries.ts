@@ -88,11 +88,19 @@ export async function listKeptWarmth(
   return [...rows];
 }
 
-/** A container's moves with where to and who wrote them down. */
+/**
+ * A container's moves with where to and who wrote them down. Who did before it changed hands is the earlier household's own,
+ * as where it stood there is (job map 14).
+ */
 export async function listMovesTold(tx: Tx, storehouseId: string, containerId: string) {
+  const takenAt = sql`(select max(o.ended_at) from book.offer_container o where o.storehouse_id = ${containers.storehouseId}
+    and o.container_id = ${containers.containerId} and o.ended_how = 'taken')`;
+  const movedBy = sql<string | null>`case when ${containerMoves.movedAt} < ${takenAt}
+    and ${persons.householdId} is distinct from ${containers.householdId} then null else ${persons.name} end`;
   return tx
-    .select({ move: containerMoves, place: places, movedBy: persons.name })
+    .select({ move: containerMoves, place: places, movedBy })
     .from(containerMoves)
+    .innerJoin(containers, joinOn(containers, containerMoves, 'containerId'))
     .innerJoin(persons, joinOn(persons, containerMoves, 'personId', 'movedBy'))
     .leftJoin(places, joinOn(places, containerMoves, 'placeId'))
     .where(and(eq(containerMoves.storehouseId, storehouseId), eq(containerMoves.containerId, containerId)))

@@ -47,10 +47,13 @@ export async function withdrawShelfPrice(
 
 type Days = { readonly fromOn: string; readonly throughOn: string; readonly timeZone: string };
 
-/** The buys that were shared out in some days with the goods of each food as they were billed, the first one first. */
+/**
+ * The buys that were shared out in some days with what was charged for each food, the first one first. Charges know what a
+ * claim took off, what came back after the sharing out, and what a later bill put on.
+ */
 export async function listBoughtFoods(tx: Tx, storehouseId: string, days: Days): Promise<BoughtFoods[]> {
   const { fromOn, throughOn, timeZone } = days;
-  type Row = Record<'buy' | 'on_day' | 'food' | 'grams' | 'goods' | 'together' | 'credited', string>;
+  type Row = Record<'buy' | 'on_day' | 'food' | 'grams' | 'goods' | 'together', string>;
   const rows = await tx.execute<Row>(sql`
     with shared as (
       select b.buy_id, max((s.moved_at at time zone ${timeZone})::date) as on_day
@@ -58,22 +61,19 @@ export async function listBoughtFoods(tx: Tx, storehouseId: string, days: Days):
       join book.stage_move s on s.storehouse_id = ${storehouseId} and s.buy_id = b.buy_id and s.to_stage = 'shared-out'
       where b.storehouse_id = ${storehouseId} and b.stage in ('shared-out', 'closed')
       group by b.buy_id),
-    billed as (
-      select l.buy_id, l.buy_line_id, sum(l.minor_units) as minor_units
-      from book.invoice_line l
-      join book.invoice i on i.storehouse_id = ${storehouseId} and i.invoice_id = l.invoice_id and i.voided_at is null
-      where l.storehouse_id = ${storehouseId} group by l.buy_id, l.buy_line_id)
+    charged as (
+      select c.buy_id, c.buy_line_id, sum(c.minor_units) as minor_units
+      from book.charge_line c join shared s on s.buy_id = c.buy_id
+      where c.storehouse_id = ${storehouseId} group by c.buy_id, c.buy_line_id)
     select s.buy_id as buy, s.on_day::text as on_day, l.food_id as food,
       (select coalesce(sum(g.net_grams), 0) from book.bag g
         join book.lot o on o.storehouse_id = ${storehouseId} and o.lot_id = g.lot_id
         where g.storehouse_id = ${storehouseId} and g.buy_id = s.buy_id and o.buy_line_id = l.buy_line_id
           and g.decision <> 'refused') as grams,
-      (select coalesce(sum(minor_units), 0) from billed
+      (select coalesce(sum(minor_units), 0) from charged
         where buy_id = s.buy_id and buy_line_id = l.buy_line_id) as goods,
-      (select coalesce(sum(minor_units), 0) from billed
-        where buy_id = s.buy_id and buy_line_id is null) as together,
-      (select coalesce(sum(c.credited_minor_units), 0) from book.claim c
-        where c.storehouse_id = ${storehouseId} and c.buy_id = s.buy_id) as credited
+      (select coalesce(sum(minor_units), 0) from charged
+        where buy_id = s.buy_id and buy_line_id is null) as together
     from shared s
     join book.buy_line l on l.storehouse_id = ${storehouseId} and l.buy_id = s.buy_id
     where s.on_day between ${fromOn}::date and ${throughOn}::date
@@ -82,19 +82,9 @@ export async function listBoughtFoods(tx: Tx, storehouseId: string, days: Days):
     const own = rows.filter((row) => row.buy === buy);
     const [first] = own;
     if (first === undefined) return [];
-    return [
-      {
-        onDay: first.on_day,
-        foods: own
-          .map(({ food, grams, goods }) => ({
-            foodId: food,
-            grams: Number(grams),
-            goodsMinorUnits: Number(goods),
-          }))
-          .filter(({ grams, goodsMinorUnits }) => grams > 0 || goodsMinorUnits > 0),
-        togetherMinorUnits: Number(first.together),
-        creditedMinorUnits: Number(first.credited),
-      },
-    ];
+    const foods = own.map(({ food, grams, goods }) => ({
+      ...{ foodId: food, grams: Number(grams), goodsMinorUnits: Number(goods) },
+    }));
+    return [{ onDay: first.on_day, foods, togetherMinorUnits: Number(first.together) }];
   });
 }

@@ -7,7 +7,10 @@ type Days = { readonly fromOn: string; readonly throughOn: string; readonly time
 const within = (at: SQL, { fromOn, throughOn, timeZone }: Days): SQL =>
   isWithin(dayOf(at, timeZone), { fromOn, toOn: throughOn });
 
-/** A buy as it came out. Units: grams of its bags, minor units; what was credited is taken off neither. */
+/**
+ * A buy as it came out, with what came back and what was billed after the sharing out.
+ * Units: grams of its bags, minor units; what was credited is taken off neither.
+ */
 export type ReviewedBuy = {
   readonly name: string;
   readonly grams: number;
@@ -19,17 +22,23 @@ export type ReviewedBuy = {
 
 /** The buys that were shared out in some days, in that order. A refused bag never was ours. */
 export async function listReviewedBuys(tx: Tx, storehouseId: string, days: Days): Promise<ReviewedBuy[]> {
+  const late = sql`book.charge_line t where t.storehouse_id = ${storehouseId} and t.buy_id = b.buy_id
+    and t.cost_line like 'late:%'`;
+  const kindOfLate = sql`case when t.buy_line_id is not null then 'goods' when t.cost_line like 'late:freight%' then 'freight'
+    else 'other' end`;
   const billed = (kind: 'goods' | 'freight' | 'other') => sql`(
     select coalesce(sum(l.minor_units), 0) from book.invoice_line l
     join book.invoice i on i.storehouse_id = ${storehouseId} and i.invoice_id = l.invoice_id and i.voided_at is null
-    where l.storehouse_id = ${storehouseId} and l.buy_id = b.buy_id and l.kind = ${kind})`;
+    where l.storehouse_id = ${storehouseId} and l.buy_id = b.buy_id and l.kind = ${kind})
+    + (select coalesce(sum(t.minor_units), 0) from ${late} and t.minor_units > 0 and ${kindOfLate} = ${kind})`;
   type Sums = Record<'grams' | 'goods' | 'freight' | 'other' | 'credited', string>;
   const rows = await tx.execute<{ name: string } & Sums>(sql`
     select b.name, ${billed('goods')} as goods, ${billed('freight')} as freight, ${billed('other')} as other,
       (select coalesce(sum(g.net_grams), 0) from book.bag g where g.storehouse_id = ${storehouseId}
         and g.buy_id = b.buy_id and g.decision <> 'refused') as grams,
       (select coalesce(sum(c.credited_minor_units), 0) from book.claim c
-        where c.storehouse_id = ${storehouseId} and c.buy_id = b.buy_id) as credited
+        where c.storehouse_id = ${storehouseId} and c.buy_id = b.buy_id)
+      - (select coalesce(sum(t.minor_units), 0) from ${late} and t.minor_units < 0) as credited
     from book.buy b
     join (select buy_id, max(moved_at) as moved_at from book.stage_move
       where storehouse_id = ${storehouseId} and to_stage = 'shared-out' group by buy_id) s on s.buy_id = b.buy_id

@@ -68,12 +68,14 @@ function Earlier({ inspections }: Pick<Looks, 'inspections'>) {
     <section>
       <h2>{words.earlier}</h2>
       <ul className="list">
-        {inspections.map(({ id, inspectedOn, findings, outcome, note }) => (
+        {inspections.map(({ id, inspectedOn, findings, outcome, note, isOwn }) => (
           <li key={id}>
             <span>
               <b>{outcome.name[format.language]}</b> {format.day(inspectedOn)}
               <span className="soft block">
-                {[...findings.map(({ name }) => name[format.language]), note].filter(Boolean).join(' · ')}
+                {[...findings.map(({ name }) => name[format.language]), isOwn ? note : words.foundBeforeYours]
+                  .filter(Boolean)
+                  .join(' · ')}
               </span>
             </span>
           </li>

@@ -60,6 +60,7 @@ export const en = {
   undoReason: 'Booked out by mistake',
   undone: 'The grams are back in it. What was found stays written.',
   earlier: 'Earlier looks',
+  foundBeforeYours: 'Found before it came here',
   smallTests: 'Small tests of this lot',
   smallTestsWords: 'Seeds that sprout, a loaf or a pot of beans tell of age and quality, never of safety.',
   tests: { sprout: 'Sprouting', bake: 'Baking', cook: 'Cooking' },

@@ -11,7 +11,7 @@ export const en = {
     `Of ${priced} out of ${all} bought; for the rest no price was noted.`,
   period: (from: string, to: string) => `Buys shared out from ${from} to ${to}`,
   howReckoned:
-    'A buy’s goods, freight and charges, less its credits, beside what the same mass cost in a shop by the price noted last before it was shared out, or else first after. A shop’s price holds for that shop and day, so this is an estimate.',
+    'What a buy’s households and common stock were charged for its goods, freight and all else, less what came back later, beside what the same mass cost in a shop by the price noted last before it was shared out, or else first after. A shop’s price holds for that shop and day, so this is an estimate.',
   byFood: 'Food by food',
   food: 'Food',
   landed: 'Paid',

@@ -61,6 +61,7 @@ export const es: typeof en = {
   undoReason: 'Sacado por error',
   undone: 'Los gramos están de vuelta. Lo encontrado queda anotado.',
   earlier: 'Revisiones anteriores',
+  foundBeforeYours: 'Se halló antes de que llegara aquí',
   smallTests: 'Pequeñas pruebas de este lote',
   smallTestsWords:
     'Semillas que brotan, un pan o una olla de frijoles hablan de la edad y la calidad, nunca de la seguridad.',

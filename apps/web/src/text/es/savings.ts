@@ -11,7 +11,7 @@ export const es: SavingsText = {
   onPart: (priced, all) => `En ${priced} de ${all} comprados; del resto no se anotó precio.`,
   period: (from, to) => `Compras repartidas del ${from} al ${to}`,
   howReckoned:
-    'La mercancía, el flete y los cargos de una compra, menos sus abonos, junto a lo que el mismo peso costaba en una tienda según el último precio anotado antes de repartirla, o el primero después. El precio de una tienda vale para esa tienda y ese día, así que es una estimación.',
+    'Lo que se cobró a los hogares y a la reserva común por la mercancía, el flete y lo demás de una compra, menos lo que se devolvió después, junto a lo que el mismo peso costaba en una tienda según el último precio anotado antes de repartirla, o el primero después. El precio de una tienda vale para esa tienda y ese día, así que es una estimación.',
   byFood: 'Alimento por alimento',
   food: 'Alimento',
   landed: 'Pagado',
