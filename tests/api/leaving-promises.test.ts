@@ -3,7 +3,7 @@ import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { anItem, aShed, book, bringBack, handOut, type TestShed } from '../support/equipment.ts';
 import type { TestHousehold } from '../support/household.ts';
-import { aHall, aPackingSession, cansOf, HOURS } from '../support/packing.ts';
+import { aHall, aPackingSession, cansOf } from '../support/packing.ts';
 
 let app: TestApp;
 let shed: TestShed;
@@ -28,7 +28,7 @@ test('a household that a packing day is to pack for takes its wishes and its tim
   expect(await ofDays()).toEqual([]);
   const wish = (wishes: unknown[]) => Dell.caller.put(`${day}/wishes`, { wishes });
   bodyOf(await wish([cansOf(hall, { containers: 1 })]));
-  const slot = await Dell.caller.post(`${day}/slots`, { startsAt: HOURS.startsAt, orWait: false });
+  const slot = await Dell.caller.post(`${day}/slots`, { startsAt: '2026-12-05T18:00:00Z', orWait: false });
   expect(await ofDays()).toMatchObject([{ stage: 'open', message: expect.stringMatching(/is to pack for/) }]);
   bodyOf(await wish([]));
   expect(await ofDays()).toHaveLength(1); // its time is still booked

@@ -35,7 +35,13 @@ const here = (who: { put: TestHall['lead']['caller']['put'] }, day: string, id: 
 async function aDay({ waits, beside = [] }: { waits: Name[]; beside?: Name[] }) {
   app.clock.now = BEFORE;
   const lines = 1 + beside.length;
-  const hour = { startsAt: '2026-12-05T18:00:00Z', endsAt: '2026-12-05T18:46:00Z', lines };
+  const hour = {
+    startsAt: '2026-12-05T18:00:00Z',
+    endsAt: '2026-12-05T18:46:00Z',
+    lines,
+    setupMinutes: 0,
+    cleanDownMinutes: 0,
+  };
   const day = await aPackingSession(storehouse, hall, hour);
   const book = async (name: Name, orWait: boolean) => {
     bodyOf(await caller(name).put(`${day}/wishes`, { wishes: [cansOf(hall, { containers: 4 })] }));

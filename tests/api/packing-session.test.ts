@@ -66,6 +66,42 @@ describe('a session', () => {
     expect(stale).toMatchObject({ status: 409, body: { code: 'stale-version', newer: { lines: 2 } } });
   });
 
+  test('takes its times along when it moves, and each household is told its own', async () => {
+    const day = await aPackingSession(storehouse, hall, { name: 'A day that moves' });
+    for (const [name, at] of [
+      ['Dell', '2026-12-05T18:00:00Z'],
+      ['Birchall', '2026-12-05T18:02:00Z'],
+    ] as const) {
+      await wish(name, day, cansOf(hall, { containers: 4 }));
+      bodyOf(await book(name, day, at), 201);
+    }
+    const { session } = bodyOf(await hall.lead.caller.get(day));
+    const { id: _id, stage: _stage, endedBecause: _why, version: _version, ...facts } = session;
+    const change = async (changed: Record<string, unknown>) => {
+      const { version } = bodyOf(await hall.lead.caller.get(day)).session;
+      return hall.lead.caller.put(day, { ...facts, version, ...changed });
+    };
+    const own = async (name: keyof GrainHouseholds) =>
+      bodyOf(await households[name].caller.get(day)).slots.find(({ isOwn }: { isOwn: boolean }) => isOwn);
+    // Two minutes later: each moves into the minutes of the other.
+    const later = { startsAt: '2026-12-05T17:02:00Z', endsAt: '2026-12-05T23:02:00Z' };
+    bodyOf(await change(later));
+    expect((await own('Dell')).startsAt).toBe('2026-12-05T18:02:00.000Z');
+    expect((await own('Birchall')).startsAt).toBe('2026-12-05T18:04:00.000Z');
+    bodyOf(await change({ startsAt: '2026-12-12T17:00:00Z', endsAt: '2026-12-12T23:00:00Z' }));
+    expect(await own('Dell')).toMatchObject({
+      ...{ state: 'booked', line: 1, startsAt: '2026-12-12T18:00:00.000Z' },
+      endsAt: '2026-12-12T18:02:00.000Z',
+    });
+    const { notices } = bodyOf(await households.Dell.caller.get(`${storehouse.path}/notices`));
+    const told = notices.map(({ words }: { words: string }) => words);
+    expect(told).toContain('A day that moves has moved, and your time with it: 2026-12-12 at 12:00.');
+    const short = () => change({ startsAt: '2026-12-12T17:00:00Z', endsAt: '2026-12-12T18:45:00Z' });
+    expect(await refusalOf(app, short)).toMatchObject(refused(409, 'in-use', 'endsAt'));
+    const past = () => change({ startsAt: '2026-01-05T17:00:00Z', endsAt: '2026-01-05T23:00:00Z' });
+    expect(await refusalOf(app, past)).toMatchObject(refused(400, 'invalid-input', 'startsAt'));
+  });
+
   test('is called off with its reason before it begins, and never after', async () => {
     const day = await aPackingSession(storehouse, hall);
     bodyOf(await hall.lead.caller.post(`${day}/calling-off`, { because: 'No power in the hall.' }));
@@ -106,7 +142,8 @@ describe('a time on a line', () => {
     await wish('Dell', day, cansOf(hall, { containers: 4 }));
     const free = bodyOf(await households.Dell.caller.get(`${day}/free-times`));
     expect(free.minutes).toBe(2); // 4 cans at 24 s, in whole minutes
-    expect(free.starts).toEqual([{ from: '2026-12-05T17:00:00.000Z', until: '2026-12-05T22:58:00.000Z' }]);
+    // From when it is set up, after 30 minutes, until 45 are left to clean down.
+    expect(free.starts).toEqual([{ from: '2026-12-05T17:30:00.000Z', until: '2026-12-05T22:13:00.000Z' }]);
     const slot = bodyOf(await book('Dell', day, '2026-12-05T18:00:00Z'), 201);
     expect(slot).toMatchObject({ line: 1, state: 'booked', endsAt: '2026-12-05T18:02:00.000Z' });
   });
@@ -121,7 +158,7 @@ describe('a time on a line', () => {
       status: 409,
       body: {
         code: 'line-taken',
-        starts: [{ from: '2026-12-05T17:00:00.000Z' }, { from: '2026-12-05T18:02:00.000Z' }],
+        starts: [{ from: '2026-12-05T17:30:00.000Z' }, { from: '2026-12-05T18:02:00.000Z' }],
       },
     });
     bodyOf(await book('Birchall', day, '2026-12-05T18:02:00Z'), 201);
@@ -151,11 +188,13 @@ describe('a time on a line', () => {
 
   test('is refused outside the session, without wishes, twice, and by a neighbour’s hand', async () => {
     const day = await aPackingSession(storehouse, hall);
-    const early = () => book('Dell', day, '2026-12-05T16:59:00Z');
+    const early = () => book('Dell', day, '2026-12-05T17:29:00Z');
     expect(await early()).toMatchObject({ body: { code: 'nothing-to-post' } });
     await wish('Dell', day, cansOf(hall, { containers: 1 }));
     expect(await refusalOf(app, early)).toMatchObject(refused(400, 'invalid-input', 'startsAt'));
-    const { id } = bodyOf(await book('Dell', day, '2026-12-05T17:00:00Z'), 201);
+    const late = () => book('Dell', day, '2026-12-05T22:15:00Z');
+    expect(await refusalOf(app, late)).toMatchObject(refused(400, 'invalid-input', 'startsAt'));
+    const { id } = bodyOf(await book('Dell', day, '2026-12-05T17:30:00Z'), 201);
     expect(await book('Dell', day, '2026-12-05T19:00:00Z')).toMatchObject({
       body: { code: 'already-there' },
     });
@@ -176,11 +215,13 @@ describe('the plan of a day', () => {
       containers: 12,
       cycleSeconds: 24,
       bottleneck: ['seam'],
-      finishSeconds: 90 * 60 + 12 * 24, // setting up, the break and cleaning down: 90 minutes
+      // Ready at 11:30, Birchall comes at noon for 8 cans and Dell at 13:00 for 4; the rest is taken while the line waits.
+      waitSeconds: 30 * 60 + (60 * 60 - 8 * 24),
+      finishSeconds: 2 * 3600 + 4 * 24 + 45 * 60,
       withOneMore: null,
       runs: [
-        { household: 'Birchall', fromSerial: 1, toSerial: 8 },
-        { household: 'Dell', fromSerial: 9, toSerial: 12 },
+        { household: 'Birchall', fromSerial: 1, toSerial: 8, startsAtSecond: 3600 },
+        { household: 'Dell', fromSerial: 9, toSerial: 12, startsAtSecond: 7200 },
       ],
     });
     const five = bodyOf(await hall.lead.caller.get(`${day}/plan?people=5`));

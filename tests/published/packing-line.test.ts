@@ -1,6 +1,7 @@
 import {
   CAN_LINE,
   chanceOfAtLeast,
+  changeoverMinutes,
   daySeconds,
   expectedComing,
   type FoodRun,
@@ -72,11 +73,16 @@ describe('a crew on a can line', () => {
       { units: 48, changeoverMinutes: 5 },
     ];
     expect(runStarts(runs, fraction(24), 30)).toEqual([
-      { startsAtSecond: 1800, endsAtSecond: 2664 }, // 36 × 24 s
-      { startsAtSecond: 2964, endsAtSecond: 4116 },
+      { startsAtSecond: 1800, endsAtSecond: 2664, waitSeconds: 0 }, // 36 × 24 s
+      { startsAtSecond: 2964, endsAtSecond: 4116, waitSeconds: 0 },
     ]);
   });
 });
+
+function permutations<Item>(items: readonly Item[]): Item[][] {
+  if (items.length === 0) return [[]];
+  return items.flatMap((item, at) => permutations(items.toSpliced(at, 1)).map((rest) => [item, ...rest]));
+}
 
 describe('the order of foods', () => {
   const food = (foodCode: string, units: number, carries: readonly string[]): FoodRun => {
@@ -96,6 +102,18 @@ describe('the order of foods', () => {
       'soy',
       'wheat',
     ]);
+  });
+
+  test('of their 24 orders 12 take those 30 minutes, and the worst takes 45', () => {
+    const minutes = permutations([wheat, soy, rice, beans]).map((order) =>
+      order.slice(1).reduce((sum, run, at) => sum + changeoverMinutes(order[at] ?? run, run), 0),
+    );
+    expect(minutes).toHaveLength(24);
+    expect(minutes.filter((one) => one === 30)).toHaveLength(12);
+    expect([Math.min(...minutes), Math.max(...minutes)]).toEqual([30, 45]);
+    const worst = [wheat, soy, rice, beans];
+    const of = worst.slice(1).map((run, at) => changeoverMinutes(worst[at] ?? run, run));
+    expect(of.reduce((sum, one) => sum + one, 0)).toBe(45);
   });
 
   test('a food for somebody with an allergy runs before the allergen, at a cost', () => {

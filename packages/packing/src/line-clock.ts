@@ -58,22 +58,39 @@ export function slotCapacity(slotMinutes: number, cycleSeconds: Fraction, day: D
 }
 
 /**
- * When each run of a day starts, on the clock of the line.
- * Units: containers, minutes before a run for changing over, seconds from the start of the day out, rounded half up.
+ * What a line runs in one go. `notBeforeSecond` is the time that its household booked: nobody brings the food sooner.
+ * Units: containers, minutes before the run for changing over, seconds from the start of the day. Errors: none by itself.
+ */
+export type RunToStart = {
+  readonly units: number;
+  readonly changeoverMinutes: number;
+  readonly notBeforeSecond?: number | undefined;
+};
+
+/**
+ * When each run of a day starts, on the clock of the line, and how long the line stands still before it. The line is changed
+ * over while it waits for a household.
+ * Units: as `RunToStart`, seconds from the start of the day out, rounded half up; `waitSeconds` is rounded down.
  * Shape: one a run, in order. Errors: as `daySeconds`.
  */
 export function runStarts(
-  runs: readonly { readonly units: number; readonly changeoverMinutes: number }[],
+  runs: readonly RunToStart[],
   cycleSeconds: Fraction,
   setupMinutes: number,
-): { readonly startsAtSecond: number; readonly endsAtSecond: number }[] {
+): { readonly startsAtSecond: number; readonly endsAtSecond: number; readonly waitSeconds: number }[] {
   let clock = fraction(60 * setupMinutes);
-  return runs.map(({ units, changeoverMinutes }) => {
+  return runs.map(({ units, changeoverMinutes, notBeforeSecond = 0 }) => {
     assertWhole(units, 'units');
     assertWhole(changeoverMinutes, 'changeoverMinutes');
-    const starts = addFractions(clock, fraction(60 * changeoverMinutes));
+    const ready = addFractions(clock, fraction(60 * changeoverMinutes));
+    const readySecond = Number(floorFraction(ready));
+    const waitSeconds = Math.max(0, notBeforeSecond - Number(ceilFraction(ready)));
+    const starts = notBeforeSecond > readySecond ? fraction(notBeforeSecond) : ready;
     clock = addFractions(starts, multiplyFractions(fraction(units), cycleSeconds));
-    return { startsAtSecond: Number(roundFraction(starts)), endsAtSecond: Number(roundFraction(clock)) };
+    return {
+      ...{ startsAtSecond: Number(roundFraction(starts)), endsAtSecond: Number(roundFraction(clock)) },
+      waitSeconds,
+    };
   });
 }
 

@@ -54,6 +54,41 @@ test('households take turns by their slots, and within a food by their seats', (
   ]);
 });
 
+// Ready at 30 minutes: 10 cans of 24 s, then 10 that come at 60 and 10 more that were booked for 61 and are in their turn.
+test('a run begins no sooner than its household comes, and the day ends as much later', () => {
+  const turns = [
+    [aWish({ wishId: 'early', notBeforeSecond: 0 })],
+    [aWish({ wishId: 'at ten', notBeforeSecond: 60 * 60 })],
+    [aWish({ wishId: 'behind', notBeforeSecond: 61 * 60 })],
+  ];
+  const plan = planLine(turns, DAY);
+  expect(plan.runs.map(({ startsAtSecond }) => startsAtSecond)).toEqual([1800, 3600, 3840]);
+  expect(plan.waitSeconds).toBe(3600 - (1800 + 240));
+  // The wait of 26 minutes holds the rest of 15: the last run ends at 68 minutes, and 45 are for cleaning down.
+  expect(plan.finishSeconds).toBe((68 + 45) * 60);
+  // A wait of 6 minutes holds 6 of the 15: 30 + 4 + 6 + 4, then 9 of rest and 45.
+  const soon = planLine([turns[0] ?? [], [aWish({ wishId: 'at ten', notBeforeSecond: 40 * 60 })]], DAY);
+  expect(soon.finishSeconds).toBe((44 + 9 + 45) * 60);
+});
+
+test('where the line waits for who comes late, one person more ends nothing sooner than that', () => {
+  const late = [[aWish({ wishId: 'early', containers: 1, notBeforeSecond: 0 })]];
+  const five = { ...DAY, people: 5 };
+  expect(planLine(late, five).withOneMore).not.toBeNull();
+  const last = aWish({ wishId: 'late', containers: 1, notBeforeSecond: 7200 });
+  const plan = planLine([...late, [last]], five);
+  // The last can takes 27 s with five and 24 s with six.
+  expect(plan.withOneMore?.finishSeconds).toBe((plan.finishSeconds ?? 0) - 3);
+});
+
+test('a food is changed over while the line waits for who brings it', () => {
+  const wheat = aWish({ wishId: 'wheat', carries: ['wheat'] });
+  const rice = aWish({ wishId: 'rice', foodCode: 'rice', notBeforeSecond: 60 * 60 });
+  const plan = planLine([[wheat], [rice]], DAY);
+  expect(plan.runs[1]).toMatchObject({ changeoverMinutes: 20, startsAtSecond: 3600 });
+  expect(plan.waitSeconds).toBe((60 - 30 - 4 - 20) * 60);
+});
+
 test('a food for an allergic eater runs first, and where turns forbid that the clash is told', () => {
   const oats = aWish({ wishId: 'oats', foodCode: 'oats', mustNotMeet: ['wheat'], containers: 500 });
   const wheat = aWish({ wishId: 'wheat', carries: ['wheat'], containers: 1 });

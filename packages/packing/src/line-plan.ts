@@ -13,8 +13,8 @@ import { type LineCrew, placeCrew, type Station } from './line-crew.ts';
 
 /**
  * What a household wants filled alike: so many containers of one food. `carries` is what the food leaves behind on a line,
- * `mustNotMeet` what no eater of it may meet.
- * Units: containers; seats count from 1. Errors: none by itself.
+ * `mustNotMeet` what no eater of it may meet, `notBeforeSecond` when its household comes, where it booked a time.
+ * Units: containers; seats count from 1; seconds from the start of the day. Errors: none by itself.
  */
 export type LineWish = {
   readonly wishId: string;
@@ -24,6 +24,7 @@ export type LineWish = {
   readonly carries: readonly string[];
   readonly mustNotMeet: readonly string[];
   readonly containers: number;
+  readonly notBeforeSecond?: number | undefined;
 };
 
 /**
@@ -51,7 +52,8 @@ export type AllergenClash = {
 
 /**
  * A line's day: who stands where, what runs when, and what one person more would buy.
- * Units: seconds; `finishSeconds` from the start of the day, null when the line can't run with these people.
+ * Units: seconds; `finishSeconds` from the start of the day, null when the line can't run with these people; `waitSeconds` is
+ * what the line stands still for households that come later than it is ready for them.
  * Errors: none by itself.
  */
 export type LinePlan = {
@@ -60,6 +62,7 @@ export type LinePlan = {
   readonly clashes: readonly AllergenClash[];
   readonly containers: number;
   readonly changeoverMinutes: number;
+  readonly waitSeconds: number;
   readonly finishSeconds: number | null;
   readonly withOneMore: { readonly finishSeconds: number; readonly at: readonly string[] } | null;
 };
@@ -74,7 +77,8 @@ export type LineDay = Omit<DayMinutes, 'changeoverMinutes'> & {
  * Plans one line for a day. Households come in turns, in the order of their slots; those without a slot share one turn.
  * Within a turn foods run in the order of `orderFoods`, and within a food households by seat, so that what is left in a bag
  * goes back to its owner. A food that must come before what its eaters can't meet does, where both are of one turn;
- * a clash between turns, or one that no order avoids, is listed and must be resolved before the line may run.
+ * a clash between turns, or one that no order avoids, is listed and must be resolved before the line may run. A run begins no
+ * sooner than its household comes, and people rest while the line waits, as far as that goes.
  * Units: as `LinePlan`. Errors: AssertionError when a wish fills nothing or the day's minutes are not whole.
  */
 export function planLine(turns: readonly (readonly LineWish[])[], day: LineDay): LinePlan {
@@ -85,24 +89,39 @@ export function planLine(turns: readonly (readonly LineWish[])[], day: LineDay):
     wish,
     units: wish.containers,
     changeoverMinutes: changes[at] ?? 0,
+    notBeforeSecond: wish.notBeforeSecond,
   }));
   const crew = placeCrew(day.stations, day.people);
   const cycle = crew?.cycleSeconds ?? fraction(0);
-  const starts = runStarts(runs, cycle, day.setupMinutes);
   const containers = sumOf(wishes.map((wish) => wish.containers));
   const changing = sumOf(changes);
-  const finish = (cycleSeconds: Fraction) =>
-    daySeconds(containers, cycleSeconds, { ...day, changeoverMinutes: changing });
+  const startsAt = (cycleSeconds: Fraction) => runStarts(runs, cycleSeconds, day.setupMinutes);
+  const starts = startsAt(cycle);
+  const waitSeconds = waitIn(starts);
+  const finish = (cycleSeconds: Fraction) => {
+    const waits = waitIn(startsAt(cycleSeconds));
+    const restSeconds = Math.max(0, 60 * day.breakMinutes - waits);
+    const working = daySeconds(containers, cycleSeconds, {
+      ...day,
+      changeoverMinutes: changing,
+      breakMinutes: 0,
+    });
+    return working + waits + restSeconds;
+  };
   return {
     crew,
     runs: numbered(runs.map((run, at) => ({ ...run, ...(starts[at] as (typeof starts)[number]) }))),
     clashes: listClashes(wishes),
     containers,
     changeoverMinutes: changing,
+    waitSeconds,
     finishSeconds: crew && finish(crew.cycleSeconds),
     withOneMore: oneMore(day, crew, finish),
   };
 }
+
+const waitIn = (starts: readonly { readonly waitSeconds: number }[]): number =>
+  sumOf(starts.map(({ waitSeconds }) => waitSeconds));
 
 /** Minutes before each run: none within a food. */
 const listChangeovers = (wishes: readonly LineWish[]): number[] =>
@@ -162,6 +181,8 @@ function numbered(runs: readonly Timed[]): LineRun[] {
 function oneMore(day: LineDay, now: LineCrew | null, finish: (cycleSeconds: Fraction) => number) {
   const then = placeCrew(day.stations, day.people + 1);
   if (!then || (now && compareFractions(then.cycleSeconds, now.cycleSeconds) >= 0)) return null;
+  // Where the line waits for its households, a faster one may wait longer and be no sooner.
+  if (now && finish(then.cycleSeconds) >= finish(now.cycleSeconds)) return null;
   const joined = then.blocks.find(
     (block) =>
       block.people > (now?.blocks.find((old) => old.stations.join() === block.stations.join())?.people ?? 0),

@@ -16,23 +16,23 @@ type Wish = {
 };
 
 const AUTUMN: readonly Wish[] = [
-  { household: 'Dell', food: BEANS, containers: 1, gramsEach: 2_400, startsAt: '2026-11-19T18:00:00Z' },
-  { household: 'Marrick', food: RICE, containers: 2, gramsEach: 2_400, startsAt: '2026-11-19T18:10:00Z' },
+  { household: 'Dell', food: BEANS, containers: 1, gramsEach: 2_400, startsAt: '2026-11-19T18:30:00Z' },
+  { household: 'Marrick', food: RICE, containers: 2, gramsEach: 2_400, startsAt: '2026-11-19T18:36:00Z' },
   {
     ...{
       household: 'Jessop',
       food: WHEAT,
       containers: 6,
       gramsEach: 2_500,
-      startsAt: '2026-11-19T18:30:00Z',
+      startsAt: '2026-11-19T18:43:00Z',
     },
     poured: [2_510, 2_495, 2_540, 2_555, 2_502, 2_500],
   },
-  { household: 'Fenner', food: WHEAT, containers: 5, gramsEach: 2_500, startsAt: '2026-11-19T18:40:00Z' },
+  { household: 'Fenner', food: WHEAT, containers: 5, gramsEach: 2_500, startsAt: '2026-11-19T18:46:00Z' },
 ];
 const WINTER: readonly Wish[] = [
-  { household: 'Hollis', food: WHEAT, containers: 4, gramsEach: 2_500, startsAt: '2026-12-12T18:00:00Z' },
-  { household: 'Fenner', food: RICE, containers: 2, gramsEach: 2_400, startsAt: '2026-12-12T18:30:00Z' },
+  { household: 'Hollis', food: WHEAT, containers: 4, gramsEach: 2_500, startsAt: '2026-12-12T18:30:00Z' },
+  { household: 'Fenner', food: RICE, containers: 2, gramsEach: 2_400, startsAt: '2026-12-12T18:55:00Z' },
 ];
 
 /** A canning evening in the hall: booked, poured, signed and settled; and the next one, which is open still. */

@@ -23,7 +23,7 @@ export function toLineWish(
 export function turnsOfLines(
   wishes: readonly LineWish[],
   slots: readonly SlotOf[],
-  lines: number,
+  { lines, startsAt }: Pick<PackingSessionRow, 'lines' | 'startsAt'>,
 ): LineWish[][][] {
   const booked = slots
     .filter(({ slot }) => slot.state === 'booked')
@@ -32,7 +32,12 @@ export function turnsOfLines(
   return Array.from({ length: lines }, (_, at) => {
     const turns = booked
       .filter(({ slot }) => slot.line === at + 1)
-      .map(({ slot }) => wishes.filter(({ householdId }) => householdId === slot.householdId));
+      .map(({ slot }) => {
+        const notBeforeSecond = Math.floor((slot.startsAt.getTime() - startsAt.getTime()) / 1000);
+        return wishes
+          .filter(({ householdId }) => householdId === slot.householdId)
+          .map((wish) => ({ ...wish, notBeforeSecond }));
+      });
     const others = at === 0 ? wishes.filter(({ householdId }) => !withSlot.has(householdId)) : [];
     return [...turns, others].filter((turn) => turn.length > 0);
   });

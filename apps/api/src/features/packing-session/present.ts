@@ -101,6 +101,8 @@ export function presentPlan(reading: PlanReading) {
     lines: lines.map((line) => ({
       containers: line.containers,
       changeoverMinutes: line.changeoverMinutes,
+      /** What the line stands still for households that come later than it is ready for them. */
+      waitSeconds: line.waitSeconds,
       finishSeconds: line.finishSeconds,
       cycleSeconds: line.crew && fractionToNumber(line.crew.cycleSeconds),
       unitsPerHour: line.crew && unitsPerHour(line.crew.cycleSeconds),

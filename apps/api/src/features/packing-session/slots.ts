@@ -5,10 +5,19 @@ import { fieldProblem } from '../../platform/problem.ts';
 import { listSlots, type SlotOf } from './queries.ts';
 
 const NO_BUFFER = { preMs: 0, postMs: 0 };
+const MINUTE_MS = 60_000;
 
 const intervalOf = ({ startsAt, endsAt }: { startsAt: Date; endsAt: Date }): Interval => ({
   startMs: startsAt.getTime(),
   endMs: endsAt.getTime(),
+});
+
+type Hours = Pick<PackingSessionRow, 'startsAt' | 'endsAt' | 'setupMinutes' | 'cleanDownMinutes'>;
+
+/** When a line may fill: between setting up and cleaning down, which nobody books. */
+export const fillingHours = ({ startsAt, endsAt, setupMinutes, cleanDownMinutes }: Hours): Interval => ({
+  startMs: startsAt.getTime() + setupMinutes * MINUTE_MS,
+  endMs: endsAt.getTime() - cleanDownMinutes * MINUTE_MS,
 });
 
 const bookedOn = (slots: readonly SlotOf[], line: number) =>
@@ -30,7 +39,7 @@ export function lineFor(
     .filter(({ booked }) => isFree({ ...wished, ...NO_BUFFER }, booked))
     .map(({ line, booked }) => {
       const before = booked.filter(({ endMs }) => endMs <= wished.startMs).map(({ endMs }) => endMs);
-      return { line, freeSinceMs: Math.max(session.startsAt.getTime(), ...before) };
+      return { line, freeSinceMs: Math.max(fillingHours(session).startMs, ...before) };
     });
   const [best] = free.toSorted((a, b) => a.freeSinceMs - b.freeSinceMs || a.line - b.line);
   return best?.line ?? null;
@@ -43,7 +52,8 @@ export function freeStarts(
   minutes: number,
 ): Interval[] {
   const lastMs = minutes * 60_000;
-  const window = intervalOf(session);
+  const window = fillingHours(session);
+  if (window.endMs <= window.startMs) return [];
   const starts = Array.from({ length: session.lines }, (_, at) => bookedOn(slots, at + 1)).flatMap((booked) =>
     freeTimes(window, booked, { ...NO_BUFFER, leastMs: lastMs }).map(({ startMs, endMs }) => ({
       startMs,
@@ -93,7 +103,6 @@ function placeFor(session: PackingSessionRow, slots: readonly SlotOf[], asked: P
   return line === null ? null : { line, startsAt: asked.startsAt, endsAt: asked.endsAt };
 }
 
-const MINUTE_MS = 60_000;
 export const minutesIn = ({ startsAt, endsAt }: { startsAt: Date; endsAt: Date }): number =>
   Math.round((endsAt.getTime() - startsAt.getTime()) / MINUTE_MS);
 
@@ -113,17 +122,22 @@ export function nextPlace(
   return line === null ? null : { line, startsAt: new Date(startMs), endsAt: new Date(place.endMs) };
 }
 
-/** A session can't shrink beneath the slots that stand. */
+/** How much later a session's lines are ready than they were: its slots move along by that. Units: milliseconds. */
+export const movedBy = (before: Hours, after: Hours): number =>
+  fillingHours(after).startMs - fillingHours(before).startMs;
+
+/** A session can't shrink beneath the slots that stand, once they have moved along with it. */
 export async function refuseSlotsOutside(
   tx: Tx,
   session: PackingSessionRow,
-  wish: { startsAt: Date; endsAt: Date; lines: number },
+  wish: Hours & { lines: number },
 ): Promise<void> {
   const { slots } = await listSlots(tx, session.storehouseId, session.packingSessionId);
   const booked = slots.filter(({ slot }) => slot.state === 'booked');
-  const late = booked.find(({ slot }) => slot.startsAt < wish.startsAt || slot.endsAt > wish.endsAt);
-  if (late)
-    throw fieldProblem('in-use', 'startsAt', `${late.household.name} has a time outside these hours.`);
+  const { endMs } = fillingHours(wish);
+  const by = movedBy(session, wish);
+  const late = booked.find(({ slot }) => slot.endsAt.getTime() + by > endMs);
+  if (late) throw fieldProblem('in-use', 'endsAt', `${late.household.name} has a time outside these hours.`);
   const beyond = booked.find(({ slot }) => (slot.line ?? 0) > wish.lines);
   if (beyond)
     throw fieldProblem('in-use', 'lines', `${beyond.household.name} has a time on line ${beyond.slot.line}.`);

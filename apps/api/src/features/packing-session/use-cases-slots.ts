@@ -12,7 +12,7 @@ import { toLineWish } from './plan.ts';
 import { mayPlanSessions } from './policy.ts';
 import { insertSlot, listSlots, listWishes, loadSession, lockSession, updateSlot } from './queries.ts';
 import type { SlotWish } from './schema.ts';
-import { freeStarts, lineFor, promotable } from './slots.ts';
+import { fillingHours, freeStarts, lineFor, movedBy, promotable } from './slots.ts';
 import { requireSessionStage } from './stage.ts';
 
 /** How long the household's own containers keep a line busy, and when it could begin. */
@@ -78,11 +78,12 @@ function refuseOutside(
   session: PackingSessionRow,
   wish: { startsAt: Date; endsAt: Date; minutes: number },
 ): void {
-  if (wish.startsAt >= session.startsAt && wish.endsAt <= session.endsAt) return;
+  const { startMs, endMs } = fillingHours(session);
+  if (wish.startsAt.getTime() >= startMs && wish.endsAt.getTime() <= endMs) return;
   throw fieldProblem(
     'invalid-input',
     'startsAt',
-    `Your containers take ${wish.minutes} minutes; that does not lie within the session from then on.`,
+    `Your containers take ${wish.minutes} min; that does not lie between setting up and cleaning down from then on.`,
   );
 }
 
@@ -133,6 +134,28 @@ export async function promoteWaiting(tx: Tx, context: Context, session: PackingS
   for (const { slot, ...place } of promotable(session, slots, context.now())) {
     await updateSlot(tx, slot, { state: 'booked', ...place });
     await tellPromoted(tx, context, session, { householdId: slot.householdId, startsAt: place.startsAt });
+  }
+}
+
+/** The times of a session move along with it, and each household is told its new one. */
+export async function moveSlots(
+  tx: Tx,
+  context: Context,
+  { before, after }: { before: PackingSessionRow; after: PackingSessionRow },
+): Promise<void> {
+  const by = movedBy(before, after);
+  if (by === 0) return;
+  const { slots } = await listSlots(tx, after.storehouseId, after.packingSessionId);
+  const inTurn = slots.toSorted((a, b) => a.slot.startsAt.getTime() - b.slot.startsAt.getTime());
+  // The one that is in nobody's way goes first, so that no two are on a line at once even in between.
+  for (const { slot } of by > 0 ? inTurn.toReversed() : inTurn) {
+    const startsAt = new Date(slot.startsAt.getTime() + by);
+    await updateSlot(tx, slot, { startsAt, endsAt: new Date(slot.endsAt.getTime() + by) });
+    const [on = '', at = ''] = wallTimeInZone(startsAt.getTime(), context.actor.timeZone).split('T');
+    await tellHousehold(tx, context, after, {
+      householdId: slot.householdId,
+      says: `${after.name} has moved, and your time with it: ${on} at ${at}.`,
+    });
   }
 }
 

@@ -37,6 +37,7 @@ import {
 import type { Attendance, HandWish, SessionEdit, SessionQuery, SessionWish, WishList } from './schema.ts';
 import { refuseSlotsOutside } from './slots.ts';
 import { requireSessionStage } from './stage.ts';
+import { moveSlots } from './use-cases-slots.ts';
 
 export { mayJoinSessions } from './policy.ts';
 export { requireSessionStage } from './stage.ts';
@@ -123,7 +124,7 @@ async function refuseTakenName(tx: Tx, storehouseId: string, name: string): Prom
     throw fieldProblem('already-there', 'name', `There is a session called ${name} already.`);
 }
 
-/** Changes a session that has not begun; who has a slot that no longer fits must be moved first. */
+/** Changes a session that has not begun. Its slots move along; who has one that no longer fits must be moved first. */
 export function editSession(
   context: Context,
   sessionId: string,
@@ -138,6 +139,8 @@ export function editSession(
     refuseImpossibleTimes(wish);
     if (session.name !== wish.name) await refuseTakenName(tx, storehouseId, wish.name);
     const facts = factsOf(wish);
+    if (facts.startsAt.getTime() !== session.startsAt.getTime() && facts.startsAt <= context.now())
+      throw fieldProblem('invalid-input', 'startsAt', 'A session is opened before it starts.');
     await refuseSlotsOutside(tx, session, facts);
     const edited = await updateSession(tx, session, facts);
     const isMoved =
@@ -149,6 +152,7 @@ export function editSession(
         edited,
         `${edited.name} has another time or place now. Look at it again.`,
       );
+    await moveSlots(tx, context, { before: session, after: edited });
     if (isMoved || session.endsAt.getTime() !== edited.endsAt.getTime())
       await moveEquipment(tx, context, edited);
     return edited;
@@ -306,7 +310,7 @@ export function readPlan(context: Context, sessionId: string, people?: number | 
         purpose,
       });
       const lineWishes = wishes.map((row) => toLineWish(row, allergens));
-      const lines = planLines(session, turnsOfLines(lineWishes, slots, session.lines), people);
+      const lines = planLines(session, turnsOfLines(lineWishes, slots, session), people);
       const here = await listHouseholdsHere(tx, storehouseId, sessionId);
       return {
         session,

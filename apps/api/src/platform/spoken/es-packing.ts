@@ -31,8 +31,8 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
     'Ya tiene una hora. Devuélvala para elegir otra.',
   'Say first what you want packed; the time follows from it.':
     'Diga primero qué quiere envasar; de ahí sale el tiempo.',
-  'Your containers take {} minutes; that does not lie within the session from then on.':
-    'Sus envases llevan {} minutos; a partir de esa hora no caben en la jornada.',
+  'Your containers take {} min; that does not lie between setting up and cleaning down from then on.':
+    'Sus envases llevan {} min; a partir de esa hora no caben entre la preparación y la limpieza.',
   '{} has no line left for that long. You can wait for one.':
     '{} no tiene ya una línea libre por tanto tiempo. Puede esperar una.',
   'No line is free then. The first one that is begins at {}.':
@@ -52,6 +52,8 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'A session lasts a day at most. Open one for each day.':
     'Una jornada dura como mucho un día. Abra una para cada día.',
   'There is a session called {} already.': 'Ya hay una jornada llamada {}.',
+  '{} has moved, and your time with it: {} at {}.':
+    '{} ha cambiado de hora, y con ella su turno: {} a las {}.',
   '{} has another time or place now. Look at it again.':
     '{} tiene ahora otra hora u otro lugar. Vuelva a mirarla.',
   'You own {} g of it in bags; {} g are asked for.': 'Tiene {} g en sacos; se piden {} g.',

@@ -7,7 +7,7 @@ import { nameIn } from '../../ui/name-in.ts';
 import { Figures, Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
-import { gramsTyped } from '../shelf/mass-typed.ts';
+import { gramsOnScale } from '../shelf/mass-typed.ts';
 import { MassState } from './mass-state.tsx';
 import { type LogBody, type LoggedBag, ofSession, sessionApi } from './queries.ts';
 import type { Log } from './use-log.ts';
@@ -120,7 +120,7 @@ function useBags(name: string, bags: readonly LoggedBag[]) {
 function Losses({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
   const t = usePackingText();
   const { bag, options, typed, change, reset } = useBags(`loss.${log.param.session}`, bags);
-  const grams = gramsTyped(typed, 'kg');
+  const grams = gramsOnScale(typed, bag.leftInBagsGrams);
   const lose = (to: 'spilled' | 'sampled') => {
     if (grams === undefined) return;
     const { bagId, householdId } = bag;
@@ -175,7 +175,7 @@ function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
   const queries = useQueryClient();
   const { param } = log;
   const { bag, options, typed, because, change, reset } = useBags(`left.${param.session}`, bags);
-  const leftGrams = /^\s*0+\s*$/.test(typed) ? 0 : gramsTyped(typed, 'kg');
+  const leftGrams = /^\s*0+\s*$/.test(typed) ? 0 : gramsOnScale(typed, bag.broughtGrams);
   const weighing = useMutation({
     mutationFn: (json: { bagId: string; householdId: string; leftGrams: number; because: string }) =>
       ask(sessionApi.left.$put({ param, json })),

@@ -1,3 +1,4 @@
+export { ChangeSession } from './change-session.tsx';
 export { LabelsAhead } from './labels-ahead.tsx';
 export { Log } from './log.tsx';
 export { OpenSession } from './open-session.tsx';

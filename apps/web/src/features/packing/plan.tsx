@@ -114,6 +114,7 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
           ? t.oneMoreBuys(shownMore, stations(line.withOneMore.at))
           : t.oneMoreBuysNothing}
       </p>
+      {line.waitSeconds >= 60 ? <p>{t.waitsBetween(Math.round(line.waitSeconds / 60))}</p> : null}
       {line.idlePeople > 0 ? <p>{t.idle(line.idlePeople)}</p> : null}
       {line.clashes.length > 0 ? (
         <p className="said" role="alert">

@@ -10,7 +10,7 @@ import { nameIn } from '../../ui/name-in.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useNamed } from '../../ui/use-named.ts';
-import { gramsTyped } from '../shelf/mass-typed.ts';
+import { gramsOnScale } from '../shelf/mass-typed.ts';
 import type { Kind } from '../shelf/queries.ts';
 import type { Treatment } from '../treatment/queries.ts';
 import { codesTyped } from './codes-typed.ts';
@@ -56,7 +56,7 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
     kinds.find(({ id }) => id === (draft.kindId || run?.kind?.id)) ??
     kinds.find(({ kindCode }) => kindCode === 'can-no-10') ??
     kinds[0];
-  const targetGrams = gramsTyped(draft.target, 'kg') ?? run?.gramsEach ?? 0;
+  const targetGrams = gramsOnScale(draft.target, bag.broughtGrams) ?? run?.gramsEach ?? 0;
   const line = Number(draft.line) || run?.line || 1;
   const treatment = (draft.treatment || run?.treatment || 'none') as Treatment['code'];
   const planned = sumOf((run?.packets ?? []).map((packet) => packet.sizeMillilitres * packet.count));
@@ -64,12 +64,16 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
   const ofRun = body.pours.filter(
     (pour) => !pour.isUndone && pour.bagId === bag.bagId && pour.householdId === bag.householdId,
   );
+  // What was refused is in no container, so it takes no number.
   const waits = log.waiting.filter(
-    ({ act }) =>
-      act.kind === 'pour' && act.json.bagId === bag.bagId && act.json.householdId === bag.householdId,
+    ({ act, refusal }) =>
+      refusal === null &&
+      act.kind === 'pour' &&
+      act.json.bagId === bag.bagId &&
+      act.json.householdId === bag.householdId,
   );
   const next = ofRun.length + waits.length + 1;
-  const typed = gramsTyped(draft.figure, 'kg');
+  const typed = gramsOnScale(draft.figure, bag.leftInBagsGrams);
   const count = /^\d{1,3}$/.test(draft.count.trim()) ? Math.max(1, Number(draft.count)) : 1;
   const codes = codesTyped(draft.labels);
   const isLabelled = labelsFit(draft.labels, isOther ? count : 1);

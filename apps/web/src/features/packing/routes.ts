@@ -36,4 +36,10 @@ const labels = createRoute({
   component: lazyRouteComponent(pages, 'LabelsAhead'),
 });
 
-export const packingRoutes = [sessions, open, session, plan, log, labels] as const;
+const change = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/packing/$session/change',
+  component: lazyRouteComponent(pages, 'ChangeSession'),
+});
+
+export const packingRoutes = [sessions, open, session, change, plan, log, labels] as const;

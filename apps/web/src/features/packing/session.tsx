@@ -97,7 +97,16 @@ function LeadLinks({ params, stage }: { params: { storehouse: string; session: s
           </Link>
         )}
       </div>
-      {stage === 'open' ? <p className="soft">{t.startSays}</p> : null}
+      {stage === 'open' ? (
+        <>
+          <p className="soft">{t.startSays}</p>
+          <p>
+            <Link to="/s/$storehouse/packing/$session/change" params={params}>
+              {t.changeDay}
+            </Link>
+          </p>
+        </>
+      ) : null}
       <ProblemSaid error={starting.error} />
     </section>
   );

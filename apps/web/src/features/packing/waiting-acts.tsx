@@ -28,9 +28,13 @@ export function WaitingActs({ log }: { log: Log }) {
   const { format } = useHouse();
   const { waiting } = log;
   if (waiting.length === 0) return null;
+  const refused = waiting.filter(({ refusal }) => refusal !== null).length;
   return (
     <section className="stack" aria-live="polite">
-      <p className="said watch-said">{t.waits(waiting.length)}</p>
+      {refused < waiting.length ? (
+        <p className="said watch-said">{t.waits(waiting.length - refused)}</p>
+      ) : null}
+      {refused > 0 ? <p className="said watch-said">{t.notTaken(refused)}</p> : null}
       <ul className="list">
         {waiting.map(({ id, at, act, refusal, facts = {} }) => (
           <li key={id}>

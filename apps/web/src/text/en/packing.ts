@@ -8,8 +8,20 @@ export const en = {
   open: 'Open a packing day',
   openTitle: 'A packing day is opened for wishes, times and hands; everyone is told.',
   openIt: 'Open it',
-  openSays:
-    'Setting up takes 30 minutes, a break 15 and cleaning down 45, unless the lead says otherwise later.',
+  setup: 'Minutes to set up',
+  rest: 'Minutes of rest',
+  clean: 'Minutes to clean down',
+  changeDay: 'Change the day or call it off',
+  changeTitle: (name: string) => `Change ${name}`,
+  changeNever: 'A day that has begun, or is over, is not changed any more.',
+  changeSays:
+    'A day that moves takes the booked times and its equipment along. Everyone is told, and each household its own time.',
+  stationSeconds: 'Seconds that each station takes a container',
+  keepChange: 'Keep the change',
+  callOff: 'Call the day off',
+  callOffSays: 'Everyone is told why. Booked times and equipment that was kept for it are free again.',
+  callOffWhy: 'Why',
+  callOffNow: (name: string) => `Call off ${name}`,
   name: 'Name',
   place: 'Where',
   on: 'Day',
@@ -105,6 +117,8 @@ export const en = {
   oneMoreBuys: (at: string, stations: string) =>
     `One person more, at ${stations}, would end the day at ${at}.`,
   oneMoreBuysNothing: 'One person more would not end the day sooner.',
+  waitsBetween: (minutes: number) =>
+    `The line stands still for ${s(minutes, 'minute', 'minutes')}, until households come at the times that they booked.`,
   idle: (count: number) => `${s(count, 'person has', 'people have')} nothing to do at this line.`,
   clash: (foods: string) =>
     `Somebody who gets ${foods} must not meet what runs before it. Move the times, or pack it on another day.`,
@@ -185,7 +199,7 @@ export const en = {
   asWanted: 'As wanted',
   figure: 'On the scale',
   howMuch: 'How much was that',
-  figureHint: 'Such as 2655 g or 2.655.',
+  figureHint: 'As the scale reads it: 2655 (grams) or 2.655 (kilograms).',
   times: 'How many alike',
   undo: (serial: number) => `Take ${serial} back`,
   undoNothing: 'Nothing to take back',
@@ -218,6 +232,8 @@ export const en = {
   allBrought: 'Every bag of those who want something packed is at the line.',
   waits: (count: number) =>
     `${s(count, 'thing waits', 'things wait')} on this phone and will be sent when the signal is back.`,
+  notTaken: (count: number) =>
+    `${s(count, 'thing was', 'things were')} not taken by the book. Read why, then put ${count === 1 ? 'it' : 'each'} right or throw it away.`,
   actPour: (count: number, grams: string) => `${s(count, 'container', 'containers')}, ${grams} g`,
   actLoss: (grams: string) => `${grams} g spilled or sampled`,
   throwAway: 'Throw it away',
@@ -227,6 +243,8 @@ export const en = {
   code: 'Code',
   grams: 'Grams',
   balances: 'Every gram is accounted for.',
+  toWeigh: (bags: number) =>
+    `By the book nothing is missing; ${s(bags, 'bag is', 'bags are')} still to be weighed back.`,
   missing: (grams: string, isMissing: boolean) =>
     isMissing ? `${grams} g are missing.` : `There are ${grams} g more than came.`,
   brought: 'Brought',

@@ -9,7 +9,20 @@ export const es: PackingWords = {
   open: 'Abrir una jornada',
   openTitle: 'Se abre una jornada para deseos, horas y manos; se avisa a todos.',
   openIt: 'Abrirla',
-  openSays: 'Preparar lleva 30 minutos, el descanso 15 y limpiar 45, salvo que se diga otra cosa después.',
+  setup: 'Minutos para preparar',
+  rest: 'Minutos de descanso',
+  clean: 'Minutos para limpiar',
+  changeDay: 'Cambiar la jornada o anularla',
+  changeTitle: (name) => `Cambiar ${name}`,
+  changeNever: 'Una jornada que ya empezó, o terminó, no se cambia más.',
+  changeSays:
+    'Una jornada que se mueve lleva consigo los turnos y su equipo. Se avisa a todos, y a cada hogar de su turno.',
+  stationSeconds: 'Segundos que cada puesto tarda por envase',
+  keepChange: 'Guardar el cambio',
+  callOff: 'Anular la jornada',
+  callOffSays: 'Se avisa a todos del motivo. Los turnos y el equipo apartado para ella quedan libres.',
+  callOffWhy: 'Por qué',
+  callOffNow: (name) => `Anular ${name}`,
   name: 'Nombre',
   place: 'Dónde',
   on: 'Día',
@@ -102,6 +115,8 @@ export const es: PackingWords = {
   bottleneck: (stations, seconds) => `${stations} marca el paso: ${seconds} s por envase.`,
   oneMoreBuys: (at, stations) => `Una persona más, en ${stations}, acabaría la jornada a las ${at}.`,
   oneMoreBuysNothing: 'Una persona más no la acabaría antes.',
+  waitsBetween: (minutes) =>
+    `La línea espera ${s(minutes, 'minuto', 'minutos')}, hasta que los hogares llegan a la hora que apartaron.`,
   idle: (count) => `${s(count, 'persona no tiene', 'personas no tienen')} nada que hacer en esta línea.`,
   clash: (foods) =>
     `Alguien que recibe ${foods} no debe encontrar lo que pasa antes. Cambie las horas o envase eso otro día.`,
@@ -184,7 +199,7 @@ export const es: PackingWords = {
   asWanted: 'Lo pedido',
   figure: 'En la báscula',
   howMuch: 'Cuánto fue',
-  figureHint: 'Como 2655 g o 2,655.',
+  figureHint: 'Como lo marca la balanza: 2655 (gramos) o 2,655 (kilogramos).',
   times: 'Cuántos iguales',
   undo: (serial) => `Retirar el ${serial}`,
   undoNothing: 'Nada que retirar',
@@ -215,6 +230,8 @@ export const es: PackingWords = {
   allBrought: 'Todos los sacos de quienes quieren envasar están en la línea.',
   waits: (count) =>
     `${s(count, 'cosa espera', 'cosas esperan')} en este teléfono y se enviará al volver la señal.`,
+  notTaken: (count) =>
+    `El libro no aceptó ${s(count, 'apunte', 'apuntes')}. Lea por qué, y luego ${count === 1 ? 'corríjalo o deséchelo' : 'corrija o deseche cada uno'}.`,
   actPour: (count, grams) => `${s(count, 'envase', 'envases')}, ${grams} g`,
   actLoss: (grams) => `${grams} g derramados o de muestra`,
   throwAway: 'Descartarlo',
@@ -224,6 +241,7 @@ export const es: PackingWords = {
   code: 'Código',
   grams: 'Gramos',
   balances: 'No falta ni un gramo.',
+  toWeigh: (bags) => `Según el libro no falta nada; ${s(bags, 'saco queda', 'sacos quedan')} por pesar.`,
   missing: (grams, isMissing) =>
     isMissing ? `Faltan ${grams} g.` : `Hay ${grams} g más de los que vinieron.`,
   brought: 'Traído',
