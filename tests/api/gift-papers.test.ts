@@ -56,6 +56,7 @@ test('the notice of an offer says what, until when and at what price, and not wh
     ...[money(450), money(1350), pounds(7_200), kilograms(7_200), 'None of the nine allergens'],
   ])
     expect(text).toContain(wanted);
+  expect(text).toContain('Everybody’s from');
   expect(text).not.toContain('Eames');
   // Whoever is not asked yet is told of no offer, and the code on a lost notice tells it none.
   const asked = await moss.caller.get(at(`/offers/${offerId}`));
@@ -64,6 +65,22 @@ test('the notice of an offer says what, until when and at what price, and not wh
   expect(bodyOf(await eames.caller.get(at(`/papers/${codeOf(pages)}`)))).toMatchObject({
     ...{ kind: 'offer-notice', subjectId: offerId, householdId: null },
   });
+});
+
+test('the notice of an offer whose turns take all its time is never everybody’s, and says no hour of that', async () => {
+  const rye =
+    'Owner,Food,Container,Count,Mass each,Stored,Origin\nEames,barley-hulled,can-no-10,1,2000 g,2024-01,\n';
+  const file = { name: 'rye.csv', text: rye };
+  bodyOf((await bringOver(storehouse.coordinator, storehouse.path, [file])).posted, 201);
+  const { containers } = bodyOf(await eames.caller.get(at('/containers')));
+  const own = containers.find(({ food }: { food: { code: string } }) => food.code === 'barley-hulled');
+  const wish = { closesAt: '2026-09-02T15:00:00Z', windowHours: 96 };
+  const offer = bodyOf(await offers().offer(eames.caller, [own.id], wish), 201);
+  expect(offer.openAt).toBe(offer.closesAt);
+  const { text } = await printed(eames.caller, at(`/offers/${offer.id}/papers/notice?language=en`));
+  expect(text).toContain('Offered until 2 Sept 2026');
+  expect(text).not.toContain('Everybody’s from');
+  bodyOf(await offers().takeBack(eames.caller, offer.id));
 });
 
 test('a transfer slip has both names, what went over and the price of the book; a third learns nothing by it', async () => {
@@ -109,6 +126,7 @@ test('a manifest says of each container what follows a gift, names no household,
       'Gross negligence',
       'Packed at home: take care',
     ],
+    'telephone ____________', // the coordinator shows none, and a name alone can't be called
     ...['Nothing on this sheet was on hold', 'Received on', '3 containers', pounds(6_800), kilograms(6_800)],
   ])
     expect(text).toContain(wanted);

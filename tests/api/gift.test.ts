@@ -141,7 +141,10 @@ describe('a manifest', () => {
     const after = await balance();
     expect(after.given).toBe((before.given ?? 0) + 14_000 - back.grams);
     expect(after.container).toBe((before.container ?? 0) - 14_000 + back.grams);
-    expect(await queued(back.code)).toMatchObject({ outOn: null, grams: back.grams });
+    expect(await queued(back.code)).toMatchObject({
+      ...{ outOn: null, grams: back.grams },
+      cameBack: { pantry: 'Takes what is home-packed', onDay: manifest.onDay, reason: 'a dent on the seam' },
+    });
     const year = await get(`/gift-year?year=${manifest.onDay.slice(0, 4)}`);
     const grams = 14_000 - back.grams;
     expect(year).toMatchObject({ all: { grams, meals: Math.floor(grams / 544) }, own: { grams: 0 } });
@@ -156,7 +159,7 @@ describe('a manifest', () => {
     expect(bodyOf(await post(`/gift-manifests/${manifest.id}/calling-off`, off))).toMatchObject({
       stage: 'called-off',
     });
-    expect(await queued(back.code)).toMatchObject({ outOn: null });
+    expect(await queued(back.code)).toMatchObject({ outOn: null, cameBack: null });
   });
 
   test('is refused with the rule of it, when a card, a container or a day has moved on since the matching', async () => {

@@ -74,6 +74,7 @@ const rowOf = (pages: readonly PdfPart[], code: string): string[] => {
 test('a household’s notice says what is on hold and why, its own codes and nobody else’s, and has a slip to give back', async () => {
   const { text } = await printed(dell.caller, notice());
   for (const said of [
+    'telephone ____________', // of whoever knows more, to be written in where the book has none
     ...['For Dell', 'Do not eat it.', 'The mill found stones.', 'bags that came and containers packed'],
     ...['Never taste to find out', 'health department', 'Cut here and give this part back'],
     ...['We have it aside', 'We ate it', 'We gave it on', 'We threw it away', 'Signature'],

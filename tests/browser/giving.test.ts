@@ -11,6 +11,11 @@ test('a coordinator writes a pantry’s card in plain questions and sees what it
   await settle(page);
   await page.getByRole('heading', { name: '1 container, 5.2 lb, should be given soon.', level: 1 }).waitFor(); // rice past its date, which one of the pantries takes; its wheat it does not
   await page.getByText('3 containers, 16.2 lb, can’t go to a pantry any more').waitFor();
+  await page
+    .getByText(
+      'Came back from Mill Lane pantry on 20 Nov 2026: a dent on the seam. Look at it before it goes out again.',
+    )
+    .waitFor();
   expect([await listViolations(page), await overflowOf(page)]).toEqual([[], 0]);
   await page.getByRole('link', { name: 'Pantries and their cards' }).click();
   await page.getByRole('link', { name: 'Mill Lane pantry' }).click();

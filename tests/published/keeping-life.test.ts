@@ -154,6 +154,9 @@ describe('what a container has left', () => {
     const known: KeptContainer = { ...gift, history: [{ days: 2000, tenthsCelsius: 250, known: 'read' }] };
     expect(keepingLifeOf(gift).reasons).toContain('unknown-history');
     expect(keepingLifeOf(gift).isEstimate).toBe(true);
+    // Nobody can say that it stood warm; it is taken so.
+    expect(keepingLifeOf(gift).reasons).not.toContain('warm-past');
+    expect(keepingLifeOf(known).reasons).toContain('warm-past');
     expect(keepingLifeOf({ ...gift, treatment: null }).likelyDays).toBeLessThan(
       keepingLifeOf(known).likelyDays,
     );

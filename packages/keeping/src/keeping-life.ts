@@ -82,7 +82,7 @@ export function keepingLifeOf(kept: KeptContainer): KeepingLife {
     usedPart: Math.min(1, used / (band.likely * DAYS_PER_YEAR * factor)),
     packClass,
     weakestLink: band.weakestLink,
-    reasons: listReasons(kept, band, used),
+    reasons: listReasons(kept, band),
     source: band.source,
     isEstimate: band.isEstimate || isUncertain || isTold(kept),
   };
@@ -122,15 +122,15 @@ function listUnknowns(kept: KeptContainer): LifeReason[] {
 function listReasons(
   kept: KeptContainer,
   band: { readonly weakestLink: WeakestLink; readonly isEstimate: boolean },
-  used: number,
 ): LifeReason[] {
-  const days = sumOf(kept.history.map((part) => part.days));
+  // What nobody knows is taken as warm and is its own reason: nobody can say that it stood warm.
+  const known = kept.history.filter((part) => part.known !== 'unknown');
   const reasons: LifeReason[] = [band.weakestLink];
   if (kept.moisturePercent === null) reasons.push('moisture-unknown');
   else if (kept.moisturePercent > DRY_PERCENT) reasons.push('moisture');
   if (lightFactor(kept) < 1) reasons.push('light');
   if (kept.openedDaysAgo !== null) reasons.push('opened');
-  if (used > days) reasons.push('warm-past');
+  if (usedDays(known) > sumOf(known.map((part) => part.days))) reasons.push('warm-past');
   if (kept.history.some(({ known }) => known === 'gap')) reasons.push('gap-in-readings');
   if (isTold(kept)) reasons.push('told-history');
   reasons.push(...listUnknowns(kept));

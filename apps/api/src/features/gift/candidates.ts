@@ -16,7 +16,7 @@ import { listFacts, listPantries, type PantryWithCard } from '../pantry/queries.
 import { factsOf, type GiftFacts, isWithoutOxygen, ruleCardOf, weekdaysOf } from '../pantry/use-cases.ts';
 import { loadHouseOwners } from '../storehouse/queries.ts';
 import { listMetOnLine } from '../trace/use-cases.ts';
-import { listOfferedNow, listOut } from './queries.ts';
+import { type CameBack, listCameBack, listOfferedNow, listOut } from './queries.ts';
 
 /** A container that may be given: what it is, how it keeps, whose it is, and how far down the ladder it has come. */
 export type Candidate = {
@@ -35,6 +35,8 @@ export type Candidate = {
   readonly isOffered: boolean;
   /** The last day on which any pantry takes it; null where none does. */
   readonly closesOn: string | null;
+  /** What a pantry said that did not take it, when it was brought there last. */
+  readonly cameBack: CameBack | null;
   /** Whether its offer date has come, or a household handed it over. */
   readonly isDue: boolean;
   readonly steps: readonly LadderStep[];
@@ -57,16 +59,10 @@ export async function loadCandidates(tx: Tx, context: Context): Promise<Candidat
   const facts = new Map((await listFacts(tx, storehouseId)).map((row) => [row.containerId, row]));
   const out = await listOut(tx, storehouseId);
   const pantries = await listPantries(tx, storehouseId);
-  const looks = await listFoundForGiving(
-    tx,
-    storehouseId,
-    kept.map(({ container }) => container.containerId),
-  );
-  const met = await listMetOnLine(
-    tx,
-    storehouseId,
-    kept.map(({ container }) => container.containerId),
-  );
+  const containerIds = kept.map(({ container }) => container.containerId);
+  const looks = await listFoundForGiving(tx, storehouseId, containerIds);
+  const met = await listMetOnLine(tx, storehouseId, containerIds);
+  const cameBack = await listCameBack(tx, storehouseId, containerIds);
   return kept
     .map((row) => {
       const { containerId } = row.container;
@@ -79,6 +75,7 @@ export async function loadCandidates(tx: Tx, context: Context): Promise<Candidat
         ...{ ...found, closesOn, outOn: out.get(containerId) ?? null },
         ownerId: ownerOf.get(containerId) ?? commonId,
         isOffered: offered.has(containerId),
+        cameBack: cameBack.get(containerId) ?? null,
         isDue: ownerOf.has(containerId) || (row.keeping !== null && row.keeping.dates.offerOn <= todayOn),
         steps: stepsOf(found, { closesOn, isOfferOver: offerOver.has(containerId), todayOn }),
       };

@@ -6,7 +6,7 @@ import type { GiftOfYear, LineWithMet, ListedLine, ListedManifest } from './quer
 
 export const presentQueue = (rows: readonly Candidate[]) => ({ containers: rows.map(presentCandidate) });
 
-export function presentCandidate({ kept, facts, closesOn, outOn, isDue, steps }: Candidate) {
+export function presentCandidate({ kept, facts, closesOn, outOn, isDue, cameBack, steps }: Candidate) {
   const { container, food, kind, grams, isHeld, keeping, place } = kept;
   return {
     id: container.containerId,
@@ -25,6 +25,7 @@ export function presentCandidate({ kept, facts, closesOn, outOn, isDue, steps }:
     offerOn: keeping?.dates.offerOn ?? null,
     isDue,
     outOn,
+    cameBack,
     facts,
     steps,
   };

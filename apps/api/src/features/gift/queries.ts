@@ -61,6 +61,36 @@ export async function loadMatching(tx: Tx, storehouseId: string, giftMatchingId:
   return row;
 }
 
+/** What came back from a pantry last time it went out, and why. */
+export type CameBack = { readonly pantry: string; readonly onDay: string | null; readonly reason: string };
+
+/** What pantries did not take of containers, by container: the last word of any of them. */
+export async function listCameBack(
+  tx: Tx,
+  storehouseId: string,
+  containerIds: readonly string[],
+): Promise<Map<string, CameBack>> {
+  const rows = await tx
+    .select({ line: giftLines, manifest: giftManifests, pantry: pantries.name })
+    .from(giftLines)
+    .innerJoin(giftManifests, joinOn(giftManifests, giftLines, 'giftManifestId'))
+    .innerJoin(pantries, joinOn(pantries, giftManifests, 'pantryId'))
+    .where(
+      and(
+        eq(giftLines.storehouseId, storehouseId),
+        inArray(giftLines.containerId, [...containerIds]),
+        eq(giftLines.isAccepted, false),
+      ),
+    )
+    .orderBy(giftManifests.manifestNo);
+  return new Map(
+    rows.map(({ line, manifest, pantry }) => [
+      line.containerId,
+      { pantry, onDay: manifest.receivedOn, reason: line.refusedBecause ?? '' },
+    ]),
+  );
+}
+
 /** The grams that a pantry takes or took in some days; what came back is not counted. */
 export async function sumGramsBetween(
   tx: Tx,

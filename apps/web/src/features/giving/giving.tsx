@@ -187,6 +187,15 @@ function Queue({ rows }: { rows: readonly Queued[] }) {
                   <span className="soft block">
                     {named(row, format.language)}, {kindNamed(row, format.language)}
                   </span>
+                  {row.cameBack === null ? null : (
+                    <span className="block">
+                      {words.cameBackFrom(
+                        row.cameBack.pantry,
+                        row.cameBack.onDay === null ? '' : format.day(row.cameBack.onDay),
+                        row.cameBack.reason,
+                      )}
+                    </span>
+                  )}
                 </span>,
                 format.mass(row.grams),
                 row.giftClosesOn === null ? words.noDay : format.day(row.giftClosesOn),

@@ -33,6 +33,8 @@ export const en = {
     discard: 'the bin',
   } as Record<string, string>,
   nowhere: 'nowhere: it is on hold',
+  cameBackFrom: (pantry: string, day: string, reason: string) =>
+    `Came back from ${pantry} on ${day}: ${reason}. Look at it before it goes out again.`,
   outOn: (number: number) => `out on manifest ${number}`,
   sendOn: 'Send one down the ladder',
   sendWords: 'Its grams leave the book; treated or mouldy food is thrown away and nothing else.',

@@ -35,6 +35,8 @@ export const es: GivingWords = {
     discard: 'la basura',
   },
   nowhere: 'a ninguna parte: está retenido',
+  cameBackFrom: (pantry, day, reason) =>
+    `Volvió de ${pantry} el ${day}: ${reason}. Mírelo antes de que salga otra vez.`,
   outOn: (number) => `en la hoja de entrega ${number}`,
   sendOn: 'Bajar un envase por la escalera',
   sendWords: 'Sus gramos salen del libro; lo tratado o mohoso solo se tira.',

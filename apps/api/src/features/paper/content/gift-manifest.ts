@@ -4,6 +4,7 @@ import { readManifestWithContacts } from '../../gift/use-cases.ts';
 import { type Block, facts, heading, type Row, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
 import {
+  callable,
   type Desk,
   foodOf,
   type MadePaper,
@@ -24,7 +25,6 @@ export async function makeGiftManifest({ context, formats }: Desk, manifestId: s
   const { manifest: read, coordinators } = await readManifestWithContacts(context, manifestId);
   const manifest = presentManifest(read);
   const { gift: words } = formats.words;
-  const contacts = coordinators.map(({ name, phone }) => [name, phone ?? ''].filter(Boolean).join(', '));
   const content = {
     about: [words.number(manifest.number), manifest.pantry, formats.day(manifest.onDay)],
     blocks: [
@@ -39,7 +39,7 @@ export async function makeGiftManifest({ context, formats }: Desk, manifestId: s
           name: words.signedOut,
           value: `${manifest.signedOutBy}, ${formats.instantWithZone(new Date(manifest.signedOutAt))}`,
         },
-        { name: words.recall, value: contacts.join('\n') || words.recallNobody },
+        { name: words.recall, value: callable(coordinators, formats) || words.recallNobody },
       ]),
       linesTable(manifest, formats),
       text(words.kept),

@@ -87,6 +87,12 @@ export function saysAllergens(
   return names.length === 0 ? words.label.noAllergens : words.label.contains(names.join(', '));
 }
 
+/** Whom to call, each with the telephone, or with a line to write it on: a name alone can't be called. */
+export const callable = (
+  people: readonly { readonly name: string; readonly phone: string | null }[],
+  { words }: Formats,
+): string => people.map(({ name, phone }) => `${name}, ${phone || words.phoneByPen}`).join('\n');
+
 /** An allergen's name, and gluten's, which is none of them and yet asked for. */
 export const allergenOf = (code: string, words: Formats['words']): string =>
   code === 'gluten' ? words.label.gluten : (words.allergens[code] ?? code);

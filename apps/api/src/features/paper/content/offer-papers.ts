@@ -25,7 +25,11 @@ export async function makeOfferNotice({ context, formats }: Desk, offerId: strin
         after: '',
       } as const,
       facts([
-        { name: words.open, value: formats.instantWithZone(new Date(offer.openAt)) },
+        // The turns may take all the time there is: then it is never everybody’s.
+        offer.openAt < offer.closesAt && {
+          name: words.open,
+          value: formats.instantWithZone(new Date(offer.openAt)),
+        },
         { name: words.closes, value: formats.instantWithZone(new Date(offer.closesAt)) },
         { name: words.allergens, value: saysAllergens(offer.food, formats) },
         offer.note !== '' && { name: words.note, value: offer.note },

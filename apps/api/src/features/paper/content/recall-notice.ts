@@ -3,7 +3,7 @@ import { presentHold } from '../../hold/present.ts';
 import { type NoticeFor, readHouseholdNotice, readPantryNotice } from '../../hold/use-cases.ts';
 import { type Block, facts, heading, type Row, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
-import { type Desk, type MadePaper, nameOf, saidOn, subject } from './making.ts';
+import { callable, type Desk, type MadePaper, nameOf, saidOn, subject } from './making.ts';
 import { namesOf } from './quarantine-tag.ts';
 
 /**
@@ -75,7 +75,6 @@ function whatIsHeld(
 ): Block[] {
   const hold = presentHold(context.actor, seen);
   const { recall: words } = formats.words;
-  const contacts = coordinators.map(({ name, phone }) => [name, phone ?? ''].filter(Boolean).join(', '));
   return [
     { kind: 'lead', before: '', strong: words.onHold, after: '' },
     text(words.onHoldSays),
@@ -83,7 +82,7 @@ function whatIsHeld(
       { name: words.what, value: namesOf(hold, formats).join(', ') },
       { name: words.since, value: formats.instantWithZone(new Date(hold.heldAt)) },
       { name: words.why, value: saidOn(hold.reason, formats) },
-      { name: words.call, value: contacts.join('\n') || words.callNobody },
+      { name: words.call, value: callable(coordinators, formats) || words.callNobody },
     ]),
   ];
 }

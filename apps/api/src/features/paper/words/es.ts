@@ -56,6 +56,7 @@ export const es: PaperWords = {
   fromBags: (bags, money) => `desde ${bags}: ${money}`,
   eachBag: (money) => `${money} el saco`,
   incremental: 'cada tramo solo para sus sacos',
+  phoneByPen: 'teléfono ____________',
   currencyOnce: (currency) => `Todos los importes en ${currency}.`,
   signature: 'Firma',
   date: 'Fecha',
