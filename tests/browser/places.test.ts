@@ -66,7 +66,7 @@ test('what last summer cost stands by place, and what moving would give back und
   const lost = await page.getByRole('columnheader', { name: 'Lost, days' }).boundingBox();
   expect((lost?.x ?? 0) + (lost?.width ?? 999)).toBeLessThanOrEqual(320);
   expect(await page.getByRole('columnheader').count()).toBe(3);
-  await page.getByText('1 Jun 2026 – 31 Aug 2026').waitFor();
+  await page.getByText('warmest from 1 Jun 2026 to 31 Aug 2026').waitFor();
   expect(await listViolations(page)).toEqual([]);
   expect(await overflowOf(page)).toBe(0);
 }, 60_000);
