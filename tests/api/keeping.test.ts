@@ -80,6 +80,7 @@ describe('a container’s sheet', () => {
       keeping: {
         ...{ lowDays: 2700, likelyDays: 2700, highDays: 2700 },
         ...{ eatFirstYear: 2034, soonestYear: 2034, latestYear: 2034, isEstimate: false, isOfferTime: false },
+        ...{ pastDays: 0, isUnfit: false },
       },
       why: {
         ...{ usedPart: expect.closeTo(0.2529, 3), packClass: 'can-oxygen-free', weakestLink: 'food' },

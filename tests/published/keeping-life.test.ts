@@ -6,6 +6,8 @@ import {
   type KeptContainer,
   keepingLifeOf,
   nearDateOf,
+  OUTCOMES,
+  type Outcome,
   PUBLISHED_AGEING,
   remainingDays,
   type Stretch,
@@ -105,6 +107,7 @@ const canOfWheat: KeptContainer = {
   moisturePercent: 9.5,
   standsInLight: false,
   openedDaysAgo: null,
+  lastLook: null,
   history: [],
   nowTenthsCelsius: 211,
 };
@@ -166,6 +169,76 @@ describe('what a container has left', () => {
     const milk = { ...canOfWheat, keepingClass: 'dry-milk' } as const;
     expect(keepingLifeOf({ ...milk, openedDaysAgo: 0 }).likelyDays).toBe(30);
     expect(keepingLifeOf({ ...milk, openedDaysAgo: 40 }).likelyDays).toBe(0);
+  });
+
+  test('what a look left for the kitchen has 30 days from then, and what people may not eat has none', () => {
+    const after = (outcome: Outcome, daysAgo: number) =>
+      keepingLifeOf({ ...canOfWheat, lastLook: { outcome, daysAgo } });
+    expect(after('table', 10)).toEqual(keepingLifeOf(canOfWheat));
+    for (const outcome of ['kitchen-soon', 'freeze-and-repack'] as const) {
+      const { reasons, isEstimate, ...soon } = after(outcome, 10);
+      expect(soon).toMatchObject({ lowDays: 20, likelyDays: 20, highDays: 20, pastDays: 0 });
+      expect([reasons.includes('found-soon'), isEstimate]).toEqual([true, true]);
+      expect(after(outcome, 45)).toMatchObject({ likelyDays: 0, pastDays: 15 });
+    }
+    for (const outcome of ['animals', 'compost', 'discard'] as const) {
+      const { reasons, ...unfit } = after(outcome, 10);
+      expect(unfit).toMatchObject({ highDays: 0, pastDays: 10 });
+      expect(reasons).toContain('found-unfit');
+    }
+  });
+
+  test('no look lengthens a life, and a worse one never leaves more', () => {
+    const history = fc.record({ days: fc.nat(14_000), tenthsCelsius: fc.integer({ min: -200, max: 450 }) });
+    fc.assert(
+      fc.property(history, fc.nat(60), (past, daysAgo) => {
+        const kept = { ...canOfWheat, history: [{ ...past, known: 'read' as const }] };
+        const lives = OUTCOMES.map((outcome) => keepingLifeOf({ ...kept, lastLook: { outcome, daysAgo } }));
+        for (const days of ['lowDays', 'likelyDays', 'highDays'] as const) {
+          expect(lives[0]?.[days]).toBe(keepingLifeOf(kept)[days]);
+          for (const [at, life] of lives.entries())
+            expect(life[days]).toBeLessThanOrEqual(lives[at - 1]?.[days] ?? life[days]);
+        }
+      }),
+    );
+  });
+
+  test('what is past its day says for how long, and its date stays the same day by day', () => {
+    // Oil in a can keeps two years at 70 °F: after three there it is a year past; at 80 °F it keeps one, and is two past.
+    const oil: KeptContainer = { ...canOfWheat, keepingClass: 'oil', treatment: 'none' };
+    const { referenceTenths, doublesOverTenths } = PUBLISHED_AGEING;
+    const after = (days: number, tenthsCelsius: number) =>
+      keepingLifeOf({ ...oil, history: [{ days, tenthsCelsius, known: 'read' }] });
+    expect(after(1_096, referenceTenths).pastDays).toBe(366); // 1,096 less 730.5, a begun day counts
+    expect(after(1_096, referenceTenths + doublesOverTenths).pastDays).toBe(731); // less 365.25
+    expect(after(1_096, referenceTenths).usedPart).toBe(1);
+    expect(after(700, referenceTenths).pastDays).toBe(0);
+    const warmth = fc.integer({ min: -100, max: 400 });
+    fc.assert(
+      fc.property(
+        fc.nat(3_000),
+        warmth,
+        fc.integer({ min: 1, max: 400 }),
+        warmth,
+        (days, then, more, since) => {
+          const read = { known: 'read' } as const;
+          const past: Stretch[] = [
+            { days: 1_500, tenthsCelsius: 250, ...read },
+            { days, tenthsCelsius: then, ...read },
+          ];
+          const before = keepingLifeOf({ ...oil, history: past });
+          const later = keepingLifeOf({
+            ...{ ...oil, nowTenthsCelsius: since },
+            history: [...past, { days: more, tenthsCelsius: since, ...read }],
+          });
+          expect([before.likelyDays, later.likelyDays]).toEqual([0, 0]);
+          expect(later.pastDays).toBe(before.pastDays + more);
+          const on = (todayOn: string, { pastDays }: { pastDays: number }) =>
+            threeDates({ todayOn, remainingDays: 0, pastDays, pantries: [] });
+          expect(on(addDays('2026-11-28', more), later)).toEqual(on('2026-11-28', before));
+        },
+      ),
+    );
   });
 
   test('warmer never keeps longer, and the band keeps its order', () => {

@@ -18,6 +18,7 @@ const pail: KeptContainer = {
   moisturePercent: 9.5,
   standsInLight: false,
   openedDaysAgo: null,
+  lastLook: null,
   history: [],
   nowTenthsCelsius: 300,
 };
@@ -41,6 +42,10 @@ describe('what would make a container keep longer', () => {
 
   test.for([
     { because: 'it is opened', change: { openedDaysAgo: 3 } },
+    {
+      because: 'a look left it for the kitchen',
+      change: { lastLook: { outcome: 'kitchen-soon', daysAgo: 3 } },
+    },
     { because: 'it is too moist', change: { moisturePercent: 11 } },
     { because: 'it is sugar, which sets hard', change: { keepingClass: 'sugar' } },
     { because: 'it is fat', change: { keepingClass: 'oily-legume' } },

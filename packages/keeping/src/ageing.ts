@@ -53,6 +53,26 @@ export function usedDays(history: readonly Stretch[], rule: AgeingRule = PUBLISH
 }
 
 /**
+ * For how long a life has been over by the end of a history; 0 where something is left of it.
+ * Units: days at the reference temperature in, days as they passed out. Errors: AssertionError as `usedDays`.
+ */
+export function daysSinceUsedUp(
+  lifeDays: number,
+  history: readonly Stretch[],
+  rule: AgeingRule = PUBLISHED_AGEING,
+): number {
+  let leftDays = lifeDays;
+  let sinceDays = 0;
+  for (const stretch of history) {
+    const used = usedDays([stretch], rule);
+    if (leftDays <= 0) sinceDays += stretch.days;
+    else if (used > leftDays) sinceDays += stretch.days * (1 - leftDays / used);
+    leftDays -= used;
+  }
+  return sinceDays;
+}
+
+/**
  * What is left of a life at a temperature, never more than the life itself.
  * Units: days at the reference temperature in, days at `tenthsCelsius` out; never below 0.
  * Errors: AssertionError when the life is below zero.

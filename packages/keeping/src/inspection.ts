@@ -134,6 +134,12 @@ export function judgeInspection(findings: readonly Finding[]): Judgement {
   return { best, allowed, watch, holds: rules.some(({ holds }) => holds), cautions, deciding };
 }
 
+/**
+ * Whether people may still eat food with this outcome, at once or after it was frozen and packed anew.
+ * Units: none. Errors: none. Source: common practice, no source.
+ */
+export const isForPeople = (outcome: Outcome): boolean => LETS_GO_TO[outcome].includes('eaten');
+
 /** Where an outcome lets food go, beside the rubbish. Units: none. Errors: none. */
 const LETS_GO_TO: Readonly<Record<Outcome, readonly string[]>> = {
   table: ['eaten', 'given', 'animals', 'composted', 'sampled'],

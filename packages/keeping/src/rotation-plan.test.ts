@@ -131,6 +131,7 @@ describe('what keeps longer elsewhere', () => {
     moisturePercent: 9,
     standsInLight: false,
     openedDaysAgo: null,
+    lastLook: null,
     history: [{ days: 60, tenthsCelsius: 270, known: 'read' }],
     nowTenthsCelsius: 270,
   };

@@ -22,26 +22,31 @@ export const OFFER_DAYS_WITHOUT_PANTRY = 90;
 
 /**
  * Eat-first, gift-closes and offer of a lot. A gift closes on the last day that a pantry is open and the lot still has the
- * life that it asks for; of several pantries the latest counts. Always offer ≤ gift-closes ≤ eat-first.
+ * life that it asks for; of several pantries the latest counts. Always offer ≤ gift-closes ≤ eat-first. What is past its day
+ * has them all in the past.
  * Units: ISO days, whole days. Errors: AssertionError when a day is none or a term is not whole and ≥ 0.
  */
 export function threeDates({
   todayOn,
   remainingDays,
+  pastDays = 0,
   pantries,
   offerDays = OFFER_DAYS,
   offerDaysWithoutPantry = OFFER_DAYS_WITHOUT_PANTRY,
 }: {
   readonly todayOn: string;
   readonly remainingDays: number;
+  readonly pastDays?: number;
   readonly pantries: readonly GiftTerms[];
   readonly offerDays?: number;
   readonly offerDaysWithoutPantry?: number;
 }): ThreeDates {
   assertWhole(remainingDays, 'remainingDays');
+  assertWhole(pastDays, 'pastDays');
+  assert(remainingDays === 0 || pastDays === 0, 'what still keeps is not past its day');
   assertWhole(offerDays, 'offerDays');
   assertWhole(offerDaysWithoutPantry, 'offerDaysWithoutPantry');
-  const eatFirstOn = addDays(todayOn, remainingDays);
+  const eatFirstOn = addDays(todayOn, remainingDays - pastDays);
   const closes = pantries.flatMap((terms) => giftClosesOn(eatFirstOn, terms) ?? []).toSorted();
   const latest = closes.at(-1) ?? null;
   const offerOn =

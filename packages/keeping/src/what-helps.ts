@@ -19,7 +19,7 @@ export type Help =
 
 /**
  * What would make a container keep longer, the most first. Packing anew brings back nothing that is used up, is named only
- * where an absorber suits the food and the wall, and not for what is opened already.
+ * where an absorber suits the food and the wall, and not for what is opened already or what a look leaves for no shelf.
  * Units: as `Help`; whole grams in it. Errors: as `keepingLifeOf`.
  */
 export function whatHelps(
@@ -36,6 +36,7 @@ export function whatHelps(
   }));
   const isPackable = (change: Partial<KeptContainer>) =>
     kept.openedDaysAgo === null &&
+    (kept.lastLook === null || kept.lastLook.outcome === 'table') &&
     judgeTreatment('oxygen-absorber', { ...kept, ...change, ...pack }).verdict === 'fits';
   const absorber = { treatment: 'oxygen-absorber' } as const;
   const can = { ...absorber, barrier: 'metal', isDark: true } as const;

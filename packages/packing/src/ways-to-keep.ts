@@ -164,6 +164,7 @@ const lifeOf = (food: FoodToKeep & { readonly keepingClass: KeepingClass }, { ki
     moisturePercent: food.moisturePercent,
     standsInLight: false,
     openedDaysAgo: null,
+    lastLook: null,
     history: [],
     nowTenthsCelsius: PUBLISHED_AGEING.referenceTenths,
   });

@@ -40,6 +40,7 @@ export const toCsvRow = ({ container, kind, food, grams, stands }: ShelvedKept) 
   treatment: container.treatment,
   place: stands.place?.name ?? '',
   likelyDays: stands.keeping?.likelyDays ?? '',
+  pastDays: stands.keeping?.pastDays ?? '',
 });
 
 export const presentTreated = ({ shelved, warnings }: { shelved: Shelved; warnings: readonly string[] }) => ({

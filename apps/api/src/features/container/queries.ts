@@ -20,6 +20,7 @@ import { and, eq, gt, inArray, isNull, lte, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { refuseHeld } from '../hold/queries.ts';
+import { type LastLook, listLastLooks } from '../keeping/queries.ts';
 
 /** What a mass account holds now. */
 export const gramsLeft = sql<number>`coalesce(${accounts.inflow} - ${accounts.outflow}, 0)`.mapWith(Number);
@@ -197,33 +198,17 @@ export const refuseInDoubt = (tx: Tx, storehouseId: string, containerId: string)
   refuseHeld(tx, storehouseId, [containerId]);
 
 /** What the last look at a container found, and what it made of the food in it. */
-export type LastLook = { readonly findings: readonly Finding[]; readonly outcome: Outcome };
+export type FoundLast = Pick<LastLook, 'findings' | 'outcome'>;
 
 /**
- * The last look at each of some containers that somebody looked at, as far as whoever reads may know of it: also what was found
- * before a container came to its household.
- */
-export async function listLastLooks(
-  tx: Tx,
-  storehouseId: string,
-  containerIds: readonly string[],
-): Promise<Map<string, LastLook>> {
-  const rows = await tx.execute<{ container_id: string; findings: Finding[]; outcome: Outcome }>(sql`
-    select distinct on (l.container_id) l.container_id, l.findings, l.outcome
-    from book.list_looks(${storehouseId}, ${sql.param([...containerIds])}::uuid[]) l
-    order by l.container_id, l.inspection_id desc`);
-  return new Map(rows.map(({ container_id: id, findings, outcome }) => [id, { findings, outcome }]));
-}
-
-/**
- * The same for whoever gives these containers away: also what a household found that handed its own over, before or since. It
- * tells what was found, and not who did.
+ * What the last look at each of some containers found, for whoever gives these away: also what a household found that handed
+ * its own over, before or since. It tells what was found, and not who did.
  */
 export async function listFoundForGiving(
   tx: Tx,
   storehouseId: string,
   containerIds: readonly string[],
-): Promise<Map<string, LastLook>> {
+): Promise<Map<string, FoundLast>> {
   const rows = await tx.execute<{ container_id: string; findings: Finding[]; outcome: Outcome }>(sql`
     select * from book.list_found_for_giving(${storehouseId}, ${sql.param([...containerIds])}::uuid[])`);
   return new Map(rows.map(({ container_id: id, findings, outcome }) => [id, { findings, outcome }]));

@@ -9,7 +9,7 @@ import {
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
-import { type LastLook, listFoundForGiving } from '../container/queries.ts';
+import { type FoundLast, listFoundForGiving } from '../container/queries.ts';
 import { type Kept, loadKept } from '../keeping/use-cases.ts';
 import { listForGiving } from '../offer/use-cases.ts';
 import { listFacts, listPantries, type PantryWithCard } from '../pantry/queries.ts';
@@ -23,7 +23,7 @@ export type Candidate = {
   readonly kept: Kept;
   readonly facts: GiftFacts;
   /** What the last look at it found; null where nobody looked. */
-  readonly look: LastLook | null;
+  readonly look: FoundLast | null;
   /** What may have got into it from what its line ran before it, beyond its own allergens. */
   readonly metOnLine: readonly string[];
   /** Whether somebody said so, or the last look found it. */

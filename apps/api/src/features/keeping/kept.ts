@@ -20,8 +20,10 @@ import { steadyTenths, warmthNow, warmthOver } from '../place/use-cases.ts';
 import { type DateTerms, loadDateTerms, termsFor } from './date-terms.ts';
 import {
   type KeptRow,
+  type LastLook,
   listKeptContainers,
   listKeptWarmth,
+  listLastLooks,
   listMoves,
   listPlacesById,
   type WhichContainers,
@@ -55,6 +57,8 @@ type HowKept = {
   /** Where it stands; null is unknown, and reckoned as warm. */
   readonly place: PlaceRow | null;
   readonly stays: readonly StayThere[];
+  /** Null where nobody looked at it, as far as whoever reads may know. */
+  readonly look: LastLook | null;
   readonly keeping: Keeping | null;
 };
 
@@ -86,11 +90,9 @@ export async function withKeeping<Row extends Keepable>(
 ): Promise<(Row & HowKept)[]> {
   if (rows.length === 0) return [];
   const terms = await loadDateTerms(tx, storehouseId);
-  const moves = await listMoves(
-    tx,
-    storehouseId,
-    rows.map(({ container }) => container.containerId),
-  );
+  const containerIds = rows.map(({ container }) => container.containerId);
+  const moves = await listMoves(tx, storehouseId, containerIds);
+  const looks = await listLastLooks(tx, storehouseId, containerIds);
   const placeIds = [...new Set(moves.flatMap(({ placeId }) => placeId ?? []))];
   const places = await listPlacesById(tx, storehouseId, placeIds);
   const warmth = await listWarmth(tx, storehouseId, placeIds);
@@ -102,7 +104,8 @@ export async function withKeeping<Row extends Keepable>(
   const movesOf = groupBy(moves, ({ containerId }) => containerId);
   return rows.map((row) => {
     const stays = staysOf(row.container.packedOn, movesOf.get(row.container.containerId) ?? [], todayOn);
-    return { ...row, ...reckonKept(row, stays, { record, todayOn, terms }) };
+    const look = looks.get(row.container.containerId) ?? null;
+    return { ...row, ...reckonKept(row, { stays, look }, { record, todayOn, terms }) };
   });
 }
 
@@ -120,18 +123,21 @@ async function listHidden(
 
 type Reckoning = { readonly record: PlaceRecord; readonly todayOn: string; readonly terms: DateTerms };
 
-function reckonKept(row: Keepable, stays: readonly Stay[], reckoning: Reckoning): HowKept {
+type Past = { readonly stays: readonly Stay[]; readonly look: LastLook | null };
+
+function reckonKept(row: Keepable, { stays, look }: Past, reckoning: Reckoning): HowKept {
   const place = reckoning.record.placeOf(stays.at(-1)?.placeId ?? null);
   return {
     place,
     stays: stays.map((stay) => stayThere(stay, reckoning.record)),
-    keeping: keepingOf(row, { place, stays }, reckoning),
+    look,
+    keeping: keepingOf(row, { place, stays, look }, reckoning),
   };
 }
 
 function keepingOf(
   { container, kind, food }: Keepable,
-  { place, stays }: { place: PlaceRow | null; stays: readonly Stay[] },
+  { place, stays, look }: Past & { place: PlaceRow | null },
   { record, todayOn, terms }: Reckoning,
 ): Keeping | null {
   const keepingClass = readKeepingClass(food.keepingClass);
@@ -144,13 +150,15 @@ function keepingOf(
     moisturePercent: container.moistureTenths === null ? null : container.moistureTenths / 10,
     standsInLight: place?.isLit ?? null,
     openedDaysAgo: container.openedOn === null ? null : daysBetween(container.openedOn, todayOn),
+    lastLook: look && { outcome: look.outcome, daysAgo: Math.max(0, daysBetween(look.inspectedOn, todayOn)) },
     history: historyOfStays(stays, record),
     nowTenthsCelsius: record.nowAt(stays.at(-1)).tenthsCelsius,
   };
   const life = keepingLifeOf(input);
+  const { likelyDays: remainingDays, pastDays } = life;
   const { offerDays, offerDaysWithoutPantry } = terms;
   const pantries = termsFor({ container, kind, food }, terms);
-  const days = { todayOn, remainingDays: life.likelyDays, pantries, offerDays, offerDaysWithoutPantry };
+  const days = { todayOn, remainingDays, pastDays, pantries, offerDays, offerDaysWithoutPantry };
   return { input, life, dates: threeDates(days) };
 }
 

@@ -39,6 +39,8 @@ export function presentKeepingOf(keeping: Keeping | null, todayOn: string) {
   return {
     lowDays: life.lowDays,
     likelyDays: life.likelyDays,
+    pastDays: life.pastDays,
+    isUnfit: life.reasons.includes('found-unfit'),
     highDays: life.highDays,
     eatFirstYear: likely,
     soonestYear: soonest,

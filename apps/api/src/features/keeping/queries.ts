@@ -11,6 +11,7 @@ import {
   persons,
   places,
 } from '@sheafbook/db/tables';
+import type { Finding, Outcome } from '@sheafbook/keeping';
 import { and, asc, eq, inArray, isNull, sql } from 'drizzle-orm';
 import { isOneOf } from '../../platform/is-one-of.ts';
 import { joinOn } from '../../platform/join-on.ts';
@@ -129,4 +130,28 @@ export async function insertMoves(
   rows: readonly (typeof containerMoves.$inferInsert)[],
 ): Promise<void> {
   await tx.insert(containerMoves).values([...rows]);
+}
+
+/** What the last look at a container found, and what it made of the food in it. Units: ISO day. */
+export type LastLook = {
+  readonly findings: readonly Finding[];
+  readonly outcome: Outcome;
+  readonly inspectedOn: string;
+};
+
+/**
+ * The last look at each of some containers that somebody looked at, as far as whoever reads may know of it: also what was found
+ * before a container came to its household.
+ */
+export async function listLastLooks(
+  tx: Tx,
+  storehouseId: string,
+  containerIds: readonly string[],
+): Promise<Map<string, LastLook>> {
+  const rows = await tx.execute<LastLook & { containerId: string }>(sql`
+    select distinct on (l.container_id) l.container_id as "containerId", l.findings, l.outcome,
+      l.inspected_on::text as "inspectedOn"
+    from book.list_looks(${storehouseId}, ${sql.param([...containerIds])}::uuid[]) l
+    order by l.container_id, l.inspection_id desc`);
+  return new Map(rows.map(({ containerId, ...look }) => [containerId, look]));
 }

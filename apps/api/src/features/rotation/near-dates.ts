@@ -6,6 +6,7 @@ import { todayOf } from '../../platform/today.ts';
 import { listOfferedNow, listOut } from '../gift/queries.ts';
 import { type Kept, loadKept } from '../keeping/use-cases.ts';
 import { loadRules } from '../storehouse/queries.ts';
+import { isUnfit } from './stock.ts';
 
 /** Containers of one lot in one place that come near the same of their dates. */
 export type NearLot = {
@@ -18,7 +19,7 @@ export type NearLot = {
 
 /**
  * What of a household's, or with null of common stock, comes near its offer, the end of gifts or its eat-first. What is on
- * hold or on its way to a pantry waits for nobody; what is offered already is only to be eaten.
+ * hold, found unfit or on its way to a pantry waits for nobody; what is offered already is only to be eaten.
  */
 export async function listNearDates(
   tx: Tx,
@@ -31,7 +32,7 @@ export async function listNearDates(
   if (kept.length === 0) return [];
   const { giftWindowDays, eatFirstMarginDays } = await loadRules(tx, storehouseId);
   const near = kept.flatMap((row) => {
-    if (row.keeping === null || row.isHeld) return [];
+    if (row.keeping === null || row.isHeld || isUnfit(row)) return [];
     const date = nearDateOf(row.keeping.dates, { todayOn, giftWindowDays, eatFirstMarginDays });
     return date === null ? [] : [{ date, row }];
   });

@@ -88,6 +88,7 @@ const presentItem = ({ container, kind, food, place, life, dates, ...item }: Rot
   place: presentPlace(place),
   ...{ grams: item.grams, isOpen: item.isOpen, packedOn: item.packedOn },
   daysLeft: life?.likelyDays ?? null,
+  pastDays: life?.pastDays ?? 0,
   isEstimate: life?.isEstimate ?? true,
   eatFirstOn: dates?.eatFirstOn ?? null,
 });

@@ -72,7 +72,7 @@ export function reckonStoreRotation(items: readonly RotationItem[], todayOn: str
 }
 
 const byHold = (items: readonly RotationItem[]) => ({
-  free: items.filter(({ isOnHold }) => !isOnHold),
+  free: items.filter(({ isOnHold, isUnfit }) => !isOnHold && !isUnfit),
   held: items.filter(({ isOnHold }) => isOnHold),
 });
 

@@ -1,6 +1,12 @@
 import type { Tx } from '@sheafbook/db';
 import type { ContainerKindRow, ContainerRow, FoodRow, PlaceRow } from '@sheafbook/db/tables';
-import { type KeepingLife, type KeptContainer, openedDaysOf, type ThreeDates } from '@sheafbook/keeping';
+import {
+  isForPeople,
+  type KeepingLife,
+  type KeptContainer,
+  openedDaysOf,
+  type ThreeDates,
+} from '@sheafbook/keeping';
 import type { Kept } from '../keeping/use-cases.ts';
 import { loadKept } from '../keeping/use-cases.ts';
 import { type KitchenLot, listKitchen, listTakes } from '../kitchen/queries.ts';
@@ -17,6 +23,8 @@ export type RotationItem = {
   readonly grams: number;
   readonly isOpen: boolean;
   readonly isOnHold: boolean;
+  /** Found unfit for people: nobody is told to eat it, or to give it to anybody's table. */
+  readonly isUnfit: boolean;
   readonly packedOn: string;
   /** Null where nobody has said how the food keeps. */
   readonly life: KeepingLife | null;
@@ -49,22 +57,29 @@ export async function loadStoreStock(tx: Tx, storehouseId: string, todayOn: stri
   return (await loadKept(tx, storehouseId, { householdId: null }, todayOn)).map(toItem);
 }
 
-function toItem({ container, kind, food, place, grams, isHeld, keeping }: Kept): RotationItem {
+/** What the last look at it left for nobody's table. */
+export const isUnfit = ({ look }: Kept): boolean => look !== null && !isForPeople(look.outcome);
+
+function toItem(kept: Kept): RotationItem {
+  const { container, kind, food, place, grams, isHeld, keeping } = kept;
   return {
     ...{ code: container.containerCode, lotId: container.lotId, container, kind, food, place, grams },
-    ...{ isOpen: container.openedOn !== null, isOnHold: isHeld, packedOn: container.packedOn },
+    ...{
+      isOpen: container.openedOn !== null,
+      isOnHold: isHeld,
+      isUnfit: isUnfit(kept),
+      packedOn: container.packedOn,
+    },
     ...{ life: keeping?.life ?? null, input: keeping?.input ?? null, dates: keeping?.dates ?? null },
   };
 }
 
 /** What lies open in the kitchen keeps as the container would that it came out of last. */
-function toKitchenItem(
-  { lotId, food, grams, holdId }: KitchenLot,
-  { container, keeping }: Kept,
-): RotationItem {
+function toKitchenItem({ lotId, food, grams, holdId }: KitchenLot, source: Kept): RotationItem {
+  const { container, keeping } = source;
   return {
     ...{ code: `kitchen ${lotId}`, lotId, container: null, kind: null, food, place: null, grams },
-    ...{ isOpen: true, isOnHold: holdId !== null, packedOn: container.packedOn },
+    ...{ isOpen: true, isOnHold: holdId !== null, isUnfit: isUnfit(source), packedOn: container.packedOn },
     ...{ life: keeping?.life ?? null, input: null, dates: keeping?.dates ?? null },
   };
 }

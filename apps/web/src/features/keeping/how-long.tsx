@@ -43,9 +43,11 @@ function Band({ sheet: { keeping, why } }: { sheet: KeepingSheet }) {
     <>
       <p>
         <b>
-          {keeping.likelyDays === 0
-            ? words.eatNow
-            : words.keeps(words.time(keeping.likelyDays), String(keeping.eatFirstYear))}
+          {keeping.isUnfit
+            ? words.unfit
+            : keeping.likelyDays === 0
+              ? words.eatNow(keeping.pastDays)
+              : words.keeps(words.time(keeping.likelyDays), String(keeping.eatFirstYear))}
         </b>
         {keeping.isEstimate ? ` ${words.estimate}` : ''}
       </p>

@@ -25,7 +25,7 @@ export function EatFirst() {
           {[
             format.mass(first.grams),
             first.place?.name,
-            first.daysLeft === null ? null : words.keeps(first.daysLeft),
+            first.daysLeft === null ? null : words.keeps(first.daysLeft, first.pastDays),
           ]
             .filter(Boolean)
             .join(' · ')}

@@ -35,7 +35,7 @@ export function EatNext({ queued, queue, leaveShut, isWhole, onWhole }: Props) {
       >
         {(shown) => (
           <ol className="list eat-next">
-            {shown.map(({ container, food, place, grams, isOpen, daysLeft, atRiskGrams }) =>
+            {shown.map(({ container, food, place, grams, isOpen, daysLeft, pastDays, atRiskGrams }) =>
               container === null ? null : (
                 <li key={container.id}>
                   <Link to="/s/$storehouse/shelf/$container" params={{ storehouse, container: container.id }}>
@@ -47,7 +47,7 @@ export function EatNext({ queued, queue, leaveShut, isWhole, onWhole }: Props) {
                           format.mass(grams),
                           place?.name ?? words.noPlace,
                           isOpen ? words.open : null,
-                          daysLeft === null ? words.untold : words.keeps(daysLeft),
+                          daysLeft === null ? words.untold : words.keeps(daysLeft, pastDays),
                           atRiskGrams > 0 ? words.tooMuch(format.mass(atRiskGrams)) : null,
                         ]
                           .filter(Boolean)

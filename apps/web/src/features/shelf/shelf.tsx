@@ -147,7 +147,7 @@ const looksLikeCode = (text: string) =>
 
 function ContainerList({ containers }: { containers: readonly Shelved[] }) {
   const words = useShelfText();
-  const { keeps } = useEatFirstText();
+  const { keeps, unfit } = useEatFirstText();
   const { storehouse, format } = useHouse();
   const [wanted, setWanted] = useState('');
   const [showsEmpty, setShowsEmpty] = useState(false);
@@ -190,7 +190,10 @@ function ContainerList({ containers }: { containers: readonly Shelved[] }) {
                 </span>
                 {grams === 0 || keeping === null ? null : (
                   <span className="soft block">
-                    {[place?.name ?? words.nowhere, keeps(keeping.likelyDays)].join(' · ')}
+                    {[
+                      place?.name ?? words.nowhere,
+                      keeping.isUnfit ? unfit : keeps(keeping.likelyDays, keeping.pastDays),
+                    ].join(' · ')}
                   </span>
                 )}
               </span>

@@ -2,13 +2,18 @@ import { keptTime } from '../kept-time.ts';
 
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
+const TIMES = { day: ['day', 'days'], month: ['month', 'months'], year: ['year', 'years'] } as const;
+
 /** How long a container keeps and why, and where it stands. */
 export const en = {
   title: 'How long it keeps',
-  time: (days: number): string =>
-    keptTime(days, { day: ['day', 'days'], month: ['month', 'months'], year: ['year', 'years'] }),
+  time: (days: number): string => keptTime(days, TIMES),
   keeps: (time: string, year: string) => `It keeps about ${time} where it stands: eat it first in ${year}.`,
-  eatNow: 'Eat it now, after a look at it.',
+  eatNow: (pastDays: number) =>
+    pastDays === 0
+      ? 'Eat it now, after a look at it.'
+      : `It is past its day by about ${keptTime(pastDays, TIMES)}: eat it now, after a look at it.`,
+  unfit: 'Nobody is to eat it: what the last look found does not allow it.',
   estimate: 'This is a careful estimate.',
   classUnknown: 'Nobody has said how this food keeps, so no time is given.',
   atLeast: 'At least',
@@ -32,6 +37,8 @@ export const en = {
     'moisture-unknown': 'Nobody measured its moisture.',
     light: 'Light gets to it, or nobody has said that it stands in the dark.',
     opened: 'It is opened.',
+    'found-soon': 'What the last look found gives it 30 days from then (common practice, no source).',
+    'found-unfit': 'The last look found what people do not eat.',
     'warm-past': 'It stood warmer than 70 °F (21 °C), which used up its life faster.',
     'gap-in-readings': 'Some days nobody read the warmth; there the warmer neighbour counts.',
     'told-history': 'How warm it was is the word of whoever kept it.',

@@ -3,11 +3,17 @@ import { keptTime } from '../kept-time.ts';
 
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
+const TIMES = { day: ['día', 'días'], month: ['mes', 'meses'], year: ['año', 'años'] } as const;
+
 export const es: KeepingWords = {
   title: 'Cuánto dura',
-  time: (days) => keptTime(days, { day: ['día', 'días'], month: ['mes', 'meses'], year: ['año', 'años'] }),
+  time: (days) => keptTime(days, TIMES),
   keeps: (time, year) => `Donde está dura unos ${time}: cómalo primero en ${year}.`,
-  eatNow: 'Cómalo ya, después de mirarlo.',
+  eatNow: (pastDays) =>
+    pastDays === 0
+      ? 'Cómalo ya, después de mirarlo.'
+      : `Pasó su fecha hace unos ${keptTime(pastDays, TIMES)}: cómalo ya, después de mirarlo.`,
+  unfit: 'Nadie debe comerlo: lo que halló la última revisión no lo permite.',
   estimate: 'Es una estimación prudente.',
   classUnknown: 'Nadie ha dicho cuánto dura este alimento, así que no se da ningún plazo.',
   atLeast: 'Como mínimo',
@@ -31,6 +37,9 @@ export const es: KeepingWords = {
     'moisture-unknown': 'Nadie midió su humedad.',
     light: 'Le llega luz, o nadie ha dicho que esté a oscuras.',
     opened: 'Está abierto.',
+    'found-soon':
+      'Lo que halló la última revisión le da 30 días desde entonces (práctica común, sin fuente).',
+    'found-unfit': 'La última revisión halló algo que las personas no comen.',
     'warm-past': 'Estuvo a más de 21 °C (70 °F), y eso gastó su vida más deprisa.',
     'gap-in-readings': 'Algunos días nadie leyó la temperatura; ahí cuenta la vecina más alta.',
     'told-history': 'La temperatura que hubo es la palabra de quien lo guardó.',

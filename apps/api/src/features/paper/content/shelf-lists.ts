@@ -71,7 +71,8 @@ function countTable(here: readonly RotationItem[], formats: Formats, todayOn: st
   );
 }
 
-function whatOf({ food, kind, packedOn, isOpen, isOnHold }: RotationItem, formats: Formats): string {
+function whatOf(item: RotationItem, formats: Formats): string {
+  const { food, kind, packedOn, isOpen, isOnHold, isUnfit } = item;
   const { shelfList: words } = formats.words;
   const lines = [
     nameOf(food, formats),
@@ -79,6 +80,7 @@ function whatOf({ food, kind, packedOn, isOpen, isOnHold }: RotationItem, format
       .filter(Boolean)
       .join(', '),
     isOnHold ? words.held : '',
+    isUnfit ? words.unfit : '',
   ];
   return lines.filter(Boolean).join('\n');
 }
@@ -143,9 +145,10 @@ function orderTable(shown: readonly RotationItem[], formats: Formats): Block {
 /** As roughly as every screen says it. */
 function leftOf({ life }: RotationItem, { words: { shelfList, eatFirst: words } }: Formats): string {
   if (life === null) return shelfList.untold;
-  if (life.likelyDays === 0) return words.past;
-  const { count, unit } = roughSpan(life.likelyDays);
-  return words.spans[unit](count);
+  const { count, unit } = roughSpan(life.likelyDays > 0 ? life.likelyDays : life.pastDays);
+  const span = words.spans[unit](count);
+  if (life.likelyDays > 0) return span;
+  return life.pastDays === 0 ? words.atDay : words.past(span);
 }
 
 async function readShelf(
@@ -157,7 +160,7 @@ async function readShelf(
     return { items, queue: rotation.queue };
   }
   const { items } = await readStoreRotation(context, AS_IT_IS);
-  const free = items.filter(({ isOnHold }) => !isOnHold);
+  const free = items.filter(({ isOnHold, isUnfit }) => !isOnHold && !isUnfit);
   return { items, queue: free.toSorted((a, b) => endOf(a) - endOf(b) || compareText(a.code, b.code)) };
 }
 
