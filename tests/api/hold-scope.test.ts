@@ -196,6 +196,14 @@ test('a household that comes into a hold after it began is told by the book, onc
     expect(notice).toMatchObject({ kind: 'held', isSafety: true });
     expect(notice.words).toContain(`It is in ${spellCode(rice.code)}.`);
   }
+  const waits = async (language: string) => {
+    const { items } = bodyOf(await lead.get(at('/next-steps'), { 'Accept-Language': language }));
+    return items.find(({ path }: { path: string }) => path.endsWith(hold.id)).words;
+  };
+  expect(await waits('en')).toBe('White rice, long grain is on hold: find out what is the matter.');
+  expect(await waits('es')).toBe('Arroz blanco largo está retenido: averigüe qué pasa.');
+  bodyOf(await storehouse.coordinator.post(at(`/holds/${hold.id}/release-request`), { finding: 'Clean.' }));
+  expect(await waits('es')).toBe('Arroz blanco largo está retenido: apruebe su liberación, o déjelo.');
   await release(hold.id);
 });
 

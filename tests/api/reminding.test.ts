@@ -2,10 +2,11 @@ import { extract } from 'letterparser';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { enqueueEverywhere } from '../../apps/api/src/worker/run-work-once.ts';
 import type { Caller, TestApp } from '../support/app.ts';
-import { aBuy, aPledge, bodyOf, type TestBuy } from '../support/buy.ts';
+import { aBuy, aPledge, bodyOf, foodIdsOf, type TestBuy } from '../support/buy.ts';
 import { type Catcher, openCatcher } from '../support/catcher.ts';
 import { aFixedBuy, type GrainHouseholds, openGrain, payDeposits } from '../support/fixed-buy.ts';
 import { aHousehold, aPersonOf } from '../support/household.ts';
+import { stockOf } from '../support/kitchen.ts';
 import { refusalOf } from '../support/landing-books.ts';
 import type { TestStorehouse } from '../support/storehouse.ts';
 import { doWork } from '../support/work.ts';
@@ -155,6 +156,23 @@ describe('in their own way', () => {
     ]);
     expect(own[0]?.text).toContain('No más cartas sobre esto');
     expect(spelt.buyId).toBeTruthy();
+  });
+
+  test('a letter about a food on hold names the food in the reader’s language', async () => {
+    const at = (rest: string) => `${storehouse.path}${rest}`;
+    app.clock.now = new Date('2026-11-20T12:00:00Z');
+    const lead = await aHousehold(app, storehouse, 'Lowe', { duties: ['packing_lead'] });
+    await wishesOf(lead.caller, { language: 'es' });
+    const rice = { food: 'rice-white-long', gramsEach: 2_000, packedOn: '2026-08-10' };
+    await (await stockOf(storehouse, households.Dell)).bringCan(rice);
+    const foodId = (await foodIdsOf(storehouse))['rice-white-long'];
+    const of = { scope: 'food', foodId, fromOn: '2026-08-01', toOn: '2026-08-31' };
+    bodyOf(await lead.caller.post(at('/holds'), { of, reason: 'A notice of the mill.' }), 201);
+    const letters = await lettersAt('2026-11-20T15:00:00Z');
+    const held = (to: string) => subjectsTo(letters, to).filter((subject) => /rice|Arroz/.test(subject));
+    expect(held('lowe@example.org')).toContain('Retenido: Arroz blanco largo');
+    expect(held('lowe@example.org').join()).not.toContain('rice');
+    expect(held('coordinator@example.org')).toContain('On hold: White rice, long grain');
   });
 
   test('a daily letter holds everything of the day, and comes once', async () => {

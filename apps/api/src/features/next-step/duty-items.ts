@@ -3,6 +3,7 @@ import type { BuyRow } from '@sheafbook/db/tables';
 import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { WHOLE_LIST } from '../../platform/paging.ts';
+import { inSpanish } from '../../platform/spoken/spanish.ts';
 import { todayOf } from '../../platform/today.ts';
 import { listBuyLines } from '../buy/queries.ts';
 import { mayRunBuys } from '../buy/use-cases.ts';
@@ -155,27 +156,33 @@ async function listOpenHolds(tx: Tx, context: Context, root: string): Promise<Op
   const items: OpenItem[] = [];
   for (const seen of held) {
     const { hold, bag } = seen;
-    const words = await wordsOfHold(tx, context, seen);
-    if (words === null) continue;
+    const wordsOf = await findWordsOfHold(tx, context, seen);
+    if (wordsOf === null) continue;
+    const [about, aboutEs] = [nameOf(seen), nameOf(seen, 'es')];
+    const [words, wordsEs] = [wordsOf(hold.scope, about), inSpanish(wordsOf(hold.scope, aboutEs))];
     const buy = buys.find((candidate) => candidate.buyId === bag?.buyId) ?? null;
     const path = `${root}/holds/${hold.holdId}`;
     const sinceOn = dayInZone(hold.heldAt.getTime(), context.actor.timeZone);
     const part = hold.releaseAskedBy === null ? 'look' : 'agree';
     items.push({
-      ...{ kind: 'hold-open', words, buy, dueOn: null, dueAt: null, minorUnits: null, path },
+      ...{ kind: 'hold-open', words, wordsEs, buy, dueOn: null, dueAt: null, minorUnits: null, path },
       ...{ part, sinceOn },
-      ...(bag ? {} : { about: nameOf(seen) }),
+      ...(bag ? {} : { about, aboutEs }),
     });
   }
   return items;
 }
 
-async function wordsOfHold(tx: Tx, { actor }: Context, seen: SeenHold): Promise<string | null> {
-  const { hold } = seen;
-  if (hold.releaseAskedBy === null) return wordsOfLook(hold.scope, nameOf(seen));
+/** What a hold asks of the actor, by its scope and its name; null where it asks nothing. */
+async function findWordsOfHold(
+  tx: Tx,
+  { actor }: Context,
+  { hold }: SeenHold,
+): Promise<typeof wordsOfLook | null> {
+  if (hold.releaseAskedBy === null) return wordsOfLook;
   if (hold.releaseAskedBy === actor.personId) return null;
   const asker = await listDutiesOf(tx, actor.storehouseId, hold.releaseAskedBy);
-  return mayReleaseTogether(asker, actor.duties) ? wordsOfAgreeing(hold.scope, nameOf(seen)) : null;
+  return mayReleaseTogether(asker, actor.duties) ? wordsOfAgreeing : null;
 }
 
 function wordsOfLook(scope: string, name: string): string {
@@ -199,17 +206,20 @@ const MOST_NAMES = 12;
 async function listUnreached(tx: Tx, context: Context, root: string): Promise<OpenItem[]> {
   const { actor } = context;
   if (!mayWriteNotices(actor)) return [];
-  return (await listToTelephone(tx, context)).map(({ notice, telephoneAt, households }) => ({
-    ...dueAtInstant(telephoneAt, actor.timeZone),
-    kind: 'unreached',
-    words: wordsOfUnreached(
-      notice.about,
-      households.map(({ name }) => name),
-    ),
-    ...{ buy: null, about: notice.about, minorUnits: null },
-    householdIds: households.map(({ householdId }) => householdId),
-    path: `${root}/notices/${notice.noticeId}/reach`,
-  }));
+  return (await listToTelephone(tx, context)).map(({ notice, telephoneAt, households }) => {
+    const names = households.map(({ name }) => name);
+    const { about } = notice;
+    const aboutEs = notice.aboutEs || about;
+    return {
+      ...dueAtInstant(telephoneAt, actor.timeZone),
+      kind: 'unreached',
+      words: wordsOfUnreached(about, names),
+      wordsEs: inSpanish(wordsOfUnreached(aboutEs, names)),
+      ...{ buy: null, about, aboutEs, minorUnits: null },
+      householdIds: households.map(({ householdId }) => householdId),
+      path: `${root}/notices/${notice.noticeId}/reach`,
+    };
+  });
 }
 
 function wordsOfUnreached(about: string, names: readonly string[]): string {

@@ -16,7 +16,8 @@ export async function listOfferItems(
       ? []
       : [
           {
-            ...{ ...dueAtInstant(turn.untilAt, timeZone), kind: 'offer-open' as const, about: food.nameEn },
+            ...{ ...dueAtInstant(turn.untilAt, timeZone), kind: 'offer-open' as const },
+            ...{ about: food.nameEn, aboutEs: food.nameEs },
             words: 'Something is offered to you first. Say whether you take it.',
             ...{ buy: null, minorUnits: null, path: `${root}/offers/${offer.offerId}` },
           },

@@ -39,9 +39,13 @@ const KINDS = [
 export type OpenItem = Due & {
   readonly kind: (typeof KINDS)[number];
   readonly words: string;
+  /** The same in Spanish, where the words name something that has a name in each language. */
+  readonly wordsEs?: string;
   readonly buy: BuyRow | null;
   /** What it is about, where that is no buy. */
   readonly about?: string;
+  /** The same by its Spanish name, where it has one. */
+  readonly aboutEs?: string;
   /** Which of several things at one address; a part that changes is told anew. */
   readonly part?: string;
   /** What its letter says besides, such as the number of a line. */

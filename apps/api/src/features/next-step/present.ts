@@ -31,6 +31,7 @@ export function presentNextSteps({ actor, now, items }: NextSteps) {
     items: items.map((item) => ({
       kind: item.kind,
       words: item.words,
+      wordsEs: item.wordsEs ?? null,
       buyId: item.buy?.buyId ?? null,
       buyName: item.buy?.name ?? null,
       stage: item.buy?.stage ?? null,

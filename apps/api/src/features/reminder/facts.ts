@@ -55,8 +55,9 @@ const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string, path: s
 async function listOpenFacts(tx: Tx, context: Context, language: string): Promise<ReminderFact[]> {
   const { storehouseId } = context.actor;
   return (await listOpenItems(tx, context)).flatMap((item) => {
-    const { kind, buy, about = buy?.name ?? '', dueOn, dueAt, endsAt = null, sinceOn = null } = item;
-    const { part, detail: says = '' } = item;
+    const { kind, buy, dueOn, dueAt, endsAt = null, sinceOn = null, part, detail: says = '' } = item;
+    const named = language === 'es' ? (item.aboutEs ?? item.about) : item.about;
+    const about = named ?? buy?.name ?? '';
     const path = item.path.replace(pathIn(storehouseId, ''), '');
     if (item.parts) return item.parts.map((one) => factOfPart(one, language));
     if (!isTold(kind)) return [];

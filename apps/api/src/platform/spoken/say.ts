@@ -27,6 +27,12 @@ export const inTheirLanguage = createMiddleware<AppEnv>(async (c, next) => {
   await next();
 });
 
+/** Beside a sentence that names something with a name in each language stands the same in Spanish, as `wordsEs` beside `words`. */
+const spanishBeside = (body: object, key: string): string | undefined => {
+  const beside = (body as Record<string, unknown>)[`${key}Es`];
+  return typeof beside === 'string' ? beside : undefined;
+};
+
 /** Lists of sentences. */
 const SAID_LISTS = new Set(['warnings']);
 
@@ -42,7 +48,7 @@ function translate(value: unknown): unknown {
     Object.entries(value).map(([key, inner]) => [
       key,
       SAID.has(key) && typeof inner === 'string'
-        ? inSpanish(inner)
+        ? (spanishBeside(value, key) ?? inSpanish(inner))
         : SAID_LISTS.has(key)
           ? sayAll(inner)
           : translate(inner),
