@@ -40,6 +40,7 @@ test('a gathering waits for the households that have not pledged, until it close
     {
       kind: 'pledge-closing',
       words: 'Rye gathers pledges, and you have made none.',
+      wordsEs: null,
       buyId: buy.buyId,
       buyName: 'Rye',
       stage: 'gathering',
