@@ -576,12 +576,13 @@ table book.container_move row level security
   CREATE INDEX container_move_by_container ON book.container_move USING btree (storehouse_id, container_id, moved_on)
   CREATE INDEX container_move_by_place ON book.container_move USING btree (storehouse_id, place_id) WHERE (place_id IS NOT NULL)
   CREATE CONSTRAINT TRIGGER container_move_fits AFTER INSERT ON book.container_move DEFERRABLE INITIALLY IMMEDIATE FOR EACH ROW EXECUTE FUNCTION book.container_move_fits()
+  CREATE TRIGGER container_move_fits_load AFTER INSERT ON book.container_move REFERENCING NEW TABLE AS moved FOR EACH STATEMENT EXECUTE FUNCTION book.refuse_overload()
   CREATE TRIGGER container_move_joins_holds AFTER INSERT ON book.container_move FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
   CREATE CONSTRAINT TRIGGER container_move_joins_holds_at_last AFTER INSERT ON book.container_move DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION book.extend_holds_at_last()
   policy container_move_private restrictive for all to public using (((storehouse_id, container_id) IN ( SELECT c.storehouse_id,
     c.container_id
    FROM book.container c
-  WHERE ((c.household_id IS NULL) OR (c.household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'hold'::text]))))))
+  WHERE ((c.household_id IS NULL) OR (c.household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'hold'::text, 'place-load'::text]))))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
   grant select to sheafbook_poster
@@ -2332,15 +2333,17 @@ table book.place row level security
   is_damp boolean
   is_rodent_proof boolean
   version integer default 1 not null
+  most_grams bigint
   constraint place_pkey PRIMARY KEY (storehouse_id, place_id)
   constraint place_name_once UNIQUE NULLS NOT DISTINCT (storehouse_id, household_id, name)
   constraint place_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint place_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
+  constraint place_carries_something CHECK (((most_grams >= 1) AND (most_grams <= 1000000000)))
   constraint place_kind_known CHECK ((kind = ANY (ARRAY['cellar'::text, 'pantry'::text, 'kitchen'::text, 'room'::text, 'garage'::text, 'shed'::text, 'attic'::text, 'cold-room'::text, 'freezer'::text, 'other'::text])))
   constraint place_named CHECK ((name ~ '\S'::text))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   policy place_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['leaving'::text, 'coverage-totals'::text, 'need-first'::text])))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
-  grant delete, insert, select, update (is_damp, is_lit, is_rodent_proof, kind, name, version) to sheafbook_app
+  grant delete, insert, select, update (is_damp, is_lit, is_rodent_proof, kind, most_grams, name, version) to sheafbook_app
 
 table book.place_log row level security
   storehouse_id uuid not null
@@ -3665,6 +3668,26 @@ END
   owner sheafbook_poster
   execute: sheafbook_app
 
+CREATE OR REPLACE FUNCTION book.place_load(p_storehouse uuid, p_place uuid, p_more uuid[] DEFAULT '{}'::uuid[])
+ RETURNS bigint
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare
+  task_before text := coalesce(current_setting('app.task', true), '');
+  load bigint;
+begin
+  perform set_config('app.task', 'place-load', true);
+  select coalesce(sum(a.inflow - a.outflow), 0) into load from book.account a
+    where a.storehouse_id = p_storehouse and a.vessel_kind = 'container' and a.kind = 'mass'
+      and (a.vessel_id = any(p_more) or a.vessel_id in (select s.container_id from book.container_place s
+        where s.storehouse_id = p_storehouse and s.place_id = p_place));
+  perform set_config('app.task', task_before, true);
+  return load;
+end $function$
+  owner sheafbook_owner
+  execute: sheafbook_app
+
 CREATE OR REPLACE FUNCTION book.post_entry(p_what text, p_on_day date, p_recorded_at timestamp with time zone, p_person uuid, p_entered_for uuid, p_buy uuid, p_subject uuid, p_reverses uuid, p_note text, p_units uuid[], p_sources uuid[], p_destinations uuid[], p_amounts bigint[])
  RETURNS TABLE(entry_id uuid, entry_no bigint)
  LANGUAGE plpgsql
@@ -3784,6 +3807,33 @@ begin
     raise exception 'the household has left' using errcode = 'check_violation', constraint = 'household_still_here';
   end if;
   return new;
+end $function$
+  owner sheafbook_owner
+  execute: public
+
+CREATE OR REPLACE FUNCTION book.refuse_overload()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+declare
+  onto record;
+begin
+  for onto in select p.storehouse_id, p.place_id, p.most_grams from book.place p
+    where p.most_grams is not null and (p.storehouse_id, p.place_id) in (
+      select m.storehouse_id, m.place_id from moved m
+        join book.container_place s on s.storehouse_id = m.storehouse_id and s.container_id = m.container_id
+          and s.place_id = m.place_id
+        join book.account a on a.storehouse_id = m.storehouse_id and a.vessel_id = m.container_id
+        where a.inflow > a.outflow)
+    order by p.place_id for no key update
+  loop
+    if book.place_load(onto.storehouse_id, onto.place_id) > onto.most_grams then
+      raise exception 'the shelves carry % g', onto.most_grams
+        using errcode = 'check_violation', constraint = 'place_carries_no_more';
+    end if;
+  end loop;
+  return null;
 end $function$
   owner sheafbook_owner
   execute: public

@@ -47,7 +47,7 @@ test('a place that nobody measured is taken as warm, and says that it is not kno
   const place = await aPlace(birchall, { name: 'Cellar' });
   expect(place).toEqual({
     ...{ id: expect.any(String), isStores: false, name: 'Cellar', kind: 'cellar', version: 1 },
-    ...{ isLit: false, isDamp: null, isRodentProof: true },
+    ...{ isLit: false, isDamp: null, isRodentProof: true, mostGrams: null },
     warmth: { agesLikeTenths: 250, isWarm: true, readDays: 0, gapDays: 0, unknownDays: 365 },
   });
 });

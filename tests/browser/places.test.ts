@@ -17,10 +17,19 @@ test('a place is added, a usual year is typed, and a logger’s file is tried, t
   await page.getByText('A name is needed.').waitFor();
   await name.fill('Under the stairs');
   await page.getByLabel('Is it damp?').selectOption('yes');
+  const carries = page.getByLabel(/^How much food its shelves carry/);
+  await carries.fill('a lot');
+  await page.getByText('Write a mass, such as 400.').waitFor();
+  await carries.fill('120');
   await page.keyboard.press('Tab');
   await page.getByRole('button', { name: 'Save' }).click();
   await page.getByText('Nobody has read this place').waitFor();
   await page.getByText('Damp rusts cans').waitFor();
+  for (const name of ['Its shelves carry', 'Food that stands there', 'Room for'])
+    await page.getByText(name, { exact: true }).waitFor();
+  expect(await page.locator('main').textContent()).toMatch(
+    /Its shelves carry\s*120\.0\s*lb\s*Food that stands there\s*0\.0\s*lb\s*Room for\s*120\.0\s*lb/,
+  );
 
   await page.getByText('Type how warm it is by the month').click();
   await page.getByLabel('From the year').fill('2025');

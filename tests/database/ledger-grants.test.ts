@@ -118,7 +118,8 @@ const APP_TABLES = {
     'insert select update(address, card_version, contact, contact_duty, distance_metres, is_retired, name, time_zone, version)',
   'book.pantry_card': 'insert select',
   'book.pantry_opening': 'insert select',
-  'book.place': 'delete insert select update(is_damp, is_lit, is_rodent_proof, kind, name, version)',
+  'book.place':
+    'delete insert select update(is_damp, is_lit, is_rodent_proof, kind, most_grams, name, version)',
   'book.container_move': 'insert select',
   'book.container_place': 'select',
   'book.place_log': 'delete insert select',
@@ -191,6 +192,7 @@ const APP_FUNCTIONS = {
   'book.list_looks()': 'execute',
   'book.list_reach()': 'execute',
   'book.lock_book()': 'execute',
+  'book.place_load()': 'execute',
   'book.post_entry()': 'execute',
   'book.retry_work()': 'execute',
   'door.add_login()': 'execute',
@@ -259,6 +261,7 @@ const EVERYBODY = {
   'book.extend_holds_at_last()': 'execute',
   'book.refuse_serial_twice()': 'execute',
   'book.refuse_left_household()': 'execute',
+  'book.refuse_overload()': 'execute',
   'book.refuse_reversal_of_matched()': 'execute',
   'book.refuse_unfit_gift()': 'execute',
 };

@@ -1,5 +1,5 @@
 import { sql } from 'drizzle-orm';
-import { boolean, integer, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
+import { bigint, boolean, integer, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
 import { day, instant } from './columns.ts';
 
@@ -15,6 +15,7 @@ export const places = book.table(
     isDamp: boolean('is_damp'),
     isRodentProof: boolean('is_rodent_proof'),
     version: integer('version').notNull().default(1),
+    mostGrams: bigint('most_grams', { mode: 'number' }),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.placeId] })],
 );

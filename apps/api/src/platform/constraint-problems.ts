@@ -58,6 +58,7 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   pantry_card_takes_a_kind: 'card-accepts-nothing',
   pantry_card_takes_a_food: 'card-accepts-nothing',
   place_name_once: 'already-there',
+  place_carries_no_more: 'place-full',
   place_warmth_once: 'readings-overlap',
   offer_container_once: 'container-offered',
   offer_claim_once: 'offer-taken',

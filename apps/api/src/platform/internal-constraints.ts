@@ -75,6 +75,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'container_move_told_of_no_place',
   'container_move_told_possible',
   'container_treatment_known',
+  'place_carries_something',
   'delivery_count_in_range',
   'delivery_part_once',
   'deposit_ask_waiver_explained',

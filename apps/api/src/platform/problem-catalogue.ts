@@ -112,6 +112,7 @@ export const PROBLEMS = {
   'label-used': refuse(409, 'A container was filled under this label already.'),
   'label-does-not-fit': refuse(409, 'This label was made for something else.'),
   'container-in-doubt': refuse(409, 'The seam of this container is in doubt. Somebody answers for it first.'),
+  'place-full': refuse(409, 'The shelves of this place carry no more. Set some of it somewhere else.'),
   'container-offered': refuse(
     409,
     'This is offered to others. Take the offer back first, or wait until it closes.',

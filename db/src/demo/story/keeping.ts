@@ -85,7 +85,7 @@ async function namePlaces({ packingLead, of }: Pick<Cast, 'packingLead' | 'of'>)
   const [hollis, ashdown] = [of('Hollis').caller, of('Ashdown').caller];
   await name(
     packingLead,
-    { of: 'store', name: 'Back room of the hall', kind: 'room', isRodentProof: true },
+    { of: 'store', name: 'Back room of the hall', kind: 'room', isRodentProof: true, mostGrams: 400_000 },
     [],
   );
   const cellar = await name(

@@ -12,7 +12,9 @@ const TAG = 'Keeping';
 export const keepingRoutes = new Hono<AppEnv>()
   .post(
     '/container-moves',
-    describe(TAG, 'Say where containers stand since a day: my household’s, or common stock’s'),
+    describe(TAG, 'Say where containers stand since a day: my household’s, or common stock’s', [
+      'place-full',
+    ]),
     may(mayMoveSome),
     jsonBody(moveWish),
     async (c) =>

@@ -8,7 +8,7 @@ import { noteHelpersRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { refuseFutureDay, todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { listPlaces, listWarmth, loadPlace } from '../place/queries.ts';
+import { listPlaces, listWarmth, loadOf, loadPlace } from '../place/queries.ts';
 import { warmthNow } from '../place/use-cases.ts';
 import { type Keeping, type Kept, loadKept } from './kept.ts';
 import { mayMoveCommonStock } from './policy.ts';
@@ -44,6 +44,18 @@ export function moveContainers(context: Context, wish: MoveWish) {
   });
 }
 
+/** Says it before the database does, and of which field. How much stands there already is for its keepers alone. */
+async function refuseOverload(tx: Tx, place: PlaceRow, moved: readonly ContainerRow[]): Promise<void> {
+  if (place.mostGrams === null) return;
+  const ids = moved.map(({ containerId }) => containerId);
+  if ((await loadOf(tx, place, ids)) <= place.mostGrams) return;
+  throw fieldProblem(
+    'place-full',
+    'placeId',
+    `The shelves of ${place.name} carry no more. Set some of it somewhere else.`,
+  );
+}
+
 /** A household's own may stand in its places and the store's, common stock in the store's alone. */
 async function loadPlaceFor(
   tx: Tx,
@@ -56,6 +68,7 @@ async function loadPlaceFor(
   if (isCommon && !mayMoveCommonStock(actor)) throw new Problem('duty-missing');
   if (placeId === null) return null;
   const place = await loadPlace(tx, storehouseId, { placeId, householdId });
+  await refuseOverload(tx, place, moved);
   if (isCommon && place.householdId !== null)
     throw fieldProblem('invalid-input', 'placeId', 'Common stock stands in a place of the store’s.');
   return place;

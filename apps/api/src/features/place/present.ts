@@ -13,6 +13,7 @@ export const presentPlace = ({ place, warmth }: PlaceNow) => ({
   isLit: place.isLit,
   isDamp: place.isDamp,
   isRodentProof: place.isRodentProof,
+  mostGrams: place.mostGrams,
   version: place.version,
   warmth: {
     agesLikeTenths: warmth.agesLikeTenths,
@@ -26,12 +27,19 @@ export const presentPlace = ({ place, warmth }: PlaceNow) => ({
 export const presentPlaces = (rows: readonly PlaceNow[]) => ({ places: rows.map(presentPlace) });
 
 type PlaceRecord = PlaceNow & {
+  /** The food that stands in it; null for who does not keep it. */
+  readonly loadGrams: number | null;
   readonly rows: readonly PlaceWarmthRow[];
   readonly logs: readonly ListedLog[];
 };
 
-export function presentPlaceRecord({ logs, rows, ...now }: PlaceRecord) {
-  return { ...presentPlace(now), months: monthsOf(rows).map(presentMonth), logs: logs.map(presentLog) };
+export function presentPlaceRecord({ logs, rows, loadGrams, ...now }: PlaceRecord) {
+  return {
+    ...presentPlace(now),
+    loadGrams,
+    months: monthsOf(rows).map(presentMonth),
+    logs: logs.map(presentLog),
+  };
 }
 
 const presentMonth = (month: ReturnType<typeof monthsOf>[number]) => ({

@@ -42,6 +42,17 @@ export async function loadPlace(
   return row;
 }
 
+/** The grams of food that stand in a place, whosever they are, and would stand there with some containers more. */
+export async function loadOf(
+  tx: Tx,
+  { storehouseId, placeId }: PlaceRow,
+  withIds: readonly string[] = [],
+): Promise<number> {
+  const [row] = await tx.execute<{ grams: string }>(sql`
+    select book.place_load(${storehouseId}, ${placeId}, ${sql.param([...withIds])}::uuid[]) as grams`);
+  return Number(row?.grams ?? 0);
+}
+
 /** Whoever writes a place's record waits for whoever does so at this moment. */
 export async function lockPlace(tx: Tx, { storehouseId, placeId }: PlaceRow): Promise<void> {
   await tx.select({ id: places.placeId }).from(places).where(isThis(storehouseId, placeId)).for('update');
@@ -74,7 +85,12 @@ export async function insertPlace(tx: Tx, place: typeof places.$inferInsert): Pr
 export async function updatePlace(
   tx: Tx,
   { storehouseId, placeId }: PlaceRow,
-  { version, ...facts }: Omit<PlaceRow, 'storehouseId' | 'placeId' | 'householdId'>,
+  {
+    version,
+    ...facts
+  }: Omit<PlaceRow, 'storehouseId' | 'placeId' | 'householdId' | 'mostGrams'> & {
+    mostGrams?: number | null | undefined;
+  },
 ): Promise<PlaceRow | undefined> {
   const [row] = await tx
     .update(places)

@@ -14,6 +14,13 @@ const facts = {
   isLit: z.boolean().nullable(),
   isDamp: z.boolean().nullable(),
   isRodentProof: z.boolean().nullable(),
+  /** The food that its shelves carry; null where nobody has said. Left out, it stays as it is. */
+  mostGrams: z
+    .int()
+    .positive('Shelves carry something; leave it empty where nobody has said how much.')
+    .max(1_000_000_000)
+    .nullable()
+    .optional(),
 };
 
 export const newPlace = z.strictObject({ of: z.enum(['household', 'store']), ...facts });

@@ -19,6 +19,7 @@ import {
   listPlaces,
   listWarmth,
   listWarmthBetween,
+  loadOf,
   loadPlace,
   lockPlace,
   updatePlace,
@@ -53,7 +54,9 @@ export async function recordOf(tx: Tx, context: Context, placeId: string) {
   const place = await loadPlace(tx, storehouseId, { placeId, householdId });
   const rows = await listWarmth(tx, storehouseId, [placeId]);
   if (place.householdId !== null) await noteHelpersRead(tx, context, 'places and their warmth');
-  return { ...placeNow(context, place, rows), rows, logs: await listLogs(tx, place) };
+  const isKeeper = mayKeepPlace(context.actor, place.householdId);
+  const loadGrams = isKeeper ? await loadOf(tx, place) : null;
+  return { ...placeNow(context, place, rows), rows, loadGrams, logs: await listLogs(tx, place) };
 }
 
 const placeNow = (context: Context, place: PlaceRow, rows: readonly PlaceWarmthRow[]) => ({

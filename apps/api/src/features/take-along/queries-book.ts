@@ -57,9 +57,9 @@ export function listContainers(tx: Tx, { storehouseId, householdId }: Subject) {
 
 /** Its own places, by the names that it gave them. */
 export function listOwnPlaces(tx: Tx, { storehouseId, householdId }: Subject) {
-  const { name, kind, isLit, isDamp, isRodentProof } = places;
+  const { name, kind, isLit, isDamp, isRodentProof, mostGrams } = places;
   return tx
-    .select({ name, kind, isLit, isDamp, isRodentProof })
+    .select({ name, kind, isLit, isDamp, isRodentProof, mostGrams })
     .from(places)
     .where(and(eq(places.storehouseId, storehouseId), eq(places.householdId, householdId)))
     .orderBy(name);

@@ -131,6 +131,12 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
   'The file’s own heading says °{}.': 'El propio encabezado del archivo dice °{}.',
   'On average this place would be {} °C warm. Is the file in °F?':
     'En promedio este lugar estaría a {} °C. ¿Está el archivo en °F?',
+  'Shelves carry something; leave it empty where nobody has said how much.':
+    'Los estantes aguantan algo; déjelo vacío si nadie ha dicho cuánto.',
+  'The shelves of this place carry no more. Set some of it somewhere else.':
+    'Los estantes de este lugar no aguantan más. Ponga una parte en otro sitio.',
+  'The shelves of {} carry no more. Set some of it somewhere else.':
+    'Los estantes de {} no aguantan más. Ponga una parte en otro sitio.',
   'No place for food is colder than −60 °C (−76 °F).':
     'Ningún lugar para alimentos es más frío que −60 °C (−76 °F).',
   'No place for food is warmer than 70 °C (158 °F).':

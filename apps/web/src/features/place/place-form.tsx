@@ -10,6 +10,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
+import { gramsTyped } from '../shelf/mass-typed.ts';
 import { inside, keepsStore, type Place } from './queries.ts';
 import { usePlaceText } from './words.ts';
 
@@ -47,6 +48,9 @@ export function PlaceForm({ place }: { place?: Place }) {
     ...(house.household === null ? [] : (['household'] as const)),
     ...(keepsStore(house) ? (['store'] as const) : []),
   ];
+  const { format } = house;
+  // Shown rounded; what nobody typed over stays to the gram.
+  const shownMost = place?.mostGrams ? format.mass(place.mostGrams) : '';
   const { draft, change, forget } = useDraft(
     `place.${place?.id ?? 'new'}`,
     {
@@ -56,9 +60,13 @@ export function PlaceForm({ place }: { place?: Place }) {
       isLit: said(place?.isLit),
       isDamp: said(place?.isDamp),
       isRodentProof: said(place?.isRodentProof),
+      most: shownMost,
     },
     { version: place?.version ?? 0 },
   );
+  const isMostKept = draft.most === shownMost;
+  const most = isMostKept ? place?.mostGrams : gramsTyped(draft.most, format.massUnit);
+  const isMostTyped = isMostKept || draft.most.trim() === '' || most !== undefined;
   const saving = useMutation({
     mutationFn: () => {
       const { of, name, kind, ...open } = draft;
@@ -68,6 +76,7 @@ export function PlaceForm({ place }: { place?: Place }) {
         isLit: read(open.isLit),
         isDamp: read(open.isDamp),
         isRodentProof: read(open.isRodentProof),
+        mostGrams: most ?? null,
       };
       return place
         ? ask(
@@ -98,7 +107,7 @@ export function PlaceForm({ place }: { place?: Place }) {
     />
   );
   return (
-    <Form onSend={() => saving.mutate()}>
+    <Form onSend={() => (isMostTyped ? saving.mutate() : undefined)}>
       {place || owners.length < 2 ? null : (
         <Choice
           label={words.whose}
@@ -124,7 +133,15 @@ export function PlaceForm({ place }: { place?: Place }) {
       {open('isLit', words.isLit)}
       {open('isDamp', words.isDamp)}
       {open('isRodentProof', words.isRodentProof)}
-      {problems.name ? null : <ProblemSaid error={saving.error} />}
+      <Field
+        label={words.most(format.massUnit)}
+        hint={words.mostHint}
+        inputMode="decimal"
+        value={draft.most}
+        onChange={(event) => change({ most: event.target.value })}
+        problem={isMostTyped ? problems.mostGrams : words.mostProblem}
+      />
+      {problems.name || problems.mostGrams ? null : <ProblemSaid error={saving.error} />}
       <div>
         <button type="submit" className="btn go" disabled={saving.isPending}>
           {t.save}

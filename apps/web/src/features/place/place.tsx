@@ -53,6 +53,7 @@ function Sheet({ place }: { place: PlaceRecord }) {
         rows={[
           { name: words.kind, value: words.kinds[place.kind] ?? place.kind },
           { name: words.readDays, value: words.ofTheYear(warmth.readDays) },
+          ...loadFigures(place, words, format),
         ]}
       />
       {warmth.gapDays > 0 ? <p className="soft">{words.gaps(warmth.gapDays)}</p> : null}
@@ -75,10 +76,30 @@ function Sheet({ place }: { place: PlaceRecord }) {
   );
 }
 
+/** What its shelves carry; what stands there, and the room left, for whoever keeps it. */
+function loadFigures(
+  { mostGrams, loadGrams }: PlaceRecord,
+  words: ReturnType<typeof usePlaceText>,
+  format: ReturnType<typeof useHouse>['format'],
+) {
+  const carries = mostGrams === null ? [] : [{ name: words.carries, value: format.mass(mostGrams) }];
+  const stands = loadGrams === null ? [] : [{ name: words.standsThere, value: format.mass(loadGrams) }];
+  const hasRoom = mostGrams !== null && loadGrams !== null && loadGrams <= mostGrams;
+  return [
+    ...carries,
+    ...stands,
+    ...(hasRoom ? [{ name: words.room, value: format.mass(mostGrams - loadGrams) }] : []),
+  ];
+}
+
+const isOverLoad = ({ mostGrams, loadGrams }: PlaceRecord) =>
+  mostGrams !== null && loadGrams !== null && loadGrams > mostGrams;
+
 /** What harms food in a place, said where it is so or where nobody knows. */
 function Cautions({ place }: { place: PlaceRecord }) {
   const words = usePlaceText();
   const said = [
+    ...(isOverLoad(place) ? [words.overLoad] : []),
     ...(place.warmth.isWarm && place.warmth.unknownDays === 0 ? [words.tooWarm] : []),
     ...(place.isDamp ? [words.damp] : []),
     ...(place.isLit ? [words.lit] : []),
