@@ -99,3 +99,14 @@ test('it is the borrower’s and the desk’s, and so is what its code leads to'
   expect(found).toMatchObject({ kind: 'loan-slip', subjectId: loanId });
   expect(await shed.moss.caller.get(`${shed.path}/papers/${code}`)).toMatchObject({ status: 403 });
 });
+
+test('a deposit that stands on the balance is told in words, in both languages', async () => {
+  const vacuum = await anItem(shed, { name: 'Vacuum sealer' });
+  const booked = bodyOf(await book(shed.hale.caller, vacuum, ['2026-09-08T09:00', '2026-09-08T18:00']), 201);
+  app.clock.now = new Date('2026-09-08T14:00:00Z');
+  const { id } = bodyOf(await handOut(shed.keeper.caller, shed, booked.id, vacuum), 201);
+  const slipIn = async (language: string) =>
+    (await printed(shed.hale.caller, `${shed.path}/loans/${id}/paper?language=${language}`)).text;
+  expect(await slipIn('en')).toContain('Deposit, on the balance');
+  expect(await slipIn('es')).toContain('Depósito, en el saldo');
+});
