@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { drawPdf } from '../support/pdf.ts';
 import { kindOf } from './support/crawl.ts';
+import { papersOn } from './support/papers-on.ts';
 
 // The papers that pages link to, printed and drawn as pictures: two of each kind in each language, as with pages.
 
@@ -43,14 +44,7 @@ export function openPaperPictures(folder: string, language: string): PaperPictur
 
   return {
     async takeFrom(page, path) {
-      // A sheet of labels is offered once it is said which containers get one.
-      const all = page.locator('fieldset button').first();
-      if (path.endsWith('/labels') && (await all.count()) > 0) await all.click();
-      const links = await page.evaluate<string[]>(
-        `[...document.querySelectorAll('a[href^="/api/"]:not([download])')].map((a) => a.getAttribute('href'))`,
-      );
-      for (const address of links.filter((link) => /\/(papers?|tag|labels?)\b/.test(link)))
-        await takeOne(page, address);
+      for (const address of await papersOn(page, path)) await takeOne(page, address);
     },
   };
 }

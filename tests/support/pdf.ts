@@ -111,7 +111,7 @@ export async function textOf(body: unknown): Promise<string> {
 }
 
 /** The words alone, which is quick: neither fonts nor drawings are looked at. */
-async function wordsOf(bytes: Uint8Array): Promise<string> {
+export async function wordsOf(bytes: Uint8Array): Promise<string> {
   const task = getDocument({ data: bytes.slice(), disableFontFace: true, useSystemFonts: false });
   const pdf = await task.promise;
   const words: string[] = [];

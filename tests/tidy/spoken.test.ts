@@ -70,6 +70,38 @@ test('every sentence that the server says has its Spanish', () => {
   expect(missing).toEqual([]);
 });
 
+/** What is written into a household's record of who looked: the purposes, what they go with, and what helpers see. */
+function listLooks({ text }: SourceFile): string[] {
+  const found: string[] = [];
+  const walk = (value: unknown): void => {
+    if (Array.isArray(value)) for (const item of value) walk(item);
+    if (typeof value !== 'object' || value === null || !('type' in value)) return;
+    const node = value as Node;
+    const { name } = (node.callee ?? {}) as { name?: string };
+    if (name === 'noteHelpersRead') found.push(textOf((node.arguments as Node[])[2] as Node) ?? '');
+    if (node.type === 'ObjectExpression') found.push(...looksIn(node.properties as Node[]));
+    for (const part of Object.values(node)) walk(part);
+  };
+  walk(parseAst(text, { lang: 'ts' }));
+  return found.filter((words) => words !== '');
+}
+
+function looksIn(properties: readonly Node[]): string[] {
+  const said = (key: string) => {
+    const property = properties.find(({ key: of }) => (of as { name?: string } | undefined)?.name === key);
+    return property ? textOf(property.value as Node) : undefined;
+  };
+  const purpose = said('purpose');
+  if (purpose === undefined) return [];
+  return [purpose, said('what')].filter((words) => words !== undefined);
+}
+
+test('what a household reads of who looked, and what for, has its Spanish', () => {
+  const looks = files.flatMap(listLooks);
+  expect(looks.length).toBeGreaterThan(60);
+  expect(looks.filter((words) => !(words in SPANISH))).toEqual([]);
+});
+
 test('each Spanish sentence says as many differing things as its English', () => {
   const count = (text: string) => text.split('{}').length;
   const uneven = Object.entries(SPANISH).filter(([english, spanish]) => count(english) !== count(spanish));

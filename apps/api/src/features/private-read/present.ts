@@ -1,14 +1,21 @@
 import type { PrivateReadRow } from '@sheafbook/db/tables';
 import type { LooksRow, MonthOfLooks } from './queries.ts';
 
+/** As it is written down, and once more as it is said in the reader's language. */
+const saidOf = ({ what, purpose }: { what: string; purpose: string }) => ({
+  what,
+  purpose,
+  lookedAt: what,
+  lookedFor: purpose,
+});
+
 /** Who looked, at what, when and why. */
 export function presentPrivateRead({ read, readerName }: { read: PrivateReadRow; readerName: string }) {
   return {
     id: read.privateReadId,
     readerId: read.personId,
     readerName,
-    what: read.what,
-    purpose: read.purpose,
+    ...saidOf(read),
     readAt: read.readAt.toISOString(),
   };
 }
@@ -16,8 +23,7 @@ export function presentPrivateRead({ read, readerName }: { read: PrivateReadRow;
 export function presentLooks(row: LooksRow) {
   return {
     duties: row.duties,
-    what: row.what,
-    purpose: row.purpose,
+    ...saidOf(row),
     looks: row.looks,
     readers: row.readers,
     households: row.households,
@@ -30,6 +36,7 @@ export const presentMonthOfLooks = (row: MonthOfLooks) => ({
   month: row.month,
   reader: row.reader,
   purpose: row.purpose,
+  lookedFor: row.purpose,
   looks: row.looks,
   households: row.households,
 });

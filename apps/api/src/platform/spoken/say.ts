@@ -13,6 +13,8 @@ const SAID = new Set([
   'warning',
   'invariant',
   'figure',
+  'lookedAt',
+  'lookedFor',
 ]);
 
 /**

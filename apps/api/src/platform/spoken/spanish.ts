@@ -8,6 +8,7 @@ import { ES_IMPORT } from './es-import.ts';
 import { ES_KEEPING } from './es-keeping.ts';
 import { ES_LANDING } from './es-landing.ts';
 import { ES_LENDING } from './es-lending.ts';
+import { ES_LOOKS } from './es-looks.ts';
 import { ES_MONEY } from './es-money.ts';
 import { ES_NOTICE } from './es-notice.ts';
 import { ES_OFFER } from './es-offer.ts';
@@ -27,6 +28,7 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...ES_LANDING,
   ...ES_LENDING,
   ...ES_KEEPING,
+  ...ES_LOOKS,
   ...ES_MONEY,
   ...ES_BANK,
   ...ES_NOTICE,

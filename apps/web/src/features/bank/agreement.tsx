@@ -9,7 +9,7 @@ import { Ledger, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { type Agreement, bankApi, bankKey } from './queries.ts';
-import { useBankText } from './words.ts';
+import { useBankText, useEntryName } from './words.ts';
 
 /** The bank's word less the book's, and everything that is between them, down to the cent that nothing explains. */
 export function AgreementTable({ body }: { body: Agreement }) {
@@ -65,6 +65,7 @@ export function AgreementTable({ body }: { body: Agreement }) {
 /** Each entry and each line that is between the two, one by one. */
 function Between({ body }: { body: Agreement }) {
   const words = useBankText();
+  const nameOf = useEntryName();
   const { format } = useHouse();
   const columns = [{ name: words.day }, { name: words.words }, { name: words.amount, isNumber: true }];
   const entries = (rows: Agreement['uncleared']) =>
@@ -72,7 +73,7 @@ function Between({ body }: { body: Agreement }) {
       key: entry.id,
       cells: [
         format.shortDay(entry.onDay),
-        [words.what[entry.what] ?? entry.what, entry.party].filter(Boolean).join(', '),
+        [nameOf(entry.what), entry.party].filter(Boolean).join(', '),
         format.money(entry.minorUnits),
       ],
     }));

@@ -5,7 +5,7 @@ import { OtherWay } from './other-way.tsx';
 import type { Line, PostWish } from './queries.ts';
 import { isSecondReceipt, Question } from './question.tsx';
 import { useLine } from './use-line.ts';
-import { useBankText } from './words.ts';
+import { useBankText, useEntryName } from './words.ts';
 
 /** A line that waits: what it looks like, one tap to place it so, and every other way. */
 export function OpenLine({ line, isNext }: { line: Line; isNext: boolean }) {
@@ -52,12 +52,13 @@ type SuggestedProps = {
 
 function Suggested({ line, isNext, isTreasurer, actions, post }: SuggestedProps) {
   const words = useBankText();
+  const nameOf = useEntryName();
   const { format } = useHouse();
   const { entry, guess } = line.suggestion ?? { entry: null, guess: null };
   const { matching, posting } = actions;
   const className = isNext ? 'btn go' : 'btn';
   if (entry) {
-    const what = words.what[entry.what] ?? entry.what;
+    const what = nameOf(entry.what);
     return (
       <div className="bank-step">
         <p>

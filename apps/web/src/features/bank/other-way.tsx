@@ -8,7 +8,7 @@ import { useDraft } from '../../ui/use-draft.ts';
 import { candidatesQuery, type Kind, type Line, type PostWish, partiesQuery } from './queries.ts';
 import { isSecondReceipt } from './question.tsx';
 import type { LineActions } from './use-line.ts';
-import { useBankText } from './words.ts';
+import { useBankText, useEntryName } from './words.ts';
 
 type Props = { line: Line; actions: LineActions; post: (wish: PostWish) => void };
 
@@ -121,6 +121,7 @@ function PostForm({ line, actions, post }: Props) {
 
 function Candidates({ line, actions }: Omit<Props, 'post'>) {
   const words = useBankText();
+  const nameOf = useEntryName();
   const { storehouse, format } = useHouse();
   const candidates = useQuery(candidatesQuery({ storehouse, bankLine: line.id }));
   return (
@@ -133,7 +134,7 @@ function Candidates({ line, actions }: Omit<Props, 'post'>) {
           ) : (
             <ul className="bank-candidates">
               {entries.map((entry) => {
-                const what = words.what[entry.what] ?? entry.what;
+                const what = nameOf(entry.what);
                 const said = words.entry(entry.entryNo, what, entry.party ?? '', format.day(entry.onDay));
                 return (
                   <li key={entry.id} className="row">

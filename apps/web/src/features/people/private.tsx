@@ -64,13 +64,13 @@ function Looks() {
           ) : (
             <Searched
               items={privateReads}
-              wordsOf={({ readerName, what, purpose }) => words.looked(readerName, what, purpose)}
+              wordsOf={({ readerName, lookedAt, lookedFor }) => words.looked(readerName, lookedAt, lookedFor)}
             >
               {(shown) => (
                 <ul className="list">
                   {shown.map((read) => (
                     <li key={read.id}>
-                      {words.looked(read.readerName, read.what, read.purpose)}
+                      {words.looked(read.readerName, read.lookedAt, read.lookedFor)}
                       <br />
                       <span className="soft">{format.instant(read.readAt)}</span>
                     </li>

@@ -169,7 +169,7 @@ function Looks({ days }: { days: Days }) {
                 cells: [
                   row.month,
                   row.reader,
-                  row.purpose,
+                  row.lookedFor,
                   format.count(row.looks),
                   format.count(row.households),
                 ],

@@ -2,25 +2,27 @@ import { useTaste, useText } from '../../text/taste.ts';
 import { useHouse } from '../../ui/house.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import type { HouseholdStatement } from './statement-body.ts';
+import { useStatementText } from './words.ts';
 
 /** What one buy's charge is made of: food by food with its grams, then freight, then the rest. */
 export function BuyParts({ buy }: { buy: HouseholdStatement['buys'][number] }) {
   const t = useText();
+  const words = useStatementText();
   const { language } = useTaste();
   const { format } = useHouse();
-  const title = t.madeOf(buy.buy, format.money(buy.totalMinorUnits));
+  const title = words.madeOf(buy.buy, format.money(buy.totalMinorUnits));
   const foods = buy.foods.map((food) => ({
     key: food.buyLineId,
     cells: [
       food.food === null ? '' : food.food[language],
-      t.grams(format.count(food.awardGrams)),
+      words.grams(format.count(food.awardGrams)),
       format.mass(food.awardGrams),
       format.money(food.goodsMinorUnits),
     ],
   }));
   const rest = [
-    { key: 'freight', name: t.freight, minorUnits: buy.freightMinorUnits },
-    { key: 'other', name: t.otherCosts, minorUnits: buy.otherMinorUnits },
+    { key: 'freight', name: words.freight, minorUnits: buy.freightMinorUnits },
+    { key: 'other', name: words.otherCosts, minorUnits: buy.otherMinorUnits },
   ].filter(({ minorUnits }) => minorUnits !== 0);
   return (
     <section className="stack">
@@ -29,9 +31,9 @@ export function BuyParts({ buy }: { buy: HouseholdStatement['buys'][number] }) {
         caption={title}
         columns={[
           { name: t.food },
-          { name: t.got, isNumber: true },
-          { name: t.about, isNumber: true },
-          { name: t.charge, isNumber: true },
+          { name: words.got, isNumber: true },
+          { name: words.about, isNumber: true },
+          { name: words.charge, isNumber: true },
         ]}
         rows={[
           ...foods,

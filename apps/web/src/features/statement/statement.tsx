@@ -8,6 +8,7 @@ import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { BuyParts } from './buy-parts.tsx';
 import type { HouseholdStatement } from './statement-body.ts';
+import { useStatementText } from './words.ts';
 
 /** A statement that adds up by hand, from the balance brought forward to what is owed. */
 export function Statement() {
@@ -28,7 +29,7 @@ function OwnStatement() {
 
 /** The sheet itself, as its household and the treasurer see it. */
 export function StatementSheet({ body }: { body: HouseholdStatement }) {
-  const t = useText();
+  const words = useStatementText();
   const { format } = useHouse();
   const { closingMinorUnits, household } = body;
   const owed = format.money(Math.abs(closingMinorUnits));
@@ -36,15 +37,15 @@ export function StatementSheet({ body }: { body: HouseholdStatement }) {
     <>
       <h1>
         {closingMinorUnits > 0
-          ? t.statementOwe(owed, body.currency)
+          ? words.statementOwe(owed, body.currency)
           : closingMinorUnits < 0
-            ? t.statementCredit(owed, body.currency)
-            : t.statementEven}
+            ? words.statementCredit(owed, body.currency)
+            : words.statementEven}
       </h1>
       <p className="soft">
-        {t.statementOf(household.name, household.seat)}
+        {words.statementOf(household.name, household.seat)}
         <br />
-        {t.fromTo(format.day(body.from), format.day(body.to))}
+        {words.fromTo(format.day(body.from), format.day(body.to))}
       </p>
       <Lines body={body} />
       <Deposits body={body} />
@@ -52,9 +53,9 @@ export function StatementSheet({ body }: { body: HouseholdStatement }) {
         <BuyParts key={buy.buyId} buy={buy} />
       ))}
       <section className="stack">
-        <h2>{t.howShared}</h2>
-        <p>{t.tieBreak}</p>
-        {body.ask.length > 0 ? <p>{t.whomToAsk(body.ask.join(', '))}</p> : null}
+        <h2>{words.howShared}</h2>
+        <p>{words.tieBreak}</p>
+        {body.ask.length > 0 ? <p>{words.whomToAsk(body.ask.join(', '))}</p> : null}
       </section>
       <PaperLinks
         papers={[
@@ -66,7 +67,7 @@ export function StatementSheet({ body }: { body: HouseholdStatement }) {
       />
       <div className="actions no-print">
         <button type="button" className="btn" onClick={() => print()}>
-          {t.print}
+          {words.print}
         </button>
       </div>
     </>
@@ -75,13 +76,14 @@ export function StatementSheet({ body }: { body: HouseholdStatement }) {
 
 function Lines({ body }: { body: HouseholdStatement }) {
   const t = useText();
+  const words = useStatementText();
   const { format } = useHouse();
-  if (body.lines.length === 0 && body.openingMinorUnits === 0) return <p>{t.statementEmpty}</p>;
+  if (body.lines.length === 0 && body.openingMinorUnits === 0) return <p>{words.statementEmpty}</p>;
   const amount = (minorUnits: number) => (minorUnits === 0 ? '' : format.money(minorUnits));
   const opening = {
     key: 'opening',
     cells: [
-      <What key="what" words={t.broughtForward} when={format.day(body.from)} />,
+      <What key="what" words={words.broughtForward} when={format.day(body.from)} />,
       '',
       '',
       format.money(body.openingMinorUnits),
@@ -92,8 +94,8 @@ function Lines({ body }: { body: HouseholdStatement }) {
     cells: [
       <What
         key="what"
-        words={[t.entries[line.what] ?? line.what, line.buy ?? '', line.note].filter(Boolean).join(': ')}
-        when={`${format.day(line.onDay)}, ${t.entryNo(line.entryNo)}`}
+        words={[words.entries[line.what] ?? line.what, line.buy ?? '', line.note].filter(Boolean).join(': ')}
+        when={`${format.day(line.onDay)}, ${words.entryNo(line.entryNo)}`}
       />,
       amount(line.chargeMinorUnits),
       amount(line.paymentMinorUnits),
@@ -104,7 +106,7 @@ function Lines({ body }: { body: HouseholdStatement }) {
     key: 'sum',
     isSum: true,
     cells: [
-      t.chargesLessPayments,
+      words.chargesLessPayments,
       format.money(body.chargesMinorUnits),
       format.money(body.paymentsMinorUnits),
       format.money(body.closingMinorUnits),
@@ -114,10 +116,10 @@ function Lines({ body }: { body: HouseholdStatement }) {
     <Ledger
       caption={t.statement}
       columns={[
-        { name: t.what },
-        { name: t.charge, isNumber: true },
-        { name: t.paid, isNumber: true },
-        { name: t.balance, isNumber: true },
+        { name: words.what },
+        { name: words.charge, isNumber: true },
+        { name: words.paid, isNumber: true },
+        { name: words.balance, isNumber: true },
       ]}
       rows={[opening, ...lines, sum]}
     />
@@ -134,8 +136,9 @@ const What = ({ words, when }: { words: string; when: string }) => (
 
 function Deposits({ body }: { body: HouseholdStatement }) {
   const t = useText();
+  const words = useStatementText();
   const { format } = useHouse();
-  if (body.deposits.length === 0) return <p className="soft">{t.noDeposits}</p>;
+  if (body.deposits.length === 0) return <p className="soft">{words.noDeposits}</p>;
   return (
     <Ledger
       caption={t.depositsHeld}

@@ -375,6 +375,8 @@ export const en = {
       'payment-received': 'Received from you',
       'payment-refunded': 'Paid back to you',
       'deposit-refunded': 'Deposit paid back',
+      'loan-out': 'Lent to you: deposit',
+      'loan-back': 'Brought back: fee and deposit',
       'deposit-settled': 'Deposit settled',
       'debt-written-off': 'Debt written off',
       'opening-balance': 'Opening balance',

@@ -359,6 +359,8 @@ export const es: PaperWords = {
       'payment-received': 'Recibido de usted',
       'payment-refunded': 'Devuelto a usted',
       'deposit-refunded': 'Depósito devuelto',
+      'loan-out': 'Prestado a usted: depósito',
+      'loan-back': 'Devuelto: precio y depósito',
       'deposit-settled': 'Depósito liquidado',
       'debt-written-off': 'Deuda perdonada',
       'opening-balance': 'Saldo inicial',
