@@ -1,21 +1,14 @@
 import type { PrivateReadRow } from '@sheafbook/db/tables';
 import type { LooksRow, MonthOfLooks } from './queries.ts';
 
-/** As it is written down, and once more as it is said in the reader's language. */
-const saidOf = ({ what, purpose }: { what: string; purpose: string }) => ({
-  what,
-  purpose,
-  lookedAt: what,
-  lookedFor: purpose,
-});
-
 /** Who looked, at what, when and why. */
 export function presentPrivateRead({ read, readerName }: { read: PrivateReadRow; readerName: string }) {
   return {
     id: read.privateReadId,
     readerId: read.personId,
     readerName,
-    ...saidOf(read),
+    what: read.what,
+    purpose: read.purpose,
     readAt: read.readAt.toISOString(),
   };
 }
@@ -23,7 +16,8 @@ export function presentPrivateRead({ read, readerName }: { read: PrivateReadRow;
 export function presentLooks(row: LooksRow) {
   return {
     duties: row.duties,
-    ...saidOf(row),
+    what: row.what,
+    purpose: row.purpose,
     looks: row.looks,
     readers: row.readers,
     households: row.households,
@@ -36,7 +30,15 @@ export const presentMonthOfLooks = (row: MonthOfLooks) => ({
   month: row.month,
   reader: row.reader,
   purpose: row.purpose,
-  lookedFor: row.purpose,
   looks: row.looks,
   households: row.households,
+});
+
+/** What is written down, once more as it is said in the reader's language; a spreadsheet has it as it was written. */
+export const asSaid = <Look extends { readonly purpose: string }>(
+  look: Look & { readonly what?: string },
+) => ({
+  ...look,
+  lookedAt: look.what ?? '',
+  lookedFor: look.purpose,
 });

@@ -4,7 +4,7 @@ import { answerCsv } from '../../platform/csv.ts';
 import { contextOf, describe, idParam, may, queryOf } from '../../platform/http.ts';
 import { pageOf } from '../../platform/paging.ts';
 import { mayReadOwnLog, mayReviewLooks } from './policy.ts';
-import { presentLooks, presentMonthOfLooks, presentPrivateRead } from './present.ts';
+import { asSaid, presentLooks, presentMonthOfLooks, presentPrivateRead } from './present.ts';
 import { looksPage, reviewQuery } from './schema.ts';
 import { readPrivateReads, reviewLooks, reviewMonthsOfLooks } from './use-cases.ts';
 
@@ -27,7 +27,7 @@ export const privateReadRoutes = new Hono<AppEnv>()
       const privateReads = rows.map(presentPrivateRead);
       return query.format === 'csv'
         ? answerCsv(c, 'private-reads', privateReads)
-        : c.json({ privateReads, next });
+        : c.json({ privateReads: privateReads.map(asSaid), next });
     },
   )
   .get(
@@ -49,6 +49,8 @@ export const privateReadRoutes = new Hono<AppEnv>()
     async (c) => {
       const { format, ...span } = c.req.valid('query');
       const months = (await reviewMonthsOfLooks(contextOf(c), span)).map(presentMonthOfLooks);
-      return format === 'csv' ? answerCsv(c, 'looks-by-month', months) : c.json({ months });
+      return format === 'csv'
+        ? answerCsv(c, 'looks-by-month', months)
+        : c.json({ months: months.map(asSaid) });
     },
   );
