@@ -39,8 +39,8 @@ const ownOf = async ({ caller }: TestHousehold) =>
   );
 const cancel = async ({ caller }: TestHousehold, id: string) =>
   bodyOf(await caller.post(`${shed.path}/bookings/${id}/cancelling`));
-const accept = ({ caller }: TestHousehold, id: string) =>
-  caller.post(`${shed.path}/bookings/${id}/acceptance`);
+const accept = ({ caller }: TestHousehold, id: string, more?: Record<string, unknown>) =>
+  caller.post(`${shed.path}/bookings/${id}/acceptance`, more);
 
 test('whoever waits for a mill says what goes through it, as whoever books it does', async () => {
   bodyOf(await book(shed.hale.caller, mill, FIRST, through('rice-white-long')), 201);
@@ -66,6 +66,36 @@ test('a time that comes free carries the foods of who waited, so that wheat is n
   const later = ['2026-11-29T09:00', '2026-11-29T12:00'] as const;
   const fetched = bodyOf(await book(shed.hale.caller, mill, later, through('rice-white-long')), 201);
   expect(fetched).toMatchObject({ leftBehind: ['gluten', 'wheat'], isLeftBehindUntold: false });
+});
+
+test('whoever waited since before anybody was asked says what goes through it when taking the time', async () => {
+  const { id } = bodyOf(await book(shed.hale.caller, mill, FIRST, through('rice-white-long')), 201);
+  const waits = bodyOf(await waitFor(shed.moss, FIRST, through('wheat-hard-red-winter')), 201);
+  await app.admin`delete from book.equipment_wish_food where equipment_wish_id = ${waits.id}`;
+  await cancel(shed.hale, id);
+  const [offered] = await ownOf(shed.moss);
+  expect(offered).toMatchObject({ state: 'offered', areFoodsTold: false, foods: [] });
+  const silent = await refusalOf(app, () => accept(shed.moss, offered.id));
+  expect(silent).toMatchObject({ code: 'invalid-input', fields: ['foodIds'], isUnchanged: true });
+  const unknown = await refusalOf(app, () => accept(shed.moss, offered.id, { foodIds: [mill.id] }));
+  expect(unknown).toMatchObject({ code: 'thing-not-found', fields: ['foodIds.0'], isUnchanged: true });
+  const wheat = through('wheat-hard-red-winter');
+  expect(bodyOf(await accept(shed.moss, offered.id, wheat))).toMatchObject({
+    ...{ state: 'booked', areFoodsTold: true, foods: [{ id: wheat.foodIds[0] }] },
+  });
+  const rice = { ...through('rice-white-long'), byRelay: true };
+  const clash = await refusalOf(app, () => book(shed.hale.caller, mill, NEXT, rice));
+  expect(clash).toMatchObject({ code: 'relay-refused', isUnchanged: true });
+});
+
+test('foods that the wish named are not told anew when taking the time', async () => {
+  const { id } = bodyOf(await book(shed.hale.caller, mill, FIRST, through('rice-white-long')), 201);
+  bodyOf(await waitFor(shed.moss, FIRST, through('wheat-hard-red-winter')), 201);
+  await cancel(shed.hale, id);
+  const [offered] = await ownOf(shed.moss);
+  const other = await refusalOf(app, () => accept(shed.moss, offered.id, through('rice-white-long')));
+  expect(other).toMatchObject({ code: 'invalid-input', fields: ['foodIds'], isUnchanged: true });
+  bodyOf(await accept(shed.moss, offered.id));
 });
 
 test('what nobody told is not the same as nothing: the next one is told so', async () => {

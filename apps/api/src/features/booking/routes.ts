@@ -5,7 +5,14 @@ import { mayKeepEquipment } from '../equipment/use-cases.ts';
 import { mayBook } from './policy.ts';
 import { presentFreeTimes, presentOfItem, presentOwn, presentWaited } from './present.ts';
 import { presentBooking } from './present-booking.ts';
-import { bookingWish, freeTimesQuery, relayAnswer, serviceTimeWish, waitingWish } from './schema.ts';
+import {
+  acceptanceWish,
+  bookingWish,
+  freeTimesQuery,
+  relayAnswer,
+  serviceTimeWish,
+  waitingWish,
+} from './schema.ts';
 import {
   acceptOffer,
   answerRelay,
@@ -68,7 +75,11 @@ export const bookingRoutes = new Hono<AppEnv>()
     '/bookings/:booking/acceptance',
     describe(TAG, 'Take a time that came free', ['booking-not-open', 'not-your-household']),
     may(mayBook, 'household-needed'),
-    async (c) => c.json(presentBooking(await acceptOffer(contextOf(c), idParam(c, 'booking')))),
+    jsonBody(acceptanceWish),
+    async (c) => {
+      const accepted = await acceptOffer(contextOf(c), idParam(c, 'booking'), c.req.valid('json'));
+      return c.json(presentBooking(accepted));
+    },
   )
   .post(
     '/bookings/:booking/not-fetched',

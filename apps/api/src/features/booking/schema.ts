@@ -40,6 +40,10 @@ export type WaitingWish = z.infer<typeof waitingWish>;
 export const serviceTimeWish = z.strictObject({ ...times, unitId: z.uuid(), note });
 export type ServiceTimeWish = z.infer<typeof serviceTimeWish>;
 
+/** What goes through it is asked only where neither the wish nor the booking before has told it. */
+export const acceptanceWish = z.strictObject({ foodIds });
+export type AcceptanceWish = z.infer<typeof acceptanceWish>;
+
 export const relayAnswer = z.strictObject({ version: z.int().positive(), agrees: z.boolean() });
 export type RelayAnswer = z.infer<typeof relayAnswer>;
 

@@ -3,7 +3,7 @@ import type { BookingRow } from '@sheafbook/db/tables';
 import { addDays, instantOfWallTime } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
-import { Problem } from '../../platform/problem.ts';
+import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import type { WorkTask } from '../../platform/work/task.ts';
@@ -23,9 +23,16 @@ import {
   updateBooking,
   updateWish,
 } from './queries.ts';
-import { insertBookingFoods, insertWishFoods } from './queries-foods.ts';
+import { insertBookingFoods, insertWishFoods, listFoodsOfBooking } from './queries-foods.ts';
 import { agreeToRelay, askToTakeOver, refuseToRelay } from './relay.ts';
-import type { BookingWish, FreeTimesQuery, RelayAnswer, ServiceTimeWish, WaitingWish } from './schema.ts';
+import type {
+  AcceptanceWish,
+  BookingWish,
+  FreeTimesQuery,
+  RelayAnswer,
+  ServiceTimeWish,
+  WaitingWish,
+} from './schema.ts';
 import { type HeldTime, listFree } from './taken.ts';
 import { minutes, readTimes, refuseTooLong } from './when.ts';
 
@@ -187,14 +194,21 @@ export function refuseUnless(booking: BookingRow, ...states: readonly string[]):
   if (!states.includes(booking.state)) throw new Problem('booking-not-open', { state: booking.state });
 }
 
-/** Takes a time that came free and was offered. */
-export function acceptOffer(context: Context, bookingId: string) {
+/** Takes a time that came free and was offered; says what goes through it where that was never told. */
+export function acceptOffer(context: Context, bookingId: string, { foodIds }: AcceptanceWish) {
   return withTx(context, async (tx) => {
     const booking = await lockBooking(tx, context, bookingId);
     if (!mayBookFor(context.actor, booking.householdId)) throw new Problem('not-your-household');
     refuseUnless(booking, 'offered');
     if (booking.offeredUntil && booking.offeredUntil <= context.now())
       throw new Problem('booking-not-open', { detail: 'The offer has lapsed; the time goes to the next.' });
+    const told = await listFoodsOfBooking(tx, booking.storehouseId, bookingId);
+    if (told.length === 0) {
+      const item = await loadItem(tx, booking.storehouseId, booking.equipmentItemId);
+      const foods = await readFoodsThrough(tx, item, foodIds);
+      await insertBookingFoods(tx, booking, foodIds.slice(0, foods.length));
+    } else if (foodIds.length > 0)
+      throw fieldProblem('invalid-input', 'foodIds', 'What goes through it was told already.');
     await updateBooking(tx, booking, { state: 'booked', offeredUntil: null });
     return readBookingInside(tx, context, bookingId);
   });

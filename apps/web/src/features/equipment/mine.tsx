@@ -1,10 +1,14 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
 import { ask } from '../../api/client.ts';
+import { problemsOf } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
+import type { Food } from '../buy/run-queries.ts';
+import { FoodsThrough } from './foods-through.tsx';
 import { KeptAhead } from './kept-ahead.tsx';
 import { LeftBehind } from './left-behind.tsx';
 import { type Booking, inside, ownBookingsQuery, ownLoansQuery, readAnew } from './queries.ts';
@@ -81,7 +85,9 @@ function Booked({ booking }: { booking: Booking }) {
   const { storehouse, format } = useHouse();
   const param = { storehouse, booking: booking.id };
   const cancel = useAct(() => ask(inside.bookings[':booking'].cancelling.$post({ param })));
-  const accept = useAct(() => ask(inside.bookings[':booking'].acceptance.$post({ param })));
+  const [through, setThrough] = useState<readonly Food[]>([]);
+  const json = { foodIds: through.map(({ id }) => id) };
+  const accept = useAct(() => ask(inside.bookings[':booking'].acceptance.$post({ param, json })));
   const [from, until] = [format.instant(booking.startsAt), format.instant(booking.endsAt)];
   const isOffered = booking.state === 'offered';
   return (
@@ -99,6 +105,9 @@ function Booked({ booking }: { booking: Booking }) {
         </p>
       ) : null}
       <LeftBehind booking={booking} />
+      {isOffered && !booking.areFoodsTold ? (
+        <FoodsThrough foods={through} onChange={setThrough} problem={problemsOf(accept.error).foodIds} />
+      ) : null}
       <div className="actions">
         {isOffered ? (
           <button type="button" className="btn go" onClick={() => accept.mutate(booking.id)}>
