@@ -1,4 +1,4 @@
-import { LENDING_RULES } from '@sheafbook/booking';
+import { LENDING_RULES, needOfPiece } from '@sheafbook/booking';
 import type { Tx } from '@sheafbook/db';
 import { addDays } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
@@ -77,18 +77,21 @@ async function listLate(tx: Tx, context: Context, { nothing }: At): Promise<Open
 
 /** The part changes with the piece's own version, so that one that is dirty again is told again. */
 function unfitItem(state: UnitState, { nameOf, nothing }: At): OpenItem[] {
-  const { unit, blockers } = state;
+  const { unit, missing, service } = state;
   const about = nameOf(state);
-  const says = unfitWords(unit.condition, blockers.includes('critical-part-missing'), about);
+  const { condition } = unit;
+  const need = needOfPiece({ condition, missing, isServiceDue: service.isDue });
   const part = `${unit.equipmentUnitId} ${unit.version}`;
-  return says === null ? [] : [{ ...nothing, ...NO_DAY, kind: 'unfit-equipment', part, about, words: says }];
+  // A part that it runs without waits, and the service is told by its day.
+  if (need === null || need === 'part-missing' || need === 'service-due') return [];
+  return [{ ...nothing, ...NO_DAY, kind: 'unfit-equipment', part, about, words: UNFIT[need](about) }];
 }
 
-function unfitWords(condition: string, lacksCritical: boolean, about: string): string | null {
-  if (condition === 'broken') return `Broken: ${about}. Have it mended, or take it out of use.`;
-  if (condition === 'dirty') return `Dirty: ${about}. Clean it before it goes out again.`;
-  return lacksCritical ? `A part is missing without which it does not run: ${about}.` : null;
-}
+const UNFIT = {
+  broken: (about: string) => `Broken: ${about}. Have it mended, or take it out of use.`,
+  dirty: (about: string) => `Dirty: ${about}. Clean it before it goes out again.`,
+  'critical-part-missing': (about: string) => `A part is missing without which it does not run: ${about}.`,
+};
 
 function serviceItem(state: UnitState, { nameOf, nothing, todayOn }: At): OpenItem[] {
   const { service, unit, serviceSinceOn } = state;

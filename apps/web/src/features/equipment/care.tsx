@@ -1,3 +1,4 @@
+import { needOfPiece } from '@sheafbook/booking';
 import { Link } from '@tanstack/react-router';
 import type { ReactNode } from 'react';
 import { useHouse } from '../../ui/house.ts';
@@ -11,7 +12,7 @@ export function Care({ desk }: { desk: Desk }) {
   const { format } = useHouse();
   const needs = desk.units.filter(
     ({ condition, missing, blockers }) =>
-      condition !== 'retired' && (condition !== 'ready' || missing.length > 0 || blockers.length > 0),
+      needOfPiece({ condition, missing, isServiceDue: blockers.includes('service-due') }) !== null,
   );
   const ahead = desk.units
     .filter((unit) => unit.condition !== 'retired' && unit.serviceAhead !== null && !needs.includes(unit))

@@ -1,3 +1,4 @@
+import { needOfPiece } from '@sheafbook/booking';
 import type { Desk } from './queries.ts';
 
 export type KeeperStep = {
@@ -48,7 +49,7 @@ export function keeperSteps({ out, units }: Known): KeeperStep[] {
       }),
     );
   const here = units
-    .filter(({ dueBackAt, condition }) => dueBackAt === null && condition !== 'retired')
+    .filter(({ dueBackAt }) => dueBackAt === null)
     .flatMap((unit): KeeperStep[] => {
       const kind = needOf(unit);
       if (kind === null) return [];
@@ -59,8 +60,8 @@ export function keeperSteps({ out, units }: Known): KeeperStep[] {
   return [...late, ...here].toSorted((a, b) => RANK.indexOf(a.kind) - RANK.indexOf(b.kind));
 }
 
+/** A part is a part here, whether the piece runs without it or not. */
 function needOf({ condition, missing, blockers }: Known['units'][number]): KeeperStep['kind'] | null {
-  if (condition === 'broken' || condition === 'dirty') return condition;
-  if (missing.length > 0) return 'part-missing';
-  return blockers.includes('service-due') ? 'service-due' : null;
+  const need = needOfPiece({ condition, missing, isServiceDue: blockers.includes('service-due') });
+  return need === 'critical-part-missing' ? 'part-missing' : need;
 }
