@@ -133,6 +133,42 @@ test('whoever took it takes it away, until the loan is settled; then it stays', 
   expect((await shed.keeper.caller.delete(at(thing))).status).toBe(204);
 });
 
+test('the next borrower’s check-out ends what a photo can tell of the loan before', async () => {
+  const press = await anItem(shed, { name: 'Press', depositMinorUnits: 0, postMinutes: 0 }, []);
+  const lend = async ({ caller }: TestHousehold, times: readonly [string, string]) => {
+    const { id } = bodyOf(await book(caller, press, times), 201);
+    return bodyOf(await handOut(caller, shed, id, press), 201).id as string;
+  };
+  const shoot = ({ caller }: TestHousehold, loan: object) =>
+    caller.post(`${press.path}/photos`, wish({ loan }));
+  const loanOf = async ({ caller }: TestHousehold, id: string) =>
+    bodyOf(await caller.get(`${shed.path}/loans/${id}`));
+  const now = app.clock.now;
+  const first = await lend(shed.hale, ['2026-09-01T11:00', '2026-09-01T12:00']);
+  bodyOf(await shoot(shed.hale, { loanId: first, moment: 'out' }), 201);
+  app.clock.now = new Date(now.getTime() + 3_600_000);
+  bodyOf(await bringBack(shed.hale.caller, shed, first, press), 201);
+  const back = bodyOf(await shoot(shed.hale, { loanId: first, moment: 'back' }), 201);
+  expect(await loanOf(shed.hale, first)).toMatchObject({ outAgainAt: null });
+  app.clock.now = new Date(now.getTime() + 2 * 3_600_000);
+  const second = await lend(shed.moss, ['2026-09-01T13:00', '2026-09-01T14:00']);
+  for (const moment of ['out', 'back'])
+    for (const who of [shed.hale, shed.keeper]) {
+      const late = await refusalOf(app, () => shoot(who, { loanId: first, moment }));
+      expect(late).toMatchObject({ code: 'not-out', isUnchanged: true });
+    }
+  expect(await loanOf(shed.hale, first)).toMatchObject({ outAgainAt: app.clock.now.toISOString() });
+  // What was taken in time stays with its own loan; the next one begins with none.
+  const seen = async (loan: string) =>
+    bodyOf(await shed.keeper.caller.get(`${press.path}/photos?loanId=${loan}`)).photos;
+  expect(await seen(first)).toHaveLength(2);
+  expect(await seen(first)).toContainEqual(back);
+  expect(await seen(second)).toEqual([]);
+  const own = bodyOf(await shoot(shed.moss, { loanId: second, moment: 'out' }), 201);
+  expect(await seen(second)).toEqual([own]);
+  app.clock.now = now;
+});
+
 test('the database keeps a photo to one thing, and a loan’s to the piece that was lent', async () => {
   const { id } = bodyOf(await add(shed.keeper), 201);
   const change = (facts: Record<string, string | null | undefined>) =>

@@ -1,7 +1,7 @@
 import type { Desk } from './desk.ts';
 import type { LoanRead, readSwap } from './use-cases.ts';
 
-export function presentLoan({ loan, booking, item, unit, seat, householdName, parts }: LoanRead) {
+export function presentLoan({ loan, booking, item, unit, seat, householdName, outAgainAt, parts }: LoanRead) {
   return {
     id: loan.loanId,
     bookingId: loan.bookingId,
@@ -14,6 +14,8 @@ export function presentLoan({ loan, booking, item, unit, seat, householdName, pa
     outAt: loan.outAt.toISOString(),
     dueAt: loan.dueAt.toISOString(),
     inAt: loan.inAt?.toISOString() ?? null,
+    /** When the piece went to the next borrower: from then on no photo tells anything of this loan. */
+    outAgainAt: outAgainAt?.toISOString() ?? null,
     takenBy: loan.takenBy,
     broughtBy: loan.broughtBy,
     conditionIn: loan.conditionIn,

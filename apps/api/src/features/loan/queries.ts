@@ -10,7 +10,7 @@ import {
   loans,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, inArray, isNull, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -46,6 +46,29 @@ export async function findOpenLoan(
     .select()
     .from(loans)
     .where(and(eq(loans.storehouseId, storehouseId), eq(loans.equipmentUnitId, unitId), isNull(loans.inAt)));
+  return row;
+}
+
+/** When the piece of a loan went out again after it; null while it has not. Where `loans` is joined. */
+const outAgainAt = sql<Date | null>`(
+  select min(l.out_at) from book.loan l
+  where l.storehouse_id = ${loans.storehouseId} and l.equipment_unit_id = ${loans.equipmentUnitId}
+    and l.out_at > ${loans.outAt})`.mapWith(loans.outAt);
+
+/** The loan after another of the same piece; undefined while it went to nobody since. */
+export async function findNextLoan(tx: Tx, loan: LoanRow): Promise<LoanRow | undefined> {
+  const [row] = await tx
+    .select()
+    .from(loans)
+    .where(
+      and(
+        eq(loans.storehouseId, loan.storehouseId),
+        eq(loans.equipmentUnitId, loan.equipmentUnitId),
+        gt(loans.outAt, loan.outAt),
+      ),
+    )
+    .orderBy(asc(loans.outAt))
+    .limit(1);
   return row;
 }
 
@@ -103,6 +126,7 @@ export async function listLoans(tx: Tx, storehouseId: string, of: LoansOf) {
       unit: equipmentUnits,
       seat: households.seat,
       householdName: households.name,
+      outAgainAt,
     })
     .from(loans)
     .innerJoin(bookings, joinOn(bookings, loans, 'bookingId'))

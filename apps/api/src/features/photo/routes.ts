@@ -48,7 +48,7 @@ export const photoRoutes = new Hono<AppEnv>()
   .post(
     '/equipment/:item/photos',
     describe('Equipment', 'Keep a photo of a thing, a part of it, or how it went out or came back', [
-      ...(['thing-not-found', 'already-there', 'not-your-household', 'duty-missing'] as const),
+      ...(['thing-not-found', 'already-there', 'not-your-household', 'duty-missing', 'not-out'] as const),
     ]),
     may(mayAddEquipmentPhotos, 'household-needed'),
     jsonBody(equipmentPhotoWish),

@@ -5,8 +5,8 @@ import { newId } from '../../platform/new-id.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
-import { loadItem, loadUnit } from '../equipment/queries.ts';
-import { loadLoan } from '../loan/queries.ts';
+import { loadItem, loadUnit, lockItem } from '../equipment/queries.ts';
+import { findNextLoan, loadLoan } from '../loan/queries.ts';
 import { mayAddPhotosOfItem, mayAddPhotosOfLoan, maySeePhotosOfLoan } from './policy.ts';
 import { insertPhoto, type PhotoFacts } from './queries.ts';
 import { listPhotosOfItem, requirePartOfItem } from './queries-equipment.ts';
@@ -27,11 +27,14 @@ export function addEquipmentPhoto(
   const { partId = null, loan, note } = wish;
   const { content, widthPixels, heightPixels } = readJpeg(wish.contentBase64);
   return withTx(context, async (tx) => {
-    await loadItem(tx, storehouseId, itemId);
+    if (loan)
+      await lockItem(tx, storehouseId, itemId); // so that it does not go out meanwhile
+    else await loadItem(tx, storehouseId, itemId);
     if (partId !== null) await requirePartOfItem(tx, storehouseId, { itemId, partId });
     const of = loan ? await loadLoanOfItem(tx, storehouseId, { itemId, loanId: loan.loanId }) : null;
     if (of ? !mayAddPhotosOfLoan(actor, of.householdId) : !mayAddPhotosOfItem(actor))
       throw new Problem(of ? 'not-your-household' : 'duty-missing');
+    if (of) await refuseAfterNext(tx, of);
     return insertPhoto(tx, {
       ...{ storehouseId, content, widthPixels, heightPixels, note },
       ...{ photoId: newId(context), equipmentItemId: itemId, equipmentPartId: partId },
@@ -39,6 +42,14 @@ export function addEquipmentPhoto(
       ...{ addedBy: personId, addedAt: context.now() },
     });
   });
+}
+
+/** The next borrower's check-out is where evidence about the loan before ends: by then the piece is in other hands (job map 8). */
+async function refuseAfterNext(tx: Tx, loan: LoanRow): Promise<void> {
+  if (await findNextLoan(tx, loan))
+    throw new Problem('not-out', {
+      detail: 'The piece has gone out again since: a photo of it shows no more how this loan was.',
+    });
 }
 
 async function loadLoanOfItem(

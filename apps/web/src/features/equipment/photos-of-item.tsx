@@ -36,7 +36,7 @@ export function PhotosOfItem({ item, keeps }: { item: Item; keeps: boolean }) {
   );
 }
 
-type LoanProps = { loan: Pick<Loan, 'id' | 'itemId' | 'inAt'> };
+type LoanProps = { loan: Pick<Loan, 'id' | 'itemId' | 'inAt' | 'outAgainAt'> };
 
 /** How a piece looked when it went out: what a word about damage is judged by. */
 export function PhotosOut({ loan }: LoanProps) {
@@ -57,7 +57,7 @@ export function PhotosOfLoan({ loan }: LoanProps) {
       <PhotosOut loan={loan} />
       <section className="stack">
         <h2>{words.photosBack}</h2>
-        <Photos shows="loan-back" item={loan.itemId} thingId={loan.id} isTaker />
+        <Photos shows="loan-back" item={loan.itemId} thingId={loan.id} isTaker={loan.outAgainAt === null} />
       </section>
     </>
   );
