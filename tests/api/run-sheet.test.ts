@@ -2,6 +2,7 @@ import { saidFinish } from '@sheafbook/packing';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
+import { itemBody } from '../support/equipment.ts';
 import { aPackingSession, cansOf, openHall, type TestHall } from '../support/packing.ts';
 import { printed } from '../support/pdf.ts';
 import type { TestStorehouse } from '../support/storehouse.ts';
@@ -54,6 +55,44 @@ test('the run sheet says what the plan says, run by run, with bags, packets, lab
   for (const { people } of line.blocks) expect(text).toContain(`(${people})`);
   expect(text).toContain(`Ends at ${hourOf(session.startsAt, saidFinish(line.finishSeconds))}`);
   expect(text).toContain('Nobody has said yet what to pack on this line.'); // the second line
+});
+
+test('its set-up names the scale of the day and what its last check said, line by line (job map 13, paper 7)', async () => {
+  const plain = (text: string) => text.replace(/\s+/g, ' ');
+  expect(plain((await sheet()).text)).toContain(
+    'No scale is booked for this day. Check the one that stands here',
+  );
+  const { coordinator, path } = storehouse;
+  const wish = itemBody({
+    name: 'Floor scale',
+    isScale: true,
+    serviceEveryUses: null,
+    serviceEveryDays: null,
+  });
+  const { id: itemId, units } = bodyOf(await coordinator.post(`${path}/equipment`, wish), 201);
+  bodyOf(await hall.lead.caller.post(`${day}/equipment`, { itemId }), 201);
+  const name = `Floor scale 1 (${units[0].code})`;
+  expect(plain((await sheet()).text)).toContain(
+    `${name}: nobody has checked it. Lay a known weight on it first`,
+  );
+  const check = (shownGrams: number) =>
+    hall.lead.caller.post(`${path}/equipment-units/${units[0].id}/scale-checks`, {
+      ...{ laidGrams: 10_000, shownGrams, limitGrams: 10 },
+    });
+  bodyOf(await check(10_025), 201);
+  expect(plain((await sheet()).text)).toMatch(/off by 25 g at its check of .+\. Do not weigh on it\./);
+  bodyOf(await check(9_996), 201);
+  // By the day itself, in December, a check of September is too long ago.
+  expect(plain((await sheet()).text)).toMatch(/last checked on .+\. Lay a known weight on it first/);
+  const now = app.clock.now;
+  app.clock.now = new Date('2026-11-20T16:00:00Z');
+  bodyOf(await check(9_996), 201);
+  const { text } = await sheet();
+  expect(plain(text)).toMatch(/Floor scale 1 \([^)]+\): true at its check of .+, 4 g off\./);
+  // Once in the set-up and once with the first line, which runs; the second packs nothing.
+  expect(plain(text).split(name)).toHaveLength(3);
+  expect(plain((await sheet('language=es')).text)).toContain('exacta en su prueba del');
+  app.clock.now = now;
 });
 
 test('it is for whoever runs the day, and its code leads only them back', async () => {

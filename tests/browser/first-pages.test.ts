@@ -135,6 +135,7 @@ const FIRST_PAGES: readonly Page[] = [
       8: /Which cans are suspect\?\s+\S/,
       9: /When must the open absorber pack be shut\?\s+No pack stands open/,
       10: /Does the mass add up\?\s+\S/,
+      18: /Is the scale checked\?\s+Floor scale 1\s+True/,
     },
     told: async (ask) => {
       type Session = { id: string; name: string; stage: string; startsAt: string };
@@ -193,6 +194,7 @@ const FIRST_PAGES: readonly Page[] = [
       6: /From hand to hand/,
       7: /Who waits\s+Nobody waits for anything/,
       8: /How many are wanted at once[\s\S]+Dolly\s+1 of \d/,
+      9: /Is the scale true\?[\s\S]+Floor scale 1\s+True\s+On [^.]*18 Nov[^.]* it showed 5 g too much, within its limit\./,
       10: /deposit to give back as it stands: 20\.00/,
     },
     told: async (ask) => {

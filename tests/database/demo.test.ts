@@ -61,7 +61,7 @@ test('the story is told in a database of its own, sums up to the cent and the gr
   const billed = 57_500 + 22_750 + 11_250 + 12_640 + 7_260 + 8_400 + 1_200;
   expect(buy.billedMinorUnits).toBe(billed - 2_400 - 240 - 3_250 - 400);
   // The sealer goes round three households; the last has it still.
-  expect(summary.loans).toEqual({ lent: 3, returned: 2, overlaps: 0 });
+  expect(summary.loans).toEqual({ lent: 3, returned: 2, overlaps: 0, trueScales: 1 });
   // Eight cans of rice are offered, two taken; five of the other six, 2,350 g each, stay at the pantry: at 544 g a meal 21.
   expect(summary.giving).toEqual({ offered: 8, matched: 6, givenGrams: 5 * 2_350, meals: 21 });
   expect(summary.packing).toEqual({

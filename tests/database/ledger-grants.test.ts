@@ -18,7 +18,7 @@ const APP_TABLES = {
     'insert select update(blocked_from, blocked_to, ends_at, equipment_unit_id, offered_until, relay_agreed_at, relay_from_id, starts_at, state, uses, version)',
   'book.booking_food': 'insert select',
   'book.equipment_item':
-    'delete insert select update(cautions, damage_note, deposit_minor_units, fee_minor_units, kept_where, kind_note, late_fee_minor_units, longest_days, may_relay, name, post_minutes, pre_minutes, service_every_days, service_every_uses, touches_food, value_minor_units, version)',
+    'delete insert select update(cautions, damage_note, deposit_minor_units, fee_minor_units, is_scale, kept_where, kind_note, late_fee_minor_units, longest_days, may_relay, name, post_minutes, pre_minutes, service_every_days, service_every_uses, touches_food, value_minor_units, version)',
   'book.equipment_part':
     'insert select update(dropped_at, is_critical, name, pieces, position, value_minor_units)',
   'book.equipment_unit': 'insert select update(condition, condition_note, version)',
@@ -28,6 +28,7 @@ const APP_TABLES = {
     'insert select update(brought_by, condition_in, damage_minor_units, fee_minor_units, in_at, is_late_waived, kept_minor_units, late_minor_units, note_in, parts_minor_units, refund_minor_units, refund_to, taken_back_by)',
   'book.loan_part': 'insert select update(in_pieces)',
   'book.maintenance': 'insert select',
+  'book.scale_check': 'insert select',
   'book.missing_part': 'delete insert select update',
   'book.bank_match': 'insert select update(undone_at, undone_because, undone_by)',
   'book.book_state': 'insert(storehouse_id) select',

@@ -11,4 +11,7 @@ export const SEAL_DUTIES: Readonly<Record<string, string>> = {
   'POST /re-cannings/:reCanning/undoing': 'coordinator packing_lead equipment_keeper',
   'PUT /packing-sessions/:session/slots/:slot/arrival': 'member',
   'GET /own-doubts': 'household',
+  'GET /scales': 'member',
+  'GET /equipment/:item/scale-checks': 'member',
+  'POST /equipment-units/:unit/scale-checks': 'equipment_keeper packing_lead coordinator',
 };

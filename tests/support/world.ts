@@ -236,16 +236,17 @@ async function aPackingDay(
   };
   const here = `${path}/packing-sessions/${session}`;
   bodyOf(await caller.put(`${here}/wishes`, { wishes: [wish] }));
-  const { id: slot } = bodyOf(await caller.post(`${here}/slots`, { startsAt: day.startsAt }), 201);
+  const startsAt = '2026-12-05T17:30:00Z'; // once the line is set up
+  const { id: slot } = bodyOf(await caller.post(`${here}/slots`, { startsAt }), 201);
   bodyOf(await caller.put(`${here}/hand`, { isComing: true }));
   return { session, slot };
 }
 
-/** A sealer that Dell has booked, a roller that Dell waits for, and a scale that is out with a part missing. */
+/** A sealer with a scale in it that Dell has booked, a roller that Dell waits for, and a scale that is out with a part missing. */
 async function someEquipment(storehouse: TestStorehouse, dell: Caller) {
   const { path, coordinator } = storehouse;
   const shed = { ...storehouse, keeper: { caller: coordinator } };
-  const sealer = await anItem(shed);
+  const sealer = await anItem(shed, { isScale: true });
   const booked = await book(dell, sealer, ['2026-09-20T09:00', '2026-09-21T09:00']);
   const roller = await anItem(shed, { name: 'Roller', touchesFood: true }, []);
   const { foods } = bodyOf(await coordinator.get(`${path}/foods?limit=1`));
@@ -263,6 +264,8 @@ async function someEquipment(storehouse: TestStorehouse, dell: Caller) {
   const unit = sealer.units[0]?.id ?? '';
   const oiled = { what: 'Oiled.', isService: true };
   bodyOf(await coordinator.post(`${path}/equipment-units/${unit}/maintenance`, oiled), 201);
+  const check = { laidGrams: 10_000, shownGrams: 10_005, limitGrams: 10 };
+  bodyOf(await coordinator.post(`${path}/equipment-units/${unit}/scale-checks`, check), 201);
   return { item: sealer.id, unit, booking: bodyOf(booked, 201).id, waiting: waits.id, loan: out.id };
 }
 

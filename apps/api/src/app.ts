@@ -68,6 +68,7 @@ import { privateReadRoutes } from './features/private-read/routes.ts';
 import { quoteRoutes } from './features/quote/routes.ts';
 import { reminderRoutes, stopRoutes } from './features/reminder/routes.ts';
 import { rotationRoutes } from './features/rotation/routes.ts';
+import { scaleCheckRoutes } from './features/scale-check/routes.ts';
 import { seamRoutes } from './features/seam/routes.ts';
 import { sessionRoutes } from './features/session/routes.ts';
 import { sessionEquipmentRoutes } from './features/session-equipment/routes.ts';
@@ -124,6 +125,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', loanRoutes)
   .route('/', equipmentUseRoutes)
   .route('/', maintenanceRoutes)
+  .route('/', scaleCheckRoutes)
   .route('/', foodRoutes)
   .route('/', containerKindRoutes)
   .route('/', settlementRoutes)

@@ -106,12 +106,13 @@ function checksOfKeeping({ keeping }: Evidence): Check[] {
   ];
 }
 
-/** The sealer went round three households, and the last has it still. */
+/** The sealer went round three households, and the last has it still; the scale is true. */
 function checksOfLoans({ loans }: Summary): Check[] {
   return [
     same('loans', loans.lent, 3),
     same('loans that came back', loans.returned, 2),
     same('times that hold one piece at once', loans.overlaps, 0),
+    same('scales that were found true', loans.trueScales, 1),
   ];
 }
 

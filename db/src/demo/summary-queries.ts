@@ -255,9 +255,9 @@ export const sumAcceptedGrams = (tx: Tx): Promise<number> =>
     sql`select coalesce(sum(grams) filter (where is_accepted), 0) as figure from book.gift_line`,
   );
 
-export type LoanFigures = { lent: number; returned: number; overlaps: number };
+export type LoanFigures = { lent: number; returned: number; overlaps: number; trueScales: number };
 
-/** Counts loans, and the pairs of times that hold one piece at one moment. */
+/** Counts loans, the pairs of times that hold one piece at one moment, and the scales that were found true. */
 export async function loadLoans(tx: Tx): Promise<LoanFigures> {
   return {
     lent: await loadNumber(tx, sql`select count(*) as figure from book.loan`),
@@ -269,6 +269,11 @@ export async function loadLoans(tx: Tx): Promise<LoanFigures> {
           and a.booking_id < b.booking_id and a.blocked_from < b.blocked_to and b.blocked_from < a.blocked_to
         where a.state in ('offered', 'booked', 'out', 'returned')
           and b.state in ('offered', 'booked', 'out', 'returned')`,
+    ),
+    trueScales: await loadNumber(
+      tx,
+      sql`select count(distinct equipment_unit_id) as figure from book.scale_check
+        where abs(shown_grams - laid_grams) <= limit_grams`,
     ),
   };
 }

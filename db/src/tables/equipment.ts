@@ -28,6 +28,7 @@ export const equipmentItems = book.table(
     serviceEveryUses: integer('service_every_uses'),
     serviceEveryDays: integer('service_every_days'),
     touchesFood: boolean('touches_food').notNull().default(false),
+    isScale: boolean('is_scale').notNull().default(false),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.equipmentItemId] })],
 );
@@ -94,3 +95,22 @@ export const maintenances = book.table(
   (table) => [primaryKey({ columns: [table.storehouseId, table.maintenanceId] })],
 );
 export type MaintenanceRow = typeof maintenances.$inferSelect;
+
+export const scaleChecks = book.table(
+  'scale_check',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    scaleCheckId: uuid('scale_check_id').notNull().default(sql`uuidv7()`),
+    equipmentItemId: uuid('equipment_item_id').notNull(),
+    equipmentUnitId: uuid('equipment_unit_id').notNull(),
+    isScale: boolean('is_scale').notNull().default(true),
+    laidGrams: bigint('laid_grams', { mode: 'number' }).notNull(),
+    shownGrams: bigint('shown_grams', { mode: 'number' }).notNull(),
+    limitGrams: bigint('limit_grams', { mode: 'number' }).notNull(),
+    checkedOn: date('checked_on', { mode: 'string' }).notNull(),
+    checkedBy: uuid('checked_by').notNull(),
+    recordedAt: timestamp('recorded_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.scaleCheckId] })],
+);
+export type ScaleCheckRow = typeof scaleChecks.$inferSelect;

@@ -15,6 +15,7 @@ export * from './nearest-way.ts';
 export * from './over-pour.ts';
 export * from './oxygen.ts';
 export * from './said-finish.ts';
+export * from './scale-check.ts';
 export * from './seal-machine.ts';
 export * from './seam-window.ts';
 export * from './session-mass.ts';

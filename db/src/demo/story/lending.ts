@@ -35,10 +35,16 @@ const DOLLIES = {
   },
 };
 
+const SCALE = {
+  ...DOLLIES,
+  ...{ name: 'Floor scale', kindNote: 'to 60 kg, in steps of 5 g', valueMinorUnits: 9500, units: 1 },
+  ...{ cautions: 'Level and on a firm floor, away from draughts.', postMinutes: 60, isScale: true },
+};
+
 /** Who has the sealer one after the other; the last takes it straight from the one before. */
 const TRAVELLERS = ['Hollis', 'Kemble', 'Marrick'] as const;
 
-/** The keeper puts the sealer and two dollies into lending; the sealer goes out, and comes back late to somebody's cost. */
+/** The keeper puts the sealer, two dollies and the scale, which is true, into lending; the sealer goes out, and comes back late to somebody's cost. */
 export async function lendSealer(cast: Cast): Promise<{ sealer: Item; handedOn: Thing }> {
   const { teller, of } = cast;
   const keeper = of('Garrow').caller;
@@ -46,6 +52,7 @@ export async function lendSealer(cast: Cast): Promise<{ sealer: Item; handedOn: 
   const { id } = await keeper.post<Thing>('/equipment', SEALER);
   const sealer = await keeper.put<Item>(`/equipment/${id}/parts`, { parts: SEALER_PARTS });
   const dollies = await keeper.post<Thing>('/equipment', DOLLIES);
+  await checkFloorScale(cast);
   const [first, second, third] = TRAVELLERS.map(of);
   if (!first || !second || !third) throw new Error('the sealer goes round three households');
   const book = (who: Neighbour, item: string, from: string, until: string, byRelay = false) =>
@@ -66,6 +73,16 @@ export async function lendSealer(cast: Cast): Promise<{ sealer: Item; handedOn: 
   });
   teller.say(`The sealer came back from ${first.name} late and without a key; the deposit paid for both.`);
   return { sealer, handedOn: next };
+}
+
+/** The keeper lays ten kilograms on the new scale. Its maker lets it be off by ten grams; both figures are invented. */
+async function checkFloorScale({ teller, of }: Cast): Promise<void> {
+  const keeper = of('Garrow').caller;
+  const { units } = await keeper.post<{ units: Thing[] }>('/equipment', SCALE);
+  await keeper.post(`/equipment-units/${units[0]?.id}/scale-checks`, {
+    ...{ laidGrams: 10_000, shownGrams: 10_005, limitGrams: 10 },
+  });
+  teller.say('The floor scale shows 10,005 g of 10,000: true within the 10 g that its maker lets it be off.');
 }
 
 /** The second household fetches the sealer, and hands it straight on to the third. */

@@ -65,7 +65,21 @@ export async function packAtTheHall(cast: Cast): Promise<void> {
   await packingLead.post(`${autumn}/signing`);
   teller.say(`${count} cans are closed at the hall, and Joan signs for every gram.`);
   await shareCosts(cast, autumn);
-  await openDay(cast, 'Winter canning', ['2026-12-12T18:00:00Z', '2026-12-12T22:00:00Z'], WINTER);
+  const winter = await openDay(
+    cast,
+    'Winter canning',
+    ['2026-12-12T18:00:00Z', '2026-12-12T22:00:00Z'],
+    WINTER,
+  );
+  await bookScale(cast, winter);
+}
+
+/** The lead books the scale for the day: it is weighed on what its check of November found true. */
+async function bookScale({ packingLead }: Cast, path: string): Promise<void> {
+  const { items } = await packingLead.get<{ items: { id: string; name: string }[] }>(`${path}/equipment`);
+  const scale = items.find(({ name }) => name === 'Floor scale');
+  if (!scale) throw new Error('the keeper has put the scale into lending');
+  await packingLead.post(`${path}/equipment`, { itemId: scale.id });
 }
 
 async function openDay(

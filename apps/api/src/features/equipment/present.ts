@@ -19,6 +19,7 @@ export const presentFacts = (item: EquipmentItemRow) => ({
   longestDays: item.longestDays,
   mayRelay: item.mayRelay,
   touchesFood: item.touchesFood,
+  isScale: item.isScale,
   serviceEveryUses: item.serviceEveryUses,
   serviceEveryDays: item.serviceEveryDays,
   version: item.version,

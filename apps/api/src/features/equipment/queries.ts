@@ -7,6 +7,7 @@ import {
   equipmentParts,
   equipmentUnits,
   missingParts,
+  scaleChecks,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
 import { and, asc, eq, gt, inArray, isNull, sql } from 'drizzle-orm';
@@ -56,6 +57,16 @@ export async function hasItemNamed(tx: Tx, storehouseId: string, name: string): 
     .select({ id: equipmentItems.equipmentItemId })
     .from(equipmentItems)
     .where(and(eq(equipmentItems.storehouseId, storehouseId), eq(equipmentItems.name, name)));
+  return row !== undefined;
+}
+
+/** Whether a thing was checked as a scale. */
+export async function hasScaleChecks(tx: Tx, storehouseId: string, itemId: string): Promise<boolean> {
+  const [row] = await tx
+    .select({ id: scaleChecks.scaleCheckId })
+    .from(scaleChecks)
+    .where(and(eq(scaleChecks.storehouseId, storehouseId), eq(scaleChecks.equipmentItemId, itemId)))
+    .limit(1);
   return row !== undefined;
 }
 

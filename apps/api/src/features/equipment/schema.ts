@@ -24,6 +24,8 @@ const facts = {
   mayRelay: z.boolean(),
   /** Food goes through it or lies in it, as in a mill or a funnel. */
   touchesFood: z.boolean().default(false),
+  /** Something is weighed on it, so that it is checked with a known weight. */
+  isScale: z.boolean().default(false),
   serviceEveryUses: interval,
   serviceEveryDays: interval,
   /** How many that are alike. More may be added; one that is gone is retired, so that its past stays. */

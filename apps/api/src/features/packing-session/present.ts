@@ -88,6 +88,7 @@ export const presentHands = (hands: readonly HandOf[]) => ({
 
 export function presentPlan(reading: PlanReading) {
   const { session, wishes, slots, freed, here, lines, hands, wanted, expected, chance, moreToAsk } = reading;
+  const { scales } = reading;
   const byId = new Map(wishes.map((row) => [row.wish.packingWishId, row]));
   return {
     session: presentSession(session),
@@ -98,7 +99,11 @@ export function presentPlan(reading: PlanReading) {
       isHere: here.has(row.slot.householdId),
     })),
     crew: { ...presentHands(hands), wanted, expected, chance, moreToAsk },
-    lines: lines.map((line) => ({
+    /** The scales that the day has booked, as they stand on it. */
+    scales,
+    lines: lines.map((line, at) => ({
+      /** Each line weighs on one of its own as far as there are as many; null where the day has booked none. */
+      scale: scales[at] ?? scales.at(-1) ?? null,
       containers: line.containers,
       changeoverMinutes: line.changeoverMinutes,
       /** What the line stands still for households that come later than it is ready for them. */

@@ -11,6 +11,7 @@ import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { freeEquipmentOfSession, moveEquipmentOfSession } from '../booking/use-cases.ts';
 import { writeNotice } from '../notice/use-cases.ts';
+import { listScalesOfDay } from '../scale-check/use-cases.ts';
 import { judgeWishes, warningsOf } from './fit.ts';
 import { planLines, toLineWish, turnsOfLines } from './plan.ts';
 import { presentSession } from './present-session.ts';
@@ -319,6 +320,7 @@ export function readPlan(context: Context, sessionId: string, people?: number | 
         freed,
         here,
         lines,
+        scales: await listScalesOfDay(tx, context, session),
         ...(await readCrew(tx, context, session, people)),
       };
     },

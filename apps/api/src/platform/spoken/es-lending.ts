@@ -14,6 +14,17 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'This time is over. Book from now on.': 'Esa hora ya pasó. Reserve de ahora en adelante.',
   'It is out and late; nobody knows when it is back. Wait for that time, and it is offered to you once it is here.':
     'Está prestado con retraso; nadie sabe cuándo vuelve. Espere esa hora, y se le ofrece cuando esté aquí.',
+  'This is no scale. Say of the thing that it is one, then check it.':
+    'Esto no es una balanza. Diga del objeto que lo es, y pruébela después.',
+  'It was checked as a scale, so it stays one.': 'Se probó como balanza, así que lo sigue siendo.',
+  'Give whole grams.': 'Dé gramos enteros.',
+  'That is more than two tonnes.': 'Son más de dos toneladas.',
+  'Lay a weight on whose grams are known.': 'Ponga una pesa cuyos gramos se conozcan.',
+  'Write down what the scale shows, zero or more.': 'Anote lo que marca la balanza, cero o más.',
+  'What it may be off by is zero or more.': 'Lo que puede errar es cero o más.',
+  'What goes through it was told already.': 'Lo que pasa por ello ya está dicho.',
+  'The piece has gone out again since: a photo of it shows no more how this loan was.':
+    'La unidad ha vuelto a salir: una foto suya ya no muestra cómo fue este préstamo.',
   'It is out and late.': 'Está prestado con retraso.',
   'It is taken at that time.': 'Está ocupado a esa hora.',
   'Nobody books more than {} days ahead.': 'Nadie reserva con más de {} días de antelación.',

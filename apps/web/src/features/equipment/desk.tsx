@@ -6,6 +6,7 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { Figures, State } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { DeskScales } from '../scale/desk-scales.tsx';
 import { Care } from './care.tsx';
 import { HandToHand } from './hand-to-hand.tsx';
 import { IsFree } from './is-free.tsx';
@@ -37,6 +38,7 @@ export function EquipmentDesk() {
             <div className="stack">
               <HandToHand desk={desk} />
               <Care desk={desk} />
+              <DeskScales />
               <Waits desk={desk} />
               <Peaks desk={desk} />
               <Link className="btn" to="/s/$storehouse/equipment/use" params={{ storehouse }}>

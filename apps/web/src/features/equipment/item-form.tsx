@@ -76,6 +76,7 @@ function startOf(item: Item | undefined, shown: (minorUnits: number) => string) 
     longestDays: text(item?.longestDays ?? 3),
     mayRelay: item?.mayRelay ?? false,
     touchesFood: item?.touchesFood ?? false,
+    isScale: item?.isScale ?? false,
     everyUses: text(item?.serviceEveryUses),
     everyDays: text(item?.serviceEveryDays),
     units: text(Math.max(1, item?.units.length ?? 1)),
@@ -102,6 +103,7 @@ function factsOf(draft: Draft, currency: string, item: Item | undefined) {
     longestDays: wholeTyped(draft.longestDays) ?? undefined,
     mayRelay: draft.mayRelay,
     touchesFood: draft.touchesFood,
+    isScale: draft.isScale,
     serviceEveryUses: wholeTyped(draft.everyUses),
     serviceEveryDays: wholeTyped(draft.everyDays),
     units: wholeTyped(draft.units) ?? undefined,
@@ -142,7 +144,7 @@ function FactsForm({ item }: { item?: Item }) {
   });
   const refused = problemsOf(saving.error);
   const field = (
-    name: Exclude<keyof Draft, 'mayRelay' | 'touchesFood'>,
+    name: Exclude<keyof Draft, 'mayRelay' | 'touchesFood' | 'isScale'>,
     label: string,
     of: { key: keyof Facts; problem?: string; hint?: string },
   ) => (
@@ -184,6 +186,7 @@ function FactsForm({ item }: { item?: Item }) {
         isOn={draft.touchesFood}
         onChange={(touchesFood) => change({ touchesFood })}
       />
+      <Check label={words.isScale} isOn={draft.isScale} onChange={(isScale) => change({ isScale })} />
       <ProblemSaid error={saving.error} />
       <div>
         <button type="submit" className="btn go" disabled={saving.isPending}>

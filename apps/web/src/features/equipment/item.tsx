@@ -5,6 +5,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { Figures, Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { ChecksOfItem } from '../scale/checks-of-item.tsx';
 import { BookForm } from './book-form.tsx';
 import { Cautions } from './cautions.tsx';
 import { PhotosOfItem } from './photos-of-item.tsx';
@@ -51,6 +52,7 @@ function Sheet({ param, item }: { param: OfItem; item: Item }) {
         </div>
         <div className="stack">
           <Pieces item={item} keeps={keeps} />
+          {item.isScale ? <ChecksOfItem item={item.id} /> : null}
           {keeps ? (
             <div>
               <Link className="btn" to="/s/$storehouse/equipment/$item/change" params={param}>

@@ -6,10 +6,11 @@ import { Answer } from '../../ui/glance.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
 import { useNamed } from '../../ui/use-named.ts';
+import { ScaleAnswer } from '../scale/scales-of-day.tsx';
 import { useGlanceText } from './glance-words.ts';
 import { blankLabelsQuery, type LogBody, type OfSession, type PlanBody } from './queries.ts';
 
-/** Questions 14, 19 and 21: who closes cans, which labels wait, and whose cans nobody is here to take. */
+/** Questions 14, 18 and 19: who closes cans, whether the scale is checked, and which labels wait. */
 export function Ready({ plan, param }: { plan: PlanBody; param: OfSession }) {
   const t = useGlanceText();
   const { data: labels } = useQuery(blankLabelsQuery(param));
@@ -24,6 +25,7 @@ export function Ready({ plan, param }: { plan: PlanBody; param: OfSession }) {
           trained.map(({ name }) => name).join(', ')
         )}
       </Answer>
+      <ScaleAnswer scales={plan.scales} />
       {labels ? (
         <Answer ask={t.labels}>
           <Link to="/s/$storehouse/packing/$session/labels" params={param}>

@@ -5,6 +5,7 @@ import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { WithWaiting } from '../../ui/with-waiting.tsx';
+import { ScaleWarnings } from '../scale/scales-of-day.tsx';
 import { kindsQuery } from '../shelf/queries.ts';
 import { treatmentsQuery } from '../treatment/queries.ts';
 import { AbsorberClock } from './absorber-clock.tsx';
@@ -47,6 +48,7 @@ export function Log() {
             >
               {body.stage === 'running' ? (
                 <>
+                  <ScaleWarnings lines={planned.lines} />
                   {body.bags.length === 0 ? null : (
                     <PourOn {...{ log, body, plan: planned, kinds: containerKinds, treatments }} />
                   )}

@@ -11,6 +11,7 @@ import { Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
+import { ScaleWarning } from '../scale/scales-of-day.tsx';
 import { Here } from './here.tsx';
 import { LineClock } from './line-clock.tsx';
 import { type LinePlan, ofSession, type PlanBody, planQuery, sessionApi } from './queries.ts';
@@ -99,6 +100,7 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
     food ? nameIn(format.language, food) : '';
   const stations = (names: readonly string[]) =>
     names.map((name) => t.stations[name as keyof typeof t.stations] ?? name).join(', ');
+  const isAhead = session.stage === 'open' || session.stage === 'running';
   const shownMore = line.withOneMore && at(saidFinish(line.withOneMore.finishSeconds));
   return (
     <section className="stack">
@@ -116,6 +118,7 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
       </p>
       {line.waitSeconds >= 60 ? <p>{t.waitsBetween(Math.round(line.waitSeconds / 60))}</p> : null}
       {line.idlePeople > 0 ? <p>{t.idle(line.idlePeople)}</p> : null}
+      {isAhead ? <ScaleWarning scale={line.scale} /> : null}
       {line.clashes.length > 0 ? (
         <p className="said" role="alert">
           {t.clash(

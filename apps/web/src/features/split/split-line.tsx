@@ -10,6 +10,7 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import type { BuyPage } from '../buy/buy-body.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
+import { BeforeWeighing } from '../scale/before-weighing.tsx';
 import { Compare } from './compare.tsx';
 import { type Compared, comparisonQuery, splitsQuery } from './queries.ts';
 import './split.css';
@@ -54,6 +55,7 @@ function Line({ page, lineId, splits, compared }: LineProps) {
   const latest = rounds[0];
   return (
     <>
+      {comparison && page.stage === 'landed' ? <BeforeWeighing /> : null}
       {comparison ? (
         <Compare buy={page.id} lineId={lineId} food={name} comparison={comparison} />
       ) : (

@@ -11,6 +11,7 @@ type Plan = ReturnType<typeof presentPlan>;
 type Line = Plan['lines'][number];
 type Run = Line['runs'][number];
 type Bag = ReturnType<typeof presentBringable>;
+type Scale = Plan['scales'][number];
 
 /** The run sheet of a packing day (paper 7): what each line fills in which order, with room for the pen of whoever leads it. */
 export async function makeRunSheet({ context, formats }: Desk, sessionId: string): Promise<MadePaper> {
@@ -27,6 +28,9 @@ export async function makeRunSheet({ context, formats }: Desk, sessionId: string
       ]),
       heading(run.before),
       text(run.setup(session.setupMinutes)),
+      ...(plan.scales.length === 0
+        ? [text(run.noScale)]
+        : plan.scales.map((scale) => text(saidOfScale(scale, formats)))),
       text(run.cautions),
       ...plan.lines.flatMap((line, at) => lineBlocks({ line, no: at + 1, plan, bags, formats })),
       heading(run.cleaning),
@@ -56,7 +60,7 @@ function lineBlocks(of: Of): Block[] {
         value: '',
       })),
       { name: run.machine, value: '' },
-      { name: run.scale, value: '' },
+      { name: run.scale, value: line.scale === null ? '' : scaleName(line.scale) },
     ]),
     ...(finish === null
       ? [text(run.tooFew)]
@@ -118,6 +122,19 @@ function runRow(one: Run, no: number, { line, plan, bags, formats }: Of): Row {
       '',
     ],
   };
+}
+
+const scaleName = ({ itemName, unitNo, code }: Scale) => `${itemName} ${unitNo} (${code})`;
+
+/** Whether a scale of the day is to be weighed on, by its last check. */
+function saidOfScale(scale: Scale, formats: Formats): string {
+  const { verdict, offByGrams, checkedOn } = scale;
+  const off = formats.grams(Math.abs(offByGrams ?? 0));
+  return formats.words.run.scales[verdict](
+    scaleName(scale),
+    off,
+    checkedOn === null ? '' : formats.day(checkedOn),
+  );
 }
 
 /** What the run carries, what is to be cleaned before it, and whether somebody must not meet what ran before: no name. */

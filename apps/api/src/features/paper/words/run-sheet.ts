@@ -15,6 +15,17 @@ export const runEn = {
   } as Record<string, string>,
   machine: 'Machine',
   scale: 'Scale, and its check weight reads',
+  scales: {
+    'never-checked': (scale: string, _grams: string, _day: string) =>
+      `${scale}: nobody has checked it. Lay a known weight on it first, and write the check down.`,
+    off: (scale: string, grams: string, day: string) =>
+      `${scale}: off by ${grams} at its check of ${day}. Do not weigh on it.`,
+    'check-is-old': (scale: string, _grams: string, day: string) =>
+      `${scale}: last checked on ${day}. Lay a known weight on it first, and write the check down.`,
+    true: (scale: string, grams: string, day: string) =>
+      `${scale}: true at its check of ${day}, ${grams} off.`,
+  },
+  noScale: 'No scale is booked for this day. Check the one that stands here with a known weight.',
   before: 'Before the line runs',
   setup: (minutes: number) =>
     `${minutes} minutes to set up. [ ] Hands and table clean  [ ] Scale checked with a weight  [ ] First can cut open and measured  [ ] Absorber packs shut and hard  [ ] First aid and exit known`,
@@ -68,6 +79,15 @@ export const runEs: typeof runEn = {
   },
   machine: 'Máquina',
   scale: 'Balanza, y lo que marca su pesa',
+  scales: {
+    'never-checked': (scale) =>
+      `${scale}: nadie la ha probado. Ponga antes una pesa conocida, y anote la prueba.`,
+    off: (scale, grams, day) => `${scale}: erraba ${grams} en su prueba del ${day}. No pese en ella.`,
+    'check-is-old': (scale, _grams, day) =>
+      `${scale}: probada por última vez el ${day}. Ponga antes una pesa conocida, y anote la prueba.`,
+    true: (scale, grams, day) => `${scale}: exacta en su prueba del ${day}, erraba ${grams}.`,
+  },
+  noScale: 'No hay balanza reservada para esta jornada. Pruebe con una pesa conocida la que esté aquí.',
   before: 'Antes de que corra la línea',
   setup: (minutes) =>
     `${minutes} minutos para preparar. [ ] Manos y mesa limpias  [ ] Balanza probada con una pesa  [ ] Primera lata cortada y medida  [ ] Paquetes de absorbedores cerrados y duros  [ ] Botiquín y salida a la vista`,

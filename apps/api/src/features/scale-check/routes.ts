@@ -1,0 +1,29 @@
+import { Hono } from 'hono';
+import type { AppEnv } from '../../platform/app-env.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may } from '../../platform/http.ts';
+import { mayCheckScale } from './policy.ts';
+import { presentScaleChecks, presentScales } from './present.ts';
+import { scaleCheckWish } from './schema.ts';
+import { checkScale, readScaleChecks, readScales } from './use-cases.ts';
+
+const TAG = 'Equipment';
+
+export const scaleCheckRoutes = new Hono<AppEnv>()
+  .get('/scales', describe(TAG, 'Whether each scale is true by its last check'), async (c) =>
+    c.json(presentScales(await readScales(contextOf(c)))),
+  )
+  .get('/equipment/:item/scale-checks', describe(TAG, 'Every check of a scale'), async (c) =>
+    c.json(presentScaleChecks(await readScaleChecks(contextOf(c), idParam(c, 'item')))),
+  )
+  .post(
+    '/equipment-units/:unit/scale-checks',
+    describe(TAG, 'Write down what a scale shows of a known weight'),
+    may(mayCheckScale),
+    jsonBody(scaleCheckWish),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => checkScale(context, idParam(c, 'unit'), c.req.valid('json')),
+        present: presentScales,
+      }),
+  );

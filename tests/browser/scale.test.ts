@@ -1,0 +1,81 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { bodyOf } from '../support/buy.ts';
+import { anItem, aShed, type TestItem, type TestShed } from '../support/equipment.ts';
+import { aHousehold, type TestHousehold } from '../support/household.ts';
+import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
+import { settle } from './support/crawl.ts';
+import { openSite, type Site } from './support/site.ts';
+
+// Tuesday, 1 September 2026, 10:00 in Chicago.
+let site: Site;
+let shed: TestShed;
+let lead: TestHousehold;
+let scale: TestItem;
+beforeAll(async () => {
+  site = await openSite('2026-09-01T15:00:00Z');
+  shed = await aShed(site.app);
+  lead = await aHousehold(site.app, shed, 'Lead', { duties: ['packing_lead'] });
+  scale = await anItem(shed, { name: 'Floor scale', isScale: true, serviceEveryDays: null }, []);
+}, 120_000);
+afterAll(() => site.close());
+
+async function findFaults(page: Page) {
+  await settle(page);
+  const found = { axe: await listViolations(page), small: await smallTargets(page) };
+  await page.setViewportSize({ width: 320, height: 844 });
+  const over = await overflowOf(page);
+  await page.setViewportSize({ width: 390, height: 844 });
+  return { ...found, over };
+}
+const NO_FAULTS = { axe: [], small: [], over: 0 };
+const textOf = async (page: Page) =>
+  ((await page.locator('main').textContent()) ?? '').replaceAll(/\s+/g, ' ');
+
+test('the keeper lays a weight on, reads that the scale is off, and a second weighing finds it true', async () => {
+  const { page } = await site.enter('keeper@example.org');
+  await page.goto('/');
+  await page.getByRole('link', { name: 'See what is out' }).click();
+  await page.getByRole('heading', { name: 'Is the scale true?' }).waitFor();
+  expect(await textOf(page)).toContain('Not checked Nobody has laid a known weight on it yet.');
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await page.getByRole('link', { name: 'Floor scale 1' }).click();
+  await page.getByLabel('Weight laid on, in grams').fill('10000');
+  await page.getByLabel('What the scale shows, in grams').fill('ten');
+  await page.getByLabel('It may be off by, in grams').fill('10');
+  await page.getByRole('button', { name: 'Write the check down' }).click();
+  await page.getByText('Write whole grams, such as 10000.').waitFor();
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await page.getByLabel('What the scale shows, in grams').fill('10025');
+  await page.getByRole('button', { name: 'Write the check down' }).click();
+  await page.getByText('it showed 25 g too much: do not weigh on it.').waitFor();
+  // The weight and the limit stand there for the next time; what it shows is read anew.
+  expect(await page.getByLabel('Weight laid on, in grams').inputValue()).toBe('10000');
+  expect(await page.getByLabel('What the scale shows, in grams').inputValue()).toBe('');
+  await page.getByLabel('What the scale shows, in grams').fill('9996');
+  await page.getByRole('button', { name: 'Write the check down' }).click();
+  await page.getByText('it showed 4 g too little, within its limit.').waitFor();
+  expect(await textOf(page)).toContain('10,000 g laid on, 10,025 g shown, limit 10 g');
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+}, 120_000);
+
+test('whoever leads packing is warned of the line’s scale until it is checked', async () => {
+  const facts = { name: 'Canning', place: 'the hall' };
+  const times = { startsAt: '2026-10-10T14:00:00Z', endsAt: '2026-10-10T20:00:00Z' };
+  const { id } = bodyOf(await lead.caller.post(`${shed.path}/packing-sessions`, { ...facts, ...times }), 201);
+  bodyOf(await lead.caller.post(`${shed.path}/packing-sessions/${id}/equipment`, { itemId: scale.id }), 201);
+  const { page } = await site.enter('lead@example.org');
+  await page.goto('/');
+  await page.waitForURL(/\/s\//);
+  await page.goto(`${page.url().replace(/(\/s\/[^/]+).*/, '$1')}/packing`);
+  await page.getByText('Is the scale checked?').waitFor();
+  // Checked on 1 September at the latest, the day is 39 days later.
+  expect(await textOf(page)).toMatch(/Floor scale 1 (Checked too long ago|Not checked)/);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  const unit = scale.units[0]?.id;
+  const good = { laidGrams: 10_000, shownGrams: 10_000, limitGrams: 10 };
+  site.app.clock.now = new Date('2026-10-01T15:00:00Z');
+  bodyOf(await lead.caller.post(`${shed.path}/equipment-units/${unit}/scale-checks`, good), 201);
+  await page.reload();
+  await page.getByText('it showed the weight to the gram.').waitFor();
+}, 120_000);
