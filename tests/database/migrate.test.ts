@@ -39,6 +39,32 @@ test('a later version runs only what is new', async () => {
   expect(await listTables()).toEqual(['barn', 'silo']);
 });
 
+test('the server is told of a new table that its rows are of one storehouse, and of one that it knows nothing', async () => {
+  const knows = () =>
+    administer(
+      url,
+      (sql) => sql`select tablename, n_distinct from pg_stats where schemaname = 'book'
+        and attname = 'storehouse_id' order by tablename`,
+    );
+  const folder = makeTemporaryFolder({
+    '0001_crate.sql':
+      'create schema book; create table book.crate (storehouse_id integer not null, no integer);',
+  });
+  await migrate(url, folder);
+  expect(await knows()).toEqual([{ tablename: 'crate', n_distinct: 1 }]);
+  await administer(url, async (sql) => {
+    await sql`insert into book.crate values (1), (1), (2), (2), (3), (3)`;
+    await sql`analyze book.crate`;
+  });
+  expect(await knows()).toEqual([{ tablename: 'crate', n_distinct: -0.5 }]); // three of six rows
+  writeFile(`${folder}/0002_sack.sql`, 'create table book.sack (storehouse_id integer not null);');
+  await migrate(url, folder);
+  expect(await knows()).toEqual([
+    { tablename: 'crate', n_distinct: -0.5 },
+    { tablename: 'sack', n_distinct: 1 },
+  ]);
+});
+
 test('a migration that fails halfway leaves nothing, and the ones before it stay', async () => {
   const folder = makeTemporaryFolder({
     '0001_barn.sql': BARN,
