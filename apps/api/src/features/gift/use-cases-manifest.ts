@@ -108,13 +108,18 @@ async function refuseMovedOn(
   const { storehouseId } = context.actor;
   const { pantry, current } = await loadPantry(tx, storehouseId, trip.pantryId);
   const week = { pantryId: trip.pantryId, ...weekOf(trip.onDay) };
+  const visit = { pantryId: trip.pantryId, fromOn: trip.onDay, toOn: trip.onDay };
   const most = current.card.mostGramsPerWeek ?? Number.POSITIVE_INFINITY;
+  const mostThen = current.card.mostGramsPerVisit ?? Number.POSITIVE_INFINITY;
   const grams = sumOf(loaded.map(({ kept }) => kept.grams));
   refuseFor([
     ...(pantry.cardVersion === trip.cardVersion
       ? []
       : [`${pantry.name} has a newer card than this matching. Match again.`]),
     ...(trip.onDay < todayOf(context) ? ['The day of this trip is over. Match again.'] : []),
+    ...((await sumGramsBetween(tx, storehouseId, visit)) + grams > mostThen
+      ? [`${pantry.name} takes no more on that day. Match again.`]
+      : []),
     ...((await sumGramsBetween(tx, storehouseId, week)) + grams > most
       ? [`${pantry.name} takes no more in that week. Match again.`]
       : []),

@@ -140,7 +140,10 @@ async function tripOf(
     throw refuse('onDay', `${pantry.name} is not open on that day of the week.`);
   const { card } = current;
   const week = weekOf(trip.onDay);
-  const taken = await sumGramsBetween(tx, storehouseId, { pantryId: pantry.pantryId, ...week });
+  const { pantryId } = pantry;
+  const taken = await sumGramsBetween(tx, storehouseId, { pantryId, ...week });
+  const visit = { fromOn: trip.onDay, toOn: trip.onDay };
+  const takenThen = await sumGramsBetween(tx, storehouseId, { pantryId, ...visit });
   return {
     ...{ pantryId: pantry.pantryId, pantry: pantry.name },
     ...{ cardVersion: card.cardVersion, card: ruleCardOf(card) },
@@ -149,7 +152,7 @@ async function tripOf(
       0,
       Math.min(
         trip.capacityGrams,
-        card.mostGramsPerVisit ?? trip.capacityGrams,
+        (card.mostGramsPerVisit ?? Number.POSITIVE_INFINITY) - takenThen, // a day at one door is one visit
         (card.mostGramsPerWeek ?? Number.POSITIVE_INFINITY) - taken,
       ),
     ),

@@ -49,6 +49,7 @@ export const ES_GIVING: Readonly<Record<string, string>> = {
   '{} has a newer card than this matching. Match again.':
     '{} tiene una ficha más nueva que este reparto. Reparta otra vez.',
   'The day of this trip is over. Match again.': 'El día de este viaje ya pasó. Reparta otra vez.',
+  '{} takes no more on that day. Match again.': '{} no acepta más en ese día. Reparta otra vez.',
   '{} takes no more in that week. Match again.': '{} no acepta más en esa semana. Reparta otra vez.',
   'This is not on the manifest.': 'Esto no está en la hoja de entrega.',
   'This trip was planned for {}, not before.': 'Este viaje estaba planeado para el {}, no antes.',
