@@ -51,6 +51,9 @@ export function formatsOf(want: {
     dayMonth: (iso: string) => dayMonth.format(new Date(`${iso}T00:00:00Z`)),
     shortDay: (iso: string) => shortDay.format(new Date(`${iso}T00:00:00Z`)),
     monthName: (iso: string) => dayOf({ month: 'long' }).format(new Date(`${iso}T00:00:00Z`)),
+    /** "November 2026" for "2026-11". */
+    monthOf: (month: string) =>
+      `${dayOf({ month: 'long' }).format(new Date(`${month}-01T00:00:00Z`))} ${month.slice(0, 4)}`,
     month: (iso: string) => dayOf({ month: 'narrow' }).format(new Date(`${iso}T00:00:00Z`)),
     /** The hour alone, as in the end of a window that began on the same day. */
     hour: (at: string) => hour.format(new Date(at)),

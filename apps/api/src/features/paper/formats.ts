@@ -35,6 +35,7 @@ export function formatsOf({ language, unit, currency, timeZone }: Taste) {
     year: 'numeric',
   });
   const longDay = new Intl.DateTimeFormat(locale, { timeZone: 'UTC', dateStyle: 'long' });
+  const month = new Intl.DateTimeFormat(locale, { timeZone: 'UTC', month: 'long', year: 'numeric' });
   const hour = new Intl.DateTimeFormat('en-GB', {
     timeZone,
     hour: '2-digit',
@@ -74,6 +75,8 @@ export function formatsOf({ language, unit, currency, timeZone }: Taste) {
     },
     day: dayOf,
     longDay: (iso: string) => longDay.format(new Date(`${iso}T00:00:00Z`)),
+    /** "November 2026" for "2026-11". */
+    month: (iso: string) => together(month.format(new Date(`${iso}-01T00:00:00Z`))),
     instant,
     instantWithZone: (at: Date) => {
       const name = zone.formatToParts(at).find((part) => part.type === 'timeZoneName')?.value ?? timeZone;

@@ -155,7 +155,7 @@ export function StockPart({ page: { holds, atRisk } }: OfPage) {
         {atRisk.byMonth.length === 0 ? null : (
           <Figures
             rows={atRisk.byMonth.map(({ month, atRiskGrams }) => ({
-              name: `${format.monthName(`${month}-01`)} ${month.slice(0, 4)}`,
+              name: format.monthOf(month),
               value: format.mass(atRiskGrams),
             }))}
           />

@@ -120,7 +120,7 @@ function Months({ place }: { place: PlaceRecord }) {
   const { format } = useHouse();
   if (place.months.length === 0) return null;
   const newest = [...place.months].reverse();
-  const nameOf = ({ month }: Month) => `${format.monthName(`${month}-01`)} ${month.slice(0, 4)}`;
+  const nameOf = ({ month }: Month) => format.monthOf(month);
   const hasEnds = newest.some(hasSpread); // a typed month is one figure
   const spreadOf = ({ coldestTenths, warmestTenths }: Month) =>
     `${sayDegrees(coldestTenths, format)} – ${sayDegrees(warmestTenths, format)}`;

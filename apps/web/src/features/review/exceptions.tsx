@@ -167,7 +167,7 @@ function Looks({ days }: { days: Days }) {
               rows={months.map((row) => ({
                 key: `${row.month} ${row.reader} ${row.purpose}`,
                 cells: [
-                  row.month,
+                  format.monthOf(row.month),
                   row.reader,
                   row.lookedFor,
                   format.count(row.looks),

@@ -67,7 +67,7 @@ export function RiskHills({
               .map(({ month, grams, otherGrams }) => ({
                 key: month,
                 cells: [
-                  `${format.monthName(`${month}-01`)} ${month.slice(0, 4)}`,
+                  format.monthOf(month),
                   format.mass(grams),
                   ...(other === null ? [] : [format.mass(otherGrams)]),
                 ],

@@ -176,7 +176,10 @@ function stockBlocks({ holds, atRisk }: Page, formats: Formats): Block[] {
       : [
           tableOf({
             names: [words.month, words.mass],
-            rows: atRisk.byMonth.map(({ month, atRiskGrams }) => [month, formats.both(atRiskGrams)]),
+            rows: atRisk.byMonth.map(({ month, atRiskGrams }) => [
+              formats.month(month),
+              formats.both(atRiskGrams),
+            ]),
           }),
         ]),
   ];
