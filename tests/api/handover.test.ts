@@ -106,6 +106,7 @@ test('it says until when each duty is meant and who acts for whom, on the page a
     (await printed(storehouse.coordinator, `${storehouse.path}/handover/paper?language=${language}`)).text;
   expect(await paper('en')).toMatch(/Meant to end.*15 Oct 2026.*Dell Corran Person 30 Nov 2026/s);
   expect(await paper('es')).toContain('Quién puede actuar por qué hogar');
+  expect(await paper('en')).toMatch(/eat-first date.* [A-Z][a-z]+ 20\d\d \d+\.\d lb/s);
   const ofTreasurer = await printed(buy.treasurer, `${storehouse.path}/handover/paper?language=en`);
   expect(ofTreasurer.text).not.toContain('Corran Person');
 });
