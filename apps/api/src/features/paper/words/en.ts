@@ -56,7 +56,6 @@ export const en = {
   fromBags: (bags: number, money: string) => `from ${bags}: ${money}`,
   eachBag: (money: string) => `${money} a bag`,
   incremental: 'each step for its own bags only',
-  /** Where the book has no telephone of somebody who is to be called. */
   phoneByPen: 'telephone ____________',
   currencyOnce: (currency: string) => `All amounts in ${currency}.`,
   signature: 'Signature',
