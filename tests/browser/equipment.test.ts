@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { bodyOf } from '../support/buy.ts';
+import { bodyOf, foodIdsOf } from '../support/buy.ts';
 import { anItem, aShed, book, handOut, type TestShed } from '../support/equipment.ts';
 import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
@@ -124,6 +124,32 @@ test('of a thing that is out and late nobody is told that it is free: who asks, 
   await settle(page);
   expect(await findFaults(page)).toEqual(NO_FAULTS);
   site.app.clock.now = early;
+}, 120_000);
+
+test('whoever takes a time that came free says what goes through it, where the wish of old did not', async () => {
+  const flaker = await anItem(shed, { name: 'Flaker', touchesFood: true }, []);
+  const foodId = (await foodIdsOf(shed))['rice-white-long'];
+  const times = ['2026-09-10T09:00', '2026-09-10T18:00'] as const;
+  const { id } = bodyOf(await book(shed.hale.caller, flaker, times, { foodIds: [foodId] }), 201);
+  const wish = { from: times[0], until: times[1], foodIds: [foodId] };
+  const waits = bodyOf(await shed.moss.caller.post(`${flaker.path}/waiting`, wish), 201);
+  await site.app.admin`delete from book.equipment_wish_food where equipment_wish_id = ${waits.id}`;
+  bodyOf(await shed.hale.caller.post(`${shed.path}/bookings/${id}/cancelling`));
+  const { page } = await site.enter('moss@example.org');
+  await openEquipment(page);
+  const offered = page.getByRole('listitem').filter({ hasText: 'Flaker' }).filter({ hasText: 'go through' });
+  await offered.getByRole('button', { name: 'I take it' }).click();
+  await offered.getByText('Say which foods go through it').first().waitFor();
+  await settle(page);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await offered.getByLabel('Find a food').fill('hard red winter');
+  await offered.getByRole('button', { name: 'Add hard red winter wheat' }).click();
+  await offered.getByRole('button', { name: 'I take it' }).click();
+  await offered.waitFor({ state: 'detached' }); // booked now, it asks no more
+  const { bookings } = bodyOf(await shed.moss.caller.get(`${shed.path}/bookings`));
+  expect(bookings.find(({ itemId }: { itemId: string }) => itemId === flaker.id)).toMatchObject({
+    ...{ state: 'booked', foods: [{ nameEn: 'Hard red winter wheat' }] },
+  });
 }, 120_000);
 
 test('the keeper adds a thing with a part that it never goes out without', async () => {
