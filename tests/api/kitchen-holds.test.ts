@@ -50,3 +50,14 @@ test('and thrown away in the kitchen it ends the one that had nothing else', asy
   bodyOf(await stock.eat(lotId, 1_400, 'discarded'), 201);
   expect([await endedOf(some), await endedOf(all)]).toEqual([null, 'nothing-left']);
 });
+
+test('whoever would eat of it is refused by the name that the food has in the reader’s language', async () => {
+  const { lotId } = await twoHolds('beans-pinto');
+  const eat = (language: string) =>
+    dell.caller.post(at('/kitchen/uses'), { lotId, grams: 10, to: 'eaten' }, { 'Accept-Language': language });
+  const [english, spanish] = [await eat('en'), await eat('es')];
+  expect([english.body.code, spanish.body.code]).toEqual(['on-hold', 'on-hold']);
+  expect(english.body.detail).toMatch(/^Some of the Pinto beans in your kitchen came out of what is on hold/);
+  expect(spanish.body.detail).toMatch(/[Ff]rijol/);
+  expect(spanish.body.detail).not.toMatch(/Pinto beans|kitchen/);
+});

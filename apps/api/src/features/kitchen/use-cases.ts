@@ -5,6 +5,7 @@ import type { Context } from '../../platform/context.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { noteHelpersRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
+import { inSpanish } from '../../platform/spoken/spanish.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import {
@@ -128,9 +129,13 @@ export function useKitchen(context: Context, wish: UseKitchen) {
 /** As out of a held container: thrown away, spilled or sent to be tested. */
 const MAY_LEAVE_HELD: ReadonlySet<string> = new Set(['discarded', 'spilled', 'sampled']);
 
+const wordsOnHold = (food: string): string =>
+  `Some of the ${food} in your kitchen came out of what is on hold, and it lies together there. None of it is eaten or given until that is released; it may be thrown away.`;
+
 const onHold = ({ food }: KitchenLot) =>
   new Problem('on-hold', {
-    detail: `Some of the ${food.nameEn} in your kitchen came out of what is on hold, and it lies together there. None of it is eaten or given until that is released; it may be thrown away.`,
+    detail: wordsOnHold(food.nameEn),
+    detailEs: inSpanish(wordsOnHold(food.nameEs)),
   });
 
 const subjectOf = (context: Context) => ({
