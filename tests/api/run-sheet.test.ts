@@ -95,6 +95,24 @@ test('its set-up names the scale of the day and what its last check said, line b
   app.clock.now = now;
 });
 
+test('who has said yes stands at the stations by name, and the clean-down ends with a photo (papers 7, job map 7.5 and 7.9)', async () => {
+  const hands = { Dell: { maySeam: true }, Birchall: {}, Corran: {}, Ashdown: { mayLift: false } };
+  for (const [name, said] of Object.entries(hands)) {
+    const { caller } = hall.buy.households[name as keyof typeof hands];
+    bodyOf(await caller.put(`${day}/hand`, { isComing: true, ...said }));
+  }
+  const { spells, session } = bodyOf(await hall.lead.caller.get(`${day}/plan`));
+  const [spell] = spells;
+  const seam = spell.blocks.find(({ stations }: { stations: string[] }) => stations.includes('seam'));
+  expect(seam).toMatchObject({ line: 1, missing: 0, names: [expect.stringContaining('Dell')] });
+  const missing = spell.blocks.map((block: { missing: number }) => block.missing);
+  expect(missing.reduce((sum: number, one: number) => sum + one, 0)).toBe(2); // six are wanted, four come
+  const { text } = await sheet();
+  expect(text).toContain(`${hourOf(session.startsAt, spell.startsAtSecond)} ${seam.names[0]}`);
+  expect(text).toContain('Sanitised where wet');
+  expect(text).toContain('Photo taken');
+});
+
 test('it is for whoever runs the day, and its code leads only them back', async () => {
   const { caller } = hall.buy.households.Dell;
   expect(await caller.get(`${day}/papers/run-sheet`)).toMatchObject({ status: 403 });

@@ -22,6 +22,7 @@ export * from './session-mass.ts';
 export * from './session-supplies.ts';
 export * from './settlement.ts';
 export * from './show-rate.ts';
+export * from './stand-crew.ts';
 export * from './supplies.ts';
 export * from './unvouched.ts';
 export * from './void-fraction.ts';

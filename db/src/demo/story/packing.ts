@@ -71,6 +71,11 @@ export async function packAtTheHall(cast: Cast): Promise<void> {
     ['2026-12-12T18:00:00Z', '2026-12-12T22:00:00Z'],
     WINTER,
   );
+  // Seven have said yes: two know the seamer, and one may not lift.
+  for (const name of ['Ashdown', 'Dell', 'Eskdale', 'Ince', 'Kemble', 'Lorne', 'Marrick'] as const)
+    await cast.of(name).caller.put(`${winter}/hand`, {
+      ...{ isComing: true, maySeam: name === 'Dell' || name === 'Kemble', mayLift: name !== 'Ince' },
+    });
   await bookScale(cast, winter);
 }
 

@@ -1,6 +1,13 @@
 import type { PackingSessionRow } from '@sheafbook/db/tables';
-import { carriedBy, type LineWish, planLine } from '@sheafbook/packing';
-import type { SlotOf, WishedPacking } from './queries.ts';
+import {
+  carriedBy,
+  type LinePlan,
+  type LineWish,
+  planLine,
+  SPELL_MINUTES,
+  standCrew,
+} from '@sheafbook/packing';
+import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
 
 /** What the pure plan reads of a wish. Eaters never meet their own wish's allergens here: whoever asked for it may eat it. */
 export function toLineWish(
@@ -53,4 +60,33 @@ export function planLines(
   return turns.map((line) =>
     planLine(line, { stations, people, setupMinutes, breakMinutes, cleanDownMinutes }),
   );
+}
+
+/**
+ * Who of those that come stands where on all lines, from when the first is set up until the last is cleaned down. Nothing where
+ * nobody comes or no line runs.
+ */
+export function standLines(session: PackingSessionRow, lines: readonly LinePlan[], hands: readonly HandOf[]) {
+  const here = hands.filter(({ hand }) => hand.state === 'coming' || hand.state === 'came');
+  const running = lines.flatMap(({ crew, finishSeconds, containers }, at) =>
+    crew && finishSeconds !== null && containers > 0 ? [{ line: at + 1, crew, finishSeconds }] : [],
+  );
+  if (here.length === 0 || running.length === 0) return [];
+  const fromSecond = 60 * session.setupMinutes;
+  const untilSecond =
+    Math.max(...running.map(({ finishSeconds }) => finishSeconds)) - 60 * session.cleanDownMinutes;
+  const count = Math.max(1, Math.ceil((untilSecond - fromSecond) / (60 * SPELL_MINUTES)));
+  const blocks = running.flatMap(({ line, crew }) => crew.blocks.map((block) => ({ line, ...block })));
+  const helpers = here.map(({ hand }) => ({
+    ...{ personId: hand.personId, maySeam: hand.maySeam, mayLift: hand.mayLift },
+  }));
+  const nameOf = new Map(here.map(({ hand, name }) => [hand.personId, name]));
+  const named = (personIds: readonly string[]) => personIds.map((id) => nameOf.get(id) ?? '');
+  return standCrew(blocks, helpers, count).map((spell, at) => ({
+    startsAtSecond: fromSecond + at * 60 * SPELL_MINUTES,
+    blocks: spell.blocks.map(({ stations, personIds, missing }, block) => ({
+      ...{ line: blocks[block]?.line ?? 1, stations, names: named(personIds), missing },
+    })),
+    resting: named(spell.resting),
+  }));
 }

@@ -2,6 +2,7 @@ import type { PackingSessionRow } from '@sheafbook/db/tables';
 import { bulkOf, readKeepingClass } from '@sheafbook/foods';
 import { airInPack, carriedBy, chooseAbsorbers, unitsPerHour } from '@sheafbook/packing';
 import { assert, fractionToNumber } from '@sheafbook/units';
+import { standLines } from './plan.ts';
 import { presentSession } from './present-session.ts';
 import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
 import { linesNeeded } from './slots.ts';
@@ -99,6 +100,8 @@ export function presentPlan(reading: PlanReading) {
       isHere: here.has(row.slot.householdId),
     })),
     crew: { ...presentHands(hands), wanted, expected, chance, moreToAsk },
+    /** Who stands where, changing every 45 minutes: a proposal, from what each said that they may do. */
+    spells: standLines(session, lines, hands),
     /** The scales that the day has booked, as they stand on it. */
     scales,
     lines: lines.map((line, at) => ({

@@ -15,6 +15,7 @@ import { ScaleWarning } from '../scale/scales-of-day.tsx';
 import { Here } from './here.tsx';
 import { LineClock } from './line-clock.tsx';
 import { type LinePlan, ofSession, type PlanBody, planQuery, sessionApi } from './queries.ts';
+import { StandWhere } from './stand-where.tsx';
 import { usePackingText } from './words.ts';
 import './packing.css';
 
@@ -83,6 +84,7 @@ function PlanPage({ plan, people, onPeople }: PlanProps) {
         ),
       )}
       <Crew plan={plan} />
+      <StandWhere plan={plan} />
       <Times plan={plan} />
       <Cautions />
       <PaperLinks papers={[{ kind: 'run-sheet', path: `packing-sessions/${session.id}/papers/run-sheet` }]} />

@@ -93,7 +93,7 @@ export const en = {
   help: 'Hands',
   coming: (count: number) => `${s(count, 'person comes', 'people come')} to help so far.`,
   iCome: 'I come to help',
-  maySeam: 'I am trained at the seamer',
+  maySeam: 'I am trained at the seamer, and 16 or older',
   mayLift: 'I may lift more than 10 kg',
   liftCaution:
     'Lift between knee and chest, close to the body; two people for a full bag. Your physician’s word comes first.',
@@ -138,6 +138,12 @@ export const en = {
     `Enough hands: the chance that ${wanted} or more come is ${percent} %.`,
   askMore: (more: number, wanted: number, percent: string) =>
     `Ask ${s(more, 'person', 'people')} more. ${wanted} are wanted; by who has said yes so far, the chance of that is ${percent} %.`,
+  standing: 'Who stands where',
+  standingSays:
+    'A proposal: everybody changes every 45 minutes; only who is trained closes cans, and one who may lift is at the bags.',
+  standFrom: (at: string) => `From ${at}`,
+  standMissing: (count: number) => `${s(count, 'hand is', 'hands are')} missing`,
+  standRest: 'carry, fetch and rest',
   trained: 'trained at the seamer',
   noLifting: 'no heavy lifting',
   handStates: { coming: 'comes', came: 'is here', 'stayed-away': 'stayed away' },

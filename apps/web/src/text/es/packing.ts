@@ -92,7 +92,7 @@ export const es: PackingWords = {
   help: 'Manos',
   coming: (count) => `Por ahora ${s(count, 'persona viene', 'personas vienen')} a ayudar.`,
   iCome: 'Vengo a ayudar',
-  maySeam: 'Sé manejar la cerradora',
+  maySeam: 'Sé manejar la cerradora y tengo 16 años o más',
   mayLift: 'Puedo levantar más de 10 kg',
   liftCaution:
     'Levante entre rodilla y pecho, cerca del cuerpo; un saco lleno, entre dos. Primero está lo que diga su médico.',
@@ -136,6 +136,12 @@ export const es: PackingWords = {
     `Hay manos: la probabilidad de que vengan ${wanted} o más es del ${percent} %.`,
   askMore: (more, wanted, percent) =>
     `Pida a ${s(more, 'persona más', 'personas más')}: hacen falta ${wanted} y, con quienes dijeron que sí, la probabilidad es del ${percent} %.`,
+  standing: 'Quién va en cada puesto',
+  standingSays:
+    'Una propuesta: todos cambian cada 45 minutos; solo quien sabe cierra latas, y alguien que puede levantar peso está en los sacos.',
+  standFrom: (at) => `Desde las ${at}`,
+  standMissing: (count) => (count === 1 ? 'falta 1 persona' : `faltan ${count} personas`),
+  standRest: 'llevar, traer y descansar',
   trained: 'sabe de la cerradora',
   noLifting: 'sin levantar peso',
   handStates: { coming: 'viene', came: 'está aquí', 'stayed-away': 'no vino' },

@@ -57,7 +57,7 @@ function lineBlocks(of: Of): Block[] {
     facts([
       ...line.blocks.map(({ stations, people }) => ({
         name: run.crew(stations.map((station) => run.stations[station] ?? station).join(', '), people),
-        value: '',
+        value: standingAt(stations, no, of),
       })),
       { name: run.machine, value: '' },
       { name: run.scale, value: line.scale === null ? '' : scaleName(line.scale) },
@@ -79,6 +79,18 @@ function lineBlocks(of: Of): Block[] {
       { name: run.left, value: '' },
     ]),
   ];
+}
+
+/** Who is meant to stand at some stations, spell by spell; empty for the pen where nobody has said that they come. */
+function standingAt(stations: readonly string[], no: number, { plan, formats }: Of): string {
+  return plan.spells
+    .flatMap(({ startsAtSecond, blocks }) => {
+      const block = blocks.find((one) => one.line === no && one.stations.join() === stations.join());
+      return block && block.names.length > 0
+        ? [`${hourOf(plan, startsAtSecond, formats)} ${block.names.join(', ')}`]
+        : [];
+    })
+    .join('; ');
 }
 
 function columns({ words: { run } }: Formats) {

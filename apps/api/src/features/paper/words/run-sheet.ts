@@ -53,7 +53,7 @@ export const runEn = {
   rest: (minutes: number) => `${minutes} minutes of rest for everybody, and a change of stations every 45.`,
   cleaning: 'Clean-down',
   cleanDown: (minutes: number) =>
-    `${minutes} minutes. [ ] Unplugged  [ ] Swept, vacuumed, wiped  [ ] Dried by air  [ ] Seamer oiled  [ ] Parts counted  [ ] Scale read again  [ ] Bins out`,
+    `${minutes} minutes. [ ] Unplugged  [ ] Swept, vacuumed, wiped  [ ] Sanitised where wet  [ ] Dried by air  [ ] Seamer oiled  [ ] Parts counted  [ ] Scale read again  [ ] Bins out  [ ] Photo taken`,
   totals: 'Totals',
   made: 'Made',
   scrapped: 'Scrapped, and why',
@@ -115,7 +115,7 @@ export const runEs: typeof runEn = {
   rest: (minutes) => `${minutes} minutos de descanso para todos, y cambio de puesto cada 45.`,
   cleaning: 'Limpieza final',
   cleanDown: (minutes) =>
-    `${minutes} minutos. [ ] Desenchufado  [ ] Barrido, aspirado, fregado  [ ] Secado al aire  [ ] Cerradora engrasada  [ ] Piezas contadas  [ ] Balanza leída otra vez  [ ] Basura fuera`,
+    `${minutes} minutos. [ ] Desenchufado  [ ] Barrido, aspirado, fregado  [ ] Desinfectado lo mojado  [ ] Secado al aire  [ ] Cerradora engrasada  [ ] Piezas contadas  [ ] Balanza leída otra vez  [ ] Basura fuera  [ ] Foto hecha`,
   totals: 'Totales',
   made: 'Hechos',
   scrapped: 'Desechados, y por qué',
