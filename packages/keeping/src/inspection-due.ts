@@ -55,6 +55,13 @@ export function inspectionsDue<Row extends LookedAt>(
     .toSorted((a, b) => compareText(a.dueOn, b.dueOn) || compareText(a.row.code, b.row.code));
 }
 
+/**
+ * By when a shut container is first to be looked at, as its label says it: a can within a year, anything softer within half of one.
+ * Units: ISO days. Errors: AssertionError when the day is none. Source: common practice, no source.
+ */
+export const inspectByOn = ({ barrier, packedOn }: Pick<LookedAt, 'barrier' | 'packedOn'>): string =>
+  addDays(packedOn, barrier === 'metal' ? YEAR_DAYS : SOFT_DAYS);
+
 const isShutCan = ({ barrier, openedOn }: LookedAt) => barrier === 'metal' && openedOn === null;
 const lastLooked = ({ lastOn, openedOn, packedOn }: LookedAt) =>
   [lastOn, openedOn, packedOn].reduce<string>((latest, on) => (on !== null && on > latest ? on : latest), '');

@@ -81,6 +81,14 @@ export function eatFirstAsKnown(
 }
 
 /**
+ * The year in which a container is to be offered to others, where nobody has said yet which pantry would take it.
+ * Units: ISO day in, a calendar year out, not before the day's own. Errors: AssertionError when the day is none.
+ */
+export function offerAsKnown(todayOn: string, { likelyDays }: Pick<KeepingLife, 'likelyDays'>): number {
+  return yearIn(todayOn, Math.max(0, likelyDays - OFFER_DAYS_WITHOUT_PANTRY));
+}
+
+/**
  * The year in which a container likely wants eating, and the years that its band reaches from and to.
  * Units: ISO day in, calendar years out. Errors: AssertionError when the day is none.
  */

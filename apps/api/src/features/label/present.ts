@@ -12,6 +12,8 @@ export function presentLabel({
   household,
   grams,
   eatFirst,
+  offerYear,
+  inspectByOn,
   metOnLine,
 }: LabelFacts) {
   const treatment = readTreatment(container.treatment);
@@ -32,6 +34,9 @@ export function presentLabel({
     /** Allergens of what ran before it on its packing line that day; a label made ahead can't know them. */
     metOnLine,
     eatFirst,
+    /** The year in which others are offered it; null where nobody knows how long it keeps. */
+    offerYear,
+    inspectByOn,
     isOxygenFree: treatment !== null && treatmentOf(treatment).isOxygenFree,
   };
 }

@@ -1,5 +1,5 @@
 import type { Tx } from '@sheafbook/db';
-import { eatFirstAsKnown } from '@sheafbook/keeping';
+import { eatFirstAsKnown, inspectByOn, offerAsKnown, readBarrier } from '@sheafbook/keeping';
 import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
@@ -35,6 +35,11 @@ export async function withLabelFacts(tx: Tx, context: Context, rows: readonly To
   return kept.map((row) => ({
     ...row,
     eatFirst: row.keeping && eatFirstAsKnown(todayOn, row.keeping.life),
+    offerYear: row.keeping && offerAsKnown(todayOn, row.keeping.life),
+    inspectByOn: inspectByOn({
+      barrier: readBarrier(row.kind.barrier),
+      packedOn: row.container.packedOn,
+    }),
     metOnLine: met.get(row.container.containerId) ?? [],
   }));
 }

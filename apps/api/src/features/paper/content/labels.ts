@@ -23,7 +23,13 @@ export function makeLabel(label: Label, formats: Formats, storehouse: string): D
       ),
       sayAllergens(label, formats),
       say.ownerAndLot(together(words.seatName(owner.name, owner.seat)), lot),
-      eatFirst === null ? say.eatFirstUnknown : say.eatFirst(eatFirst.year, eatFirst.isEstimate),
+      [
+        eatFirst === null ? say.eatFirstUnknown : say.eatFirst(eatFirst.year, eatFirst.isEstimate),
+        label.offerYear === null ? '' : say.offer(label.offerYear),
+        say.inspectBy(formats.day(label.inspectByOn)),
+      ]
+        .filter(Boolean)
+        .join(' · '),
       label.isOxygenFree ? say.oxygenFreeCaution : say.caution,
       say.packer(storehouse),
     ],

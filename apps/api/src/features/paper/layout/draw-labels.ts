@@ -75,9 +75,15 @@ function boxOf({ columns, label, corner, pitch }: LabelSheet, place: number): Bo
   };
 }
 
+/** What stays empty for the pen at the foot of a sticker that is tall enough for it. Units: points. */
+const PEN_ROOM = 15 * POINTS_A_MILLIMETRE;
+const TALL_ENOUGH = 45 * POINTS_A_MILLIMETRE;
+
 /** The mark to the left with its code beneath, for the camera and for the eye; the words to the right. */
-function drawLabel(doc: Document, label: DrawnLabel, box: Box): void {
-  const codeStyle: Style = { face: 'sans-bold', points: box.height > 100 ? 13 : 9 };
+function drawLabel(doc: Document, label: DrawnLabel, sticker: Box): void {
+  const isTall = sticker.height >= TALL_ENOUGH;
+  const box = isTall ? { ...sticker, height: sticker.height - PEN_ROOM } : sticker;
+  const codeStyle: Style = { face: 'sans-bold', points: isTall ? 13 : 9 };
   const codeWidth = widthOf(doc, label.spelled, codeStyle);
   const size = Math.min(box.height - lineHeight(codeStyle) - 2, box.width * 0.32);
   const markWidth = Math.max(size, codeWidth);

@@ -14,6 +14,8 @@ export const labelEn = {
   eatFirst: (year: number, isEstimate: boolean) =>
     isEstimate ? `Eat by about ${year} (estimate)` : `Eat by ${year}`,
   eatFirstUnknown: 'Eat by: ______________',
+  offer: (year: number) => `offer in ${year}`,
+  inspectBy: (day: string) => `inspect by ${day}`,
   caution: 'Look and smell before you eat it.',
   oxygenFreeCaution: 'Packed without oxygen: if it is swollen, wet or smells wrong, do not eat it.',
   packer: (storehouse: string) => `Packed at home, ${storehouse}`,
@@ -34,6 +36,8 @@ export const labelEs: typeof labelEn = {
   eatFirst: (year, isEstimate) =>
     isEstimate ? `Comer hacia ${year} (estimado)` : `Comer antes de fin de ${year}`,
   eatFirstUnknown: 'Comer antes de: ______________',
+  offer: (year) => `ofrecer en ${year}`,
+  inspectBy: (day) => `revisar antes del ${day}`,
   caution: 'Mírelo y huélalo antes de comerlo.',
   oxygenFreeCaution: 'Envasado sin oxígeno: si está hinchado, húmedo o huele mal, no lo coma.',
   packer: (storehouse) => `Envasado en casa, ${storehouse}`,
