@@ -109,8 +109,9 @@ test('who has said yes stands at the stations by name, and the clean-down ends w
   expect(missing.reduce((sum: number, one: number) => sum + one, 0)).toBe(2); // six are wanted, four come
   const { text } = await sheet();
   expect(text).toContain(`${hourOf(session.startsAt, spell.startsAtSecond)} ${seam.names[0]}`);
-  expect(text).toContain('Sanitised where wet');
-  expect(text).toContain('Photo taken');
+  expect(text.replaceAll(/\s+/g, ' ')).toContain('Sanitised where wet');
+  expect(text.replaceAll(/\s+/g, ' ')).toContain('Photo taken');
+  expect(text.replaceAll(/\s+/g, ' ')).toContain('A planning aid only. Local food, fire and building codes');
 });
 
 test('it is for whoever runs the day, and its code leads only them back', async () => {

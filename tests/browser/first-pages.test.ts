@@ -126,7 +126,7 @@ const FIRST_PAGES: readonly Page[] = [
     path: '/packing',
     answers: {
       1: /When will we finish\?\s+At \d\d:\d\d, with 6 containers/,
-      2: /Do enough people come\?\s+Ask 9 people more/,
+      2: /Do enough people come\?\s+Ask \d+ (?:person|people) more\. 6 are wanted; .* the chance of that is \d\d %/,
       3: /Where does it jam\?\s+seam: 24 s/,
       4: /Do we have all supplies\?\s+No\. 10 cans with lids: 1 short/,
       5: /In what order do the foods run\?\s+Hard red winter wheat/,

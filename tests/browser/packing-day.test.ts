@@ -130,6 +130,12 @@ test('the plan says when the day ends and what one person more would buy, as peo
   await lead.getByRole('link', { name: 'Plan of the day' }).click();
   await lead.getByRole('heading', { name: /^4 containers, and the day ends at/ }).waitFor();
   await lead.getByText('One person more would not end the day sooner.').waitFor();
+  const standing = lead.locator('section', { hasText: 'Who stands where' }).last();
+  await standing
+    .getByText(/^seam:/)
+    .first()
+    .waitFor();
+  await standing.getByText('1 hand is missing').first().waitFor(); // one comes, untrained: nobody closes cans
   await lead.getByRole('button', { name: 'One person less' }).click();
   await lead.getByText('5 people at each line').waitFor();
   await lead.getByText(/sets the pace: 27 s a container/).waitFor();
@@ -148,8 +154,17 @@ test('at the line the biggest key logs a container; what goes over is told, and 
   await lead.getByRole('heading', { name: '1 container is closed.' }).waitFor();
   await lead.getByRole('button', { name: 'Another figure' }).click();
   await lead.getByLabel('On the scale').fill('2070');
+  const wall = (minutes: number) =>
+    new Date(site.app.clock.now.getTime() + minutes * 60_000).toLocaleTimeString('en-GB', {
+      ...{ timeZone: 'America/Chicago', hour: '2-digit', minute: '2-digit' },
+    });
+  await lead.getByLabel('When, if a pen wrote it first').fill(wall(30));
+  await lead.getByText('That time is still to come.').waitFor();
+  await lead.getByLabel('When, if a pen wrote it first').fill(wall(-20));
   await lead.getByRole('button', { name: 'Container 2: log 2,070 g' }).click();
   await lead.getByText(/^70 g over after 2 containers\. One in 57 is given away\./).waitFor();
+  const byPen = (await logNow()).pours.at(-1);
+  expect(Date.parse(byPen.pouredAt)).toBe(Math.floor(site.app.clock.now.getTime() / 60_000 - 20) * 60_000);
   await lead.getByRole('button', { name: 'Take 2 back' }).click();
   await lead.getByRole('heading', { name: '1 container is closed.' }).waitFor();
   expect(await listViolations(lead)).toEqual([]);

@@ -56,11 +56,18 @@ export function inspectionsDue<Row extends LookedAt>(
 }
 
 /**
- * By when a shut container is first to be looked at, as its label says it: a can within a year, anything softer within half of one.
- * Units: ISO days. Errors: AssertionError when the day is none. Source: common practice, no source.
+ * By when a shut container is to be looked at next, as its label says it: a can once a year from its packing, anything softer
+ * twice.
+ * Units: ISO days; after `todayOn`. Errors: AssertionError when a day is none. Source: common practice, no source.
  */
-export const inspectByOn = ({ barrier, packedOn }: Pick<LookedAt, 'barrier' | 'packedOn'>): string =>
-  addDays(packedOn, barrier === 'metal' ? YEAR_DAYS : SOFT_DAYS);
+export function inspectByOn(
+  { barrier, packedOn }: Pick<LookedAt, 'barrier' | 'packedOn'>,
+  todayOn: string,
+): string {
+  const days = barrier === 'metal' ? YEAR_DAYS : SOFT_DAYS;
+  const times = Math.max(0, Math.floor(daysBetween(packedOn, todayOn) / days)) + 1;
+  return addDays(packedOn, times * days);
+}
 
 const isShutCan = ({ barrier, openedOn }: LookedAt) => barrier === 'metal' && openedOn === null;
 const lastLooked = ({ lastOn, openedOn, packedOn }: LookedAt) =>

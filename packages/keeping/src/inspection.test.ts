@@ -8,7 +8,7 @@ import {
   letsGoTo,
   OUTCOMES,
 } from './inspection.ts';
-import { inspectionsDue, type LookedAt } from './inspection-due.ts';
+import { inspectByOn, inspectionsDue, type LookedAt } from './inspection-due.ts';
 import { FINDING_WORDS, OUTCOME_WORDS } from './inspection-words.ts';
 
 /** Job map 10.5; what it does not name is common practice. */
@@ -134,3 +134,16 @@ describe('what is to be looked at', () => {
     expect(due(seenLongAgo, '2026-09-02').map((line) => line.slice(0, 2))).toEqual(['C1', 'C2', 'C3', 'C4']);
   });
 });
+
+test.for([
+  ['metal', '2026-09-01', '2026-09-01', '2027-09-01'],
+  ['metal', '2026-09-01', '2027-08-31', '2027-09-01'],
+  ['metal', '2026-09-01', '2027-09-01', '2028-08-31'],
+  ['foil', '2026-09-01', '2026-09-01', '2027-02-28'],
+  [null, '2026-09-01', '2027-02-28', '2027-08-27'],
+] as const)(
+  'a label of what is behind %s, packed %s and printed %s, says %s',
+  ([barrier, packedOn, todayOn, on]) => {
+    expect(inspectByOn({ barrier, packedOn }, todayOn)).toBe(on);
+  },
+);

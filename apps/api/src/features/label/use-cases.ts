@@ -36,10 +36,10 @@ export async function withLabelFacts(tx: Tx, context: Context, rows: readonly To
     ...row,
     eatFirst: row.keeping && eatFirstAsKnown(todayOn, row.keeping.life),
     offerYear: row.keeping && offerAsKnown(todayOn, row.keeping.life),
-    inspectByOn: inspectByOn({
-      barrier: readBarrier(row.kind.barrier),
-      packedOn: row.container.packedOn,
-    }),
+    inspectByOn: inspectByOn(
+      { barrier: readBarrier(row.kind.barrier), packedOn: row.container.packedOn },
+      todayOn,
+    ),
     metOnLine: met.get(row.container.containerId) ?? [],
   }));
 }

@@ -1,5 +1,5 @@
 import { ABSORBER_SIZES, containersPerOneLost } from '@sheafbook/packing';
-import { sumOf } from '@sheafbook/units';
+import { instantOfWallTime, isWallTime, sumOf, wallTimeInZone } from '@sheafbook/units';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { askOnce } from '../../api/client.ts';
@@ -36,6 +36,7 @@ const START = {
   target: '',
   line: '1',
   figure: '',
+  pen: '',
   count: '1',
   labels: '',
 };
@@ -76,6 +77,13 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
   const typed = gramsOnScale(draft.figure, bag.leftInBagsGrams);
   const count = /^\d{1,3}$/.test(draft.count.trim()) ? Math.max(1, Number(draft.count)) : 1;
   const codes = codesTyped(draft.labels);
+  // What a pen wrote on the run sheet keeps its own time, on the wall of the storehouse: of the packing day, or of today where
+  // the line runs sooner than planned.
+  const dayOf = (at: number) => wallTimeInZone(at, format.timeZone).slice(0, 10);
+  const [penOn] = [dayOf(Date.now()), dayOf(Date.parse(plan.session.startsAt))].toSorted();
+  const wall = `${penOn}T${draft.pen}`;
+  const penAt = isOther && isWallTime(wall) ? new Date(instantOfWallTime(wall, format.timeZone)) : null;
+  const isAhead = penAt !== null && penAt.getTime() > Date.now();
   const isLabelled = labelsFit(draft.labels, isOther ? count : 1);
   const pour = (grams: number, times: number) => {
     if (!kind) return;
@@ -84,7 +92,10 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
       json: {
         ...{ line, bagId: bag.bagId, householdId: bag.householdId, containerKindId: kind.id },
         ...{ treatment, targetGrams, absorberMillilitres: packets },
-        ...{ grams: Array.from({ length: times }, () => grams), pouredAt: new Date().toISOString() },
+        ...{
+          grams: Array.from({ length: times }, () => grams),
+          pouredAt: (penAt ?? new Date()).toISOString(),
+        },
         ...(codes.length === 0 ? {} : { codes }),
       },
     });
@@ -123,10 +134,18 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
               onChange={(event) => change({ count: event.target.value })}
             />
           </div>
+          <Field
+            label={t.pen}
+            type="time"
+            hint={t.penHint}
+            value={draft.pen}
+            onChange={(event) => change({ pen: event.target.value })}
+            problem={isAhead ? t.penAhead : undefined}
+          />
           <button
             type="button"
             className="key"
-            disabled={typed === undefined || targetGrams === 0 || !isLabelled}
+            disabled={typed === undefined || targetGrams === 0 || !isLabelled || isAhead}
             onClick={() => typed !== undefined && pour(typed, count)}
           >
             {typed === undefined ? t.typeFigure : t.logIt(next, count, format.count(typed))}

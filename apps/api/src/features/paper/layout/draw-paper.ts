@@ -1,3 +1,4 @@
+import { EVERY_PRINT } from '@sheafbook/keeping';
 import PDFDocument from 'pdfkit';
 import { type PaperContent, text } from '../content.ts';
 import { drawBlocks } from './blocks.ts';
@@ -51,6 +52,7 @@ export async function drawPaper(content: PaperContent, drawing: Drawing): Promis
   beginStructure(doc);
   const sheet = openSheet(doc, content, drawing);
   drawBlocks(sheet, content.blocks);
+  drawBlocks(sheet, [text(EVERY_PRINT[language])]);
   if (isTransliterated(JSON.stringify([content, drawing.storehouse, drawing.title])))
     drawBlocks(sheet, [text(words.inLatin)]);
   unread(doc, () => drawFooters(sheet, drawing));

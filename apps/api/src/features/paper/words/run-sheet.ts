@@ -28,7 +28,7 @@ export const runEn = {
   noScale: 'No scale is booked for this day. Check the one that stands here with a known weight.',
   before: 'Before the line runs',
   setup: (minutes: number) =>
-    `${minutes} minutes to set up. [ ] Hands and table clean  [ ] Scale checked with a weight  [ ] First can cut open and measured  [ ] Absorber packs shut and hard  [ ] First aid and exit known`,
+    `${minutes} minutes to set up. [\u00a0]\u00a0Hands and table clean  [\u00a0]\u00a0Scale checked with a weight  [\u00a0]\u00a0First can cut open and measured  [\u00a0]\u00a0Absorber packs shut and hard  [\u00a0]\u00a0First aid and exit known`,
   cautions:
     'Seamer: sleeves and hair back, one trained person, unplug before clearing a jam; the maker’s manual comes first. Dry ice: gloves, eye cover and fresh air, never in a tight container; OSHA and your gas supplier come first. Nothing moist or fatty is sealed without oxygen: CDC and your extension office come first.',
   no: 'No.',
@@ -53,7 +53,7 @@ export const runEn = {
   rest: (minutes: number) => `${minutes} minutes of rest for everybody, and a change of stations every 45.`,
   cleaning: 'Clean-down',
   cleanDown: (minutes: number) =>
-    `${minutes} minutes. [ ] Unplugged  [ ] Swept, vacuumed, wiped  [ ] Sanitised where wet  [ ] Dried by air  [ ] Seamer oiled  [ ] Parts counted  [ ] Scale read again  [ ] Bins out  [ ] Photo taken`,
+    `${minutes} minutes. [\u00a0]\u00a0Unplugged  [\u00a0]\u00a0Swept, vacuumed, wiped  [\u00a0]\u00a0Sanitised where wet  [\u00a0]\u00a0Dried by air  [\u00a0]\u00a0Seamer oiled  [\u00a0]\u00a0Parts counted  [\u00a0]\u00a0Scale read again  [\u00a0]\u00a0Bins out  [\u00a0]\u00a0Photo taken`,
   totals: 'Totals',
   made: 'Made',
   scrapped: 'Scrapped, and why',
@@ -90,7 +90,7 @@ export const runEs: typeof runEn = {
   noScale: 'No hay balanza reservada para esta jornada. Pruebe con una pesa conocida la que esté aquí.',
   before: 'Antes de que corra la línea',
   setup: (minutes) =>
-    `${minutes} minutos para preparar. [ ] Manos y mesa limpias  [ ] Balanza probada con una pesa  [ ] Primera lata cortada y medida  [ ] Paquetes de absorbedores cerrados y duros  [ ] Botiquín y salida a la vista`,
+    `${minutes} minutos para preparar. [\u00a0]\u00a0Manos y mesa limpias  [\u00a0]\u00a0Balanza probada con una pesa  [\u00a0]\u00a0Primera lata cortada y medida  [\u00a0]\u00a0Paquetes de absorbedores cerrados y duros  [\u00a0]\u00a0Botiquín y salida a la vista`,
   cautions:
     'Cerradora: mangas y pelo recogidos, una persona formada, desenchufar antes de quitar un atasco; manda el manual del fabricante. Hielo seco: guantes, protección para los ojos y aire fresco, nunca en un envase hermético; mandan OSHA y su proveedor de gas. Nada húmedo o graso se cierra sin oxígeno: mandan los CDC y su oficina de extensión.',
   no: 'N.º',
@@ -115,7 +115,7 @@ export const runEs: typeof runEn = {
   rest: (minutes) => `${minutes} minutos de descanso para todos, y cambio de puesto cada 45.`,
   cleaning: 'Limpieza final',
   cleanDown: (minutes) =>
-    `${minutes} minutos. [ ] Desenchufado  [ ] Barrido, aspirado, fregado  [ ] Desinfectado lo mojado  [ ] Secado al aire  [ ] Cerradora engrasada  [ ] Piezas contadas  [ ] Balanza leída otra vez  [ ] Basura fuera  [ ] Foto hecha`,
+    `${minutes} minutos. [\u00a0]\u00a0Desenchufado  [\u00a0]\u00a0Barrido, aspirado, fregado  [\u00a0]\u00a0Desinfectado lo mojado  [\u00a0]\u00a0Secado al aire  [\u00a0]\u00a0Cerradora engrasada  [\u00a0]\u00a0Piezas contadas  [\u00a0]\u00a0Balanza leída otra vez  [\u00a0]\u00a0Basura fuera  [\u00a0]\u00a0Foto hecha`,
   totals: 'Totales',
   made: 'Hechos',
   scrapped: 'Desechados, y por qué',
