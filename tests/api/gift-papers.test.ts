@@ -37,6 +37,8 @@ const codeOf = (pages: readonly { qr: string }[]) => pages[0]?.qr.split('/').at(
 const spelled = (code: string) => `${code.slice(0, 3)} ${code.slice(3)}`;
 const pounds = (grams: number) => `${(grams / 453.59237).toFixed(1)} lb`;
 const kilograms = (grams: number) => `${(grams / 1000).toFixed(grams < 10_000 ? 2 : 1)} kg`;
+/** What is alike shares a row, each with its code: the containers of one food, here. */
+const alikeOf = (food: string | undefined) => manifest.lines.filter(({ foodEn }) => foodEn === food);
 /** What stands in one row of a paper's table, found by a text that no other row has. */
 const rowWith = (pages: readonly PdfPart[], text: string): string[] => {
   const rows = pages.flatMap((page) => partsOf(page, 'TR')).filter((row) => row.text.includes(text));
@@ -137,11 +139,15 @@ test('a manifest says of each container what follows a gift, names no household,
     const allergens = line.foodEn?.includes('wheat') ? 'Contains wheat.' : 'None of the nine';
     expect(cells[1]).toContain(line.foodEn);
     expect(cells[1]).toContain(allergens);
-    expect(cells[2]).toBe(`${pounds(grams)} ${kilograms(grams)}`);
+    const mates = alikeOf(line.foodEn);
+    const both = `${pounds(mates.length * grams)} ${kilograms(mates.length * grams)}`;
+    const each = `${mates.length} of ${pounds(grams)} · ${kilograms(grams)}`;
+    expect(cells[2]).toBe(mates.length === 1 ? both : `${each} ${both}`);
     expect(cells[3]).toBe('1 Jan 2020 at home');
     expect(cells[5]).toBe('unknown'); // nobody ever said where it stood
-    expect(cells[6]).toBe('[ ]');
+    expect(cells[6]).toBe(mates.map(() => '[ ]').join(' '));
   }
+  expect(manifest.lines.map(({ foodEn }) => alikeOf(foodEn).length).toSorted()).toEqual([1, 2, 2]);
   const found = bodyOf(await moss.caller.get(at(`/papers/${codeOf(pages)}`)));
   expect(found).toMatchObject({ kind: 'gift-manifest', subjectId: manifest.id });
 });
@@ -171,8 +177,13 @@ test('with its receipt it says of each what was taken and why what came back did
   ])
     expect(text).toContain(wanted);
   const told = await readStructure(pdfOf(await storehouse.coordinator.get(path)));
-  expect(rowWith(told, spelled(back?.code ?? '')).slice(-2)).toEqual(['none', 'a dent on the seam']);
-  for (const { code = '', grams } of taken) expect(rowWith(told, spelled(code)).at(-2)).toBe(pounds(grams));
+  const row = rowWith(told, spelled(back?.code ?? ''));
+  const isAlone = alikeOf(back?.foodEn).length === 1;
+  const why = 'a dent on the seam';
+  expect(row.at(-1)).toBe(isAlone ? why : `${spelled(back?.code ?? '')}: ${why}`);
+  expect(row.at(-2)?.split(' ')[0]).toBe('none');
+  for (const { code = '', grams } of taken)
+    expect(rowWith(told, spelled(code)).at(-2)).toContain(pounds(grams));
 });
 
 test('a giver’s year on paper is its own alone, with the estimates beside their source', async () => {

@@ -18,8 +18,8 @@ type Manifest = ReturnType<typeof presentManifest>;
 type Line = Manifest['lines'][number];
 
 /**
- * The manifest of a gift with its receipt (paper 11): one row a container with all that follows it, room for the pantry’s
- * answer, and what the law shields and what it does not. No household stands on it, and no price.
+ * The manifest of a gift with its receipt (paper 11): a row for what is alike, in it each container by its code with all that
+ * follows it, room for the pantry’s answer, and what the law shields and what it does not. No household stands on it, and no price.
  */
 export async function makeGiftManifest({ context, formats }: Desk, manifestId: string): Promise<MadePaper> {
   const { manifest: read, coordinators } = await readManifestWithContacts(context, manifestId);
@@ -73,7 +73,7 @@ function linesTable(manifest: Manifest, formats: Formats): Block {
       { name: words.refused, penWidth: 110 },
     ],
     [
-      ...manifest.lines.map((line) => lineRow(line, manifest, formats)),
+      ...alike(manifest.lines).map((lines) => rowOf(lines, manifest, formats)),
       {
         kind: 'sum',
         cells: [
@@ -87,25 +87,60 @@ function linesTable(manifest: Manifest, formats: Formats): Block {
   );
 }
 
-function lineRow(line: Line, { stage }: Manifest, formats: Formats): Row {
+/** So many containers at most in one row, which no page breaks. */
+const MOST_IN_A_ROW = 12;
+
+type Alike = readonly [Line, ...Line[]];
+
+/** Neighbours on the list that differ in nothing but their codes and the pantry's answer. */
+function alike(lines: readonly Line[]): Alike[] {
+  const groups: [Line, ...Line[]][] = [];
+  const looksOf = ({ containerId: _, code: _code, isAccepted: _is, refusedBecause: _why, ...looks }: Line) =>
+    JSON.stringify(looks);
+  for (const line of lines) {
+    const last = groups.at(-1);
+    if (last && last.length < MOST_IN_A_ROW && looksOf(last[0]) === looksOf(line)) last.push(line);
+    else groups.push([line]);
+  }
+  return groups;
+}
+
+function rowOf(lines: Alike, { stage }: Manifest, formats: Formats): Row {
   const { gift: words } = formats.words;
-  const { code, supplierMark, grams, packedOn, sealedBy, eatFirstOn, giftClosesOn, warmth } = line;
+  const [line] = lines;
+  const { supplierMark, grams, packedOn, sealedBy, eatFirstOn, giftClosesOn, warmth } = line;
   const kind = formats.language === 'es' ? line.kindEs : line.kindEn;
-  const food = foodOf(line, formats);
   const isBack = stage === 'received';
+  const takenOf = ({ isAccepted }: Line) => (isAccepted ? formats.first(grams) : words.nothing);
+  const whyOf = ({ code, refusedBecause }: Line) =>
+    lines.length === 1 ? refusedBecause : `${spellCode(code)}: ${refusedBecause}`;
   return {
     ...(isBack ? {} : { kind: 'pen' as const }),
     cells: [
-      [spellCode(code), supplierMark && words.lot(supplierMark)].filter(Boolean).join('\n'),
-      [food, saysAllergens(line, formats), saysMet(line, formats), `${kind}, ${treatmentName(line, formats)}`]
+      [...lines.map(({ code }) => spellCode(code)), supplierMark && words.lot(supplierMark)]
         .filter(Boolean)
         .join('\n'),
-      formats.bothLines(grams),
+      [
+        foodOf(line, formats),
+        saysAllergens(line, formats),
+        saysMet(line, formats),
+        `${kind}, ${treatmentName(line, formats)}`,
+      ]
+        .filter(Boolean)
+        .join('\n'),
+      lines.length === 1
+        ? formats.bothLines(grams)
+        : `${words.each(lines.length, formats.both(grams))}\n${formats.bothLines(lines.length * grams)}`,
       `${formats.day(packedOn)}\n${words.sealers[sealedBy] ?? sealedBy}`,
       `${words.eatFirst(formats.day(eatFirstOn))}\n${words.closes(formats.day(giftClosesOn))}`,
       words.warmths[warmth] ?? warmth,
-      isBack ? (line.isAccepted ? formats.first(grams) : words.nothing) : words.tick,
-      isBack ? (line.refusedBecause ?? '') : '',
+      lines.map((one) => (isBack ? takenOf(one) : words.tick)).join('\n'),
+      isBack
+        ? lines
+            .filter(({ isAccepted }) => !isAccepted)
+            .map(whyOf)
+            .join('\n')
+        : '',
     ],
   };
 }
