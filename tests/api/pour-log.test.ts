@@ -115,8 +115,23 @@ describe('refused, and nothing is changed', () => {
     const shut = (packetsLeft: number) =>
       lead().post(`${day}/absorber-packs/${pack.id}/shutting`, { packetsLeft });
     await expectRefused(() => shut(26), refused(400, 'invalid-input', 'packetsLeft'));
+    const before = { packetsLeft: 5, shutAt: new Date(Date.parse(pack.openedAt) - 60_000).toISOString() };
+    await expectRefused(
+      () => lead().post(`${day}/absorber-packs/${pack.id}/shutting`, before),
+      refused(400, 'invalid-input', 'shutAt'),
+    );
     expect(bodyOf(await shut(5))).toMatchObject({ packetsLeft: 5, state: 'shut' });
     await expectRefused(() => shut(5), refused(409, 'already-there'));
+    // What was opened without a signal counts from then, and nothing was opened in time to come.
+    const opened = (minutes: number) =>
+      lead().post(`${day}/absorber-packs`, {
+        ...{ sizeMillilitres: 300, packets: 25 },
+        openedAt: new Date(app.clock.now.getTime() + minutes * 60_000).toISOString(),
+      });
+    await expectRefused(() => opened(30), refused(400, 'invalid-input', 'openedAt'));
+    expect(bodyOf(await opened(-17), 201)).toMatchObject({
+      openedAt: new Date(app.clock.now.getTime() - 17 * 60_000).toISOString(),
+    });
   });
 
   const expectRefused = async (

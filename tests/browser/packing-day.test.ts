@@ -197,8 +197,15 @@ test('without a signal pours wait on the phone, outlive a closed tab, and are se
   await context.setOffline(true);
   await lead.getByRole('button', { name: 'Container 2: log 2,000 g' }).click();
   await lead.getByText('1 thing waits on this phone').waitFor();
+  // The absorbers' clock runs without a signal, too: a pack is opened, and what is left of it jarred.
+  await lead.getByRole('button', { name: 'A pack is opened now' }).click();
+  await lead.getByText('The pack may stand open.').waitFor();
+  await lead.getByLabel('Packets left').fill('20');
+  await lead.getByRole('button', { name: 'It is in its jar' }).click();
+  await lead.getByText('3 things wait on this phone').waitFor();
+  expect((await logNow()).packs).toEqual([]);
   await lead.getByRole('button', { name: 'Container 3: log 2,000 g' }).click();
-  await lead.getByText('2 things wait on this phone').waitFor();
+  await lead.getByText('4 things wait on this phone').waitFor();
   const address = lead.url();
   await lead.close();
   expect((await logNow()).pours.filter(({ isUndone }: { isUndone: boolean }) => !isUndone)).toHaveLength(1);
@@ -210,6 +217,9 @@ test('without a signal pours wait on the phone, outlive a closed tab, and are se
   await lead.getByRole('heading', { name: '3 containers are closed.' }).waitFor();
   const { pours } = await logNow();
   expect(pours.filter(({ isUndone }: { isUndone: boolean }) => !isUndone)).toHaveLength(3);
+  await expect
+    .poll(async () => (await logNow()).packs, { timeout: 30_000 })
+    .toMatchObject([{ packets: 25, packetsLeft: 20, state: 'shut' }]);
 }, 180_000);
 
 test('the lead’s first page answers what a running day asks, without a search', async () => {

@@ -77,7 +77,12 @@ export const packWish = z.strictObject({
       'Packets are sold in other sizes.',
     ),
   packets: z.int().min(1, 'A pack holds a packet at least.').max(10_000, 'That is more than a case holds.'),
+  /** By the phone that stood at the line, where there was no signal; now, unless it says so. */
+  openedAt: instant.optional(),
 });
 export type PackWish = z.infer<typeof packWish>;
 
-export const packShut = z.strictObject({ packetsLeft: z.int().nonnegative().max(10_000) });
+export const packShut = z.strictObject({
+  packetsLeft: z.int().nonnegative().max(10_000),
+  shutAt: instant.optional(),
+});

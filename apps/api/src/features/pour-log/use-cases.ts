@@ -130,7 +130,7 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
       field: `grams.${wish.grams.length - 1}`,
     });
     const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
-    const pouredAt = pouredAtOf(context, wish.pouredAt);
+    const pouredAt = happenedAt(context, { field: 'pouredAt', at: wish.pouredAt });
     const stop = await findStop(tx, storehouseId, { sessionId, line, kindCode: kind.kindCode });
     if (stop) refuseStopped(stop, line, pouredAt);
     const kinds = await listAllContainerKinds(tx, storehouseId);
@@ -206,15 +206,15 @@ function judgePacks(
   });
 }
 
-/** What is still to come has not been poured. */
-function pouredAtOf(context: Context, pouredAt: string | undefined): Date {
+/** When something was done at the line: now, or as it was written down. What is still to come has not been done. */
+function happenedAt(context: Context, said: { field: string; at: string | undefined }): Date {
   const now = context.now();
-  const at = pouredAt === undefined ? now : new Date(pouredAt);
+  const at = said.at === undefined ? now : new Date(said.at);
   // A phone's clock may run a little ahead of ours.
   if (at.getTime() > now.getTime() + 300_000)
     throw fieldProblem(
       'invalid-input',
-      'pouredAt',
+      said.field,
       'This time is still to come. Set the clock of the phone.',
     );
   return at;
@@ -347,9 +347,10 @@ export function openPack(context: Context, sessionId: string, wish: PackWish) {
   const { storehouseId, personId } = context.actor;
   return withTx(context, async (tx) => {
     await lockRunning(tx, context, sessionId);
+    const { openedAt: at, ...pack } = wish;
     return insertPack(tx, {
-      ...{ storehouseId, absorberPackId: newId(context), packingSessionId: sessionId, ...wish },
-      ...{ openedAt: context.now(), openedBy: personId },
+      ...{ storehouseId, absorberPackId: newId(context), packingSessionId: sessionId, ...pack },
+      ...{ openedAt: happenedAt(context, { field: 'openedAt', at }), openedBy: personId },
     });
   });
 }
@@ -358,7 +359,7 @@ export function openPack(context: Context, sessionId: string, wish: PackWish) {
 export function closePack(
   context: Context,
   sessionId: string,
-  wish: { packId: string; packetsLeft: number },
+  wish: { packId: string; packetsLeft: number; shutAt?: string | undefined },
 ) {
   const { storehouseId } = context.actor;
   return withTx(context, async (tx) => {
@@ -370,7 +371,10 @@ export function closePack(
     if (open.shutAt !== null) throw new Problem('already-there', { detail: 'This pack is shut already.' });
     if (wish.packetsLeft > open.packets)
       throw fieldProblem('invalid-input', 'packetsLeft', `The pack held ${open.packets} packets.`);
-    const shut = await shutPack(tx, storehouseId, { ...wish, sessionId, shutAt: context.now() });
+    const shutAt = happenedAt(context, { field: 'shutAt', at: wish.shutAt });
+    if (shutAt < open.openedAt)
+      throw fieldProblem('invalid-input', 'shutAt', 'A pack is shut after it was opened.');
+    const shut = await shutPack(tx, storehouseId, { ...wish, sessionId, shutAt });
     if (!shut) throw new Problem('already-there', { detail: 'This pack is shut already.' });
     return shut;
   });

@@ -22,6 +22,7 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'A household asks for 40 kinds of containers at most.': 'Un hogar pide como mucho 40 clases de envases.',
   '{} has a time outside these hours.': '{} tiene una hora fuera de este horario.',
   '{} has a time on line {}.': '{} tiene una hora en la línea {}.',
+  'A pack is shut after it was opened.': 'Un paquete se cierra después de abrirlo.',
   'The session has not begun yet.': 'La jornada aún no ha empezado.',
   'The session has begun.': 'La jornada ya empezó.',
   'The session is over and signed.': 'La jornada terminó y está firmada.',

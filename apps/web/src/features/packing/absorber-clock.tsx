@@ -1,13 +1,10 @@
 import { ABSORBER_SIZES, ABSORBER_WINDOW, judgeOpenPack } from '@sheafbook/packing';
-import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
-import { ask, askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
-import { type LogBody, ofSession, sessionApi } from './queries.ts';
+import type { LogBody } from './queries.ts';
 import type { Log } from './use-log.ts';
 import { usePackingText } from './words.ts';
 
@@ -24,7 +21,7 @@ export function AbsorberClock({ log, body }: { log: Log; body: LogBody }) {
   const t = usePackingText();
   const { format } = useHouse();
   const now = useNow();
-  const open = body.packs.findLast(({ shutAt }) => shutAt === null);
+  const open = openPackOf(log, body);
   return (
     <section className="stack">
       <h2>{t.absorbers}</h2>
@@ -45,12 +42,25 @@ export function AbsorberClock({ log, body }: { log: Log; body: LogBody }) {
               ),
             )}
           </p>
-          <ShutPack log={log} packId={open.id} />
+          <ShutPack log={log} openedAt={open.openedAt} />
         </>
       ) : (
         <OpenPack log={log} />
       )}
     </section>
+  );
+}
+
+/** The pack that stands open by the book and by what this phone has not sent yet: the clock runs without a signal, too. */
+function openPackOf(log: Log, body: LogBody): { openedAt: string; packets: number } | undefined {
+  const byBook = body.packs.findLast(({ shutAt }) => shutAt === null);
+  return log.waiting.reduce<{ openedAt: string; packets: number } | undefined>(
+    (open, { at, act, refusal }) => {
+      if (refusal !== null) return open;
+      if (act.kind === 'pack') return { openedAt: act.json.openedAt ?? at, packets: act.json.packets };
+      return act.kind === 'shut' ? undefined : open;
+    },
+    byBook,
   );
 }
 
@@ -68,25 +78,16 @@ function useNow(): number {
 
 function OpenPack({ log }: { log: Log }) {
   const t = usePackingText();
-  const queries = useQueryClient();
   const {
     draft: { size, packets },
     change,
     reset,
   } = useDraft(`absorber-pack.${log.param.session}`, { size: '300', packets: '25' });
-  const { param } = log;
-  const opening = useMutation({
-    mutationFn: () => {
-      const json = { sizeMillilitres: Number(size), packets: Number(packets) };
-      return askOnce(`pack.${param.session}`, json, (headers) =>
-        sessionApi['absorber-packs'].$post({ param, json }, { headers }),
-      );
-    },
-    onSuccess: () => {
-      reset();
-      return queries.invalidateQueries({ queryKey: ofSession(param) });
-    },
-  });
+  const open = () => {
+    const json = { sizeMillilitres: Number(size), packets: Number(packets) };
+    log.write({ kind: 'pack', json: { ...json, openedAt: new Date().toISOString() } });
+    reset();
+  };
   return (
     <>
       <p className="soft">{t.openPackSays}</p>
@@ -104,50 +105,36 @@ function OpenPack({ log }: { log: Log }) {
           onChange={(event) => change({ packets: event.target.value })}
         />
       </div>
-      <button type="button" className="btn" disabled={opening.isPending} onClick={() => opening.mutate()}>
+      <button type="button" className="btn" disabled={!(Number(packets) > 0)} onClick={open}>
         {t.openPack}
       </button>
-      <ProblemSaid error={opening.error} />
     </>
   );
 }
 
-function ShutPack({ log, packId }: { log: Log; packId: string }) {
+function ShutPack({ log, openedAt }: { log: Log; openedAt: string }) {
   const t = usePackingText();
-  const queries = useQueryClient();
   const {
     draft: { left },
     change,
     reset,
-  } = useDraft(`absorber-left.${packId}`, { left: '0' });
-  const { param } = log;
-  const shutting = useMutation({
-    mutationFn: () =>
-      ask(
-        sessionApi['absorber-packs'][':pack'].shutting.$post({
-          param: { ...param, pack: packId },
-          json: { packetsLeft: Number(left) },
-        }),
-      ),
-    onSuccess: () => {
-      reset();
-      return queries.invalidateQueries({ queryKey: ofSession(param) });
-    },
-  });
+  } = useDraft(`absorber-left.${log.param.session}.${openedAt}`, { left: '0' });
+  const isCount = /^\d+$/.test(left.trim());
+  const shut = () => {
+    log.write({ kind: 'shut', json: { packetsLeft: Number(left), shutAt: new Date().toISOString() } });
+    reset();
+  };
   return (
-    <>
-      <div className="pair">
-        <Field
-          label={t.packetsLeft}
-          inputMode="numeric"
-          value={left}
-          onChange={(event) => change({ left: event.target.value })}
-        />
-        <button type="button" className="btn" disabled={shutting.isPending} onClick={() => shutting.mutate()}>
-          {t.shutPack}
-        </button>
-      </div>
-      <ProblemSaid error={shutting.error} />
-    </>
+    <div className="pair">
+      <Field
+        label={t.packetsLeft}
+        inputMode="numeric"
+        value={left}
+        onChange={(event) => change({ left: event.target.value })}
+      />
+      <button type="button" className="btn" disabled={!isCount} onClick={shut}>
+        {t.shutPack}
+      </button>
+    </div>
   );
 }

@@ -9,7 +9,11 @@ import { logQuery, ofSession, sessionApi } from './queries.ts';
 /** What a phone writes down at the line. */
 export type LogAct =
   | { readonly kind: 'pour'; readonly json: InferRequestType<typeof sessionApi.pours.$post>['json'] }
-  | { readonly kind: 'loss'; readonly json: InferRequestType<typeof sessionApi.losses.$post>['json'] };
+  | { readonly kind: 'loss'; readonly json: InferRequestType<typeof sessionApi.losses.$post>['json'] }
+  | { readonly kind: 'pack'; readonly json: PackOpened }
+  | { readonly kind: 'shut'; readonly json: PackShut };
+type PackOpened = InferRequestType<(typeof sessionApi)['absorber-packs']['$post']>['json'];
+type PackShut = InferRequestType<(typeof sessionApi)['absorber-packs'][':pack']['shutting']['$post']>['json'];
 
 /** The log as the book has it, and what this phone has written down and not sent yet. */
 export function useLog(session: string) {
@@ -20,12 +24,22 @@ export function useLog(session: string) {
   const waiting = useWaiting<LogAct>(place);
   const reading = useQuery(logQuery(param));
   const hasWaiting = waiting.some(({ refusal }) => refusal === null);
+  /** The pack that stands open; one that was opened without a signal has its id only now. Nothing is left to do where none is. */
+  const shut = async (json: PackShut) => {
+    const { packs } = await ask(sessionApi.log.$get({ param, query: {} }));
+    const open = packs.findLast(({ shutAt }) => shutAt === null);
+    const pack = open?.id;
+    if (pack !== undefined)
+      await ask(sessionApi['absorber-packs'][':pack'].shutting.$post({ param: { ...param, pack }, json }));
+  };
   const send = async () => {
     const count = await sendWaiting<LogAct>(place, (act, key) => {
       const headers = { 'Idempotency-Key': key };
-      return act.kind === 'pour'
-        ? ask(sessionApi.pours.$post({ param, json: act.json }, { headers }))
-        : ask(sessionApi.losses.$post({ param, json: act.json }, { headers }));
+      if (act.kind === 'pour') return ask(sessionApi.pours.$post({ param, json: act.json }, { headers }));
+      if (act.kind === 'loss') return ask(sessionApi.losses.$post({ param, json: act.json }, { headers }));
+      if (act.kind === 'pack')
+        return ask(sessionApi['absorber-packs'].$post({ param, json: act.json }, { headers }));
+      return shut(act.json);
     });
     if (count > 0) await queries.invalidateQueries({ queryKey: ofSession(param) });
   };

@@ -41,7 +41,11 @@ export function WaitingActs({ log }: { log: Log }) {
             <span>
               {act.kind === 'pour'
                 ? t.actPour(act.json.grams.length, format.count(sumOf(act.json.grams)))
-                : t.actLoss(format.count(act.json.grams))}
+                : act.kind === 'loss'
+                  ? t.actLoss(format.count(act.json.grams))
+                  : act.kind === 'pack'
+                    ? t.actPack(act.json.packets)
+                    : t.actShut(act.json.packetsLeft)}
               <span className="soft block">{format.instant(at)}</span>
             </span>
             {refusal === null ? null : (

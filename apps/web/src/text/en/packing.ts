@@ -243,6 +243,8 @@ export const en = {
     `${s(count, 'thing waits', 'things wait')} on this phone and will be sent when the signal is back.`,
   notTaken: (count: number) =>
     `${s(count, 'thing was', 'things were')} not taken by the book. Read why, then put ${count === 1 ? 'it' : 'each'} right or throw it away.`,
+  actPack: (packets: number) => `A pack of ${s(packets, 'packet', 'packets')} was opened`,
+  actShut: (left: number) => `${s(left, 'packet', 'packets')} put into the jar`,
   actPour: (count: number, grams: string) => `${s(count, 'container', 'containers')}, ${grams} g`,
   actLoss: (grams: string) => `${grams} g spilled or sampled`,
   throwAway: 'Throw it away',

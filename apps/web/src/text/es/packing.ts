@@ -241,6 +241,8 @@ export const es: PackingWords = {
     `${s(count, 'cosa espera', 'cosas esperan')} en este teléfono y se enviará al volver la señal.`,
   notTaken: (count) =>
     `El libro no aceptó ${s(count, 'apunte', 'apuntes')}. Lea por qué, y luego ${count === 1 ? 'corríjalo o deséchelo' : 'corrija o deseche cada uno'}.`,
+  actPack: (packets) => `Se abrió un paquete de ${s(packets, 'sobre', 'sobres')}`,
+  actShut: (left) => `${s(left, 'sobre guardado', 'sobres guardados')} en el frasco`,
   actPour: (count, grams) => `${s(count, 'envase', 'envases')}, ${grams} g`,
   actLoss: (grams) => `${grams} g derramados o de muestra`,
   throwAway: 'Descartarlo',
