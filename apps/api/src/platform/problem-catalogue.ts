@@ -134,7 +134,10 @@ export const PROBLEMS = {
   'session-stage-wrong': refuse(409, 'The packing session is not at a stage that allows this.'),
   'line-taken': refuse(409, 'No line is free at that time.'),
   // Equipment
-  'equipment-taken': refuse(409, 'It is taken at that time. The next free times are listed.'),
+  'equipment-taken': refuse(
+    409,
+    'It is taken at that time. Free times that follow are listed, if there are any.',
+  ),
   'equipment-unfit': refuse(409, 'It can’t be lent as it is. What must be put right first is listed.'),
   'already-booked': refuse(409, 'The household has booked this already. Give that time back first.'),
   'already-waiting': refuse(409, 'The household waits for this already.'),

@@ -35,6 +35,11 @@ export function presentHandover(all: Handover) {
     balances: all.balances,
     lent: all.lent?.map((row) => presentLent(row, all.nowAt)) ?? null,
     holds: all.holds,
+    unreached:
+      all.unreached?.map(({ notice, telephoneAt, households }) => ({
+        ...{ noticeId: notice.noticeId, about: notice.about, aboutEs: notice.aboutEs || notice.about },
+        ...{ telephoneAt: telephoneAt.toISOString(), households: households.map(({ name }) => name) },
+      })) ?? null,
     atRisk: {
       grams: risk.grams,
       byMonth: risk.byMonth.map(({ month, atRiskGrams }) => ({ month, atRiskGrams })),

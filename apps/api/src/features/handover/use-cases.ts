@@ -21,6 +21,8 @@ import { listDepositsOfBuy } from '../money/queries.ts';
 import { isDepositSettled } from '../money/use-cases.ts';
 import { listOpenBuys } from '../next-step/queries.ts';
 import { dueOf, stepFrom, whoMay } from '../next-step/use-cases.ts';
+import { mayWriteNotices } from '../notice/policy.ts';
+import { listToTelephone } from '../notice/use-cases.ts';
 import { listOrderConsents } from '../order/queries.ts';
 import { listPantries } from '../pantry/queries.ts';
 import { isUnconfirmed } from '../pantry/use-cases.ts';
@@ -69,6 +71,7 @@ async function lookAtAll(tx: Tx, context: Context) {
     holds: (await listHolds(tx, storehouseId, { limit: WHOLE_LIST, isOpen: true })).map((hold) =>
       presentHold(actor, hold),
     ),
+    unreached: mayWriteNotices(actor) ? await listNotReached(tx, context) : null,
     risk: presentRotation(await lookAtStoreRotation(tx, storehouseId, todayOn)).risk,
     offers: await listOpenStoreOffers(tx, storehouseId, context.now()),
     manifests: (await listManifests(tx, storehouseId)).filter(({ manifest }) => manifest.stage === 'out'),
@@ -114,6 +117,16 @@ async function listDepositsDue(tx: Tx, context: Context, buys: readonly BuyRow[]
 async function listDuties(tx: Tx, storehouseId: string) {
   const sitting = await listSitting(tx, storehouseId);
   return DUTIES.map((duty) => ({ duty, holders: sitting.filter((grant) => grant.duty === duty) }));
+}
+
+/** Whom somebody has to telephone about something that was told about safety. */
+async function listNotReached(tx: Tx, context: Context) {
+  const unreached = await listToTelephone(tx, context);
+  const householdIds = unreached.flatMap(({ households }) =>
+    households.map(({ householdId }) => householdId),
+  );
+  await notePrivateRead(tx, context, { householdIds, what: 'notices', purpose: 'handing over a duty' });
+  return unreached;
 }
 
 /** Closes that lack a signature, and the end of a year that has come and is not closed. */

@@ -1,7 +1,7 @@
 /** Equipment that is lent, in Spanish. */
 export const ES_LENDING: Readonly<Record<string, string>> = {
-  'It is taken at that time. The next free times are listed.':
-    'Está ocupado a esa hora. Abajo están las próximas horas libres.',
+  'It is taken at that time. Free times that follow are listed, if there are any.':
+    'Está ocupado a esa hora. Abajo están las horas libres que siguen, si las hay.',
   'It can’t be lent as it is. What must be put right first is listed.':
     'No se puede prestar como está. Abajo está lo que hay que arreglar antes.',
   'The household has booked this already. Give that time back first.':

@@ -135,7 +135,7 @@ export function HelpersPart({ page: { helpers } }: OfPage) {
   );
 }
 
-export function StockPart({ page: { holds, atRisk } }: OfPage) {
+export function StockPart({ page: { holds, unreached, atRisk } }: OfPage) {
   const words = useHandoverText();
   const { format } = useHouse();
   return (
@@ -149,6 +149,17 @@ export function StockPart({ page: { holds, atRisk } }: OfPage) {
           note: `${reason}; ${words.since(format.instant(heldAt))}`,
         }))}
       />
+      {unreached === null ? null : (
+        <Part
+          title={words.unreached}
+          rows={unreached.map(({ noticeId, about, aboutEs, households, telephoneAt }) => ({
+            key: noticeId,
+            to: `/notices/${noticeId}/reach`,
+            text: format.language === 'es' ? aboutEs : about,
+            note: `${words.telephone(households.join(', '))}; ${words.since(format.instant(telephoneAt))}`,
+          }))}
+        />
+      )}
       <section className="stack">
         <h2>{words.atRisk}</h2>
         <p>{words.atRiskSays(format.mass(atRisk.grams))}</p>

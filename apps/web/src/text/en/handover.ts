@@ -55,6 +55,8 @@ export const en = {
   unit: (name: string, no: number) => `${name}, no. ${no}`,
   late: 'late',
   held: 'On hold',
+  unreached: 'About safety, and not acknowledged',
+  telephone: (names: string) => `telephone ${names}`,
   atRisk: 'Common stock at risk',
   atRiskSays: (mass: string) => `${mass} pass their eat-first date if nobody takes them.`,
   giving: 'Offers and gifts that are still open',

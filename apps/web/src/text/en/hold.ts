@@ -28,7 +28,7 @@ export const en = {
     `line ${line ?? '–'}${from === null ? '' : `, no. ${from} to ${to}`}`,
   reaches: 'It reaches',
   vessels: (count: number, mass: string) =>
-    `${count === 1 ? 'one vessel' : `${count} vessels`}, ${mass} still there`,
+    `${count === 1 ? 'one bag or container' : `${count} bags and containers`}, ${mass} still there`,
   found: (name: string, finding: string) => `${name} found: ${finding}`,
   wayOf: 'Its way, gram by gram',
   ownTitle: 'What your household has of it',

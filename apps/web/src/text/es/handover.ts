@@ -54,6 +54,8 @@ export const es: HandoverWords = {
   unit: (name, no) => `${name}, n.º ${no}`,
   late: 'con retraso',
   held: 'Retenido',
+  unreached: 'De seguridad, y sin confirmar',
+  telephone: (names) => `llame a ${names}`,
   atRisk: 'Reserva común en riesgo',
   atRiskSays: (mass) => `${mass} pasan su fecha si nadie los toma.`,
   giving: 'Ofertas y donaciones aún abiertas',

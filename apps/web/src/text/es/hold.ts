@@ -28,7 +28,8 @@ export const es: HoldText = {
   from: 'Desde',
   serials: (line, from, to) => `línea ${line ?? '–'}${from === null ? '' : `, n.º ${from} a ${to}`}`,
   reaches: 'Alcanza',
-  vessels: (count, mass) => `${count === 1 ? 'un recipiente' : `${count} recipientes`}, aún hay ${mass}`,
+  vessels: (count, mass) =>
+    `${count === 1 ? 'un saco o envase' : `${count} sacos y envases`}, aún hay ${mass}`,
   found: (name, finding) => `${name} halló: ${finding}`,
   wayOf: 'Su camino, gramo a gramo',
   ownTitle: 'Lo que su casa tiene de ello',

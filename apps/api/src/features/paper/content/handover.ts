@@ -158,7 +158,7 @@ function owedBlocks({ bills, deposits, balances, fund, lent }: Page, formats: Fo
   ];
 }
 
-function stockBlocks({ holds, atRisk }: Page, formats: Formats): Block[] {
+function stockBlocks({ holds, unreached, atRisk }: Page, formats: Formats): Block[] {
   const { handover: words } = formats.words;
   return [
     ...listOf(formats, words.held, {
@@ -169,6 +169,16 @@ function stockBlocks({ holds, atRisk }: Page, formats: Formats): Block[] {
         saidOn(hold.reason, formats),
       ]),
     }),
+    ...(unreached === null
+      ? []
+      : listOf(formats, words.unreached, {
+          names: [words.what, words.telephone, words.since],
+          rows: unreached.map(({ about, aboutEs, households, telephoneAt }) => [
+            formats.language === 'es' ? aboutEs : about,
+            households.join(', '),
+            formats.instant(new Date(telephoneAt)),
+          ]),
+        })),
     heading(words.atRisk),
     text(words.atRiskSays(formats.both(atRisk.grams))),
     ...(atRisk.byMonth.length === 0
