@@ -6,6 +6,7 @@ import { bodyOf } from '../support/buy.ts';
 import { type Catcher, openCatcher } from '../support/catcher.ts';
 import { aHousehold } from '../support/household.ts';
 import { aPackingLead } from '../support/landed-buy.ts';
+import { printed } from '../support/pdf.ts';
 import { aSharedBuy, type TestSharedBuy } from '../support/shared-buy.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { doWork } from '../support/work.ts';
@@ -74,6 +75,16 @@ describe('a notice about safety that a household has not acknowledged a day late
         ...{ path: at(`/notices/${id}/reach`), dueAt: '2026-09-11T15:00:00.000Z', buyId: null },
       },
     ]);
+    const handed = async (caller: Caller) => bodyOf(await caller.get(at('/handover'))).unreached;
+    expect(await handed(storehouse.coordinator)).toEqual([
+      {
+        ...{ noticeId: id, about: 'The stove', aboutEs: 'The stove' },
+        ...{ telephoneAt: '2026-09-11T15:00:00.000Z', households: ['Corran', 'Dell'] },
+      },
+    ]);
+    expect(await handed(buy.treasurer)).toBeNull(); // whom to telephone is the coordinator's
+    const { text } = await printed(storehouse.coordinator, at('/handover/paper?language=en'));
+    expect(text).toMatch(/About safety, and not acknowledged.*The stove Corran, Dell 11 Sept 2026 10:00/s);
     for (const { caller } of [Birchall, Corran, Dell]) expect(await toTelephone(caller)).toEqual([]);
     expect(await toTelephone(packingLead)).toEqual([]);
     expect(await toTelephone(storehouse.coordinator, { 'Accept-Language': 'es' })).toMatchObject([
