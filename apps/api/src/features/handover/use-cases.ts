@@ -21,7 +21,6 @@ import { listDepositsOfBuy } from '../money/queries.ts';
 import { isDepositSettled } from '../money/use-cases.ts';
 import { listOpenBuys } from '../next-step/queries.ts';
 import { dueOf, stepFrom, whoMay } from '../next-step/use-cases.ts';
-import { mayWriteNotices } from '../notice/policy.ts';
 import { listToTelephone } from '../notice/use-cases.ts';
 import { listOrderConsents } from '../order/queries.ts';
 import { listPantries } from '../pantry/queries.ts';
@@ -31,7 +30,7 @@ import { SIGNERS } from '../period/schema.ts';
 import { lookAtStoreRotation, presentRotation } from '../rotation/use-cases.ts';
 import { listBalances } from '../statement/queries.ts';
 import { loadStorehouse } from '../storehouse/queries.ts';
-import { seesAmounts, seesHelpers, seesLent } from './policy.ts';
+import { seesAmounts, seesHelpers, seesLent, seesUnreached } from './policy.ts';
 import { listOpenSessions, listOpenStoreOffers, listSuppliersWithTerms } from './queries.ts';
 
 /** Deposits are asked for once a buy is fixed, and stand until it is shared out. */
@@ -71,7 +70,7 @@ async function lookAtAll(tx: Tx, context: Context) {
     holds: (await listHolds(tx, storehouseId, { limit: WHOLE_LIST, isOpen: true })).map((hold) =>
       presentHold(actor, hold),
     ),
-    unreached: mayWriteNotices(actor) ? await listNotReached(tx, context) : null,
+    unreached: seesUnreached(actor) ? await listNotReached(tx, context) : null,
     risk: presentRotation(await lookAtStoreRotation(tx, storehouseId, todayOn)).risk,
     offers: await listOpenStoreOffers(tx, storehouseId, context.now()),
     manifests: (await listManifests(tx, storehouseId)).filter(({ manifest }) => manifest.stage === 'out'),
