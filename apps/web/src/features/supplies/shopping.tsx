@@ -86,13 +86,33 @@ function ShoppingPage({ body }: { body: ShoppingBody }) {
         lines={isWriting ? ticked : []}
         onWritten={() => {
           setIsWriting(false);
-          change({ ticked: [] });
+          const written = new Set(ticked.map(({ supplyId }) => supplyId));
+          change({ ticked: draft.ticked.filter((id) => !written.has(id)) });
         }}
       />
       <Unkept body={body} />
       <Needs body={body} />
+      {body.containers === 0 ? null : <ToBring ticked={draft.ticked} onTick={tick} />}
       <OpenPacks body={body} />
     </>
+  );
+}
+
+/** What no count of containers asks for and every line wants to hand (common practice, no source). */
+function ToBring({ ticked, onTick }: Ticks & { onTick: (id: string, isOn: boolean) => void }) {
+  const t = useSuppliesText();
+  return (
+    <section className="stack">
+      <h2>{t.toBring}</h2>
+      <ul className="ticks">
+        {Object.entries(t.broughtAlong).map(([id, name]) => (
+          <li key={id} className={ticked.includes(id) ? 'done' : undefined}>
+            <Check label={name} isOn={ticked.includes(id)} onChange={(isOn) => onTick(id, isOn)} />
+          </li>
+        ))}
+      </ul>
+      <p className="soft">{t.toBringSays}</p>
+    </section>
   );
 }
 

@@ -33,6 +33,18 @@ export const en = {
   noAbsorbers: (count: string, size: string) =>
     `Absorbers of ${size} ml: ${count} are needed. Keep them first.`,
   noDryIce: (grams: string) => `Dry ice: ${grams} g are needed. Keep it first.`,
+  toBring: 'To hand on the day',
+  toBringSays: 'A list of common practice, no source. Leave out what your line does without.',
+  broughtAlong: {
+    'over-lids': 'Plastic over-lids',
+    clothing: 'Gloves, hair nets and aprons',
+    cleaning: 'Brushes, white cloths, sanitiser, bin bags',
+    measuring: 'A known weight for the scale; seam gauge or micrometer',
+    spares: 'Spare chuck pins, tape, markers',
+    power: 'Extension lead with a residual-current guard',
+    safety: 'First-aid box and a step stool',
+    papers: 'Blank run sheets and seam logs, printed',
+  },
   openPacks: 'Opened packs',
   packLasts: (name: string, pieces: string, minutes: string) =>
     `${name}: a pack of ${pieces} lasts ${minutes} minutes at the line.`,

@@ -33,6 +33,18 @@ export const es: SuppliesText = {
   broughtByHouseholds: (count, kind) => `${kind}: los hogares traen ${count}, limpios y secos.`,
   noAbsorbers: (count, size) => `Absorbentes de ${size} ml: hacen falta ${count}. Regístrelos primero.`,
   noDryIce: (grams) => `Hielo seco: hacen falta ${grams} g. Regístrelo primero.`,
+  toBring: 'A mano ese día',
+  toBringSays: 'Lista de práctica común, sin fuente. Deje fuera lo que su línea no necesite.',
+  broughtAlong: {
+    'over-lids': 'Tapas de plástico',
+    clothing: 'Guantes, redecillas y delantales',
+    cleaning: 'Cepillos, paños blancos, desinfectante, bolsas de basura',
+    measuring: 'Una pesa conocida para la báscula; calibre de costuras o micrómetro',
+    spares: 'Pasadores de repuesto del mandril, cinta, marcadores',
+    power: 'Alargador con protección diferencial',
+    safety: 'Botiquín y un taburete escalera',
+    papers: 'Hojas de marcha y registros de cierres en blanco, impresos',
+  },
   openPacks: 'Paquetes abiertos',
   packLasts: (name, pieces, minutes) =>
     `${name}: un paquete de ${pieces} dura ${minutes} minutos en la línea.`,
