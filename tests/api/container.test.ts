@@ -99,6 +99,13 @@ describe('filling containers from one’s own share of a bag', () => {
     const call = () => shelves.pour(caller, wheat.Birchall, { gramsEach: 2725 });
     expect(await refusalOf(app, call)).toEqual(refused(422, 'over-capacity', 'gramsEach'));
     expect((await call()).body.detail).toBe('No. 10 can holds 2724 g of Hard red winter wheat at the most.');
+    const { body } = await caller.post(
+      at('/containers'),
+      shelves.pourBody(wheat.Birchall, { gramsEach: 2725 }),
+      { 'Accept-Language': 'es' },
+    );
+    const said = 'En Lata n.º 10 caben como mucho 2724 g de Trigo duro rojo de invierno.';
+    expect([body.detail, body.fields[0].message]).toEqual([said, said]);
     const brimful = bodyOf(await shelves.pour(caller, wheat.Birchall, { gramsEach: 2724 }), 201);
     expect(brimful.warnings).toEqual(['Level is 2522 g; 2724 g need shaking down.']);
   });
@@ -147,7 +154,7 @@ describe('filling containers from one’s own share of a bag', () => {
       packedOn: '2020-01-01',
     };
     expect(bodyOf(await caller.post(at('/stock'), stock), 201).warnings).toEqual([
-      'How heavy Mystery grain lies is not known, so the fill was not checked.',
+      'How heavy this food lies is not known, so the fill was not checked.',
     ]);
   });
 
@@ -257,6 +264,11 @@ describe('undoing a pour (ledger-notes 6.3)', () => {
     expect(await shelves.gramsIn(wheat.Birchall.bagId, householdId)).toBe(before);
     for (const { id } of containers) expect((await caller.get(at(`/containers/${id}`))).body.grams).toBe(0);
     expect(await refusalOf(app, () => undo(caller, entryId))).toEqual(refused(409, 'already-reversed'));
+    // Their labels are thrown away: nothing is poured under them again.
+    const [can] = containers;
+    const again = () =>
+      caller.post(at(`/containers/${can.id}/pours`), { bagId: wheat.Birchall.bagId, grams: 100 });
+    expect(await refusalOf(app, again)).toEqual(refused(409, 'label-used'));
   });
 
   test('is refused once one of its cans was eaten from, and names that can', async () => {

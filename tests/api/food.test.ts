@@ -176,13 +176,20 @@ test('a food that is on no open buy can be retired and put back', async () => {
   expect(retired).toMatchObject({ isRetired: true, version: 2 });
   expect(bodyOf(await foods('?search=rye')).foods).toEqual([]);
   expect(bodyOf(await foods('?search=rye&retired=yes')).foods).toHaveLength(1);
-  const bought = await storehouse.coordinator.post(`${storehouse.path}/buys`, {
+  const buy = {
     name: 'A buy of rye',
     gatheringClosesAt: '2026-09-20T23:00:00Z',
     orderOn: '2026-09-24',
     lines: [{ foodId: rye.id }],
-  });
+  };
+  const bought = await storehouse.coordinator.post(`${storehouse.path}/buys`, buy);
   expect([bought.status, bought.body.fields[0].field]).toEqual([400, 'lines.0.foodId']);
+  expect(bought.body.detail).toBe('Rye is retired. Put it back on the lists first.');
+  const { body: spanish } = await storehouse.coordinator.post(`${storehouse.path}/buys`, buy, {
+    'Accept-Language': 'es',
+  });
+  expect(spanish.fields[0].message).toMatch(/Centeno/);
+  expect(spanish.detail).toBe(spanish.fields[0].message);
   bodyOf(await storehouse.coordinator.put(path, { version: 2, isRetired: false }));
   expect(bodyOf(await foods('?search=rye')).foods).toHaveLength(1);
 });

@@ -1,4 +1,4 @@
-import { addDays } from '@sheafbook/units';
+import { addDays, spellCode } from '@sheafbook/units';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { openTestApp, type TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
@@ -115,6 +115,24 @@ test('what people may not eat is told to nobody as next, feeds nobody, and still
   );
   const list = await printed(dell.caller, at('/shelf/papers/list?language=en'));
   expect(list.text).toContain('FOUND UNFIT: do not eat');
+
+  // It leaves the queue, and not without a word: the page and the paper name it.
+  const { unfit } = bodyOf(await dell.caller.get(at('/rotation')));
+  expect(unfit).toMatchObject([
+    { container: { id: can.id, code: can.code }, grams: 2_200, food: { code: 'beans-pinto' } },
+  ]);
+  for (const [language, words] of [
+    ['en', `Left out, since the last look found them unfit to eat: 1 (${spellCode(can.code)}).`],
+    ['es', `porque la última revisión los halló no aptos: 1 (${spellCode(can.code)}).`],
+  ] as const) {
+    const paper = await printed(dell.caller, at(`/shelf/papers/eat-first?language=${language}`));
+    expect(paper.text.replaceAll(/\s+/g, ' ')).toContain(words);
+  }
+  await look(can, { findings: ['nothing-wrong'], outcome: 'table' });
+  expect(bodyOf(await dell.caller.get(at('/rotation'))).unfit).toEqual([]);
+  expect((await printed(dell.caller, at('/shelf/papers/eat-first?language=en'))).text).not.toContain(
+    'Left out',
+  );
 });
 
 test('common stock with a loose seal is offered at once, and no pantry that asks for more life waits for it', async () => {
@@ -132,4 +150,16 @@ test('common stock with a loose seal is offered at once, and no pantry that asks
   expect(await row()).toMatchObject({
     ...{ eatFirstOn: addDays(TODAY, 30), offerOn: addDays(TODAY, 30 - 90), isDue: true },
   });
+});
+
+test('of common stock too what was found unfit is named, to whoever sees what it loses', async () => {
+  const wanted = { food: 'oats-rolled', grams: 1_000, count: 1, stored: '2026-01' };
+  const can = (await commonCans(storehouse, [wanted])).find(({ grams }) => grams === wanted.grams);
+  if (!can) throw new Error('one was brought in');
+  const store = async () => bodyOf(await storehouse.coordinator.get(at('/rotation/store')));
+  expect((await store()).unfit).toEqual([]);
+  await look(can, { findings: ['pitting-or-seam-rust'], outcome: 'discard' }, storehouse.coordinator);
+  const { unfit, queue } = await store();
+  expect(unfit).toMatchObject([{ container: { code: can.code }, grams: 1_000 }]);
+  expect(queue.map(({ container }: { container: Can | null }) => container?.code)).not.toContain(can.code);
 });

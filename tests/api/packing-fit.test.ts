@@ -33,8 +33,8 @@ const kindId = (code: string) => hall.shelves.kinds[code] ?? '';
 const dell = () => hall.buy.households.Dell.caller;
 const wish = (change: Parameters<typeof cansOf>[1]) => () =>
   dell().put(`${day}/wishes`, { wishes: [cansOf(hall, { containers: 1, ...change })] });
-const pour = (change: Partial<Parameters<typeof aPourBody>[1]>) => () =>
-  hall.lead.caller.post(`${day}/pours`, aPourBody(hall, { name: 'Dell', grams: [2000], ...change }));
+const pour = (change: Partial<Parameters<typeof aPourBody>[1]>, headers?: Record<string, string>) => () =>
+  hall.lead.caller.post(`${day}/pours`, aPourBody(hall, { name: 'Dell', grams: [2000], ...change }), headers);
 const begin = async () => {
   bodyOf(await hall.lead.caller.post(`${day}/start`));
   await bringWheat(hall, day, 'Dell');
@@ -119,6 +119,9 @@ describe('a pour that is not safe is refused at the line, and nothing is poured'
       absorberMillilitres: 500,
     });
     expect(detail).toMatch(/needs packets for 3\d\d ml of oxygen; these take up 300 ml\.$/);
+    const inSpanish = (await pour({ absorberMillilitres: 300 }, { 'Accept-Language': 'es' })()).body;
+    expect(inSpanish.detail).toMatch(/Lata n\.º 10 .*Trigo duro rojo de invierno/);
+    expect(inSpanish.fields[0].message).toBe(inSpanish.detail);
     const none = pour({ treatment: 'none', absorberMillilitres: 300 });
     expect(await refusalOf(app, none)).toEqual(refused(400, 'invalid-input', 'absorberMillilitres'));
     bodyOf(await pour({ absorberMillilitres: 500 })(), 201);

@@ -1,3 +1,4 @@
+import { spellCode } from '@sheafbook/units';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
@@ -69,6 +70,27 @@ test('a spent label is poured under no more, on either line, and nothing beside 
       refused(409, 'label-used', 'codes.1'),
     );
   expect((await listed()).labels).toEqual([blank]);
+});
+
+test('its household pours nothing under it by hand either, and is told what to do; a filled one it tops up', async () => {
+  const { caller } = hall.buy.households.Birchall;
+  const rows = await app.admin<
+    { id: string; code: string }[]
+  >`select container_id as id, container_code as code
+    from book.container where container_code in ${app.admin([spent, filled])}`;
+  const into = (code: string, language = 'en') => {
+    const id = rows.find((row) => row.code === code)?.id;
+    const wish = { bagId: hall.wheat.Birchall.bagId, grams: 100 };
+    return caller.post(`${storehouse.path}/containers/${id}/pours`, wish, { 'Accept-Language': language });
+  };
+  expect(await refusalOf(app, () => into(spent))).toEqual(refused(409, 'label-used'));
+  expect((await into(spent)).body.detail).toBe(
+    `What was poured into ${spellCode(spent)} was taken back, so its label is spent. Throw the label away and fill a new container.`,
+  );
+  expect((await into(spent, 'es')).body.detail).toMatch(
+    /se devolvió, así que su etiqueta está gastada\. Tire/,
+  );
+  expect((await into(filled)).body).toMatchObject({ code: filled, grams: 1_100 });
 });
 
 test('it is printed on no further sheet, nor offered to be', async () => {

@@ -59,6 +59,7 @@ test('six cans of wheat, from the warmth of the garage to the receipt of a pantr
   await cansStandThere();
   await oneGoesToTheKitchen();
   await oneIsRustedThrough();
+  await whatIsUnfitIsNamed();
   await fourAreOffered();
   await dellIsAskedFirstAndTakesOne();
   await theRestIsMatched();
@@ -140,6 +141,31 @@ async function oneIsRustedThrough() {
   await garrow.getByRole('checkbox', { name: /^Book all .* out of it now$/ }).check();
   await garrow.getByRole('button', { name: 'Write it down' }).click();
   await garrow.getByText('4 other containers are on watch now.').waitFor();
+}
+
+/** It leaves the queue, and not without a word: another that a look found unfit leads to its own page. */
+async function whatIsUnfitIsNamed() {
+  const stock = await stockOf(storehouse, garrowHouse);
+  const rusty = await stock.bringCan({ food: 'oats-rolled', gramsEach: 1_000 });
+  const found = { findings: ['pitting-or-seam-rust'], outcome: 'discard', how: 'outside', kernels: null };
+  bodyOf(
+    await garrowHouse.caller.post(`${storehouse.path}/containers/${rusty.id}/inspections`, {
+      ...{ ...found, note: '', isMovedOut: false },
+    }),
+    201,
+  );
+  await garrow.goto(at('/rotation'));
+  await garrow.getByRole('heading', { name: 'Found unfit: not in the queue' }).waitFor();
+  await settle(garrow);
+  expect(await listViolations(garrow)).toEqual([]);
+  await garrow.getByRole('link', { name: /^Rolled oats/ }).click();
+  await garrow.getByText('Nobody is to eat it: what the last look found does not allow it.').waitFor();
+  bodyOf(
+    await garrowHouse.caller.post(`${storehouse.path}/containers/${rusty.id}/uses`, {
+      ...{ grams: 1_000, to: 'discarded', note: '' },
+    }),
+    201,
+  );
 }
 
 async function fourAreOffered() {

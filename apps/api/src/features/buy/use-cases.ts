@@ -6,7 +6,7 @@ import type { Actor } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { pageOf } from '../../platform/paging.ts';
-import { fieldProblem, Problem } from '../../platform/problem.ts';
+import { fieldProblem, namedIn, namingProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listFoodsById, lockFoodsForShare } from '../food/queries.ts';
@@ -325,7 +325,10 @@ async function refuseUnusableFoods(
 function refuseUnusableFood(food: FoodRow | undefined, field: string): void {
   if (!food) throw fieldProblem('thing-not-found', field, 'There is no such food.');
   if (food.retiredAt !== null)
-    throw fieldProblem('invalid-input', field, `${food.nameEn} is retired. Put it back on the lists first.`);
+    throw namingProblem('invalid-input', {
+      field,
+      says: (language) => `${namedIn(language, food)} is retired. Put it back on the lists first.`,
+    });
 }
 
 function lineRows(context: Context, buy: BuyRow, wishes: readonly LineWish[], firstPosition: number) {

@@ -16,6 +16,7 @@ import {
   vessels,
 } from '@sheafbook/db/tables';
 import type { Finding, Outcome } from '@sheafbook/keeping';
+import { spellCode } from '@sheafbook/units';
 import { and, eq, gt, inArray, isNull, lte, type SQL, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
@@ -262,6 +263,24 @@ export async function refuseEnded(tx: Tx, storehouseId: string, containerId: str
       ),
     );
   if (row) throw new Problem('container-ended');
+}
+
+/**
+ * Refuses an empty container if all that ever went into it was taken back: its label was thrown away, and what that says was
+ * said of that pour. One that was emptied by eating is filled anew, and one that waits for its first pour may have it.
+ */
+export async function refuseSpent(tx: Tx, { storehouseId, containerId, containerCode }: ContainerRow) {
+  const [row] = await tx.execute<{ went_in: boolean; is_in: boolean }>(sql`
+    select count(*) > 0 as went_in, coalesce(bool_or(not exists (select from book.entry later
+        where later.storehouse_id = e.storehouse_id and later.reverses_id = e.entry_id)), false) as is_in
+    from book.account a
+    join book.movement m on m.storehouse_id = a.storehouse_id and m.destination_id = a.account_id
+    join book.entry e on e.storehouse_id = m.storehouse_id and e.entry_id = m.entry_id
+    where a.storehouse_id = ${storehouseId} and a.vessel_id = ${containerId} and e.reverses_id is null`);
+  if (!row?.went_in || row.is_in) return;
+  throw new Problem('label-used', {
+    detail: `What was poured into ${spellCode(containerCode)} was taken back, so its label is spent. Throw the label away and fill a new container.`,
+  });
 }
 
 export async function updateTreatment(

@@ -86,6 +86,7 @@ export const containerRoutes = new Hono<AppEnv>()
     '/containers/:container/pours',
     describe(TAG, 'Pour more of the same lot into a container', [
       'another-lot',
+      'label-used',
       'over-capacity',
       'not-enough-left',
     ]),

@@ -10,7 +10,7 @@ import {
   type TreatmentFit,
 } from '@sheafbook/keeping';
 import { airInPack, chooseAbsorbers, judgeAbsorbers, nearestWay } from '@sheafbook/packing';
-import { Problem } from '../../platform/problem.ts';
+import { namedIn, namingProblem, Problem } from '../../platform/problem.ts';
 
 type Treating = {
   readonly treatment: TreatmentCode | null;
@@ -128,9 +128,10 @@ export function judgeAbsorbersIn(
   if (air === null) return;
   const { isEnough, needMillilitres } = judgeAbsorbers(air, absorberMillilitres);
   if (isEnough) return;
-  const message = `${kind.nameEn} with ${gramsEach} g of ${food.nameEn} needs packets for ${Math.ceil(needMillilitres)} ml of oxygen; these take up ${absorberMillilitres} ml.`;
-  throw new Problem('treatment-does-not-fit', {
-    ...{ detail: message, fields: [{ field: 'absorberMillilitres', message }] },
+  const says = (language: 'en' | 'es') =>
+    `${namedIn(language, kind)} with ${gramsEach} g of ${namedIn(language, food)} needs packets for ${Math.ceil(needMillilitres)} ml of oxygen; these take up ${absorberMillilitres} ml.`;
+  throw namingProblem('treatment-does-not-fit', {
+    ...{ field: 'absorberMillilitres', says },
     ...{
       misfits: ['absorber-too-small'],
       absorberMillilitres: chooseAbsorbers(air)?.ratedMillilitres ?? null,

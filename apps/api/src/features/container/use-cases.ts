@@ -34,6 +34,7 @@ import {
   refuseEnded,
   refuseInDoubt,
   refuseOffered,
+  refuseSpent,
   updateTreatment,
 } from './queries.ts';
 import type { BringIn, Pour, PourInto, Treated, UseUp } from './schema.ts';
@@ -95,6 +96,7 @@ export function pourIntoContainer(context: Context, containerId: string, wish: P
     await refuseInDoubt(tx, storehouseId, containerId);
     await refuseOffered(tx, storehouseId, { containerIds: [containerId], now: context.now() });
     await refuseEnded(tx, storehouseId, containerId);
+    if (held.grams === 0) await refuseSpent(tx, held.container);
     if (bag.lotId !== held.container.lotId) throw new Problem('another-lot');
     judgeContainerFill(held.grams + wish.grams, held.kind, held.food, 'grams');
     await postEntry(tx, context, {

@@ -38,6 +38,7 @@ export function presentRotation({ items, rotation, whatIf }: Answer, of: 'first'
       ...{ because, costsDays },
     })),
     held: rotation.held.map(presentItem),
+    unfit: rotation.unfit.map(presentItem),
     untold: rotation.untold.map(presentItem),
     whatIf: whatIf && {
       ...presentRisk(whatIf.outcomes, items, named),

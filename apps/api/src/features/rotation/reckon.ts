@@ -36,6 +36,8 @@ export type Rotation = {
   readonly pace: Pace;
   readonly queue: readonly Queued[];
   readonly held: readonly RotationItem[];
+  /** What its last look left for nobody's table, on hold or not: it is in no queue, and is named instead. */
+  readonly unfit: readonly RotationItem[];
   /** Those of which nobody has said how they keep: they are eaten, and in no sum of what is at risk. */
   readonly untold: readonly RotationItem[];
   readonly foods: readonly FoodPace[];
@@ -54,26 +56,27 @@ export function reckonRotation(
   items: readonly RotationItem[],
   { eating, todayOn }: { eating: Eating; todayOn: string },
 ): Rotation {
-  const { free, held } = byHold(items);
+  const { free, ...kept } = byHold(items);
   const only = onlyFoods(eating.eaters, free.map(toStockFood));
   const plan = planOf(free, { pace: paceOf(eating, free), todayOn });
   const queue = rotationQueue(toQueued(free, plan.outcomes, only));
-  return { ...plan, queue, held, shut: leaveShut(queue) };
+  return { ...plan, ...kept, queue, shut: leaveShut(queue) };
 }
 
 /** Of common stock nobody eats: all of it is at risk until it is given, and the queue is what to give next. */
 export function reckonStoreRotation(items: readonly RotationItem[], todayOn: string): Rotation {
-  const { free, held } = byHold(items);
+  const { free, ...kept } = byHold(items);
   const plan = planOf(free, { pace: new Map(), todayOn });
   const queued = toQueued(free, plan.outcomes, new Set()).flatMap((item) =>
     item.dates === null ? [] : [{ ...item, ...item.dates }],
   );
-  return { ...plan, queue: storeQueue(queued, todayOn), held, shut: [] };
+  return { ...plan, ...kept, queue: storeQueue(queued, todayOn), shut: [] };
 }
 
 const byHold = (items: readonly RotationItem[]) => ({
   free: items.filter(({ isOnHold, isUnfit }) => !isOnHold && !isUnfit),
   held: items.filter(({ isOnHold }) => isOnHold),
+  unfit: items.filter(({ isUnfit }) => isUnfit),
 });
 
 function planOf(free: readonly RotationItem[], { pace, todayOn }: { pace: Pace; todayOn: string }) {

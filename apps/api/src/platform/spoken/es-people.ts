@@ -43,8 +43,10 @@ export const ES_PEOPLE: Readonly<Record<string, string>> = {
   '{} g of this bag are yours.': '{} g de este saco son suyos.',
   '{} holds {} g of {} at the most.': 'En {} caben como mucho {} g de {}.',
   'Level is {} g; {} g need shaking down.': 'A ras caben {} g; para {} g hay que asentarlo.',
-  'How heavy {} lies is not known, so the fill was not checked.':
-    'No se sabe cuánto pesa {} por volumen, así que no se comprobó si cabe.',
+  'What was poured into {} was taken back, so its label is spent. Throw the label away and fill a new container.':
+    'Lo que se vertió en {} se devolvió, así que su etiqueta está gastada. Tire la etiqueta y llene un recipiente nuevo.',
+  'How heavy this food lies is not known, so the fill was not checked.':
+    'No se sabe cuánto pesa este alimento por volumen, así que no se comprobó si cabe.',
   'The container can’t hold that much.': 'En el recipiente no cabe tanto.',
   'A container holds one lot only.': 'Un recipiente guarda un solo lote.',
   'A code is small letters and digits with single hyphens, such as jar-pint.':

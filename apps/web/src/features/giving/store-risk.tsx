@@ -8,9 +8,10 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
+import { FoundUnfit } from '../rotation/found-unfit.tsx';
 import { type Rotation, storeRotationQuery, type WhatIf } from '../rotation/queries.ts';
 import { RiskHills } from '../rotation/risk-hills.tsx';
-import { seesStoreRisk } from './queries.ts';
+import { gives, seesStoreRisk } from './queries.ts';
 import { useGivingText } from './words.ts';
 import '../rotation/rotation.css';
 
@@ -33,7 +34,8 @@ export function StoreRisk() {
 
 function Risk() {
   const words = useGivingText();
-  const { storehouse, format } = useHouse();
+  const house = useHouse();
+  const { storehouse, format } = house;
   const [whatIf, setWhatIf] = useState<WhatIf>('none');
   return (
     <Loaded isPage reading={useQuery(storeRotationQuery({ storehouse }, whatIf))}>
@@ -44,6 +46,7 @@ function Risk() {
           </h1>
           <RiskHills rotation={rotation} whatIf={whatIf} onWhatIf={setWhatIf} isStore />
           <First queue={rotation.queue.filter(({ atRiskGrams }) => atRiskGrams > 0)} />
+          <FoundUnfit unfit={rotation.unfit} of={gives(house) ? 'store' : 'store-unopened'} />
         </>
       )}
     </Loaded>

@@ -9,6 +9,7 @@ import { nameIn } from '../../ui/name-in.ts';
 import { Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { EatNext } from './eat-next.tsx';
+import { FoundUnfit } from './found-unfit.tsx';
 import { InKitchen } from './in-kitchen.tsx';
 import { kitchenQuery, type Rotation, rotationQuery, type WhatIf } from './queries.ts';
 import { RiskHills } from './risk-hills.tsx';
@@ -53,6 +54,7 @@ function OwnRotation() {
                   {...{ queued: read.queued, queue: read.queue, leaveShut: read.leaveShut, isWhole }}
                   onWhole={() => setIsWhole(true)}
                 />
+                <FoundUnfit unfit={read.unfit} of="home" />
                 <InKitchen lots={lots} takes={takes} />
               </div>
               <div className="stack">

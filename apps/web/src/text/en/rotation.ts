@@ -33,6 +33,9 @@ export const en = {
   olderButKeeps: (food: string, count: number, code: string) =>
     `${food}, ${s(count, 'container', 'containers')}: older than ${code}, and still good for longer. Being old is no reason to open one.`,
   opensCosts: (count: number) => `Opened now, it would lose ${days(count)} of its life.`,
+  foundUnfit: 'Found unfit: not in the queue',
+  foundUnfitWords: 'The last look found what people do not eat. Taste none of it.',
+  foundUnfitOpen: 'Open one here for what was found and what to do.',
   inKitchen: 'In the kitchen',
   since: (day: string) => `since ${day}`,
   eaten: 'Eaten',

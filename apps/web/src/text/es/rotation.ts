@@ -32,6 +32,9 @@ export const es: RotationWords = {
   olderButKeeps: (food, count, code) =>
     `${food}, ${s(count, 'envase', 'envases')}: más viejos que ${code}, y aún duran más. Que sea viejo no es razón para abrirlo.`,
   opensCosts: (count) => `Abierto ahora, perdería ${days(count)} de su vida.`,
+  foundUnfit: 'Hallados no aptos: no están en la lista',
+  foundUnfitWords: 'La última revisión halló algo que las personas no comen. No pruebe nada de esto.',
+  foundUnfitOpen: 'Abra uno aquí para ver qué se halló y qué hacer.',
   inKitchen: 'En la cocina',
   since: (day) => `desde el ${day}`,
   eaten: 'Comido',

@@ -98,15 +98,17 @@ function yearsOf({ life }: RotationItem, formats: Formats, todayOn: string): str
 export async function makeEatFirstList(desk: Desk, of: WhoseShelf): Promise<MadePaper> {
   const { formats } = desk;
   const { shelfList, eatFirst: words } = formats.words;
-  const { queue } = await readShelf(desk, of);
+  const { items, queue } = await readShelf(desk, of);
   const first = queue.filter(({ container }) => container !== null);
   const shown = first.slice(0, MOST_EATEN_FIRST);
+  const unfit = items.filter(({ container, isUnfit }) => container !== null && isUnfit);
   const content = {
     about: [of === 'household' ? shelfList.ours : shelfList.common],
     blocks: [
       text(of === 'household' ? words.lead : words.leadCommon),
       ...(shown.length === 0 ? [text(shelfList.nothing)] : [orderTable(shown, formats)]),
       ...(first.length > shown.length ? [text(words.more(first.length - shown.length))] : []),
+      ...(unfit.length > 0 ? [text(words.leftOut(unfit.map(({ code }) => spellCode(code))))] : []),
       text(shelfList.estimate),
     ],
   };

@@ -65,6 +65,8 @@ export const eatFirstListEn = {
   atDay: 'its day is today: look first',
   done: 'Eaten',
   more: (count: number) => `${count} more come after these.`,
+  leftOut: (codes: readonly string[]) =>
+    `Left out, since the last look found them unfit to eat: ${codes.length} (${codes.join(', ')}). Do not taste them; what to do stands on their own page.`,
 };
 
 export const eatFirstListEs: typeof eatFirstListEn = {
@@ -83,4 +85,6 @@ export const eatFirstListEs: typeof eatFirstListEn = {
   atDay: 'hoy es su día: mire antes',
   done: 'Comido',
   more: (count) => `${count} más vienen después de estos.`,
+  leftOut: (codes) =>
+    `No están aquí, porque la última revisión los halló no aptos: ${codes.length} (${codes.join(', ')}). No los pruebe; qué hacer está en la página de cada uno.`,
 };
