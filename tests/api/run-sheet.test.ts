@@ -114,6 +114,33 @@ test('who has said yes stands at the stations by name, and the clean-down ends w
   expect(text.replaceAll(/\s+/g, ' ')).toContain('A planning aid only. Local food, fire and building codes');
 });
 
+test('a run with dry ice says grams, the wait before its lid is closed, and what the ice can do (job map 7)', async () => {
+  const plain = (text: string) => text.replace(/\s+/g, ' ');
+  const pails = {
+    ...{ containerKindId: hall.shelves.kinds['pail-5-gallon-bare'] ?? '', treatment: 'dry-ice' },
+    ...{ containers: 2, gramsEach: 9000 },
+  };
+  expect(plain((await sheet()).text)).not.toContain('Never close a lid on dry ice');
+  bodyOf(await hall.buy.households.Corran.caller.put(`${day}/wishes`, { wishes: [cansOf(hall, pails)] }));
+  const { lines } = bodyOf(await hall.lead.caller.get(`${day}/plan`));
+  const ices = lines[0].runs.map(({ dryIce }: { dryIce: unknown }) => dryIce);
+  expect(ices).toHaveLength(3);
+  // An ounce a gallon: 5 gallons are 141.7 g, rounded up; the hour is the pail leaflet's least.
+  expect(ices.filter((ice: unknown) => ice !== null)).toEqual([
+    expect.objectContaining({ gramsEach: 142, gramsInAll: 284, waitMinutes: 60 }),
+  ]);
+  const { lines: needed, unkept } = bodyOf(await hall.lead.caller.get(`${day}/supplies`));
+  expect(needed).toEqual([]);
+  expect(unkept).toContainEqual(expect.objectContaining({ kind: 'dry-ice', pieces: 284 }));
+  const text = plain((await sheet()).text);
+  expect(text).toContain('dry ice, 142 g in each, 284 g in all; lid half open for 60 minutes at least');
+  expect(text).toContain('Wear insulated gloves and cover your eyes. Never close a lid on dry ice');
+  expect(text).toContain('never put it in a metal can');
+  expect(text).toContain('Keep doors open, with a CO2 meter near the floor.');
+  expect(text.split('Never close a lid on dry ice')).toHaveLength(2); // once, at the line that has it
+  expect(plain((await sheet('language=es')).text)).toContain('hielo seco, 142 g en cada uno, 284 g en total');
+});
+
 test('it is for whoever runs the day, and its code leads only them back', async () => {
   const { caller } = hall.buy.households.Dell;
   expect(await caller.get(`${day}/papers/run-sheet`)).toMatchObject({ status: 403 });

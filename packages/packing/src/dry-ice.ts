@@ -1,4 +1,12 @@
-import { assert, fractionToNumber, GRAMS_PER_UNIT, MILLILITRES_PER_UNIT } from '@sheafbook/units';
+import { type TreatmentCode, treatmentOf } from '@sheafbook/keeping';
+import {
+  assert,
+  assertWhole,
+  fractionToNumber,
+  GRAMS_PER_UNIT,
+  MILLILITRES_PER_UNIT,
+  sumOf,
+} from '@sheafbook/units';
 import { OXYGEN_FRACTION } from './oxygen.ts';
 
 // CO2 44.0095 g/mol; R × 293.15 K / 101,325 Pa = 24.0551 L/mol at 20 °C and 1 atm.
@@ -37,6 +45,34 @@ export function carbonDioxideLitres(dryIceGrams: number): number {
 export function dryIceGramsFor(pailMillilitres: number): number {
   assert(pailMillilitres > 0, 'a pail holds more than nothing');
   return Math.ceil((pailMillilitres / MILLILITRES_PER_GALLON) * GRAMS_PER_OUNCE);
+}
+
+/** The dry ice of containers alike. Units: whole grams; whole minutes, which are the least. Errors: none by itself. */
+export type DryIceOfRun = {
+  readonly gramsEach: number;
+  readonly gramsInAll: number;
+  /** From the ice in the container until its lid may be closed all round. */
+  readonly waitMinutes: number;
+};
+
+/**
+ * What containers that are packed alike take of dry ice, and how long their lids stay half open; null where none goes in. What
+ * turns to gas before it is in a container comes on top, and is the supplies' matter.
+ * Units: microlitres in; whole grams and minutes out. Errors: AssertionError when a figure is not whole, or nothing fits in.
+ */
+export function dryIceOf(run: {
+  readonly treatment: TreatmentCode;
+  readonly capacityMicrolitres: number;
+  readonly containers: number;
+}): DryIceOfRun | null {
+  const { treatment, capacityMicrolitres, containers } = run;
+  if (treatment !== 'dry-ice') return null;
+  assertWhole(containers, 'containers');
+  const gramsEach = dryIceGramsFor(capacityMicrolitres / 1000);
+  // The last step is the closing; what is waited in it is waited with the lid on.
+  const beforeClosing = treatmentOf(treatment).steps.slice(0, -1);
+  const waitMinutes = sumOf(beforeClosing.map((step) => step.waitMinutes));
+  return { gramsEach, gramsInAll: gramsEach * containers, waitMinutes };
 }
 
 /**

@@ -2,7 +2,7 @@ import type { HasBulk, KeepingClass } from '@sheafbook/foods';
 import type { TreatmentCode } from '@sheafbook/keeping';
 import { assert, assertWhole, sumOf } from '@sheafbook/units';
 import { ABSORBER_SIZES, chooseAbsorbers } from './absorbers.ts';
-import { dryIceGramsFor } from './dry-ice.ts';
+import { dryIceOf } from './dry-ice.ts';
 import { airBetweenKernels } from './oxygen.ts';
 import { planSupply, SCRAP_PERCENT, type SupplyLine } from './supplies.ts';
 import { voidFractionOf } from './void-fraction.ts';
@@ -89,11 +89,8 @@ export function usesOf(wish: ContainersToSupply, packetSizes: readonly number[] 
     ...{ kind, kindId: of, sizeMillilitres: null, pieces: containers },
   });
   const uses = [plain('container'), plain('lid'), plain('liner'), plain('label', null)];
-  if (treatment === 'dry-ice')
-    uses.push({
-      ...plain('dry-ice', null),
-      pieces: containers * dryIceGramsFor(wish.capacityMicrolitres / 1000),
-    });
+  const ice = dryIceOf(wish);
+  if (ice) uses.push({ ...plain('dry-ice', null), pieces: ice.gramsInAll });
   if (treatment === 'oxygen-absorber')
     for (const { sizeMillilitres, count } of packetsOf(wish, packetSizes))
       uses.push({ ...plain('absorber', null), sizeMillilitres, pieces: containers * count });

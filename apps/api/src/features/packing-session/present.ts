@@ -1,6 +1,7 @@
 import type { PackingSessionRow } from '@sheafbook/db/tables';
 import { bulkOf, readKeepingClass } from '@sheafbook/foods';
-import { airInPack, carriedBy, chooseAbsorbers, unitsPerHour } from '@sheafbook/packing';
+import { cautionOf, readTreatment } from '@sheafbook/keeping';
+import { airInPack, carriedBy, chooseAbsorbers, dryIceOf, unitsPerHour } from '@sheafbook/packing';
 import { assert, fractionToNumber } from '@sheafbook/units';
 import { standLines } from './plan.ts';
 import { presentSession } from './present-session.ts';
@@ -138,6 +139,7 @@ function describeWish(row: WishedPacking | undefined) {
     seat: household.seat,
     ...about,
     packets: packetsIn(row),
+    dryIce: dryIceIn(row),
     carries: carriedBy(row.food),
   };
 }
@@ -148,4 +150,14 @@ function packetsIn({ wish, food, kind }: WishedPacking) {
   const keepingClass = readKeepingClass(food.keepingClass);
   const air = airInPack(wish.gramsEach, kind, { keepingClass, ...bulkOf(food) });
   return (air === null ? null : chooseAbsorbers(air))?.packets ?? [];
+}
+
+/** How much dry ice goes into each container, how long its lid waits, and what that can do to people: at the run where it does. */
+function dryIceIn({ wish, kind }: WishedPacking) {
+  const ice = dryIceOf({
+    treatment: readTreatment(wish.treatment) ?? 'none',
+    capacityMicrolitres: kind.capacityMicrolitres,
+    containers: wish.containers,
+  });
+  return ice && { ...ice, cautions: (['dry-ice', 'carbon-dioxide'] as const).map(cautionOf) };
 }

@@ -157,6 +157,15 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
                     : t.wipeDown(run.changeoverMinutes)}
                 </span>
               )}
+              {run.dryIce === null ? null : (
+                <span className="block">
+                  {t.dryIce(
+                    format.count(run.dryIce.gramsEach),
+                    format.count(run.dryIce.gramsInAll),
+                    run.dryIce.waitMinutes,
+                  )}
+                </span>
+              )}
             </span>,
             format.count(run.containers),
             format.mass(run.gramsEach ?? 0),
@@ -164,8 +173,21 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
           ],
         }))}
       />
+      <IceCautions line={line} />
     </section>
   );
+}
+
+/** Beneath the runs that take dry ice, since that is where somebody holds it. */
+function IceCautions({ line }: { line: LinePlan }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  const cautions = line.runs.find(({ dryIce }) => dryIce !== null)?.dryIce?.cautions ?? [];
+  return cautions.map(({ code, say, deferTo }) => (
+    <p key={code} className="said watch-said">
+      {say[format.language]} <span className="soft block">{t.comesFirst(deferTo[format.language])}</span>
+    </p>
+  ));
 }
 
 /** Who said that they come, and how likely that is enough; nobody's own record is told. */

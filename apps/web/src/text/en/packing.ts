@@ -133,6 +133,9 @@ export const en = {
   serials: 'Serials',
   wipeDown: (minutes: number) => `wipe down first, ${minutes} min`,
   fullClean: (minutes: number) => `clean the line first, ${minutes} min`,
+  dryIce: (each: string, all: string, minutes: number) =>
+    `dry ice: ${each} g in each, ${all} g in all; the lid stays half open for ${minutes} minutes at least, until the bottom is no longer very cold`,
+  comesFirst: (whose: string) => `What comes first: ${whose}.`,
   crew: 'Who comes',
   enough: (wanted: number, percent: string) =>
     `Enough hands: the chance that ${wanted} or more come is ${percent} %.`,

@@ -131,6 +131,9 @@ export const es: PackingWords = {
   serials: 'Números',
   wipeDown: (minutes) => `antes, pasar un paño, ${minutes} min`,
   fullClean: (minutes) => `antes, limpiar la línea, ${minutes} min`,
+  dryIce: (each, all, minutes) =>
+    `hielo seco: ${each} g en cada uno, ${all} g en total; la tapa queda medio abierta al menos ${minutes} minutos, hasta que el fondo deje de estar muy frío`,
+  comesFirst: (whose) => `Lo que manda: ${whose}.`,
   crew: 'Quién viene',
   enough: (wanted, percent) =>
     `Hay manos: la probabilidad de que vengan ${wanted} o más es del ${percent} %.`,

@@ -73,6 +73,7 @@ function lineBlocks(of: Of): Block[] {
       columns(formats),
       line.runs.map((one, at) => runRow(one, at + 1, of)),
     ),
+    ...dryIceCautions(line, formats),
     facts([
       { name: `${run.totals}: ${run.made}`, value: '' },
       { name: run.scrapped, value: '' },
@@ -126,14 +127,31 @@ function runRow(one: Run, no: number, { line, plan, bags, formats }: Of): Row {
       nameOf(one.kind, formats),
       `${formats.grams(one.gramsEach)}\n${run.tolerance(formats.grams(POUR_BOUNDS.singleGrams))}`,
       formats.count(one.containers),
-      one.packets
-        .map(({ count, sizeMillilitres }) => run.packet(count, formats.count(sizeMillilitres)))
-        .join('\n') || run.noPackets,
+      goesIn(one, formats),
       `${one.fromSerial}–${one.toSerial}`,
       mindsOf(one, line, formats),
       '',
     ],
   };
+}
+
+/** Packets, or dry ice with how long the lid waits for it. */
+function goesIn({ packets, dryIce }: Run, formats: Formats): string {
+  const { run } = formats.words;
+  if (dryIce)
+    return run.dryIce(
+      formats.grams(dryIce.gramsEach),
+      formats.grams(dryIce.gramsInAll),
+      formats.count(dryIce.waitMinutes),
+    );
+  const said = packets.map(({ count, sizeMillilitres }) => run.packet(count, formats.count(sizeMillilitres)));
+  return said.join('\n') || run.noPackets;
+}
+
+/** Under the runs of a line that take dry ice: what it can do, and whose word comes first. */
+function dryIceCautions(line: Line, { language, words: { run } }: Formats): Block[] {
+  const cautions = line.runs.find(({ dryIce }) => dryIce !== null)?.dryIce?.cautions ?? [];
+  return cautions.map(({ say, deferTo }) => text(run.caution(say[language], deferTo[language])));
 }
 
 const scaleName = ({ itemName, unitNo, code }: Scale) => `${itemName} ${unitNo} (${code})`;
