@@ -2,7 +2,7 @@ import { saidFinish } from '@sheafbook/packing';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bodyOf } from '../support/buy.ts';
-import { aHall, aPackingSession, type TestHall } from '../support/packing.ts';
+import { aHall, aPackingSession, cansOf, type TestHall } from '../support/packing.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { listViolations, overflowOf } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
@@ -285,4 +285,101 @@ test('the absorbers’ clock runs while a pack is open, and the mass is signed o
   await lead.goto(at());
   await lead.getByText('What the last day left: Autumn canning').waitFor();
   await lead.getByText('Signed: 12 g are booked as dust.').waitFor();
+}, 180_000);
+
+test('without a signal a bag is brought, poured from and weighed back; the book takes each once, and what it refuses holds what hangs on it', async () => {
+  const day = await aPackingSession(storehouse, hall, { name: 'Winter canning' });
+  for (const name of ['Ashdown', 'Birchall'] as const)
+    bodyOf(
+      await hall.buy.households[name].caller.put(`${day}/wishes`, {
+        wishes: [cansOf(hall, { containers: 3, gramsEach: 2000 })],
+      }),
+    );
+  bodyOf(await hall.lead.caller.post(`${day}/start`));
+  const read = async () => bodyOf(await hall.lead.caller.get(`${day}/log`));
+  const ownOf = (name: 'Ashdown' | 'Birchall') =>
+    `${hall.wheat[name].bagId} ${hall.buy.households[name].householdId}`;
+  const context = lead.context();
+  const lose = async (isLost: boolean) => {
+    site.cut(isLost);
+    await context.setOffline(isLost);
+  };
+  const reopen = async () => {
+    await lead.close();
+    lead = await context.newPage();
+    lead.setDefaultTimeout(40_000);
+    await lead.clock.setFixedTime(site.app.clock.now);
+    await lead.goto(address);
+  };
+  const bringing = () => lead.locator('details', { hasText: 'Bring a bag to the line' });
+  const bring = async (name: 'Ashdown' | 'Birchall') => {
+    await bringing().getByLabel('Whose bag').selectOption(ownOf(name));
+    await bringing().getByRole('button', { name: 'It is at the line' }).click();
+  };
+  const address = at(`/${day.split('/').at(-1)}/log`);
+  await lead.goto(address);
+  await lead.getByRole('heading', { name: 'Bring the first bag to the line.' }).waitFor();
+  await bringing().getByLabel('Whose bag').waitFor();
+  await settle(lead);
+  const topOf = async (one: ReturnType<Page['locator']>) => (await one.boundingBox())?.y ?? Number.NaN;
+  expect(await topOf(bringing())).toBeLessThan(await topOf(lead.getByRole('heading', { name: 'Absorbers' })));
+
+  await lose(true);
+  await bring('Birchall');
+  await lead.getByText(/^Brought to the line: Hard red winter wheat, Birchall, bag \d+/).waitFor();
+  await lead.getByRole('button', { name: 'Container 1: log 2,000 g' }).click();
+  await lead.getByRole('button', { name: 'Container 2: log 2,000 g' }).click();
+  await lead.getByText('Weigh back what is left').click();
+  const [expected = ''] =
+    (await lead.getByText(/^By the book [\d,]+ g\.$/).textContent())?.match(/[\d,]+/) ?? [];
+  const left = Number(expected.replace(',', '')) - 15;
+  await lead.getByLabel('Left in the bag').fill(`${left} g`);
+  await lead.getByRole('button', { name: 'Keep this weight' }).click();
+  await lead.getByText(/^Weighed back: Hard red winter wheat, Birchall, bag \d+, [\d,]+ g left/).waitFor();
+  await lead.getByText('4 things wait on this phone').waitFor();
+  await lead.getByText('No signal. Signing needs one: you sign what the book has counted.').waitFor();
+  expect(await lead.getByRole('button', { name: 'Sign the mass' }).isDisabled()).toBe(true);
+  expect(await listViolations(lead)).toEqual([]);
+  await lead.setViewportSize({ width: 320, height: 844 });
+  expect(await overflowOf(lead)).toBe(0);
+  await lead.setViewportSize({ width: 390, height: 844 });
+  expect(await read()).toMatchObject({ bags: [], pours: [] });
+
+  await reopen(); // still without a signal
+  await lead.getByText('4 things wait on this phone').waitFor();
+  await bringing().locator('summary').click();
+  await bring('Ashdown');
+  await lead.getByLabel('Whose bag').first().selectOption(ownOf('Ashdown'));
+  await lead.getByRole('button', { name: 'Container 1: log 2,000 g' }).click();
+  await lead.getByText('6 things wait on this phone').waitFor();
+  expect(hall.wheat.Ashdown.bagId).not.toBe(hall.wheat.Birchall.bagId);
+  const { id: hold } = bodyOf(
+    await hall.lead.caller.post(`${storehouse.path}/bags/${hall.wheat.Ashdown.bagId}/holds`, {
+      reason: 'It smells of diesel.',
+    }),
+    201,
+  );
+
+  await lose(false);
+  await reopen();
+  await lead.getByText('1 thing was not taken by the book.').waitFor();
+  await lead.getByText('It waits behind its bag, which was not taken. Nothing is lost.').waitFor();
+  expect(await lead.getByRole('button', { name: 'Throw it away' }).count()).toBe(1); // the pour, not its bag
+  const sent = await read();
+  expect(sent.bags).toMatchObject([{ household: 'Birchall', leftInBagsGrams: left, unaccountedGrams: 15 }]);
+  expect(sent.pours).toMatchObject([{ grams: 2000 }, { grams: 2000 }]);
+  expect(await listViolations(lead)).toEqual([]);
+
+  bodyOf(
+    await hall.lead.caller.post(`${storehouse.path}/holds/${hold}/release-request`, { finding: 'Aired.' }),
+  );
+  bodyOf(await storehouse.coordinator.post(`${storehouse.path}/holds/${hold}/release`));
+  await lead.getByRole('button', { name: 'Bring it again' }).click();
+  await lead.getByRole('heading', { name: '3 containers are closed.' }).waitFor();
+  await lead.getByText('It waits behind its bag').waitFor({ state: 'detached' });
+  const all = await read();
+  expect(all.bags).toHaveLength(2);
+  expect(all.pours.map(({ bagId }: { bagId: string }) => bagId)).toEqual([
+    ...[hall.wheat.Birchall.bagId, hall.wheat.Birchall.bagId, hall.wheat.Ashdown.bagId],
+  ]);
 }, 180_000);

@@ -46,20 +46,32 @@ export function throwAway(place: string, id: string): void {
   );
 }
 
+/** What was refused, said otherwise or once more: in its own place, since others may wait behind it, and as a new command. */
+export function putRight<Act>(place: string, id: string, act: Act): void {
+  keep(
+    place,
+    waitingAt<Act>(place).map(({ at, ...one }) =>
+      one.id === id ? { id: newKey(), at, act, refusal: null } : { ...one, at },
+    ),
+  );
+}
+
 /**
- * Sends what waits, oldest first, until nothing waits, one is refused or the signal is gone. What was refused stays and is
- * passed over. Gives how many were sent.
+ * Sends what waits, oldest first, until nothing waits or the signal is gone. What was refused stays and is passed over, and so
+ * is what needs it (`isHeld`). Gives how many were sent.
  */
 export async function sendWaiting<Act>(
   place: string,
   send: (act: Act, key: string) => Promise<unknown>,
+  isHeld: (one: Waiting<Act>, all: readonly Waiting<Act>[]) => boolean = () => false,
 ): Promise<number> {
   if (sendingNow.has(place)) return 0;
   sendingNow.add(place);
   let count = 0;
   try {
     for (;;) {
-      const next = waitingAt<Act>(place).find(({ refusal }) => refusal === null);
+      const all = waitingAt<Act>(place);
+      const next = all.find((one) => one.refusal === null && !isHeld(one, all));
       if (!next) return count;
       const refusal = await refusalOf(() => send(next.act, next.id));
       if (refusal === 'no signal') return count;

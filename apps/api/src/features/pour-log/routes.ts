@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
+import type { Context } from '../../platform/context.ts';
 import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { listFormat } from '../trial-balance/schema.ts';
@@ -101,11 +102,18 @@ export const pourLogRoutes = new Hono<AppEnv>()
   )
   .put(
     `${ONE}/left`,
-    describe(TAG, 'What was weighed back of a bag'),
+    describe(TAG, 'What was weighed back of a bag; with an Idempotency-Key a retry counts once', [
+      'session-stage-wrong',
+    ]),
     logger,
     jsonBody(body.leftWish),
-    async (c) =>
-      c.json(presentLog(await weighLeft(contextOf(c), idParam(c, 'session'), c.req.valid('json')))),
+    async (c) => {
+      const run = (context: Context) => weighLeft(context, idParam(c, 'session'), c.req.valid('json'));
+      // What waited on a phone and is sent again must not cover a figure that somebody weighed meanwhile.
+      return c.req.header('Idempotency-Key') === undefined
+        ? c.json(presentLog(await run(contextOf(c))))
+        : answerOnce(c, { status: 200, run, present: presentLog });
+    },
   )
   .post(
     `${ONE}/signing`,

@@ -1,46 +1,38 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { ask } from '../../api/client.ts';
 import { Choice } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { nameIn } from '../../ui/name-in.ts';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
-import { bringableQuery, type LogBody, ofSession, type PlanBody, sessionApi } from './queries.ts';
+import { bringableQuery, type LogBody, type PlanBody } from './queries.ts';
 import type { Log } from './use-log.ts';
+import { broughtHere, keyOfBag } from './waiting-bags.ts';
 import { usePackingText } from './words.ts';
 
 /** A household's part of a bag comes to the line: of those who wanted something packed. */
 export function BringBag({ log, body, plan }: { log: Log; body: LogBody; plan: PlanBody }) {
   const t = usePackingText();
   const { format } = useHouse();
-  const queries = useQueryClient();
-  const { param } = log;
-  const reading = useQuery(bringableQuery(param));
+  const reading = useQuery(bringableQuery(log.param));
   const [chosen, setChosen] = useState('');
-  const bringing = useMutation({
-    mutationFn: (json: { bagId: string; householdId: string }) => ask(sessionApi.bags.$post({ param, json })),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
-  });
-  const isThere = new Set(body.bags.map(({ bagId, householdId }) => `${bagId} ${householdId}`));
+  const isRefused = log.waiting.some(({ act, refusal }) => act.kind === 'bring' && refusal !== null);
+  const isThere = new Set([...body.bags.map(keyOfBag), ...broughtHere(log.waiting)]);
   return (
     <details open={body.bags.length === 0}>
       <summary>{t.bringBag}</summary>
       <Loaded reading={reading}>
         {({ bags }) => {
-          const left = bags.filter(({ bagId, householdId }) => !isThere.has(`${bagId} ${householdId}`));
-          const bag = left.find(({ bagId, householdId }) => `${bagId} ${householdId}` === chosen) ?? left[0];
-          if (!bag)
-            return (
-              <p>{plan.lines.every(({ runs }) => runs.length === 0) ? t.nothingWished : t.allBrought}</p>
-            );
+          const left = bags.filter((one) => !isThere.has(keyOfBag(one)));
+          const bag = left.find((one) => keyOfBag(one) === chosen) ?? left[0];
+          if (!bag && plan.lines.every(({ runs }) => runs.length === 0)) return <p>{t.nothingWished}</p>;
+          if (!bag) return <p>{isRefused ? t.bringRefused : t.allBrought}</p>;
           return (
             <div className="stack">
               <Choice
                 label={t.whose}
-                value={`${bag.bagId} ${bag.householdId}`}
+                value={keyOfBag(bag)}
                 options={left.map((one) => ({
-                  value: `${one.bagId} ${one.householdId}`,
+                  value: keyOfBag(one),
                   name: t.bringOption(
                     nameIn(format.language, one.food),
                     one.household,
@@ -53,12 +45,15 @@ export function BringBag({ log, body, plan }: { log: Log; body: LogBody; plan: P
               <button
                 type="button"
                 className="btn"
-                disabled={bringing.isPending}
-                onClick={() => bringing.mutate({ bagId: bag.bagId, householdId: bag.householdId })}
+                onClick={() =>
+                  log.write({
+                    ...{ kind: 'bring', bag },
+                    json: { bagId: bag.bagId, householdId: bag.householdId },
+                  })
+                }
               >
                 {t.bring_}
               </button>
-              <ProblemSaid error={bringing.error} />
             </div>
           );
         }}

@@ -16,6 +16,7 @@ import { PourOn } from './pour-on.tsx';
 import { planQuery } from './queries.ts';
 import { useLog } from './use-log.ts';
 import { WaitingActs } from './waiting-acts.tsx';
+import { bagsHere } from './waiting-bags.ts';
 import { usePackingText } from './words.ts';
 import './packing.css';
 
@@ -28,39 +29,49 @@ export function Log() {
   const log = useLog(session);
   const plan = useQuery(planQuery({ storehouse, session }));
   const kinds = useQuery(kindsQuery({ storehouse }));
-  const book = useQuery(treatmentsQuery({ storehouse }));
+  const known = useQuery(treatmentsQuery({ storehouse }));
   return (
     <div className="pour">
       <Link className="who" to="/s/$storehouse/packing/$session" params={{ storehouse, session }}>
         <BackIcon />
         {t.toDay}
       </Link>
-      <Loaded isPage reading={joined(log.reading, joined(plan, joined(kinds, book)))}>
-        {([body, [planned, [{ containerKinds }, { treatments }]]]) => (
-          <>
-            <h1>{titleOf(t, body)}</h1>
-            <Link className="btn" to="/s/$storehouse/packing/$session/seals" params={{ storehouse, session }}>
-              {t.toSeals}
-            </Link>
-            <WithWaiting
-              isRefused={log.waiting.some(({ refusal }) => refusal !== null)}
-              waiting={<WaitingActs log={log} />}
-            >
-              {body.stage === 'running' ? (
-                <>
-                  <ScaleWarnings lines={planned.lines} />
-                  {body.bags.length === 0 ? null : (
-                    <PourOn {...{ log, body, plan: planned, kinds: containerKinds, treatments }} />
-                  )}
-                  <AbsorberClock log={log} body={body} />
-                  <BringBag log={log} body={body} plan={planned} />
-                </>
-              ) : null}
-            </WithWaiting>
-            <FindPoured body={body} />
-            <Mass log={log} body={body} />
-          </>
-        )}
+      <Loaded isPage reading={joined(log.reading, joined(plan, joined(kinds, known)))}>
+        {([book, [planned, [{ containerKinds }, { treatments }]]]) => {
+          const body = { ...book, bags: bagsHere(book.bags, log.waiting) };
+          const bring = <BringBag log={log} body={body} plan={planned} />;
+          return (
+            <>
+              <h1>{titleOf(t, body)}</h1>
+              <Link
+                className="btn"
+                to="/s/$storehouse/packing/$session/seals"
+                params={{ storehouse, session }}
+              >
+                {t.toSeals}
+              </Link>
+              <WithWaiting
+                isRefused={log.waiting.some(({ refusal }) => refusal !== null)}
+                waiting={<WaitingActs log={log} />}
+              >
+                {body.stage === 'running' ? (
+                  <>
+                    <ScaleWarnings lines={planned.lines} />
+                    {body.bags.length === 0 ? (
+                      bring
+                    ) : (
+                      <PourOn {...{ log, body, plan: planned, kinds: containerKinds, treatments }} />
+                    )}
+                    <AbsorberClock log={log} body={body} />
+                    {body.bags.length === 0 ? null : bring}
+                  </>
+                ) : null}
+              </WithWaiting>
+              <FindPoured body={body} />
+              <Mass log={log} body={book} here={body.bags} />
+            </>
+          );
+        }}
       </Loaded>
     </div>
   );

@@ -1,29 +1,36 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { ask, askOnce } from '../../api/client.ts';
+import { askOnce } from '../../api/client.ts';
+import { ApiProblem } from '../../api/problem.ts';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { nameIn } from '../../ui/name-in.ts';
 import { Figures, Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
+import { useOnline } from '../../ui/use-online.ts';
 import { gramsOnScale } from '../shelf/mass-typed.ts';
 import { MassState } from './mass-state.tsx';
 import { type LogBody, type LoggedBag, ofSession, sessionApi } from './queries.ts';
 import type { Log } from './use-log.ts';
+import { keyOfBag } from './waiting-bags.ts';
 import { usePackingText } from './words.ts';
 
 /** The mass of the day: in = containers + left + spilled + sampled, until nothing is missing and somebody signs. */
-export function Mass({ log, body }: { log: Log; body: LogBody }) {
+export function Mass({ log, body, here }: { log: Log; body: LogBody; here: readonly LoggedBag[] }) {
   const t = usePackingText();
   const { format } = useHouse();
+  const isOnline = useOnline();
   const { mass, bags } = body;
-  if (bags.length === 0) return null;
+  if (here.length === 0) return null;
   const grams = (value: number) => format.count(value);
+  // Not for the moment that a sending takes: no key moves from under a thumb.
+  const isKept = log.waiting.length > 0 && (!isOnline || log.waiting.some(({ refusal }) => refusal !== null));
   const isRunning = body.stage === 'running';
   return (
     <section className="stack">
       <h2>{t.mass}</h2>
+      {isKept ? <p className="soft">{t.notInSums}</p> : null}
       <p role="status">
         <MassState body={body} />
       </p>
@@ -39,7 +46,7 @@ export function Mass({ log, body }: { log: Log; body: LogBody }) {
           { name: t.sampled, value: grams(mass.sampledGrams), unit: 'g' },
         ]}
       />
-      {isRunning ? <Losses log={log} bags={bags} /> : null}
+      {isRunning ? <Losses log={log} bags={here} /> : null}
       <Ledger
         caption={t.bags}
         columns={[
@@ -59,7 +66,7 @@ export function Mass({ log, body }: { log: Log; body: LogBody }) {
         }))}
       />
       <Containers body={body} />
-      {isRunning ? <Weigh log={log} bags={bags} /> : null}
+      {isRunning ? <Weigh log={log} bags={here} /> : null}
       {isRunning && mass.isWeighed && body.unchecked.length > 0 ? (
         <LastCheck log={log} unchecked={body.unchecked} />
       ) : isRunning ? (
@@ -100,17 +107,15 @@ function Containers({ body }: { body: LogBody }) {
   );
 }
 
-const keyOf = ({ bagId, householdId }: LoggedBag) => `${bagId} ${householdId}`;
-
 /** One of the day's bags and what is typed of it, kept together, so that a figure never comes back at another's bag. */
 function useBags(name: string, bags: readonly LoggedBag[]) {
   const t = usePackingText();
   const { format } = useHouse();
   const { draft, change, reset } = useDraft(name, { chosen: '', typed: '', because: '' });
   const { chosen, typed, because } = draft;
-  const bag = bags.find((one) => keyOf(one) === chosen) ?? (bags[0] as LoggedBag);
+  const bag = bags.find((one) => keyOfBag(one) === chosen) ?? (bags[0] as LoggedBag);
   const options = bags.map((one) => ({
-    value: keyOf(one),
+    value: keyOfBag(one),
     name: t.bagOf(nameIn(format.language, one.food), one.household, one.bagNo),
   }));
   return { bag, options, typed, because, change, reset };
@@ -133,7 +138,7 @@ function Losses({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
       <div className="stack">
         <Choice
           label={t.whose}
-          value={keyOf(bag)}
+          value={keyOfBag(bag)}
           options={options}
           onChange={(chosen) => change({ chosen })}
         />
@@ -172,25 +177,22 @@ function Losses({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
 function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
   const t = usePackingText();
   const { format } = useHouse();
-  const queries = useQueryClient();
-  const { param } = log;
-  const { bag, options, typed, because, change, reset } = useBags(`left.${param.session}`, bags);
+  const { bag, options, typed, because, change, reset } = useBags(`left.${log.param.session}`, bags);
   const leftGrams = /^\s*0+\s*$/.test(typed) ? 0 : gramsOnScale(typed, bag.broughtGrams);
-  const weighing = useMutation({
-    mutationFn: (json: { bagId: string; householdId: string; leftGrams: number; because: string }) =>
-      ask(sessionApi.left.$put({ param, json })),
-    onSuccess: () => {
-      reset();
-      return queries.invalidateQueries({ queryKey: ofSession(param) });
-    },
-  });
+  const keep = () => {
+    if (leftGrams === undefined) return;
+    const { bagId, householdId, food, household, bagNo } = bag;
+    const json = { bagId, householdId, leftGrams, because };
+    log.write({ kind: 'left', json, bag: { food, household, bagNo } });
+    reset();
+  };
   return (
     <details>
       <summary>{t.weighLeft}</summary>
       <div className="stack">
         <Choice
           label={t.whose}
-          value={keyOf(bag)}
+          value={keyOfBag(bag)}
           options={options}
           onChange={(chosen) => change({ chosen })}
         />
@@ -209,16 +211,7 @@ function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
             onChange={(event) => change({ because: event.target.value })}
           />
         </div>
-        <ProblemSaid error={weighing.error} />
-        <button
-          type="button"
-          className="btn"
-          disabled={leftGrams === undefined || weighing.isPending}
-          onClick={() => {
-            const { bagId, householdId } = bag;
-            if (leftGrams !== undefined) weighing.mutate({ bagId, householdId, leftGrams, because });
-          }}
-        >
+        <button type="button" className="btn" disabled={leftGrams === undefined} onClick={keep}>
           {t.keepWeight}
         </button>
       </div>
@@ -260,10 +253,12 @@ function Sign({ log, body }: { log: Log; body: LogBody }) {
       askOnce(`sign.${body.sessionId}`, {}, (headers) => sessionApi.signing.$post({ param }, { headers })),
     onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
   });
+  const isOnline = useOnline();
+  const isLost = signing.error instanceof ApiProblem && signing.error.code === 'offline';
   return (
     <NextStep title={t.sign}>
       <p>{t.signSays}</p>
-      <ProblemSaid error={signing.error} />
+      {isLost ? null : <ProblemSaid error={signing.error} />}
       <div className="actions">
         <button
           type="button"
@@ -274,6 +269,12 @@ function Sign({ log, body }: { log: Log; body: LogBody }) {
           {t.signIt}
         </button>
       </div>
+      {log.waiting.length > 0 ? <p className="said watch-said">{t.signWaits}</p> : null}
+      {isOnline && !isLost ? null : (
+        <p className="said watch-said" role="status">
+          {t.signNeedsSignal}
+        </p>
+      )}
     </NextStep>
   );
 }

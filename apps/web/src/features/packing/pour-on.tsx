@@ -18,6 +18,7 @@ import { Drift } from './drift.tsx';
 import { type LogBody, type LoggedPour, ofSession, type PlanBody, sessionApi } from './queries.ts';
 import { labelsFit, UnderLabel } from './under-label.tsx';
 import type { Log } from './use-log.ts';
+import { keyOfBag } from './waiting-bags.ts';
 import { usePackingText } from './words.ts';
 
 type PourProps = {
@@ -27,7 +28,6 @@ type PourProps = {
   kinds: readonly Kind[];
   treatments: readonly Treatment[];
 };
-const keyOf = ({ bagId, householdId }: { bagId: string; householdId: string }) => `${bagId} ${householdId}`;
 const START = {
   bag: '',
   kindId: '',
@@ -48,7 +48,7 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
   const nameOf = useNamed();
   const { draft, change } = useDraft(`pour.${body.sessionId}`, START);
   const [isOther, setIsOther] = useState(false);
-  const bag = body.bags.find((one) => keyOf(one) === draft.bag) ?? body.bags[0];
+  const bag = body.bags.find((one) => keyOfBag(one) === draft.bag) ?? body.bags[0];
   if (!bag) return null;
   const run = plan.lines
     .flatMap((line, at) => line.runs.map((one) => ({ ...one, line: at + 1 })))
@@ -106,9 +106,9 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
     <section className="stack">
       <Choice
         label={t.whose}
-        value={keyOf(bag)}
+        value={keyOfBag(bag)}
         options={body.bags.map((one) => ({
-          value: keyOf(one),
+          value: keyOfBag(one),
           name: t.bagOf(nameOf(one.food), one.household, one.bagNo),
         }))}
         onChange={(value) => change({ bag: value, target: '', kindId: '', treatment: '', packets: '' })}

@@ -52,6 +52,7 @@ export const logQuery = (param: OfSession) =>
 
 export const bringableQuery = (param: OfSession) =>
   queryOptions({
+    gcTime: 86_400_000,
     queryKey: ['packing', param, 'bringable'],
     queryFn: () => ask(sessionApi['bringable-bags'].$get({ param })),
   });

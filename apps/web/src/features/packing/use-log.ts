@@ -1,19 +1,11 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
-import type { InferRequestType } from 'hono/client';
 import { ask } from '../../api/client.ts';
-import { put, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
+import { put, putRight, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
 import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
-import { logQuery, ofSession, sessionApi } from './queries.ts';
-
-/** What a phone writes down at the line. */
-export type LogAct =
-  | { readonly kind: 'pour'; readonly json: InferRequestType<typeof sessionApi.pours.$post>['json'] }
-  | { readonly kind: 'loss'; readonly json: InferRequestType<typeof sessionApi.losses.$post>['json'] }
-  | { readonly kind: 'pack'; readonly json: PackOpened }
-  | { readonly kind: 'shut'; readonly json: PackShut };
-type PackOpened = InferRequestType<(typeof sessionApi)['absorber-packs']['$post']>['json'];
-type PackShut = InferRequestType<(typeof sessionApi)['absorber-packs'][':pack']['shutting']['$post']>['json'];
+import type { LogAct, PackShut } from './log-act.ts';
+import { type LogBody, logQuery, ofSession, sessionApi } from './queries.ts';
+import { isHeld } from './waiting-bags.ts';
 
 /** The log as the book has it, and what this phone has written down and not sent yet. */
 export function useLog(session: string) {
@@ -32,15 +24,26 @@ export function useLog(session: string) {
     if (pack !== undefined)
       await ask(sessionApi['absorber-packs'][':pack'].shutting.$post({ param: { ...param, pack }, json }));
   };
+  /** Its answer is the log: shown at once, so that no bag leaves the line between its sending and the next reading. */
+  const shown = async (answer: Promise<LogBody>) => {
+    queries.setQueryData(logQuery(param).queryKey, await answer);
+  };
   const send = async () => {
-    const count = await sendWaiting<LogAct>(place, (act, key) => {
-      const headers = { 'Idempotency-Key': key };
-      if (act.kind === 'pour') return ask(sessionApi.pours.$post({ param, json: act.json }, { headers }));
-      if (act.kind === 'loss') return ask(sessionApi.losses.$post({ param, json: act.json }, { headers }));
-      if (act.kind === 'pack')
-        return ask(sessionApi['absorber-packs'].$post({ param, json: act.json }, { headers }));
-      return shut(act.json);
-    });
+    const count = await sendWaiting<LogAct>(
+      place,
+      (act, key) => {
+        const headers = { 'Idempotency-Key': key };
+        if (act.kind === 'bring') return shown(ask(sessionApi.bags.$post({ param, json: act.json })));
+        if (act.kind === 'left')
+          return shown(ask(sessionApi.left.$put({ param, json: act.json }, { headers })));
+        if (act.kind === 'pour') return ask(sessionApi.pours.$post({ param, json: act.json }, { headers }));
+        if (act.kind === 'loss') return ask(sessionApi.losses.$post({ param, json: act.json }, { headers }));
+        if (act.kind === 'pack')
+          return ask(sessionApi['absorber-packs'].$post({ param, json: act.json }, { headers }));
+        return shut(act.json);
+      },
+      isHeld,
+    );
     if (count > 0) await queries.invalidateQueries({ queryKey: ofSession(param) });
   };
   useSending(place, hasWaiting, send);
@@ -52,10 +55,9 @@ export function useLog(session: string) {
       put(place, act);
       void send();
     },
-    /** What was refused, said otherwise. */
+    /** What was refused, said otherwise or once more. */
     again(id: string, act: LogAct): void {
-      throwAway(place, id);
-      put(place, act);
+      putRight(place, id, act);
       void send();
     },
     drop: (id: string) => throwAway(place, id),

@@ -1,7 +1,10 @@
 import { sumOf } from '@sheafbook/units';
 import { useHouse } from '../../ui/house.ts';
+import { nameIn } from '../../ui/name-in.ts';
+import type { LogAct, NamedBag } from './log-act.ts';
 import { type Nearest, nearestIn, TakeNearest } from './nearest.tsx';
-import type { Log, LogAct } from './use-log.ts';
+import type { Log } from './use-log.ts';
+import { isHeld, mayDrop } from './waiting-bags.ts';
 import { usePackingText } from './words.ts';
 
 type Pour = Extract<LogAct, { kind: 'pour' }>['json'];
@@ -26,6 +29,7 @@ function asNearest(
 export function WaitingActs({ log }: { log: Log }) {
   const t = usePackingText();
   const { format } = useHouse();
+  const say = useActWords();
   const { waiting } = log;
   if (waiting.length === 0) return null;
   const refused = waiting.filter(({ refusal }) => refusal !== null).length;
@@ -36,35 +40,61 @@ export function WaitingActs({ log }: { log: Log }) {
       ) : null}
       {refused > 0 ? <p className="said watch-said">{t.notTaken(refused)}</p> : null}
       <ul className="list">
-        {waiting.map(({ id, at, act, refusal, facts = {} }) => (
-          <li key={id}>
-            <span>
-              {act.kind === 'pour'
-                ? t.actPour(act.json.grams.length, format.count(sumOf(act.json.grams)))
-                : act.kind === 'loss'
-                  ? t.actLoss(format.count(act.json.grams))
-                  : act.kind === 'pack'
-                    ? t.actPack(act.json.packets)
-                    : t.actShut(act.json.packetsLeft)}
-              <span className="soft block">{format.instant(at)}</span>
-            </span>
-            {refusal === null ? null : (
-              <>
-                <p className="said">{refusal}</p>
-                {act.kind === 'pour' ? (
-                  <TakeNearest
-                    nearest={nearestIn(facts)}
-                    onTake={(nearest) => log.again(id, { ...act, json: asNearest(act.json, nearest) })}
-                  />
-                ) : null}
+        {waiting.map((one) => {
+          const { id, at, act, refusal, facts = {} } = one;
+          const isBehind = refusal === null && isHeld(one, waiting);
+          return (
+            <li key={id}>
+              <span>
+                {say(act)}
+                <span className="soft block">{format.instant(at)}</span>
+              </span>
+              {isBehind ? <p className="soft">{t.waitsBehind}</p> : null}
+              {refusal === null ? null : <p className="said">{refusal}</p>}
+              {refusal !== null && act.kind === 'pour' ? (
+                <TakeNearest
+                  nearest={nearestIn(facts)}
+                  onTake={(nearest) => log.again(id, { ...act, json: asNearest(act.json, nearest) })}
+                />
+              ) : null}
+              {refusal !== null && act.kind === 'bring' ? (
+                <button type="button" className="btn" onClick={() => log.again(id, act)}>
+                  {t.bringAgain}
+                </button>
+              ) : null}
+              {(refusal !== null || isBehind) && mayDrop(one, waiting) ? (
                 <button type="button" className="btn" onClick={() => log.drop(id)}>
                   {t.throwAway}
                 </button>
-              </>
-            )}
-          </li>
-        ))}
+              ) : null}
+            </li>
+          );
+        })}
       </ul>
     </section>
   );
+}
+
+/** What was written down, in words. */
+function useActWords(): (act: LogAct) => string {
+  const t = usePackingText();
+  const { format } = useHouse();
+  const named = ({ food, household, bagNo }: NamedBag) =>
+    t.bagOf(nameIn(format.language, food), household, bagNo);
+  return (act) => {
+    switch (act.kind) {
+      case 'bring':
+        return t.actBring(named(act.bag));
+      case 'left':
+        return t.actLeft(named(act.bag), format.count(act.json.leftGrams), act.json.because ?? '');
+      case 'pour':
+        return t.actPour(act.json.grams.length, format.count(sumOf(act.json.grams)));
+      case 'loss':
+        return t.actLoss(format.count(act.json.grams));
+      case 'pack':
+        return t.actPack(act.json.packets);
+      case 'shut':
+        return t.actShut(act.json.packetsLeft);
+    }
+  };
 }

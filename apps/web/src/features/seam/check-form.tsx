@@ -115,7 +115,7 @@ export function CheckForm({ watch, kinds, serial, onDone }: FormProps) {
           onChange={(event) => change({ serial: event.target.value })}
         />
       </div>
-      <div className="pair">
+      <div className="pair roomy">
         <Choice
           label={t.how}
           value={how}
@@ -194,7 +194,7 @@ function Measures({ draft, change, unit, limit, problem }: MeasuresProps) {
     <fieldset className="stack">
       <legend>{t.measured}</legend>
       <p className="soft">{t.limitsFrom(limit.source)}</p>
-      <div className="pair">
+      <div className="pair roomy">
         <Choice
           label={t.unit}
           value={unit}

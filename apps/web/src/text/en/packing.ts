@@ -242,16 +242,23 @@ export const en = {
   bringOption: (food: string, household: string, bagNo: number, mass: string) =>
     `${food}, ${household}, bag ${bagNo}: ${mass}`,
   allBrought: 'Every bag of those who want something packed is at the line.',
+  bringRefused: 'A bag was not taken by the book. Read why above.',
+  bringAgain: 'Bring it again',
+  waitsBehind: 'It waits behind its bag, which was not taken. Nothing is lost.',
   waits: (count: number) =>
     `${s(count, 'thing waits', 'things wait')} on this phone and will be sent when the signal is back.`,
   notTaken: (count: number) =>
     `${s(count, 'thing was', 'things were')} not taken by the book. Read why, then put ${count === 1 ? 'it' : 'each'} right or throw it away.`,
+  actBring: (bag: string) => `Brought to the line: ${bag}`,
+  actLeft: (bag: string, grams: string, because: string) =>
+    `Weighed back: ${bag}, ${grams} g left${because === '' ? '' : `; ${because}`}`,
   actPack: (packets: number) => `A pack of ${s(packets, 'packet', 'packets')} was opened`,
   actShut: (left: number) => `${s(left, 'packet', 'packets')} put into the jar`,
   actPour: (count: number, grams: string) => `${s(count, 'container', 'containers')}, ${grams} g`,
   actLoss: (grams: string) => `${grams} g spilled or sampled`,
   throwAway: 'Throw it away',
   mass: 'Mass',
+  notInSums: 'What waits on this phone is not in these sums yet.',
   dust: (grams: string) => `Signed: ${grams} g are booked as dust.`,
   allContainers: 'All containers',
   code: 'Code',
@@ -279,6 +286,8 @@ export const en = {
   signSays:
     'Once every bag is weighed back: what is missing is booked as dust, within 0.5 % or with its reason.',
   signIt: 'Sign the mass',
+  signWaits: 'First what waits on this phone goes into the book.',
+  signNeedsSignal: 'No signal. Signing needs one: you sign what the book has counted.',
   checkFirst: 'Check the last seal',
   uncheckedSays: (machines: string, line: string, from: string, to: string) =>
     `${from === to ? `Number ${from} of line ${line} waits` : `Numbers ${from} to ${to} of line ${line} wait`} for a last good check of ${machines}. The day is signed after it.`,

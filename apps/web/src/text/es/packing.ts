@@ -240,16 +240,23 @@ export const es: PackingWords = {
   bring_: 'Ya está en la línea',
   bringOption: (food, household, bagNo, mass) => `${food}, ${household}, saco ${bagNo}: ${mass}`,
   allBrought: 'Todos los sacos de quienes quieren envasar están en la línea.',
+  bringRefused: 'El libro no aceptó un saco. Lea arriba por qué.',
+  bringAgain: 'Traerlo de nuevo',
+  waitsBehind: 'Espera detrás de su saco, que no fue aceptado. No se pierde nada.',
   waits: (count) =>
     `${s(count, 'cosa espera', 'cosas esperan')} en este teléfono y se enviará al volver la señal.`,
   notTaken: (count) =>
     `El libro no aceptó ${s(count, 'apunte', 'apuntes')}. Lea por qué, y luego ${count === 1 ? 'corríjalo o deséchelo' : 'corrija o deseche cada uno'}.`,
+  actBring: (bag) => `Traído a la línea: ${bag}`,
+  actLeft: (bag, grams, because) =>
+    `Pesado de vuelta: ${bag}, quedan ${grams} g${because === '' ? '' : `; ${because}`}`,
   actPack: (packets) => `Se abrió un paquete de ${s(packets, 'sobre', 'sobres')}`,
   actShut: (left) => `${s(left, 'sobre guardado', 'sobres guardados')} en el frasco`,
   actPour: (count, grams) => `${s(count, 'envase', 'envases')}, ${grams} g`,
   actLoss: (grams) => `${grams} g derramados o de muestra`,
   throwAway: 'Descartarlo',
   mass: 'Masa',
+  notInSums: 'Lo que espera en este teléfono no está todavía en estas sumas.',
   dust: (grams) => `Firmado: ${grams} g se anotan como polvo.`,
   allContainers: 'Todos los envases',
   code: 'Código',
@@ -276,6 +283,8 @@ export const es: PackingWords = {
   signSays:
     'Cuando se haya pesado cada saco: lo que falta se anota como polvo, dentro del 0,5 % o con su razón.',
   signIt: 'Firmar la masa',
+  signWaits: 'Antes debe entrar en el libro lo que espera en este teléfono.',
+  signNeedsSignal: 'No hay señal. Firmar la necesita: se firma lo que el libro ha contado.',
   checkFirst: 'Revisar el último cierre',
   uncheckedSays: (machines, line, from, to) =>
     `${from === to ? `El número ${from} de la línea ${line} espera` : `Los números ${from} a ${to} de la línea ${line} esperan`} una última revisión buena de ${machines}. La jornada se firma después.`,

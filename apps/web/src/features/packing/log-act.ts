@@ -1,0 +1,19 @@
+import type { InferRequestType } from 'hono/client';
+import type { Bringable, LoggedBag, sessionApi } from './queries.ts';
+
+/** What a phone writes down at the line. */
+export type LogAct =
+  | { readonly kind: 'bring'; readonly json: Brought; readonly bag: Bringable }
+  | { readonly kind: 'left'; readonly json: Left; readonly bag: NamedBag }
+  | { readonly kind: 'pour'; readonly json: InferRequestType<typeof sessionApi.pours.$post>['json'] }
+  | { readonly kind: 'loss'; readonly json: InferRequestType<typeof sessionApi.losses.$post>['json'] }
+  | { readonly kind: 'pack'; readonly json: PackOpened }
+  | { readonly kind: 'shut'; readonly json: PackShut };
+type Brought = InferRequestType<typeof sessionApi.bags.$post>['json'];
+type Left = InferRequestType<typeof sessionApi.left.$put>['json'];
+/** What a bag is called, kept with what is written of it. */
+export type NamedBag = Pick<LoggedBag, 'food' | 'household' | 'bagNo'>;
+type PackOpened = InferRequestType<(typeof sessionApi)['absorber-packs']['$post']>['json'];
+export type PackShut = InferRequestType<
+  (typeof sessionApi)['absorber-packs'][':pack']['shutting']['$post']
+>['json'];

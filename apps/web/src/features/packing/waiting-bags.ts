@@ -1,0 +1,57 @@
+import { sumOf } from '@sheafbook/units';
+import type { Waiting } from '../../api/outbox.ts';
+import type { LogAct } from './log-act.ts';
+import type { LoggedBag } from './queries.ts';
+
+type Written = Waiting<LogAct>;
+type OneBag = { readonly bagId: string; readonly householdId: string };
+
+/** A household's part of a bag. */
+export const keyOfBag = ({ bagId, householdId }: OneBag): string => `${bagId} ${householdId}`;
+
+/** The bag that something written down is about, if any. */
+const bagOf = ({ act }: Written): string | undefined =>
+  'json' in act && 'bagId' in act.json ? keyOfBag(act.json) : undefined;
+
+/** What was brought by this phone alone so far, whether the book has refused it or not been asked. */
+export const broughtHere = (waiting: readonly Written[]): ReadonlySet<string> =>
+  new Set(waiting.filter(({ act }) => act.kind === 'bring').map((one) => bagOf(one) ?? ''));
+
+/**
+ * Whether something waits behind the bringing of its bag: the book can't take a pour from a bag that it has refused at the
+ * line, and would refuse it for good.
+ */
+export const isHeld = (one: Written, all: readonly Written[]): boolean =>
+  one.act.kind !== 'bring' &&
+  all.some((other) => other.act.kind === 'bring' && other.refusal !== null && bagOf(other) === bagOf(one));
+
+/** A bringing can't be thrown away under what waits behind it. */
+export const mayDrop = (one: Written, all: readonly Written[]): boolean =>
+  one.act.kind !== 'bring' || !all.some((other) => isHeld(other, all) && bagOf(other) === bagOf(one));
+
+/** The bags at the line: by the book, and those that were brought without a signal, less what was poured from each since. */
+export function bagsHere(bags: readonly LoggedBag[], waiting: readonly Written[]): LoggedBag[] {
+  const known = new Map(bags.map((bag) => [keyOfBag(bag), bag]));
+  for (const { act, refusal } of waiting) {
+    if (act.kind !== 'bring' || refusal !== null || known.has(keyOfBag(act.bag))) continue;
+    const { grams, ...bag } = act.bag;
+    known.set(keyOfBag(bag), {
+      ...{ ...bag, bagCode: '', moistureTenthsPercent: null, because: '', isWeighed: false },
+      ...{ broughtGrams: grams, inContainersGrams: 0, spilledGrams: 0, sampledGrams: 0 },
+      ...{ leftInBagsGrams: grams, expectedLeftGrams: grams, unaccountedGrams: 0, toleranceGrams: 0 },
+    });
+  }
+  return [...known.values()].map((bag) => {
+    const outGrams = sumOf(waiting.filter((one) => bagOf(one) === keyOfBag(bag)).map(gramsOut));
+    const expectedLeftGrams = bag.expectedLeftGrams - outGrams;
+    const leftInBagsGrams = bag.isWeighed ? bag.leftInBagsGrams : Math.max(expectedLeftGrams, 0);
+    return { ...bag, expectedLeftGrams, leftInBagsGrams };
+  });
+}
+
+/** What was refused is in no container. */
+function gramsOut({ act, refusal }: Written): number {
+  if (refusal !== null) return 0;
+  if (act.kind === 'pour') return sumOf(act.json.grams);
+  return act.kind === 'loss' ? act.json.grams : 0;
+}
