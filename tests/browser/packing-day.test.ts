@@ -255,6 +255,11 @@ test('the lead’s first page answers what a running day asks, without a search'
   });
   expect(await listViolations(lead)).toEqual([]);
   expect(await overflowOf(lead)).toBe(0);
+  const late = Date.parse(session.startsAt) + 6 * 3_600_000;
+  await lead.clock.setFixedTime(late);
+  await lead.reload();
+  await lead.getByText(new RegExp(`as it goes, \\d+ minutes behind the plan’s ${hour}`)).waitFor();
+  await lead.clock.setFixedTime(site.app.clock.now);
   await lead.goto(address);
   await lead.getByRole('heading', { name: '3 containers are closed.' }).waitFor();
 }, 180_000);

@@ -14,6 +14,7 @@ export * from './line-plan.ts';
 export * from './nearest-way.ts';
 export * from './over-pour.ts';
 export * from './oxygen.ts';
+export * from './running-finish.ts';
 export * from './said-finish.ts';
 export * from './scale-check.ts';
 export * from './seal-machine.ts';

@@ -1,4 +1,4 @@
-import { saidFinish } from '@sheafbook/packing';
+import { runningFinish, saidFinish } from '@sheafbook/packing';
 import { sumOf } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
@@ -11,7 +11,7 @@ import { shoppingQuery } from '../supplies/queries.ts';
 import { NotHere, Ready } from './glance-more.tsx';
 import { Running } from './glance-running.tsx';
 import { useGlanceText } from './glance-words.ts';
-import { type OfSession, type PlanBody, planQuery, type SessionFacts } from './queries.ts';
+import { logQuery, type OfSession, type PlanBody, planQuery, type SessionFacts } from './queries.ts';
 import { usePackingText } from './words.ts';
 
 /** What whoever leads packing asks of the day that comes or runs, answered without a search: each leads to where it is worked at. */
@@ -27,6 +27,11 @@ export function Glance({ session }: { session: SessionFacts }) {
       <Loaded reading={plan}>
         {(body) => (
           <Answers>
+            {session.stage === 'running' ? (
+              <RunsUntil plan={body} param={param} />
+            ) : (
+              <Finish plan={body} behind={null} />
+            )}
             <Planned plan={body} />
             <Supplies param={param} />
             <Ready plan={body} param={param} />
@@ -54,29 +59,73 @@ export function Glance({ session }: { session: SessionFacts }) {
   );
 }
 
-/** Questions 1, 2, 3 and 5: the end, the hands, the jam and the order. */
+type FinishProps = {
+  plan: PlanBody;
+  /** While it runs: when each line will be done, in seconds from the planned start, as it goes. */
+  behind: readonly (number | null)[] | null;
+};
+
+/** Question 1. */
+function Finish({ plan: { session, lines }, behind }: FinishProps) {
+  const t = useGlanceText();
+  const { format } = useHouse();
+  const busy = lines.filter(({ containers }) => containers > 0);
+  const containers = format.count(sumOf(busy.map((line) => line.containers)));
+  const lastOf = (ends: readonly (number | null)[]) =>
+    saidFinish(Math.max(0, ...ends.map((end) => end ?? 0)));
+  const planned = lastOf(busy.map(({ finishSeconds }) => finishSeconds));
+  const hourOf = (seconds: number) =>
+    format.hour(new Date(Date.parse(session.startsAt) + seconds * 1000).toISOString());
+  if (busy.length === 0) return <Answer ask={t.finish}>{t.nothing}</Answer>;
+  if (busy.some(({ finishSeconds }) => finishSeconds === null))
+    return <Answer ask={t.finish}>{t.tooFew}</Answer>;
+  const now = behind === null ? planned : lastOf(behind);
+  return (
+    <Answer ask={t.finish}>
+      {now > planned ? (
+        <State
+          kind="watch"
+          word={t.finishBehind(hourOf(now), hourOf(planned), format.count((now - planned) / 60))}
+        />
+      ) : (
+        t.finishAt(hourOf(planned), containers)
+      )}
+    </Answer>
+  );
+}
+
+/** Question 1 of a day that runs: by what each line has closed and when, beside its plan. */
+function RunsUntil({ plan, param }: { plan: PlanBody; param: OfSession }) {
+  const { data: log } = useQuery(logQuery(param));
+  if (!log) return <Finish plan={plan} behind={null} />;
+  const secondOf = (at: number) => (at - Date.parse(plan.session.startsAt)) / 1000;
+  const behind = plan.lines.map((line, at) =>
+    runningFinish(
+      {
+        ...line,
+        closedAtSeconds: log.pours
+          .filter((pour) => pour.line === at + 1 && !pour.isUndone)
+          .map(({ pouredAt }) => secondOf(Date.parse(pouredAt)))
+          .toSorted((a, b) => a - b),
+      },
+      secondOf(Date.now()),
+    ),
+  );
+  return <Finish plan={plan} behind={behind} />;
+}
+
+/** Questions 2, 3 and 5: the hands, the jam and the order. */
 function Planned({ plan }: { plan: PlanBody }) {
   const t = useGlanceText();
   const words = usePackingText();
   const { format } = useHouse();
   const nameOf = useNamed();
-  const { session, lines, crew } = plan;
+  const { lines, crew } = plan;
   const busy = lines.filter(({ containers }) => containers > 0);
   const crewed = busy.filter(({ cycleSeconds }) => cycleSeconds !== null);
-  const finish = Math.max(0, ...busy.map(({ finishSeconds }) => finishSeconds ?? 0));
-  const endsAt = new Date(Date.parse(session.startsAt) + saidFinish(finish) * 1000).toISOString();
-  const containers = sumOf(busy.map((line) => line.containers));
-  const isShort = busy.some(({ finishSeconds }) => finishSeconds === null);
   const percent = format.count(Math.round(crew.chance * 100));
   return (
     <>
-      <Answer ask={t.finish}>
-        {busy.length === 0
-          ? t.nothing
-          : isShort
-            ? t.tooFew
-            : t.finishAt(format.hour(endsAt), format.count(containers))}
-      </Answer>
       <Answer ask={t.people}>
         <State
           kind={crew.moreToAsk === 0 ? 'well' : 'watch'}

@@ -5,6 +5,8 @@ export const en = {
   title: 'The day at a glance',
   finish: 'When will we finish?',
   finishAt: (at: string, containers: string) => `At ${at}, with ${containers} containers.`,
+  finishBehind: (at: string, planned: string, minutes: string) =>
+    `At ${at} as it goes, ${minutes} minutes behind the plan’s ${planned}.`,
   nothing: 'Nobody has said yet what to pack.',
   tooFew: 'There are too few people to run a line.',
   people: 'Do enough people come?',

@@ -6,6 +6,8 @@ export const es: typeof en = {
   title: 'La jornada de un vistazo',
   finish: '¿Cuándo terminamos?',
   finishAt: (at, containers) => `A las ${at}, con ${containers} envases.`,
+  finishBehind: (at, planned, minutes) =>
+    `A las ${at} tal como va, ${minutes} minutos después de las ${planned} del plan.`,
   nothing: 'Nadie ha dicho aún qué envasar.',
   tooFew: 'Hay muy pocas personas para una línea.',
   people: '¿Vienen bastantes personas?',
