@@ -2199,7 +2199,7 @@ table book.paper row level security
   constraint paper_buy_fk FOREIGN KEY (storehouse_id, buy_id) REFERENCES book.buy(storehouse_id, buy_id)
   constraint paper_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint paper_printed_by_fk FOREIGN KEY (storehouse_id, printed_by) REFERENCES book.person(storehouse_id, person_id)
-  constraint paper_kind_known CHECK ((kind = ANY (ARRAY['buy-sheet'::text, 'pledge-slip'::text, 'quote-comparison'::text, 'order'::text, 'landing-sheet'::text, 'claim-letter'::text, 'split-sheet'::text, 'statement'::text, 'who-owes'::text, 'month'::text, 'run-sheet'::text, 'seam-log'::text, 'loan-slip'::text, 'quarantine-tag'::text, 'gift-manifest'::text, 'offer-notice'::text, 'transfer-slip'::text, 'gift-year'::text, 'handover'::text, 'shelf-list'::text, 'eat-first-list'::text, 'recall-notice'::text, 'year-review'::text])))
+  constraint paper_kind_known CHECK ((kind = ANY (ARRAY['buy-sheet'::text, 'pledge-slip'::text, 'quote-comparison'::text, 'order'::text, 'landing-sheet'::text, 'claim-letter'::text, 'split-sheet'::text, 'statement'::text, 'who-owes'::text, 'month'::text, 'run-sheet'::text, 'seam-log'::text, 'loan-slip'::text, 'quarantine-tag'::text, 'gift-manifest'::text, 'offer-notice'::text, 'transfer-slip'::text, 'gift-year'::text, 'handover'::text, 'shelf-list'::text, 'eat-first-list'::text, 'recall-notice'::text, 'year-review'::text, 'inspection-sheet'::text])))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 

@@ -1,4 +1,6 @@
+import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { readPdf } from '../support/pdf.ts';
 import { listViolations, overflowOf } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
 import { demoOfFile } from './support/demo-of-file.ts';
@@ -106,3 +108,30 @@ test('a gift comes in after six questions on a phone: with care where nobody kno
   expect(await page.getByText('Underhill').count()).toBe(0);
   expect(await listViolations(page)).toEqual([]);
 }, 90_000);
+
+test('what is to be looked at is printed from its page, and the code on the sheet leads back to it, of whose stock it is', async () => {
+  const narrow = { viewport: { width: 320, height: 844 } };
+  const printedFrom = async (page: Page) => {
+    await page.getByText('Paper', { exact: true }).click();
+    const href = await page.getByRole('link', { name: 'Inspection sheet' }).getAttribute('href');
+    expect(await overflowOf(page)).toBe(0);
+    expect(await listViolations(page)).toEqual([]);
+    const { pages, text } = await readPdf(new Uint8Array(await (await page.request.get(href ?? '')).body()));
+    const waiting = (await page.getByRole('heading', { level: 1 }).textContent()) ?? '';
+    expect(text).toContain(waiting);
+    await page.goto(`${site.root}/papers/${pages[0]?.qr.split('/').at(-1)}`);
+    await page.getByRole('heading', { level: 1, name: /^Inspection sheet, paper no\. / }).waitFor();
+    await page.getByRole('link', { name: 'Open what it is about' }).click();
+    await page.getByRole('heading', { level: 1, name: waiting }).waitFor();
+  };
+  const member = await site.visit('member', narrow);
+  await member.goto(`${site.root}/inspections`);
+  await settle(member);
+  await printedFrom(member);
+  const coordinator = await site.visit('coordinator', narrow);
+  await coordinator.goto(`${site.root}/inspections`);
+  await coordinator.getByLabel('Whose stock').selectOption('common');
+  await settle(coordinator);
+  await printedFrom(coordinator);
+  expect(await coordinator.getByLabel('Whose stock').inputValue()).toBe('common');
+}, 120_000);

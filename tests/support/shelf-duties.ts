@@ -5,6 +5,7 @@ export const SHELF_DUTIES: Readonly<Record<string, string>> = {
   'GET /equipment-use': 'equipment_keeper coordinator reviewer',
   'GET /hot-places': 'household coordinator packing_lead',
   'GET /shelf/papers/eat-first': 'household treasurer coordinator packing_lead reviewer',
+  'GET /inspections/papers/sheet': 'household coordinator packing_lead',
   'GET /shelf/papers/list': 'household treasurer coordinator packing_lead reviewer',
   'GET /holds/:hold/papers/recall-notice': 'household coordinator packing_lead',
   'POST /holds/:hold/slips': 'coordinator packing_lead',

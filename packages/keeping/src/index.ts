@@ -4,6 +4,7 @@ export * from './container-traits.ts';
 export * from './hot-season.ts';
 export * from './inspection.ts';
 export * from './inspection-due.ts';
+export * from './inspection-groups.ts';
 export * from './inspection-words.ts';
 export * from './intake.ts';
 export * from './keeping-life.ts';

@@ -9,6 +9,7 @@ import {
   OUTCOMES,
 } from './inspection.ts';
 import { inspectByOn, inspectionsDue, type LookedAt } from './inspection-due.ts';
+import { lookGroupsOf } from './inspection-groups.ts';
 import { FINDING_WORDS, OUTCOME_WORDS } from './inspection-words.ts';
 
 /** Job map 10.5; what it does not name is common practice. */
@@ -96,6 +97,15 @@ test('a loose seal is for the kitchen soon only while the odour is good', () => 
     best: 'discard',
     deciding: ['loose-seal', 'rancid-smell'],
   });
+});
+
+test('a look asks after each finding once, what shows only inside of an open container alone; kernels are counted', () => {
+  const asked = (how: 'outside' | 'opened') => lookGroupsOf(how).flatMap(({ findings }) => findings);
+  const ticked = FINDINGS.filter((code) => code !== 'nothing-wrong' && code !== 'insect-damaged-kernels');
+  expect(asked('opened').toSorted()).toEqual(ticked.toSorted());
+  expect(asked('outside').toSorted()).toEqual(
+    ticked.filter((code) => INSPECTION_RULES[code].shows === 'outside').toSorted(),
+  );
 });
 
 test('what is thrown away goes to nobody, what is for animals to no people', () => {

@@ -19,6 +19,7 @@ import { todayOf } from '../../platform/today.ts';
 import { whoseStock } from '../../platform/whose-stock.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockContainer, markOpened, refuseOffered } from '../container/queries.ts';
+import { loadKept } from '../keeping/use-cases.ts';
 import { holdSiblings } from './hold-siblings.ts';
 import { movingOut } from './moving-out.ts';
 import { mayInspectCommon } from './policy.ts';
@@ -188,6 +189,22 @@ export function readToInspect(context: Context, query: InspectionQuery) {
     const householdId = whoseStock(context, query.of, mayInspectCommon);
     if (householdId !== null) await noteHelpersRead(tx, context, 'shares and stock');
     return { of: query.of, ...(await listToInspect(tx, context, householdId)) };
+  });
+}
+
+/** The same with where each of them stands, and whether it is on hold, for whoever walks along the shelves with a list. */
+export function readInspectionRound(context: Context, query: InspectionQuery) {
+  const { storehouseId } = context.actor;
+  return withTx(context, async (tx) => {
+    const householdId = whoseStock(context, query.of, mayInspectCommon);
+    if (householdId !== null) await noteHelpersRead(tx, context, 'places and stock');
+    const { watches, due } = await listToInspect(tx, context, householdId);
+    const all = [...watches, ...due.map(({ row }) => row.looked)];
+    const containerIds = [...new Set(all.map(({ container }) => container.containerId))];
+    const kept =
+      containerIds.length === 0 ? [] : await loadKept(tx, storehouseId, { containerIds }, todayOf(context));
+    const keptById = new Map(kept.map((one) => [one.container.containerId, one]));
+    return { watches, due, keptById };
   });
 }
 

@@ -1,6 +1,7 @@
 import { type Actor, hasDuty } from '../../platform/actor.ts';
 import { mayHandOverDuties } from '../handover/policy.ts';
 import { mayDestroy, mayHold } from '../hold/policy.ts';
+import { mayInspect, mayInspectCommon } from '../inspection/policy.ts';
 import { seesDesk } from '../loan/policy.ts';
 import { mayOffer } from '../offer/policy.ts';
 import { mayPlanSessions } from '../packing-session/policy.ts';
@@ -46,6 +47,10 @@ export const mayPrintCommonShelf = maySeeStoreRotation;
 /** A household's shelf is its own, common stock is known to whoever keeps or counts it. */
 export const mayPrintShelf = (actor: Actor): boolean => hasRotation(actor) || maySeeStoreRotation(actor);
 
+/** A household's containers are its own to look at, common stock's are for whoever looks after them. */
+export const mayPrintInspections = mayInspect;
+export const mayPrintCommonInspections = mayInspectCommon;
+
 type Found = {
   readonly kind: string;
   readonly householdId: string | null;
@@ -70,6 +75,8 @@ export const mayFollowCode = (actor: Actor, { kind, householdId, withinId }: Fou
   if (kind === 'gift-year') return householdId === actor.householdId;
   if (kind === 'shelf-list' || kind === 'eat-first-list')
     return householdId === null ? maySeeStoreRotation(actor) : householdId === actor.householdId;
+  if (kind === 'inspection-sheet')
+    return householdId === null ? mayPrintCommonInspections(actor) : householdId === actor.householdId;
   if (kind === 'month') return householdId === actor.householdId || hasDuty(actor, 'coordinator');
   if (kind === 'pledge-slip')
     return householdId === null || householdId === actor.householdId || mayPrintComparison(actor);

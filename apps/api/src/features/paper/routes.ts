@@ -7,6 +7,7 @@ import {
   mayPrintComparison,
   mayPrintGiftYear,
   mayPrintHandover,
+  mayPrintInspections,
   mayPrintLabels,
   mayPrintOffers,
   mayPrintRecall,
@@ -39,6 +40,7 @@ import {
   printGiftYear,
   printHandover,
   printHoldTag,
+  printInspectionSheet,
   printLandingSheet,
   printLoanSlip,
   printMonth,
@@ -150,6 +152,16 @@ export const paperRoutes = new Hono<AppEnv>()
     queryOf(shelfPaperQuery),
     async (c) =>
       answerPdf(c, await printEatFirstList(contextOf(c), { origin: originOf(c) }, c.req.valid('query'))),
+  )
+  .get(
+    '/inspections/papers/sheet',
+    describe(TAG, 'What is to be looked at by today, with each finding of a look to tick, as PDF', [
+      'duty-missing',
+    ]),
+    may(mayPrintInspections, 'household-needed'),
+    queryOf(shelfPaperQuery),
+    async (c) =>
+      answerPdf(c, await printInspectionSheet(contextOf(c), { origin: originOf(c) }, c.req.valid('query'))),
   )
   .get(
     '/balances/paper',

@@ -18,6 +18,7 @@ import { makeClaimLetter } from './content/claim-letter.ts';
 import { makeGiftManifest } from './content/gift-manifest.ts';
 import { makeGiftYear } from './content/gift-year.ts';
 import { makeHandover } from './content/handover.ts';
+import { makeInspectionSheet } from './content/inspection-sheet.ts';
 import { makeLandingSheet } from './content/landing-sheet.ts';
 import { makeLoanSlip } from './content/loan-slip.ts';
 import type { Desk, MadePaper } from './content/making.ts';
@@ -182,6 +183,11 @@ export function printShelfList(context: Context, of: At, { of: whose, ...query }
 export function printEatFirstList(context: Context, of: At, { of: whose, ...query }: ShelfPaperQuery) {
   whoseStock(context, whose, mayPrintCommonShelf);
   return print(context, { query, ...of, make: (desk) => makeEatFirstList(desk, whose) });
+}
+
+/** What is to be looked at by today; the reading refuses common stock to who does not look after it. */
+export function printInspectionSheet(context: Context, of: At, { of: whose, ...query }: ShelfPaperQuery) {
+  return print(context, { query, ...of, make: (desk) => makeInspectionSheet(desk, whose) });
 }
 
 export function printWhoOwes(context: Context, of: At, query: PaperQuery) {

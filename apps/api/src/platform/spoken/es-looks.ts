@@ -24,6 +24,7 @@ export const ES_LOOKS: Readonly<Record<string, string>> = {
     'comensales y días cubiertos, como parte de una suma de todos los hogares',
   'eaters and shelf': 'comensales y despensa',
   'eaters, places and stock': 'comensales, lugares y existencias',
+  'places and stock': 'lugares y existencias',
   'eaters, stock and days covered': 'comensales, existencias y días cubiertos',
   entries: 'asientos',
   everything: 'todo',

@@ -1,9 +1,10 @@
 import { useQuery } from '@tanstack/react-query';
-import { Link } from '@tanstack/react-router';
+import { Link, useSearch } from '@tanstack/react-router';
 import { useHouse } from '../../ui/house.ts';
 import { Loaded } from '../../ui/loaded.tsx';
 import { nameIn } from '../../ui/name-in.ts';
 import { useTitle } from '../../ui/use-title.ts';
+import { PaperLinks } from '../paper/paper-links.tsx';
 import { OfWhose } from '../place/of-whose.tsx';
 import type { Whose } from '../place/queries.ts';
 import { type ToInspect, toInspectQuery } from './queries.ts';
@@ -12,12 +13,14 @@ import { useInspectionText } from './words.ts';
 /** What is to be looked at by today, and what is on watch because of something beside it. */
 export function DuePage() {
   const words = useInspectionText();
+  const { of: first } = useSearch({ from: '/s/$storehouse/inspections' });
   useTitle(words.title);
   return (
     <OfWhose
       back={{ to: '/s/$storehouse/shelf', name: words.shelf }}
       label={words.whose}
       owners={words.owners}
+      first={first}
     >
       {(of) => <ToLookAt of={of} />}
     </OfWhose>
@@ -37,6 +40,7 @@ function ToLookAt({ of }: { of: Whose }) {
           {watches.length === 0 ? null : <Watched watches={watches} />}
           {due.length === 0 ? null : <Due due={due} />}
           <p className="soft">{words.howOften}</p>
+          <PaperLinks papers={[{ kind: 'inspection-sheet', path: `inspections/papers/sheet?of=${of}` }]} />
         </>
       )}
     </Loaded>

@@ -1,10 +1,9 @@
-import { type Finding, isInsectDamaged } from '@sheafbook/keeping';
+import { type Finding, isInsectDamaged, lookGroupsOf } from '@sheafbook/keeping';
 import { Check, Field } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { NextStep } from '../../ui/pieces.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
-import { groupsOf } from './groups.ts';
 import type { How, Look, Looks, Rules } from './queries.ts';
 import { Result } from './result.tsx';
 import { useInspectionText } from './words.ts';
@@ -65,7 +64,7 @@ function FoundAsked({ how, rules, draft, change }: AskedProps) {
       }}
     >
       <h2>{words.foundAsked}</h2>
-      {groupsOf(how).map((group) => (
+      {lookGroupsOf(how).map((group) => (
         <fieldset key={group.code} className="looks">
           <legend>{words.groups[group.code]}</legend>
           {group.findings.map((finding) => (

@@ -115,6 +115,15 @@ function WayBack({ paper }: { paper: FoundPaper }) {
     ) : (
       <Link to="/s/$storehouse/shelf" params={{ storehouse }} {...shared} />
     );
+  if (paper.kind === 'inspection-sheet')
+    return (
+      <Link
+        to="/s/$storehouse/inspections"
+        params={{ storehouse }}
+        search={paper.householdId === null ? { of: 'common' } : {}}
+        {...shared}
+      />
+    );
   if (paper.kind === 'gift-year')
     return <Link to="/s/$storehouse/giving/year" params={{ storehouse }} {...shared} />;
   if (paper.kind === 'offer-notice' || paper.kind === 'transfer-slip')

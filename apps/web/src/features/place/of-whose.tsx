@@ -31,15 +31,17 @@ export function WhoseChoice({ label, owners, of, onChange }: ChoiceProps) {
 }
 
 type PageProps = Pick<ChoiceProps, 'label' | 'owners'> & {
+  /** Whose the address asks for, where this person may see it. */
+  first?: Whose | undefined;
   back: { to: '/s/$storehouse/shelf' | '/s/$storehouse/places'; name: string };
   children: (of: Whose) => ReactNode;
 };
 
 /** A page about what a household has at home, or about common stock for whoever keeps it. */
-export function OfWhose({ back, label, owners, children }: PageProps) {
+export function OfWhose({ back, label, owners, first, children }: PageProps) {
   const t = useText();
   const house = useHouse();
-  const [of, setOf] = useState(whoseFirst(house));
+  const [of, setOf] = useState(first === 'common' && keepsStore(house) ? first : whoseFirst(house));
   if (house.household === null && !keepsStore(house)) return <h1>{t.noHousehold}</h1>;
   return (
     <>

@@ -28,6 +28,7 @@ export const en = {
     'loan-slip': 'Loan slip',
     'shelf-list': 'Shelf list, to count',
     'eat-first-list': 'Eat-first list',
+    'inspection-sheet': 'Inspection sheet',
     'quarantine-tag': 'Quarantine tag',
     'recall-notice': 'Recall notice',
     'gift-manifest': 'Manifest and receipt',

@@ -29,6 +29,7 @@ export const es: PaperWords = {
     'loan-slip': 'Hoja de préstamo',
     'shelf-list': 'Lista de la despensa, para contar',
     'eat-first-list': 'Lista de comer primero',
+    'inspection-sheet': 'Hoja de revisión',
     'quarantine-tag': 'Etiqueta de cuarentena',
     'recall-notice': 'Aviso de retirada',
     'gift-manifest': 'Manifiesto y recibo',

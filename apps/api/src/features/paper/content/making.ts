@@ -27,7 +27,8 @@ type PaperKind =
   | 'transfer-slip'
   | 'gift-year'
   | 'handover'
-  | 'year-review';
+  | 'year-review'
+  | 'inspection-sheet';
 
 /** What a paper is about; its code leads back to this. */
 type PaperSubject = {

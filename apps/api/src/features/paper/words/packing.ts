@@ -1,5 +1,6 @@
 import { giftEn, giftEs, offerEn, offerEs } from './giving.ts';
 import { handoverEn, handoverEs } from './handover.ts';
+import { inspectionSheetEn, inspectionSheetEs } from './inspection-sheet.ts';
 import { loanEn, loanEs } from './loan-slip.ts';
 import { tagEn, tagEs } from './quarantine-tag.ts';
 import { recallEn, recallEs } from './recall-notice.ts';
@@ -21,6 +22,7 @@ export const packingEn = {
   offer: offerEn,
   handover: handoverEn,
   yearReview: yearReviewEn,
+  inspection: inspectionSheetEn,
 };
 export const packingTitlesEn = {
   'run-sheet': runEn.title,
@@ -36,6 +38,7 @@ export const packingTitlesEn = {
   'transfer-slip': offerEn.slipTitle,
   handover: handoverEn.title,
   'year-review': yearReviewEn.title,
+  'inspection-sheet': inspectionSheetEn.title,
 };
 export const packingEs: typeof packingEn = {
   run: runEs,
@@ -49,6 +52,7 @@ export const packingEs: typeof packingEn = {
   offer: offerEs,
   handover: handoverEs,
   yearReview: yearReviewEs,
+  inspection: inspectionSheetEs,
 };
 export const packingTitlesEs: typeof packingTitlesEn = {
   'run-sheet': runEs.title,
@@ -64,4 +68,5 @@ export const packingTitlesEs: typeof packingTitlesEn = {
   'transfer-slip': offerEs.slipTitle,
   handover: handoverEs.title,
   'year-review': yearReviewEs.title,
+  'inspection-sheet': inspectionSheetEs.title,
 };
