@@ -789,18 +789,21 @@ table book.equipment_item row level security
   service_every_days integer
   touches_food boolean default false not null
   is_scale boolean default false not null
+  is_thermometer boolean default false not null
   constraint equipment_item_pkey PRIMARY KEY (storehouse_id, equipment_item_id)
   constraint equipment_item_is_scale UNIQUE (storehouse_id, equipment_item_id, is_scale)
+  constraint equipment_item_is_thermometer UNIQUE (storehouse_id, equipment_item_id, is_thermometer)
   constraint equipment_item_name_once UNIQUE (storehouse_id, name)
   constraint equipment_item_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)
   constraint equipment_item_owner_fk FOREIGN KEY (storehouse_id, owner_id) REFERENCES book.owner(storehouse_id, owner_id)
   constraint equipment_item_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
   constraint equipment_item_buffers_in_range CHECK ((((pre_minutes >= 0) AND (pre_minutes <= 20160)) AND ((post_minutes >= 0) AND (post_minutes <= 20160))))
   constraint equipment_item_longest_in_range CHECK (((longest_days >= 1) AND (longest_days <= 90)))
+  constraint equipment_item_measures_one_thing CHECK ((NOT (is_scale AND is_thermometer)))
   constraint equipment_item_named CHECK (((name ~ '\S'::text) AND (length(name) <= 120)))
   constraint equipment_item_service_positive CHECK (((service_every_uses > 0) AND (service_every_days > 0)))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant delete, insert, select, update (cautions, damage_note, deposit_minor_units, fee_minor_units, is_scale, kept_where, kind_note, late_fee_minor_units, longest_days, may_relay, name, post_minutes, pre_minutes, service_every_days, service_every_uses, touches_food, value_minor_units, version) to sheafbook_app
+  grant delete, insert, select, update (cautions, damage_note, deposit_minor_units, fee_minor_units, is_scale, is_thermometer, kept_where, kind_note, late_fee_minor_units, longest_days, may_relay, name, post_minutes, pre_minutes, service_every_days, service_every_uses, touches_food, value_minor_units, version) to sheafbook_app
 
 table book.equipment_part row level security
   storehouse_id uuid not null
@@ -2584,21 +2587,38 @@ table book.scale_check row level security
   equipment_item_id uuid not null
   equipment_unit_id uuid not null
   is_scale boolean default true not null
-  laid_grams bigint not null
-  shown_grams bigint not null
-  limit_grams bigint not null
+  laid_grams bigint
+  shown_grams bigint
+  limit_grams bigint
   checked_on date not null
   checked_by uuid not null
   recorded_at timestamp with time zone not null
+  is_thermometer boolean default false not null
+  known_tenths integer
+  shown_tenths integer
+  limit_tenths integer
   constraint scale_check_pkey PRIMARY KEY (storehouse_id, scale_check_id)
   constraint scale_check_checked_by_fk FOREIGN KEY (storehouse_id, checked_by) REFERENCES book.person(storehouse_id, person_id)
   constraint scale_check_of_a_scale FOREIGN KEY (storehouse_id, equipment_item_id, is_scale) REFERENCES book.equipment_item(storehouse_id, equipment_item_id, is_scale)
+  constraint scale_check_of_a_thermometer FOREIGN KEY (storehouse_id, equipment_item_id, is_thermometer) REFERENCES book.equipment_item(storehouse_id, equipment_item_id, is_thermometer)
   constraint scale_check_unit_fk FOREIGN KEY (storehouse_id, equipment_item_id, equipment_unit_id) REFERENCES book.equipment_unit(storehouse_id, equipment_item_id, equipment_unit_id)
+  constraint scale_check_degrees_limit_known CHECK (((limit_tenths >= 0) AND (limit_tenths <= 4000)))
+  constraint scale_check_degrees_of_a_thermometer CHECK ((num_nonnulls(known_tenths, shown_tenths, limit_tenths) =
+CASE
+    WHEN is_thermometer THEN 3
+    ELSE 0
+END))
+  constraint scale_check_grams_of_a_scale CHECK ((num_nonnulls(laid_grams, shown_grams, limit_grams) =
+CASE
+    WHEN is_scale THEN 3
+    ELSE 0
+END))
   constraint scale_check_has_happened CHECK ((checked_on <= (((recorded_at AT TIME ZONE 'UTC'::text))::date + 1)))
   constraint scale_check_lays_a_weight CHECK (((laid_grams >= 1) AND (laid_grams <= '9007199254740991'::bigint)))
   constraint scale_check_limit_known CHECK (((limit_grams >= 0) AND (limit_grams <= '9007199254740991'::bigint)))
-  constraint scale_check_only_scales CHECK (is_scale)
+  constraint scale_check_of_one_kind CHECK ((is_scale <> is_thermometer))
   constraint scale_check_shows_a_weight CHECK (((shown_grams >= 0) AND (shown_grams <= '9007199254740991'::bigint)))
+  constraint scale_check_temperature_is_possible CHECK ((((known_tenths >= '-1000'::integer) AND (known_tenths <= 3000)) AND ((shown_tenths >= '-1000'::integer) AND (shown_tenths <= 3000))))
   CREATE INDEX scale_check_by_unit ON book.scale_check USING btree (storehouse_id, equipment_unit_id, checked_on)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app

@@ -36,8 +36,10 @@ test('the keeper lays a weight on, reads that the scale is off, and a second wei
   const { page } = await site.enter('keeper@example.org');
   await page.goto('/');
   await page.getByRole('link', { name: 'See what is out' }).click();
-  await page.getByRole('heading', { name: 'Is the scale true?' }).waitFor();
+  await page.getByRole('heading', { name: 'Is the scale or thermometer true?' }).waitFor();
+  await page.getByText('Nobody has laid a known weight on it yet.').waitFor();
   expect(await textOf(page)).toContain('Not checked Nobody has laid a known weight on it yet.');
+  expect(await textOf(page)).toContain('No thing in the list is a thermometer.');
   expect(await findFaults(page)).toEqual(NO_FAULTS);
   await page.getByRole('link', { name: 'Floor scale 1' }).click();
   await page.getByLabel('Weight laid on, in grams').fill('10000');
@@ -56,6 +58,59 @@ test('the keeper lays a weight on, reads that the scale is off, and a second wei
   await page.getByRole('button', { name: 'Write the check down' }).click();
   await page.getByText('it showed 4 g too little, within its limit.').waitFor();
   expect(await textOf(page)).toContain('10,000 g laid on, 10,025 g shown, limit 10 g');
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+}, 120_000);
+
+test('the keeper says that a thing is a thermometer, holds it in ice water, and reads in °F whether it is true', async () => {
+  const probe = await anItem(shed, { name: 'Food thermometer', serviceEveryDays: null }, []);
+  const { page } = await site.enter('keeper@example.org');
+  await page.goto('/');
+  await page.getByRole('link', { name: 'See what is out' }).click();
+  await page.getByText('No thing in the list is a thermometer.').waitFor();
+  await page.goto(`${page.url().replace(/(\/s\/[^/]+).*/, '$1')}/equipment/${probe.id}`);
+  await page.getByRole('link', { name: 'Change it' }).click();
+  await page.getByLabel('Something is weighed on it').check();
+  await page.getByLabel('It is a thermometer').check();
+  await page.getByRole('button', { name: 'Save' }).first().click();
+  await page.getByText('List what is both as two things.').waitFor();
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await page.getByLabel('Something is weighed on it').uncheck();
+  await page.getByRole('button', { name: 'Save' }).first().click();
+  await page.getByText('Nobody has held it in a known temperature yet.').waitFor();
+  expect(await textOf(page)).toContain('Boiling water and its steam burn');
+  const known = page.getByLabel('What it should show, in °F');
+  const shown = page.getByLabel('What the thermometer shows, in °F');
+  const limit = page.getByLabel('It may be off by, in °F');
+  const write = page.getByRole('button', { name: 'Write the check down' });
+  await known.fill('40');
+  await shown.fill('cold');
+  await limit.fill('2');
+  await write.click();
+  await page.getByText('Write degrees, such as 32 or 0.5.').waitFor();
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await shown.fill('9999');
+  await write.click();
+  await page.getByText('No thermometer of food or a room is that hot').waitFor();
+  // At its limit, where two temperatures kept in tenths of °C by themselves would be 2.2 °F apart.
+  await shown.fill('42');
+  await write.click();
+  await page.getByText('it showed 2 °F too much, within its limit.').waitFor();
+  expect([await known.inputValue(), await shown.inputValue(), await limit.inputValue()]).toEqual([
+    '40',
+    '',
+    '2',
+  ]);
+  await known.fill('32');
+  await shown.fill('-1.5');
+  await write.click();
+  await page.getByText('it showed 33.5 °F too little: do not go by it.').waitFor();
+  const text = await textOf(page);
+  expect(text).toContain('should show 40 °F, showed 42 °F, limit 2 °F');
+  expect(text).toContain('should show 32 °F, showed −1.5 °F, limit 2 °F');
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await page.goto(`${page.url().replace(/(\/s\/[^/]+).*/, '$1')}/equipment/desk`);
+  await page.getByRole('heading', { name: 'Is the scale or thermometer true?' }).waitFor();
+  await page.getByText('it showed 33.5 °F too little: do not go by it.').waitFor();
   expect(await findFaults(page)).toEqual(NO_FAULTS);
 }, 120_000);
 

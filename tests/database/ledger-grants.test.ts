@@ -18,7 +18,7 @@ const APP_TABLES = {
     'insert select update(blocked_from, blocked_to, ends_at, equipment_unit_id, offered_until, relay_agreed_at, relay_from_id, starts_at, state, uses, version)',
   'book.booking_food': 'insert select',
   'book.equipment_item':
-    'delete insert select update(cautions, damage_note, deposit_minor_units, fee_minor_units, is_scale, kept_where, kind_note, late_fee_minor_units, longest_days, may_relay, name, post_minutes, pre_minutes, service_every_days, service_every_uses, touches_food, value_minor_units, version)',
+    'delete insert select update(cautions, damage_note, deposit_minor_units, fee_minor_units, is_scale, is_thermometer, kept_where, kind_note, late_fee_minor_units, longest_days, may_relay, name, post_minutes, pre_minutes, service_every_days, service_every_uses, touches_food, value_minor_units, version)',
   'book.equipment_part':
     'insert select update(dropped_at, is_critical, name, pieces, position, value_minor_units)',
   'book.equipment_unit': 'insert select update(condition, condition_note, version)',

@@ -134,6 +134,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   },
   'POST /equipment-units/:unit/maintenance': { what: 'Oiled.', isService: true, condition: 'ready' },
   'POST /equipment-units/:unit/scale-checks': { laidGrams: 10_000, shownGrams: 10_005, limitGrams: 10 },
+  'POST /equipment-units/:unit/thermometer-checks': { knownTenths: 0, shownTenths: 4, limitTenths: 10 },
   'POST /equipment/:item/waiting': { ...wall, householdId: ids.household },
   'POST /foods': { foodCode: 'emmer', nameEn: 'Emmer', nameEs: 'Farro', keepingClass: null, ...figures },
   'PUT /foods/:food': { version: 1, nameEn: 'Emmer', nameEs: 'Farro', ...figures },

@@ -24,3 +24,23 @@ export function tenthsCelsiusFromFahrenheit(fahrenheit: number): number {
   assert(tenths >= COLDEST_TENTHS, 'nothing is colder than absolute zero');
   return tenths;
 }
+
+/**
+ * By how much warmer (above zero) or colder in °C, where somebody read off how much it is in °F.
+ * Units: tenths of °F in, tenths of °C out, never a half. Errors: AssertionError when not whole.
+ */
+export function celsiusStepFromFahrenheit(tenthsFahrenheit: number): number {
+  assert(Number.isSafeInteger(tenthsFahrenheit), `whole tenths of °F are needed, got ${tenthsFahrenheit}`);
+  return Number(roundFraction(fraction(BigInt(tenthsFahrenheit) * 5n, 9n)));
+}
+
+/**
+ * The other way round, as it was typed: whole °F where these are kept as the same tenths of °C, else the nearest tenth.
+ * Units: tenths of °C in, tenths of °F out. Errors: AssertionError when not whole.
+ */
+export function fahrenheitStepFromCelsius(tenthsCelsius: number): number {
+  assert(Number.isSafeInteger(tenthsCelsius), `whole tenths of °C are needed, got ${tenthsCelsius}`);
+  const whole = 10 * Number(roundFraction(fraction(BigInt(tenthsCelsius) * 9n, 50n)));
+  if (celsiusStepFromFahrenheit(whole) === tenthsCelsius) return whole;
+  return Number(roundFraction(fraction(BigInt(tenthsCelsius) * 9n, 5n)));
+}

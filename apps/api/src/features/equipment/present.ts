@@ -20,6 +20,7 @@ export const presentFacts = (item: EquipmentItemRow) => ({
   mayRelay: item.mayRelay,
   touchesFood: item.touchesFood,
   isScale: item.isScale,
+  isThermometer: item.isThermometer,
   serviceEveryUses: item.serviceEveryUses,
   serviceEveryDays: item.serviceEveryDays,
   version: item.version,

@@ -60,7 +60,7 @@ export async function hasItemNamed(tx: Tx, storehouseId: string, name: string): 
   return row !== undefined;
 }
 
-/** Whether a thing was checked as a scale. */
+/** Whether a thing was checked as the scale or the thermometer that it is. */
 export async function hasScaleChecks(tx: Tx, storehouseId: string, itemId: string): Promise<boolean> {
   const [row] = await tx
     .select({ id: scaleChecks.scaleCheckId })

@@ -26,15 +26,26 @@ const facts = {
   touchesFood: z.boolean().default(false),
   /** Something is weighed on it, so that it is checked with a known weight. */
   isScale: z.boolean().default(false),
+  /** It is checked against a known temperature. A thing that is a scale too is listed as two. */
+  isThermometer: z.boolean().default(false),
   serviceEveryUses: interval,
   serviceEveryDays: interval,
   /** How many that are alike. More may be added; one that is gone is retired, so that its past stays. */
   units: z.int().min(1, 'There is one at least.').max(200),
 };
 
-export const itemWish = z.strictObject(facts);
+const MEASURES_ONE = {
+  path: ['isThermometer'],
+  message: 'A thing is a scale or a thermometer. List what is both as two things.',
+};
+const measuresOne = (item: { isScale: boolean; isThermometer: boolean }) =>
+  !(item.isScale && item.isThermometer);
+
+export const itemWish = z.strictObject(facts).refine(measuresOne, MEASURES_ONE);
 export type ItemWish = z.infer<typeof itemWish>;
-export const itemEdit = z.strictObject({ version: z.int().positive(), ...facts });
+export const itemEdit = z
+  .strictObject({ version: z.int().positive(), ...facts })
+  .refine(measuresOne, MEASURES_ONE);
 export type ItemEdit = z.infer<typeof itemEdit>;
 export type ItemFacts = Omit<ItemWish, 'units'>;
 

@@ -90,8 +90,14 @@ export function editItem(context: Context, itemId: string, edit: ItemEdit): Prom
     if (item.version !== version)
       throw new Problem('stale-version', { newer: presentItem(await readItemInside(tx, context, itemId)) });
     if (item.name !== facts.name) await refuseTakenName(tx, storehouseId, facts.name);
-    if (item.isScale && !facts.isScale && (await hasScaleChecks(tx, storehouseId, itemId)))
-      throw fieldProblem('invalid-input', 'isScale', 'It was checked as a scale, so it stays one.');
+    const [noScale, noThermometer] = [
+      item.isScale && !facts.isScale,
+      item.isThermometer && !facts.isThermometer,
+    ];
+    if ((noScale || noThermometer) && (await hasScaleChecks(tx, storehouseId, itemId)))
+      throw noScale
+        ? fieldProblem('invalid-input', 'isScale', 'It was checked as a scale, so it stays one.')
+        : fieldProblem('invalid-input', 'isThermometer', 'It was checked as a thermometer, so it stays one.');
     const there = (await listUnits(tx, storehouseId, [itemId])).length;
     if (units < there)
       throw fieldProblem('invalid-input', 'units', `There are ${there} of it. Retire the one that is gone.`);

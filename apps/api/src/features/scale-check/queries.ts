@@ -6,7 +6,7 @@ import {
   type ScaleCheckRow,
   scaleChecks,
 } from '@sheafbook/db/tables';
-import type { scaleStanding } from '@sheafbook/packing';
+import type { scaleStanding, thermometerStanding } from '@sheafbook/packing';
 import { and, asc, desc, eq, inArray, ne } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 
@@ -14,11 +14,16 @@ export async function insertScaleCheck(tx: Tx, row: typeof scaleChecks.$inferIns
   await tx.insert(scaleChecks).values(row);
 }
 
-/** The pieces of the things that are scales and still in use, by name and number; of these ids only, where some are given. */
-export async function listScalePieces(
+/** What a thing measures, by which it is checked. */
+export type MeasureKind = 'scale' | 'thermometer';
+
+const IS_KIND = { scale: equipmentItems.isScale, thermometer: equipmentItems.isThermometer } as const;
+
+/** The pieces of the things of a kind that are still in use, by name and number; of these ids only, where some are given. */
+export async function listMeasurePieces(
   tx: Tx,
   storehouseId: string,
-  of: { unitIds?: readonly string[] } = {},
+  of: { kind: MeasureKind; unitIds?: readonly string[] | undefined },
 ) {
   return tx
     .select({ item: equipmentItems, unit: equipmentUnits })
@@ -27,19 +32,25 @@ export async function listScalePieces(
     .where(
       and(
         eq(equipmentUnits.storehouseId, storehouseId),
-        eq(equipmentItems.isScale, true),
+        eq(IS_KIND[of.kind], true),
         ne(equipmentUnits.condition, 'retired'),
         of.unitIds === undefined ? undefined : inArray(equipmentUnits.equipmentUnitId, [...of.unitIds]),
       ),
     )
     .orderBy(asc(equipmentItems.name), asc(equipmentUnits.unitNo));
 }
-export type ScalePiece = Awaited<ReturnType<typeof listScalePieces>>[number];
+export type MeasurePiece = Awaited<ReturnType<typeof listMeasurePieces>>[number];
 
 /** A piece that is a scale, its last check, and how it stands by that on a day. */
-export type ScaleRead = ScalePiece & {
+export type ScaleRead = MeasurePiece & {
   readonly last: ScaleCheckRow | null;
   readonly standing: ReturnType<typeof scaleStanding>;
+};
+
+/** The same of a thermometer. */
+export type ThermometerRead = MeasurePiece & {
+  readonly last: ScaleCheckRow | null;
+  readonly standing: ReturnType<typeof thermometerStanding>;
 };
 
 /** The last check of each of some pieces: the one of the latest day, the one written down last of that day's. */
@@ -63,14 +74,24 @@ export async function listLastChecks(
     );
 }
 
-/** Every check of the pieces of a thing, the newest first. */
-export async function listScaleChecks(tx: Tx, storehouseId: string, itemId: string) {
+/** Every check of one kind of the pieces of a thing, the newest first. */
+export async function listScaleChecks(
+  tx: Tx,
+  storehouseId: string,
+  of: { kind: MeasureKind; itemId: string },
+) {
   return tx
     .select({ check: scaleChecks, unitNo: equipmentUnits.unitNo, checkedBy: persons.name })
     .from(scaleChecks)
     .innerJoin(equipmentUnits, joinOn(equipmentUnits, scaleChecks, 'equipmentUnitId'))
     .innerJoin(persons, joinOn(persons, scaleChecks, 'personId', 'checkedBy'))
-    .where(and(eq(scaleChecks.storehouseId, storehouseId), eq(scaleChecks.equipmentItemId, itemId)))
+    .where(
+      and(
+        eq(scaleChecks.storehouseId, storehouseId),
+        eq(scaleChecks.equipmentItemId, of.itemId),
+        eq(scaleChecks.isScale, of.kind === 'scale'),
+      ),
+    )
     .orderBy(desc(scaleChecks.checkedOn), desc(scaleChecks.recordedAt), desc(scaleChecks.scaleCheckId));
 }
 export type ListedScaleCheck = Awaited<ReturnType<typeof listScaleChecks>>[number];

@@ -17,6 +17,17 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'This is no scale. Say of the thing that it is one, then check it.':
     'Esto no es una balanza. Diga del objeto que lo es, y pruébela después.',
   'It was checked as a scale, so it stays one.': 'Se probó como balanza, así que lo sigue siendo.',
+  'This is no thermometer. Say of the thing that it is one, then check it.':
+    'Esto no es un termómetro. Diga del objeto que lo es, y pruébelo después.',
+  'It was checked as a thermometer, so it stays one.': 'Se probó como termómetro, así que lo sigue siendo.',
+  'A thing is a scale or a thermometer. List what is both as two things.':
+    'Un objeto es balanza o termómetro. Apunte como dos objetos el que sea ambas cosas.',
+  'Give whole tenths of a degree Celsius.': 'Dé décimas enteras de grado Celsius.',
+  'No thermometer of food or a room is that cold: −100 °C (−148 °F) at the least.':
+    'Ningún termómetro de alimentos o de un cuarto está tan frío: −100 °C (−148 °F) como mínimo.',
+  'No thermometer of food or a room is that hot: 300 °C (572 °F) at the most.':
+    'Ningún termómetro de alimentos o de un cuarto está tan caliente: 300 °C (572 °F) como máximo.',
+  'What it may be off by is 20 °C (36 °F) at the most.': 'Lo que puede errar es 20 °C (36 °F) como máximo.',
   'Give whole grams.': 'Dé gramos enteros.',
   'That is more than two tonnes.': 'Son más de dos toneladas.',
   'Lay a weight on whose grams are known.': 'Ponga una pesa cuyos gramos se conozcan.',

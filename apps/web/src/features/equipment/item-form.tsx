@@ -77,6 +77,7 @@ function startOf(item: Item | undefined, shown: (minorUnits: number) => string) 
     mayRelay: item?.mayRelay ?? false,
     touchesFood: item?.touchesFood ?? false,
     isScale: item?.isScale ?? false,
+    isThermometer: item?.isThermometer ?? false,
     everyUses: text(item?.serviceEveryUses),
     everyDays: text(item?.serviceEveryDays),
     units: text(Math.max(1, item?.units.length ?? 1)),
@@ -104,6 +105,7 @@ function factsOf(draft: Draft, currency: string, item: Item | undefined) {
     mayRelay: draft.mayRelay,
     touchesFood: draft.touchesFood,
     isScale: draft.isScale,
+    isThermometer: draft.isThermometer,
     serviceEveryUses: wholeTyped(draft.everyUses),
     serviceEveryDays: wholeTyped(draft.everyDays),
     units: wholeTyped(draft.units) ?? undefined,
@@ -144,7 +146,7 @@ function FactsForm({ item }: { item?: Item }) {
   });
   const refused = problemsOf(saving.error);
   const field = (
-    name: Exclude<keyof Draft, 'mayRelay' | 'touchesFood' | 'isScale'>,
+    name: Exclude<keyof Draft, 'mayRelay' | 'touchesFood' | 'isScale' | 'isThermometer'>,
     label: string,
     of: { key: keyof Facts; problem?: string; hint?: string },
   ) => (
@@ -187,6 +189,16 @@ function FactsForm({ item }: { item?: Item }) {
         onChange={(touchesFood) => change({ touchesFood })}
       />
       <Check label={words.isScale} isOn={draft.isScale} onChange={(isScale) => change({ isScale })} />
+      <Check
+        label={words.isThermometer}
+        isOn={draft.isThermometer}
+        onChange={(isThermometer) => change({ isThermometer })}
+      />
+      {refused.isScale || refused.isThermometer ? (
+        <p className="problem" role="alert">
+          {refused.isScale ?? refused.isThermometer}
+        </p>
+      ) : null}
       <ProblemSaid error={saving.error} />
       <div>
         <button type="submit" className="btn go" disabled={saving.isPending}>

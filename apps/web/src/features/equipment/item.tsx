@@ -6,6 +6,7 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { Figures, Ledger } from '../../ui/pieces.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { ChecksOfItem } from '../scale/checks-of-item.tsx';
+import { ChecksOfThermometer } from '../scale/checks-of-thermometer.tsx';
 import { BookForm } from './book-form.tsx';
 import { Cautions } from './cautions.tsx';
 import { PhotosOfItem } from './photos-of-item.tsx';
@@ -53,6 +54,7 @@ function Sheet({ param, item }: { param: OfItem; item: Item }) {
         <div className="stack">
           <Pieces item={item} keeps={keeps} />
           {item.isScale ? <ChecksOfItem item={item.id} /> : null}
+          {item.isThermometer ? <ChecksOfThermometer item={item.id} /> : null}
           {keeps ? (
             <div>
               <Link className="btn" to="/s/$storehouse/equipment/$item/change" params={param}>

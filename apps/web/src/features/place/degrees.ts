@@ -14,9 +14,16 @@ export function sayDegrees(tenthsCelsius: number, format: Formats): string {
   return `${formatDecimal(fraction(tenthsCelsius, 10), 1, format.language)} °C`;
 }
 
+/** The tenths of a typed temperature in its own degrees, with any minus before it; null for nothing, undefined for no number. */
+export function tenthsTyped(text: string): number | null | undefined {
+  const below = /^\s*[-−–](?=\s*\S)/.exec(text);
+  const tenths = partsTyped(below ? text.slice(below[0].length) : text, 10);
+  return below && typeof tenths === 'number' ? 0 - tenths : tenths;
+}
+
 /** The tenths of a degree Celsius of a typed temperature; null for nothing typed, undefined for no number. */
 export function degreesTyped(text: string, unit: DegreeUnit): number | null | undefined {
-  const tenths = partsTyped(text, 10);
+  const tenths = tenthsTyped(text);
   if (tenths === null || tenths === undefined) return tenths;
   return unit === 'C' ? tenths : Math.round(((tenths - 320) * 5) / 9);
 }

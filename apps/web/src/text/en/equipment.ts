@@ -118,6 +118,7 @@ export const en = {
   mayRelay:
     'Borrowers may hand it straight on. Never so for what must be cleaned of one grain before the next.',
   isScale: 'Something is weighed on it: it is checked with a known weight',
+  isThermometer: 'It is a thermometer: it is checked in a known temperature',
   touchesFood: 'Food goes through it, as through a mill or a funnel: whoever books it says which.',
   foodsThrough: 'Which foods go through it?',
   leftBehind: (allergens: string) =>

@@ -2,9 +2,14 @@ const s = (count: number, one: string, many: string): string => `${count} ${coun
 const off = (grams: number): string =>
   grams === 0 ? 'to the gram' : `${Math.abs(grams)} g too ${grams > 0 ? 'much' : 'little'}`;
 
-/** Whether a scale is true: what it shows of a known weight, and when that was written down. */
+/** What a thermometer shows beside what it should. */
+type OffDegrees = { readonly degrees: string; readonly isHigh: boolean; readonly isExact: boolean };
+const high = ({ degrees, isHigh, isExact }: OffDegrees): string =>
+  isExact ? 'exactly what it should' : `${degrees} too ${isHigh ? 'much' : 'little'}`;
+
+/** Whether a scale is true: what it shows of a known weight, and when that was written down; thermometers likewise. */
 export const en = {
-  ask: 'Is the scale true?',
+  ask: 'Is the scale or thermometer true?',
   checked: 'Is the scale checked?',
   title: 'Is it true?',
   name: (item: string, unitNo: number) => `${item} ${unitNo}`,
@@ -47,5 +52,32 @@ export const en = {
   check: (day: string, who: string, unitNo: number) => `${day}, no. ${unitNo}, by ${who}`,
   reading: (laid: string, shown: string, limit: string) =>
     `${laid} g laid on, ${shown} g shown, limit ${limit} g`,
+  thermometer: {
+    says: {
+      'never-checked': (_off: OffDegrees, _day: string, _days: number) =>
+        'Nobody has held it in a known temperature yet.',
+      off: (off: OffDegrees, day: string, _days: number) =>
+        `On ${day} it showed ${high(off)}: do not go by it.`,
+      'check-is-old': (_off: OffDegrees, day: string, days: number) =>
+        `Last checked on ${day}, ${s(days, 'day', 'days')} before: hold it in a known temperature again.`,
+      true: (off: OffDegrees, day: string, _days: number) =>
+        off.isExact
+          ? `On ${day} it showed ${high(off)}.`
+          : `On ${day} it showed ${high(off)}, within its limit.`,
+    },
+    none: 'No thing in the list is a thermometer. Tick ‘It is a thermometer’ where one is.',
+    words: {
+      F: 'Hold it in something whose temperature you know, and write down what it shows once it stands still. Crushed ice with a little water, stirred, is 32 °F. Water boils at 212 °F at sea level, and at fewer degrees the higher you live: write what that is at your place. What it may be off by is said by its maker, or by your group.',
+      C: 'Hold it in something whose temperature you know, and write down what it shows once it stands still. Crushed ice with a little water, stirred, is 0 °C. Water boils at 100 °C at sea level, and at fewer degrees the higher you live: write what that is at your place. What it may be off by is said by its maker, or by your group.',
+    },
+    caution:
+      'Boiling water and its steam burn: keep children away and your hand out of the steam. Put a room thermometer into water only where its maker says that it may get wet; else lay it beside one that is true.',
+    known: (unit: string) => `What it should show, in °${unit}`,
+    shown: (unit: string) => `What the thermometer shows, in °${unit}`,
+    limit: (unit: string) => `It may be off by, in °${unit}`,
+    degreesProblem: 'Write degrees, such as 32 or 0.5.',
+    reading: (known: string, shown: string, limit: string) =>
+      `should show ${known}, showed ${shown}, limit ${limit}`,
+  },
 };
 export type ScaleWords = typeof en;

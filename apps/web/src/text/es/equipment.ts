@@ -120,6 +120,7 @@ export const es: EquipmentWords = {
   mayRelay:
     'Puede pasar directamente de uno a otro. Nunca lo que hay que limpiar de un grano antes del siguiente.',
   isScale: 'Se pesa algo en ella: se prueba con una pesa conocida',
+  isThermometer: 'Es un termómetro: se prueba en una temperatura conocida',
   touchesFood: 'Pasa comida por él, como por un molino o un embudo: quien lo reserva dice cuál.',
   foodsThrough: '¿Qué alimentos pasan por él?',
   leftBehind: (allergens) =>

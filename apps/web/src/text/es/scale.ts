@@ -3,8 +3,18 @@ import type { ScaleWords } from '../en/scale.ts';
 const s = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 const off = (grams: number): string => `${Math.abs(grams)} g de ${grams > 0 ? 'más' : 'menos'}`;
 
+const high = ({
+  degrees,
+  isHigh,
+  isExact,
+}: {
+  degrees: string;
+  isHigh: boolean;
+  isExact: boolean;
+}): string => (isExact ? 'justo lo que debe' : `${degrees} de ${isHigh ? 'más' : 'menos'}`);
+
 export const es: ScaleWords = {
-  ask: '¿Es exacta la balanza?',
+  ask: '¿Es exacta la balanza o el termómetro?',
   checked: '¿Está probada la balanza?',
   title: '¿Es exacta?',
   name: (item, unitNo) => `${item} ${unitNo}`,
@@ -44,4 +54,28 @@ export const es: ScaleWords = {
   noChecks: 'Aún no hay ninguna anotada.',
   check: (day, who, unitNo) => `${day}, n.º ${unitNo}, por ${who}`,
   reading: (laid, shown, limit) => `${laid} g puestos, ${shown} g marcados, límite ${limit} g`,
+  thermometer: {
+    says: {
+      'never-checked': () => 'Nadie lo ha metido aún en una temperatura conocida.',
+      off: (off, day) => `El ${day} marcaba ${high(off)}: no se fíe de él.`,
+      'check-is-old': (_off, day, days) =>
+        `Probado por última vez el ${day}, ${s(days, 'día', 'días')} antes: métalo otra vez en una temperatura conocida.`,
+      true: (off, day) =>
+        off.isExact
+          ? `El ${day} marcaba ${high(off)}.`
+          : `El ${day} marcaba ${high(off)}, dentro de su límite.`,
+    },
+    none: 'Ningún objeto de la lista es un termómetro. Marque «Es un termómetro» donde lo sea.',
+    words: {
+      F: 'Métalo en una temperatura que conozca, y anote lo que marca cuando ya no cambie. El hielo picado con un poco de agua, removido, está a 32 °F. El agua hierve a 212 °F junto al mar y a menos grados cuanto más alto vive uno: escriba los de su lugar. Lo que puede errar lo dice su fabricante, o su grupo.',
+      C: 'Métalo en una temperatura que conozca, y anote lo que marca cuando ya no cambie. El hielo picado con un poco de agua, removido, está a 0 °C. El agua hierve a 100 °C junto al mar y a menos grados cuanto más alto vive uno: escriba los de su lugar. Lo que puede errar lo dice su fabricante, o su grupo.',
+    },
+    caution:
+      'El agua hirviendo y su vapor queman: aleje a los niños y no ponga la mano en el vapor. Meta en agua un termómetro de cuarto solo si su fabricante dice que puede mojarse; si no, póngalo junto a uno exacto.',
+    known: (unit) => `Lo que debe marcar, en °${unit}`,
+    shown: (unit) => `Lo que marca el termómetro, en °${unit}`,
+    limit: (unit) => `Puede errar, en °${unit}`,
+    degreesProblem: 'Escriba grados, como 32 o 0.5.',
+    reading: (known, shown, limit) => `debe marcar ${known}, marcaba ${shown}, límite ${limit}`,
+  },
 };
