@@ -159,7 +159,9 @@ test('the database tells the looks at a can to its household, and to no other', 
 });
 
 test('what a household found on what it handed over keeps it from the pantries, and nobody reads who found it', async () => {
-  const [sound, mouldy] = [await aCan(), await aCan()];
+  // Young ones, so that they are not past their day when the offer is over.
+  const young = () => stock.bringCan({ packedOn: '2026-07-01', gramsEach: 2_000 });
+  const [sound, mouldy] = [await young(), await young()];
   bodyOf(await offers().offer(giver.caller, [sound.id, mouldy.id], { goesToPantry: true }), 201);
   offers().after(22 * 24);
   const queue = async () => {

@@ -45,6 +45,13 @@ test('while the buy is open, the list says exactly what is still to be done', as
   const waitingGrams = waiting.reduce((sum: number, item: { grams: number }) => sum + item.grams, 0);
   expect(waiting.every((item: { what: string }) => item.what === 'uncollected')).toBe(true);
   expect(waitingGrams).toBe(DELL_GRAMS);
+  // And names the food in the reader's language.
+  const spanish = await dell().caller.post(path('/leaving'), { version: 1 }, { 'Accept-Language': 'es' });
+  const said = spanish.body.unsettled.map(({ message }: { message: string }) => message);
+  const wheat = said.find((message: string) => /^\d+ g de Trigo .* esperan ser recogidos\.$/.test(message));
+  expect(wheat).toBeDefined();
+  expect(spanish.body.detail).toContain(wheat);
+  expect(said.join(' ')).not.toMatch(/wheat|beans|oats/i);
 });
 
 test('what was fetched counts as at home, and a bag that waits does not', async () => {

@@ -134,6 +134,7 @@ export type HoldingRow = {
   /** Null for the kitchen. */
   vessel_code: string | null;
   food: string;
+  food_es: string;
   grams: number;
   waiting_grams: number;
   is_on_hold: boolean;
@@ -146,7 +147,7 @@ export type HoldingRow = {
 export async function listHoldings(tx: Tx, { storehouseId, householdId }: Subject): Promise<HoldingRow[]> {
   return tx.execute<HoldingRow>(sql`
     select a.unit_id as lot_id, a.vessel_id, coalesce(b.bag_code, c.container_code) as vessel_code,
-      f.name_en as food, (a.inflow - a.outflow)::double precision as grams,
+      f.name_en as food, f.name_es as food_es, (a.inflow - a.outflow)::double precision as grams,
       greatest(0, least(given.grams - fetched.grams, a.inflow - a.outflow))::double precision as waiting_grams,
       exists (select from book.held h where h.storehouse_id = a.storehouse_id and h.vessel_id = a.vessel_id) as is_on_hold
     from book.account a

@@ -24,6 +24,7 @@ export type Unsettled =
       readonly bagId: string;
       readonly bagCode: string;
       readonly food: string;
+      readonly foodEs: string;
       readonly grams: number;
     }
   | {
@@ -31,6 +32,7 @@ export type Unsettled =
       readonly vesselId: string;
       readonly code: string;
       readonly food: string;
+      readonly foodEs: string;
       readonly grams: number;
     }
   | { readonly what: 'on-loan' | 'booked'; readonly bookingId: string; readonly thing: string }

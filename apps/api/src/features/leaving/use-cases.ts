@@ -6,6 +6,7 @@ import { lockBook } from '../../platform/lock-book.ts';
 import { postEntry } from '../../platform/post-entry.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
 import { Problem } from '../../platform/problem.ts';
+import { inSpanish } from '../../platform/spoken/spanish.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { endDutiesOf, listLastOfDuty } from '../duty/use-cases.ts';
@@ -167,11 +168,12 @@ async function listUnsettled(tx: Tx, subject: Subject): Promise<Unsettled[]> {
 }
 
 function stillAtStore(row: HoldingRow): Unsettled[] {
-  const { vessel_id: bagId, food } = row;
+  const { vessel_id: bagId, food, food_es: foodEs } = row;
   const bagCode = row.vessel_code ?? '';
-  if (row.is_on_hold) return [{ what: 'on-hold', vesselId: bagId, code: bagCode, food, grams: row.grams }];
+  if (row.is_on_hold)
+    return [{ what: 'on-hold', vesselId: bagId, code: bagCode, food, foodEs, grams: row.grams }];
   if (row.waiting_grams === 0) return [];
-  return [{ what: 'uncollected', bagId, bagCode, food, grams: row.waiting_grams }];
+  return [{ what: 'uncollected', bagId, bagCode, food, foodEs, grams: row.waiting_grams }];
 }
 
 function stillPromised({ what, id, name, stage }: PromiseRow): Unsettled {
@@ -183,7 +185,8 @@ function notSettled(context: Context, householdId: string, unsettled: readonly U
   const { currency, householdId: ownId } = context.actor;
   const items = unsettled.map((item) => presentUnsettled(item, { currency, isShown: ownId === householdId }));
   return new Problem('household-not-settled', {
-    detail: items.map((item) => item.message).join(' '),
+    detail: items.map(({ message }) => message).join(' '),
+    detailEs: items.map((item) => ('messageEs' in item ? item.messageEs : inSpanish(item.message))).join(' '),
     unsettled: items,
   });
 }
