@@ -387,4 +387,10 @@ test('without a signal a bag is brought, poured from and weighed back; the book 
   expect(all.pours.map(({ bagId }: { bagId: string }) => bagId)).toEqual([
     ...[hall.wheat.Birchall.bagId, hall.wheat.Birchall.bagId, hall.wheat.Ashdown.bagId],
   ]);
+  // A signature stands under what the book has counted, so it alone is not put off.
+  site.cut(true);
+  await lead.getByRole('button', { name: 'Sign the mass' }).click();
+  await lead.getByText('No signal. Signing needs one: you sign what the book has counted.').waitFor();
+  site.cut(false);
+  expect((await read()).stage).toBe('running');
 }, 180_000);

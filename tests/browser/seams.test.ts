@@ -120,6 +120,14 @@ test('halving by opening one, three good trials, and what passed is let go', asy
 
 test('what did not pass goes into new cans, and each old code leads to its new one', async () => {
   await page.getByLabel('Which', { exact: true }).selectOption({ label: 'All 5 that wait' });
+  // It is not put off where there is no signal; what was chosen stays.
+  await page.getByLabel('Treatment').selectOption('dry-ice');
+  site.cut(true);
+  await page.getByRole('button', { name: '5 are in new cans' }).click();
+  await page.getByText('No signal. Nothing was sent; try again when you have one.').waitFor();
+  site.cut(false);
+  await page.reload();
+  await expect.poll(() => page.getByLabel('Treatment').inputValue()).toBe('dry-ice');
   await page.getByLabel('Treatment').selectOption({ label: 'Oxygen absorber' });
   await page.getByRole('button', { name: '5 are in new cans' }).click();
   const moved = page.getByRole('table', { name: 'In new cans' });

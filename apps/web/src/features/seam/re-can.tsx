@@ -83,7 +83,7 @@ function IntoNew({ waiting, watch }: { waiting: readonly Suspect[]; watch: Watch
         ]}
         onChange={(which) => change({ which })}
       />
-      <div className="pair">
+      <div className="pair roomy">
         <Choice
           label={t.newKind}
           value={kind}
