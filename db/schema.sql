@@ -2644,13 +2644,18 @@ table book.seal_check row level security
   occasion text default 'due'::text not null
   gauge text default ''::text not null
   closed_through integer default 0 not null
+  recorded_at timestamp with time zone not null
+  good_until timestamp with time zone not null
+  good_serial integer not null
   constraint seal_check_pkey PRIMARY KEY (storehouse_id, seal_check_id)
   constraint seal_check_checked_by_fk FOREIGN KEY (storehouse_id, checked_by) REFERENCES book.person(storehouse_id, person_id)
   constraint seal_check_kind_fk FOREIGN KEY (storehouse_id, container_kind_id) REFERENCES book.container_kind(storehouse_id, container_kind_id)
   constraint seal_check_machine_fk FOREIGN KEY (storehouse_id, seal_machine_id) REFERENCES book.seal_machine(storehouse_id, seal_machine_id)
   constraint seal_check_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
   constraint seal_check_closed_counted CHECK (((closed_through >= 0) AND ((serial IS NULL) OR (closed_through = 0) OR (serial <= closed_through))))
+  constraint seal_check_good_until_made CHECK (((good_until <= checked_at) AND (good_serial >= 0)))
   constraint seal_check_how_known CHECK ((how = ANY (ARRAY['visual'::text, 'teardown'::text, 'squeeze'::text])))
+  constraint seal_check_made_before_recorded CHECK ((checked_at <= recorded_at))
   constraint seal_check_occasion_known CHECK ((occasion = ANY (ARRAY['first'::text, 'due'::text, 'jam'::text, 'adjustment'::text, 'changeover'::text, 'last'::text, 'suspect'::text, 'clearing'::text])))
   constraint seal_check_passes_without_fault CHECK (((NOT passed) OR (looks_good AND (faults = '[]'::jsonb))))
   constraint seal_check_serial_counted CHECK ((((line >= 1) AND (line <= 20)) AND (serial > 0)))

@@ -33,6 +33,7 @@ const heldSerials = async () =>
 
 test('a line pours on while its machine passes, and stops with it, in words that name it', async () => {
   bodyOf(await seamer.check(day, { occasion: 'first', gauge: 'G-1' }), 201);
+  app.clock.now = new Date(app.clock.now.getTime() + 120_000);
   bodyOf(await pour(), 201);
   bodyOf(await seamer.check(day, { serial: 2, measures: THICK }), 201);
   expect(await refusalOf(app, () => pour())).toEqual(refused(409, 'line-is-stopped', 'line'));

@@ -143,6 +143,60 @@ test('what did not pass goes into new cans, and each old code leads to its new o
   expect(await moved.locator('tbody tr').count()).toBe(4);
 }, 180_000);
 
+test('a check typed without a signal outlives a closed tab, is sent once, and vouches for nothing that was closed since', async () => {
+  const MINUTE = 60_000;
+  const later = () => {
+    site.app.clock.now = new Date(site.app.clock.now.getTime() + MINUTE);
+  };
+  await pour('Ashdown', 1);
+  later();
+  await page.clock.setFixedTime(site.app.clock.now);
+  await page.reload();
+  await page.getByRole('heading', { name: 'Check a seal' }).waitFor();
+  const before = (await seals()).checks.length;
+  site.cut(true);
+  await measure('58');
+  await page.getByRole('button', { name: 'Write the check down' }).click();
+  await page.getByText('1 thing waits on this phone and will be sent when the signal is back.').waitFor();
+  await page.getByText('Seal check on line 1, a trial: it looks good').waitFor();
+  expect(await overflowOf(page)).toBe(0);
+  const madeAt = site.app.clock.now.toISOString();
+  const context = page.context();
+  await page.close();
+  later();
+  await pour('Dell', 1);
+  expect((await seals()).checks.length).toBe(before);
+  site.cut(false);
+  page = await context.newPage();
+  page.setDefaultTimeout(40_000);
+  await page.goto(`/s/${storehouse.storehouseId}/packing/${day.split('/').at(-1)}/seals`);
+  await expect.poll(async () => (await seals()).checks.length, { timeout: 40_000 }).toBe(before + 1);
+  await page.getByRole('heading', { name: 'Check a seal' }).waitFor();
+  expect(await page.getByText(/waits on this phone/).count()).toBe(0);
+  const sent = (await seals()).checks.at(-1);
+  expect([sent.checkedAt, sent.recordedAt]).toEqual([madeAt, site.app.clock.now.toISOString()]);
+  const { pours, unchecked } = bodyOf(await hall.lead.caller.get(`${day}/log`));
+  const last = pours.at(-1).serial;
+  expect(unchecked).toMatchObject([{ fromSerial: last, toSerial: last }]);
+  await page.reload();
+  await page.getByRole('heading', { name: 'Check a seal' }).waitFor();
+  expect((await seals()).checks.length).toBe(before + 1);
+}, 180_000);
+
+test('a check that the book refuses comes back with the reason, and goes into the form as it was typed', async () => {
+  const before = (await seals()).checks.length;
+  await page.getByLabel('Number of the container').fill('99');
+  await measure('59');
+  await page.getByRole('button', { name: 'Write the check down' }).click();
+  await page.getByText(/The line has closed \d+ containers so far\./).waitFor();
+  await page.getByRole('button', { name: 'Put it right in the form' }).click();
+  expect(await page.getByLabel('Thickness', { exact: true }).inputValue()).toBe('59');
+  expect(await page.getByLabel('Number of the container').inputValue()).toBe('99');
+  await page.getByLabel('Number of the container').fill('');
+  await page.getByRole('button', { name: 'Write the check down' }).click();
+  await expect.poll(async () => (await seals()).checks.length, { timeout: 40_000 }).toBe(before + 1);
+}, 180_000);
+
 test('its owner reads what to do, and acknowledges it', async () => {
   const owner = (await site.enter('dell@example.org')).page;
   await owner.goto(`/s/${storehouse.storehouseId}/notices`);

@@ -120,10 +120,10 @@ async function insertTheRest(): Promise<void> {
     from book.container_kind where kind_code = 'can-no-10'`;
   await admin`insert into book.seal_machine (storehouse_id, name, kind)
     select storehouse_id, 'Seamer of the archive', 'can-seamer' from book.storehouse`;
-  await admin`insert into book.seal_check (storehouse_id, seal_machine_id, packing_session_id, line, serial,
-      container_kind_id, how, looks_good, faults, passed, suspect_from, suspect_to, checked_by, checked_at)
+  await admin`insert into book.seal_check (storehouse_id, seal_machine_id, packing_session_id, line, serial, container_kind_id,
+      how, looks_good, faults, passed, suspect_from, suspect_to, checked_by, checked_at, recorded_at, good_until, good_serial)
     select s.storehouse_id, seal_machine_id, packing_session_id, 1, 1, container_kind_id, 'visual', false, '[]', false,
-      1, 1, ${personId}, now()
+      1, 1, ${personId}, now(), now(), now(), 0
     from book.packing_session s join book.seal_machine using (storehouse_id) join book.seam_limit using (storehouse_id)
     limit 1`;
   await admin`insert into book.seal_hold (storehouse_id, container_id, seal_check_id)

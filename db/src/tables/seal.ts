@@ -60,6 +60,9 @@ export const sealChecks = book.table(
     occasion: text('occasion').notNull().default('due'),
     gauge: text('gauge').notNull().default(''),
     closedThrough: integer('closed_through').notNull().default(0),
+    recordedAt: instant('recorded_at').notNull(),
+    goodUntil: instant('good_until').notNull(),
+    goodSerial: integer('good_serial').notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.sealCheckId] })],
 );

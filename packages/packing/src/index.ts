@@ -18,6 +18,7 @@ export * from './running-finish.ts';
 export * from './said-finish.ts';
 export * from './scale-check.ts';
 export * from './seal-machine.ts';
+export * from './seal-moments.ts';
 export * from './seam-window.ts';
 export * from './session-mass.ts';
 export * from './session-supplies.ts';

@@ -9,6 +9,7 @@ import {
 } from '@sheafbook/db/tables';
 import { and, asc, count, eq, isNull } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
+import { inTheirOrder } from '../seam/use-cases.ts';
 
 const isRunning = (storehouseId: string) =>
   and(eq(packingSessions.storehouseId, storehouseId), eq(packingSessions.stage, 'running'));
@@ -38,7 +39,7 @@ export async function listChecksNow(tx: Tx, storehouseId: string) {
     .innerJoin(packingSessions, joinOn(packingSessions, sealChecks, 'packingSessionId'))
     .where(isRunning(storehouseId))
     .orderBy(asc(sealChecks.sealCheckId));
-  return rows.map(({ check }) => check);
+  return inTheirOrder(rows.map(({ check }) => check));
 }
 
 /** The failed checks of which somebody must still say what becomes of the containers, with how many, oldest first. */

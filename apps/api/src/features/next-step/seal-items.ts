@@ -89,8 +89,8 @@ function dueAtOf(
   { line, checks }: { line: number; checks: readonly SealCheckRow[] },
 ): number | null {
   if (machine.outSince !== null) return null;
-  const { good, through, plan } = lastGoodOf(machine, line, checks);
-  const since = own.filter(({ serial }) => serial > through);
+  const { good, isVouched, plan } = lastGoodOf(machine, line, checks);
+  const since = own.filter((one) => !isVouched(one));
   const lastGood = good ? { atMs: good.checkedAt.getTime(), kind: good.containerKindId } : null;
   return checkDueAt(lastGood, since.map(toSealed), plan);
 }

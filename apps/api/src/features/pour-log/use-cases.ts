@@ -26,7 +26,7 @@ import {
   updateSession,
 } from '../packing-session/queries.ts';
 import { requireSessionStage } from '../packing-session/use-cases.ts';
-import { findStop, holdLate, listUnchecked, refuseStopped, refuseUnchecked } from '../seam/use-cases.ts';
+import { findStop, holdDoubts, listUnchecked, refuseStopped, refuseUnchecked } from '../seam/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { balanceOf, isUnexplained } from './balance.ts';
 import {
@@ -162,12 +162,7 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
         ...{ pouredAt, recordedAt: context.now() },
       })),
     );
-    if (stop)
-      await holdLate(
-        tx,
-        stop,
-        made.map(({ containerId }) => containerId),
-      );
+    await holdDoubts(tx, storehouseId, { sessionId, line });
     const codes = made.map(({ containerId, containerCode }, at) => ({
       ...{ id: containerId, code: containerCode, serial: before + at + 1, grams: gramsOf(at) },
     }));

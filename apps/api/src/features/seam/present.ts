@@ -50,6 +50,7 @@ export const presentCheck = (check: SealCheckRow) => ({
   gauge: check.gauge,
   checkedBy: check.checkedBy,
   checkedAt: check.checkedAt.toISOString(),
+  recordedAt: check.recordedAt.toISOString(),
 });
 
 /** Every line's machine with its next check, and the windows with each container's state. */

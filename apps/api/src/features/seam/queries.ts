@@ -16,10 +16,11 @@ import {
   seamLimits,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, gt, gte, inArray, isNull, lte } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, gte, inArray, isNull } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { gramsLeft, ownAccount } from '../container/queries.ts';
+import { inTheirOrder } from './moments.ts';
 
 export async function listMachines(tx: Tx, storehouseId: string): Promise<SealMachineRow[]> {
   return tx
@@ -89,11 +90,12 @@ export async function upsertLimit(tx: Tx, row: SeamLimitRow): Promise<void> {
 
 /** The checks of a session in the order in which they were made. */
 export async function listChecks(tx: Tx, storehouseId: string, sessionId: string): Promise<SealCheckRow[]> {
-  return tx
+  const rows = await tx
     .select()
     .from(sealChecks)
     .where(and(eq(sealChecks.storehouseId, storehouseId), eq(sealChecks.packingSessionId, sessionId)))
     .orderBy(asc(sealChecks.sealCheckId));
+  return inTheirOrder(rows);
 }
 
 export async function findCheck(
@@ -134,7 +136,7 @@ export async function listChecksSince(
   { storehouseId, sealMachineId }: SealMachineRow,
   since: Date,
 ): Promise<SealCheckRow[]> {
-  return tx
+  const rows = await tx
     .select()
     .from(sealChecks)
     .where(
@@ -145,6 +147,7 @@ export async function listChecksSince(
       ),
     )
     .orderBy(asc(sealChecks.sealCheckId));
+  return inTheirOrder(rows);
 }
 
 export async function insertCheck(tx: Tx, check: typeof sealChecks.$inferInsert): Promise<SealCheckRow> {
@@ -170,34 +173,39 @@ export async function findLastChecked(
         inArray(sealChecks.sealMachineId, [...machineIds]),
       ),
     )
-    .orderBy(desc(sealChecks.sealCheckId))
+    .orderBy(desc(sealChecks.checkedAt), desc(sealChecks.sealCheckId))
     .limit(1);
   return row?.machineId;
 }
 
-/** The containers that a line closed between two serials, without those that were put back. */
-export async function listClosed(
+/** What a line ever closed, by serial, with what was put back: its numbers and moments stay. */
+export async function listEverClosed(
   tx: Tx,
   storehouseId: string,
-  window: { sessionId: string; line: number; fromSerial: number; toSerial: number },
-): Promise<{ containerId: string; kindCode: string }[]> {
-  return tx
-    .select({ containerId: lineClosed.containerId, kindCode: containerKinds.kindCode })
+  { sessionId, line }: { sessionId: string; line: number },
+) {
+  const rows = await tx
+    .select({
+      containerId: lineClosed.containerId,
+      serial: lineClosed.serial,
+      closedAt: lineClosed.closedAt,
+      undoneEntryId: lineClosed.undoneEntryId,
+      kindCode: containerKinds.kindCode,
+    })
     .from(lineClosed)
     .innerJoin(containers, joinOn(containers, lineClosed, 'containerId'))
     .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
     .where(
       and(
         eq(lineClosed.storehouseId, storehouseId),
-        eq(lineClosed.packingSessionId, window.sessionId),
-        eq(lineClosed.line, window.line),
-        gte(lineClosed.serial, window.fromSerial),
-        lte(lineClosed.serial, window.toSerial),
-        isNull(lineClosed.undoneEntryId),
+        eq(lineClosed.packingSessionId, sessionId),
+        eq(lineClosed.line, line),
       ),
     )
     .orderBy(asc(lineClosed.serial));
+  return rows.map(({ undoneEntryId, ...row }) => ({ ...row, isUndone: undoneEntryId !== null }));
 }
+export type EverClosed = Awaited<ReturnType<typeof listEverClosed>>[number];
 
 export async function insertHolds(tx: Tx, rows: readonly (typeof sealHolds.$inferInsert)[]): Promise<void> {
   if (rows.length > 0) await tx.insert(sealHolds).values([...rows]);
@@ -215,7 +223,9 @@ export async function listSealHolds(tx: Tx, storehouseId: string, of: { sessionI
       code: containers.containerCode,
       containerKindId: containers.containerKindId,
       lotId: containers.lotId,
+      kindCode: containerKinds.kindCode,
       serial: lineClosed.serial,
+      closedAt: lineClosed.closedAt,
       grams: lineClosed.grams,
       household: { householdId: households.householdId, name: households.name, seat: households.seat },
       sessionName: packingSessions.name,
@@ -224,6 +234,7 @@ export async function listSealHolds(tx: Tx, storehouseId: string, of: { sessionI
     .innerJoin(sealChecks, joinOn(sealChecks, sealHolds, 'sealCheckId'))
     .innerJoin(packingSessions, joinOn(packingSessions, sealChecks, 'packingSessionId'))
     .innerJoin(containers, joinOn(containers, sealHolds, 'containerId'))
+    .innerJoin(containerKinds, joinOn(containerKinds, containers, 'containerKindId'))
     .innerJoin(lineClosed, joinOn(lineClosed, sealHolds, 'containerId'))
     .innerJoin(households, joinOn(households, lineClosed, 'householdId'))
     .where(
@@ -244,6 +255,7 @@ export async function listClosedOfSession(tx: Tx, storehouseId: string, sessionI
       containerId: lineClosed.containerId,
       line: lineClosed.line,
       serial: lineClosed.serial,
+      closedAt: lineClosed.closedAt,
       containerKindId: containers.containerKindId,
       kindCode: containerKinds.kindCode,
     })

@@ -1,6 +1,6 @@
 import { TREATMENT_CODES } from '@sheafbook/keeping';
 import { z } from 'zod';
-import { gramsOrNone, reason } from '../buy/schema.ts';
+import { gramsOrNone, instant, reason } from '../buy/schema.ts';
 import { thingName } from '../storehouse/schema.ts';
 
 const mils = z.int('Give whole thousandths of an inch.').min(1).max(1000);
@@ -76,6 +76,8 @@ export const checkWish = z
     occasion: z.enum(SEAL_OCCASIONS).default('due'),
     gauge: z.string().trim().max(60).default(''),
     note,
+    /** When it was made, where it waited on a phone or a paper; left out it is now. */
+    checkedAt: instant.optional(),
   })
   .refine(({ how, measures: read }) => how !== 'teardown' || read !== null, {
     path: ['measures'],

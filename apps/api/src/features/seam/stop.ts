@@ -1,9 +1,8 @@
 import type { Tx } from '@sheafbook/db';
 import type { SealMachineRow } from '@sheafbook/db/tables';
 import { closesKind, type SealMachineKind } from '@sheafbook/packing';
-import { assert } from '@sheafbook/units';
 import { fieldProblem } from '../../platform/problem.ts';
-import { findLastChecked, insertHolds, listChecksSince, lockMachinesForShare } from './queries.ts';
+import { findLastChecked, listChecksSince, lockMachinesForShare } from './queries.ts';
 
 /** What stops a line: its machine, and the check that holds what it closed before. */
 export type Stop = {
@@ -39,21 +38,10 @@ export async function findStop(
 
 /**
  * Refuses a container that is said to be closed after its machine went out. One that was closed before, and whose word was
- * on its way, is there and in doubt: it is logged and held with the rest.
+ * on its way, is there: it is logged, and held with the rest where the check puts it in doubt.
  */
 export function refuseStopped({ machine, outSince, checkId }: Stop, line: number, pouredAt: Date): void {
   if (pouredAt < outSince && checkId !== null) return;
   const says = `${machine.name} is out since its check failed. Nothing more is closed on line ${line} until three checks in a row have passed.`;
   throw fieldProblem('line-is-stopped', 'line', says);
-}
-
-/** Holds containers that were closed before their machine was stopped, and logged after it. */
-export function holdLate(tx: Tx, { machine, checkId }: Stop, containerIds: readonly string[]): Promise<void> {
-  assert(checkId, 'a pour without a check to be held by was refused');
-  return insertHolds(
-    tx,
-    containerIds.map((containerId) => ({
-      ...{ storehouseId: machine.storehouseId, containerId, sealCheckId: checkId },
-    })),
-  );
 }

@@ -1,9 +1,17 @@
 import type { Tx } from '@sheafbook/db';
 import type { SealCheckRow, SealMachineRow } from '@sheafbook/db/tables';
-import { closesKind, listUnvouched, type SealMachineKind } from '@sheafbook/packing';
+import { closesKind, listUnvouched, type SealMachineKind, standsFor, standsUpTo } from '@sheafbook/packing';
 import { Problem } from '../../platform/problem.ts';
-import { type Closed, listChecks, listClosedOfSession, listMachines, listSealHolds } from './queries.ts';
-import { checkOf } from './windows.ts';
+import { checkOf, momentOf, timed } from './moments.ts';
+import {
+  type Closed,
+  type EverClosed,
+  listChecks,
+  listClosedOfSession,
+  listEverClosed,
+  listMachines,
+  listSealHolds,
+} from './queries.ts';
 
 /** Serials of a line that no good check stands behind, and by which machines they may have been closed. */
 export type Unchecked = {
@@ -28,27 +36,43 @@ export async function listUnchecked(tx: Tx, storehouseId: string, sessionId: str
   const closed = (await listClosedOfSession(tx, storehouseId, sessionId)).filter(
     ({ containerId }) => !held.has(containerId),
   );
+  const runs = new Map<number, readonly EverClosed[]>();
+  for (const line of new Set(closed.map((one) => one.line)))
+    runs.set(line, await listEverClosed(tx, storehouseId, { sessionId, line }));
   return groupByMachines(closed, machines).flatMap(({ line, able, serials }) => {
+    const run = inTime(runs.get(line) ?? []);
+    const placeOf = (serial: number) => run.findIndex((one) => one.serial === serial) + 1;
     const ofLine = checks.filter((check) => check.line === line && able.has(check.sealMachineId));
     const nameOf = (id: string) => able.get(id)?.name ?? '';
     return listUnvouched(
-      serials,
-      ofLine.map((check) => toLineCheck(check, able)),
-    ).map(({ machineId, ...span }) => ({
-      ...{ line, ...span, wasChecked: machineId !== null },
-      machines: machineId === null ? [...able.keys()].map(nameOf) : [nameOf(machineId)],
-    }));
+      serials.map(placeOf).toSorted((a, b) => a - b),
+      ofLine.map((check) => toLineCheck(check, able, run)),
+    ).map(({ machineId, fromSerial, toSerial }) => {
+      const numbers = serials.filter((one) => placeOf(one) >= fromSerial && placeOf(one) <= toSerial);
+      return {
+        ...{ line, wasChecked: machineId !== null },
+        ...{ fromSerial: Math.min(...numbers), toSerial: Math.max(...numbers) },
+        machines: machineId === null ? [...able.keys()].map(nameOf) : [nameOf(machineId)],
+      };
+    });
   });
 }
 
+/** In the order in which they were closed: a number says when it was written down. */
+const inTime = (run: readonly EverClosed[]) =>
+  run.toSorted((a, b) => a.closedAt.getTime() - b.closedAt.getTime() || a.serial - b.serial);
+
 type Able = ReadonlyMap<string, SealMachineRow>;
 
-/** A good check stands for what was closed up to its container, or up to its moment when it was a trial. */
-const toLineCheck = (check: SealCheckRow, able: Able) => {
-  const isJudging = check.how === checkOf(able.get(check.sealMachineId)?.kind ?? '');
+/** In places of the line's run: what it had closed by a check, and up to where a good one stands. */
+const toLineCheck = (row: SealCheckRow, able: Able, run: readonly EverClosed[]) => {
+  const check = timed(row);
+  const isJudging = check.how === checkOf(able.get(check.machineId)?.kind ?? '');
+  const countOf = (isIn: (one: EverClosed) => boolean) => run.filter(isIn).length;
   return {
-    ...{ machineId: check.sealMachineId, closedThrough: check.closedThrough },
-    goodThrough: check.passed && isJudging ? (check.serial ?? check.closedThrough) : null,
+    machineId: check.machineId,
+    closedThrough: countOf((one) => standsFor(standsUpTo(check, null), momentOf(one))),
+    goodThrough: check.passed && isJudging ? countOf((one) => standsFor(check, momentOf(one))) : null,
   };
 };
 

@@ -6,9 +6,9 @@ import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listAllContainerKinds, loadContainerKind } from '../container-kind/queries.ts';
 import { listWishes, loadSession } from '../packing-session/queries.ts';
+import { checkOf, isTrial } from './moments.ts';
 import { listCheckers, listClosedOfSession, listMachines, listSealHolds, loadCheck } from './queries.ts';
 import { noteOwnersRead, readWatch } from './use-cases-watch.ts';
-import { checkOf, isTrial } from './windows.ts';
 
 type Limited = { readonly kind: ContainerKindRow; readonly limit: SeamLimitRow };
 
@@ -80,8 +80,9 @@ function clearsOf(
   const machine = machines.find(({ sealMachineId }) => sealMachineId === failed.sealMachineId);
   const how = checkOf(machine?.kind ?? '');
   let inRow: SealCheckRow[] = [];
-  for (const check of checks) {
-    if (check.sealMachineId !== failed.sealMachineId || check.sealCheckId <= failed.sealCheckId) continue;
+  const since = checks.findIndex(({ sealCheckId }) => sealCheckId === failed.sealCheckId);
+  for (const check of checks.slice(since + 1)) {
+    if (check.sealMachineId !== failed.sealMachineId) continue;
     if (inRow.length === THREE || !isTrial(check)) continue;
     if (!check.passed) inRow = [];
     else if (check.how === how) inRow.push(check);

@@ -42,14 +42,15 @@ export function settleSuspects(context: Context, { containerIds, disposition, no
 }
 
 async function refuseUnpassed(tx: Tx, storehouseId: string, open: readonly SealHeld[]): Promise<void> {
-  const out = (await listMachines(tx, storehouseId)).filter(({ outSince }) => outSince !== null);
+  const machines = await listMachines(tx, storehouseId);
+  const out = machines.filter(({ outSince }) => outSince !== null);
   if (open.some(({ check }) => out.some(({ sealMachineId }) => sealMachineId === check.sealMachineId)))
     throw new Problem('machine-is-out');
   const asked = new Set(open.map(({ hold }) => hold.containerId));
   const unpassed: string[] = [];
   for (const sessionId of new Set(open.map(({ check }) => check.packingSessionId))) {
     const holds = await listSealHolds(tx, storehouseId, { sessionId });
-    const windows = windowsOf(holds, await listChecks(tx, storehouseId, sessionId));
+    const windows = windowsOf(holds, await listChecks(tx, storehouseId, sessionId), machines);
     for (const { held, state } of windows.flatMap(({ suspects }) => suspects))
       if (asked.has(held.hold.containerId) && state !== 'cleared') unpassed.push(spellCode(held.code));
   }

@@ -43,7 +43,7 @@ export function readWatch(context: Context, sessionId: string) {
       machinesAt(line, machines, checks).map((machine) => watchLine(machine, { line, closed, checks, now })),
     );
     return {
-      ...{ session, checks, lines, machines, moved, windows: windowsOf(holds, checks) },
+      ...{ session, checks, lines, machines, moved, windows: windowsOf(holds, checks, machines) },
       ...{
         limits: await listLimits(tx, storehouseId),
         names: await listCheckers(tx, storehouseId, sessionId),

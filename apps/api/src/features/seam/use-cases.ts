@@ -1,27 +1,21 @@
 import type { Tx } from '@sheafbook/db';
-import type { SealCheckRow, SealMachineRow, SeamLimitRow } from '@sheafbook/db/tables';
-import {
-  closesKind,
-  isClearedToRun,
-  listSeamFaults,
-  type SealMachineKind,
-  type SeamFault,
-  suspectWindow,
-} from '@sheafbook/packing';
+import type { PackingSessionRow, SealCheckRow, SealMachineRow, SeamLimitRow } from '@sheafbook/db/tables';
+import { listSeamFaults, type SeamFault, standsUpTo, stopsOf } from '@sheafbook/packing';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
 import { loadSession, lockSession } from '../packing-session/queries.ts';
-import { lastSerial } from '../pour-log/queries.ts';
+import { holdDoubts } from './holding.ts';
+import { checkOf, doubtsAt, momentOf, timed } from './moments.ts';
 import {
+  type EverClosed,
   insertCheck,
-  insertHolds,
   insertMachine,
   listChecks,
   listChecksSince,
-  listClosed,
+  listEverClosed,
   listLimits,
   listMachines,
   listSealHolds,
@@ -32,9 +26,10 @@ import {
 import type { CheckWish, LimitWish, MachineWish } from './schema.ts';
 import { tellFailed } from './telling.ts';
 import { noteOwnersRead } from './use-cases-watch.ts';
-import { checkOf, isTrial, VOUCHES } from './windows.ts';
 
-export { findStop, holdLate, refuseStopped } from './stop.ts';
+export { holdDoubts } from './holding.ts';
+export { inTheirOrder } from './moments.ts';
+export { findStop, refuseStopped } from './stop.ts';
 export { listUnchecked, refuseUnchecked } from './unchecked.ts';
 export { readDoubt, readSeamLog } from './use-cases-log.ts';
 export { listDoubtsOf } from './use-cases-own.ts';
@@ -76,8 +71,9 @@ export function setLimits(context: Context, containerKindId: string, limit: Limi
 }
 
 /**
- * Writes down a check. One that fails stops the machine and holds every container that its line closed since the last good
- * check of that kind. The session is locked first, so that no container is closed between the check and the hold.
+ * Writes down a check, at the hour at which it was made. One that fails stops the machine and holds every container that its
+ * line closed since the last good check of that kind; one that waited says of each container what it would have said in its
+ * turn. The session is locked first, so that no container is closed between the check and the hold.
  */
 export function checkSeal(context: Context, wish: CheckWish) {
   const { storehouseId, personId } = context.actor;
@@ -85,30 +81,62 @@ export function checkSeal(context: Context, wish: CheckWish) {
     const session = await lockSession(tx, storehouseId, wish.sessionId);
     const machine = await lockMachine(tx, storehouseId, wish.machineId);
     await loadContainerKind(tx, storehouseId, wish.containerKindId);
-    const closed = await lastSerial(tx, storehouseId, wish);
+    const run = await listEverClosed(tx, storehouseId, wish);
+    const closedThrough = run.at(-1)?.serial ?? 0;
     if (wish.line > session.lines)
       throw fieldProblem('invalid-input', 'line', `The session has ${session.lines} lines.`);
-    if (wish.serial !== null && wish.serial > closed)
-      throw fieldProblem('invalid-input', 'serial', `The line has closed ${closed} containers so far.`);
+    if (wish.serial !== null && wish.serial > closedThrough)
+      throw fieldProblem(
+        'invalid-input',
+        'serial',
+        `The line has closed ${closedThrough} containers so far.`,
+      );
+    const recordedAt = context.now();
+    const checkedAt = checkedAtOf(session, recordedAt, wish.checkedAt);
+    const isLive = checkedAt.getTime() === recordedAt.getTime();
+    const named = run.find(({ serial }) => serial === wish.serial);
+    const { goodMs, goodSerial } = standsUpTo(
+      { atMs: checkedAt.getTime(), isLive, closedThrough },
+      named ? momentOf(named) : null,
+    );
     const faults = wish.measures === null ? [] : await judgeMeasures(tx, storehouseId, wish);
     const passed = wish.looksGood && faults.length === 0;
-    const window = passed ? null : await findWindow(tx, storehouseId, { wish, closed });
-    const check = await insertCheck(tx, {
+    const made = {
       ...{ storehouseId, sealCheckId: newId(context), sealMachineId: wish.machineId },
       ...{ packingSessionId: wish.sessionId, line: wish.line, serial: wish.serial },
       ...{ containerKindId: wish.containerKindId, how: wish.how, looksGood: wish.looksGood },
       ...{ measures: wish.measures, faults, passed, note: wish.note },
+      ...{ checkedBy: personId, checkedAt, recordedAt, occasion: wish.occasion },
+      ...{ gauge: wish.gauge, closedThrough, goodUntil: new Date(goodMs), goodSerial },
+    };
+    const window = passed ? null : await findWindow(tx, { ...made, suspectFrom: null, suspectTo: null }, run);
+    const check = await insertCheck(tx, {
+      ...made,
       ...{ suspectFrom: window?.fromSerial ?? null, suspectTo: window?.toSerial ?? null },
-      ...{ checkedBy: personId, checkedAt: context.now(), occasion: wish.occasion },
-      ...{ gauge: wish.gauge, closedThrough: closed },
     });
-    if (window) await holdWindow(tx, machine, check, window);
-    const outSince = await judgeMachine(tx, machine, check);
-    const holds = await holdsOf(tx, check);
+    const held = await holdDoubts(tx, storehouseId, { ...wish, made: check });
+    const outSince = await judgeMachine(tx, machine);
+    const holds = await openHoldsOf(tx, storehouseId, held);
     await noteOwnersRead(tx, context, holds);
     await tellFailed(tx, context, holds);
     return { check, machine: { ...machine, outSince }, holds };
   });
+}
+
+/** When a check was made: now, or as the phone or the pen wrote it, within the day. A phone's clock may run a little ahead. */
+function checkedAtOf({ startedAt }: PackingSessionRow, now: Date, said: string | undefined): Date {
+  if (said === undefined) return now;
+  const at = new Date(said);
+  if (at.getTime() > now.getTime() + 300_000)
+    throw fieldProblem(
+      'invalid-input',
+      'checkedAt',
+      'This time is still to come. Set the clock of the phone.',
+    );
+  // A pen writes minutes.
+  if (startedAt && at.getTime() < Math.floor(startedAt.getTime() / 60_000) * 60_000)
+    throw fieldProblem('invalid-input', 'checkedAt', 'This was before the packing day began.');
+  return at < now ? at : now;
 }
 
 async function judgeMeasures(tx: Tx, storehouseId: string, wish: CheckWish): Promise<SeamFault[]> {
@@ -136,70 +164,32 @@ const limitsOf = (limit: SeamLimitRow) => ({
   bodyPlateMils: limit.bodyPlate,
 });
 
-/**
- * Good checks of later serials count for nothing once an earlier one is found bad. A can that was closed only to try the
- * machine stands good for what the line had closed by then.
- */
-async function findWindow(
-  tx: Tx,
-  storehouseId: string,
-  { wish, closed }: { wish: CheckWish; closed: number },
-) {
-  const upTo = wish.serial ?? Number.POSITIVE_INFINITY;
-  const good = (await listChecks(tx, storehouseId, wish.sessionId))
-    .filter(
-      ({ passed, line, sealMachineId, how }) =>
-        passed && line === wish.line && sealMachineId === wish.machineId && VOUCHES[wish.how]?.includes(how),
-    )
-    .map(({ serial, closedThrough }) => ({ serial: serial ?? closedThrough, passed: true }))
-    .filter(({ serial }) => serial > 0 && serial < upTo);
-  return suspectWindow(
-    good.toSorted((a, b) => a.serial - b.serial),
-    closed,
-  );
-}
-
-async function holdWindow(
-  tx: Tx,
-  machine: SealMachineRow,
-  { storehouseId, sealCheckId, packingSessionId: sessionId, line }: SealCheckRow,
-  window: { readonly fromSerial: number; readonly toSerial: number },
-): Promise<void> {
-  const closed = await listClosed(tx, storehouseId, { sessionId, line, ...window });
-  const held = new Set((await listSealHolds(tx, storehouseId, 'open')).map(({ hold }) => hold.containerId));
-  const free = closed.filter(
-    ({ containerId, kindCode }) =>
-      !held.has(containerId) && closesKind(machine.kind as SealMachineKind, kindCode),
-  );
-  await insertHolds(
-    tx,
-    free.map(({ containerId }) => ({ storehouseId, containerId, sealCheckId })),
-  );
+/** The numbers that a failed check puts in doubt, what is answered for or was put back too. */
+async function findWindow(tx: Tx, failed: SealCheckRow, run: readonly EverClosed[]) {
+  const { storehouseId, packingSessionId, sealCheckId, line } = failed;
+  const checks = [...(await listChecks(tx, storehouseId, packingSessionId)), failed];
+  const doubts = doubtsAt(line, checks, await listMachines(tx, storehouseId));
+  const own = doubts.find(({ check }) => check.sealCheckId === sealCheckId);
+  const serials = run.filter((one) => own?.has(one)).map(({ serial }) => serial);
+  return serials.length === 0 ? null : { fromSerial: Math.min(...serials), toSerial: Math.max(...serials) };
 }
 
 /**
- * Whether the machine is out after this check: a fault stops it, three good ones in a row since let it run. What was closed
- * before it stopped says nothing about how it closes now, neither good nor bad.
+ * Whether the machine is out, told from all its checks in the order in which they were made: a fault stops it, three good ones
+ * in a row since let it run. What was closed before it stopped says nothing about how it closes now, neither good nor bad.
  */
-async function judgeMachine(tx: Tx, machine: SealMachineRow, check: SealCheckRow): Promise<Date | null> {
-  const { outSince } = machine;
-  if (!check.passed) {
-    if (outSince === null) await updateMachine(tx, machine, check.checkedAt);
-    return outSince ?? check.checkedAt;
-  }
-  if (outSince === null) return null;
-  const how = checkOf(machine.kind);
-  const checks = await listChecksSince(tx, machine, outSince);
-  const since = checks
-    .slice(checks.findIndex(({ passed }) => !passed) + 1)
-    .filter((one) => isTrial(one) && (!one.passed || one.how === how));
-  if (!isClearedToRun(since.map(({ passed }) => ({ serial: 0, passed })))) return outSince;
-  await updateMachine(tx, machine, null);
-  return null;
+async function judgeMachine(tx: Tx, machine: SealMachineRow): Promise<Date | null> {
+  const checks = await listChecksSince(tx, machine, new Date(0));
+  const { outSinceMs } = stopsOf(checks.map(timed), checkOf(machine.kind));
+  const outSince = outSinceMs === null ? null : new Date(outSinceMs);
+  if (outSince?.getTime() !== machine.outSince?.getTime()) await updateMachine(tx, machine, outSince);
+  return outSince;
 }
 
-const holdsOf = async (tx: Tx, { storehouseId, sealCheckId }: SealCheckRow) =>
-  (await listSealHolds(tx, storehouseId, 'open')).filter(({ hold }) => hold.sealCheckId === sealCheckId);
+async function openHoldsOf(tx: Tx, storehouseId: string, held: readonly EverClosed[]) {
+  const ids = new Set(held.map(({ containerId }) => containerId));
+  return (await listSealHolds(tx, storehouseId, 'open')).filter(({ hold }) => ids.has(hold.containerId));
+}
 
 /** The checks of a session, for its log. */
 export function readChecks(context: Context, sessionId: string) {

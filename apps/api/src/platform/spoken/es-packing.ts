@@ -69,6 +69,7 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'The session has {} lines.': 'La jornada tiene {} líneas.',
   'This time is still to come. Set the clock of the phone.':
     'Esa hora aún no llega. Ponga en hora el teléfono.',
+  'This was before the packing day began.': 'Eso fue antes de que empezara el día de envasado.',
   'What is left in {} has not been weighed yet.': 'Aún no se ha pesado lo que queda en {}.',
   '{} g of {} are not accounted for; {} g are explained by dust and scales. Weigh again, or say why.':
     'Faltan {} g de {} por explicar; {} g se explican por polvo y básculas. Vuelva a pesar o diga por qué.',

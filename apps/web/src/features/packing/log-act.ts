@@ -1,4 +1,5 @@
 import type { InferRequestType } from 'hono/client';
+import type { api } from '../../api/client.ts';
 import type { Bringable, LoggedBag, sessionApi } from './queries.ts';
 
 /** What a phone writes down at the line. */
@@ -8,7 +9,11 @@ export type LogAct =
   | { readonly kind: 'pour'; readonly json: InferRequestType<typeof sessionApi.pours.$post>['json'] }
   | { readonly kind: 'loss'; readonly json: InferRequestType<typeof sessionApi.losses.$post>['json'] }
   | { readonly kind: 'pack'; readonly json: PackOpened }
-  | { readonly kind: 'shut'; readonly json: PackShut };
+  | { readonly kind: 'shut'; readonly json: PackShut }
+  | { readonly kind: 'check'; readonly json: CheckMade };
+type ChecksApi = (typeof api)['storehouses'][':storehouse']['seal-checks'];
+/** A check of a seal, with the hour at which it was made. */
+export type CheckMade = InferRequestType<ChecksApi['$post']>['json'];
 type Brought = InferRequestType<typeof sessionApi.bags.$post>['json'];
 type Left = InferRequestType<typeof sessionApi.left.$put>['json'];
 /** What a bag is called, kept with what is written of it. */

@@ -1,5 +1,5 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
-import { ask } from '../../api/client.ts';
+import { api, ask } from '../../api/client.ts';
 import { put, putRight, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
 import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
@@ -7,14 +7,15 @@ import type { LogAct, PackShut } from './log-act.ts';
 import { type LogBody, logQuery, ofSession, sessionApi } from './queries.ts';
 import { isHeld } from './waiting-bags.ts';
 
-/** The log as the book has it, and what this phone has written down and not sent yet. */
-export function useLog(session: string) {
+const checksApi = api.storehouses[':storehouse']['seal-checks'];
+
+/** What this phone has written down at the line and not sent yet: pours and checks of seals, one after the other. */
+export function useLogQueue(session: string) {
   const { storehouse, personId } = useHouse();
   const queries = useQueryClient();
   const param = { storehouse, session };
   const place = `sheafbook.log.${storehouse}.${session}.${personId}`; // each person's own
   const waiting = useWaiting<LogAct>(place);
-  const reading = useQuery(logQuery(param));
   const hasWaiting = waiting.some(({ refusal }) => refusal === null);
   /** The pack that stands open; one that was opened without a signal has its id only now. Nothing is left to do where none is. */
   const shut = async (json: PackShut) => {
@@ -40,6 +41,8 @@ export function useLog(session: string) {
         if (act.kind === 'loss') return ask(sessionApi.losses.$post({ param, json: act.json }, { headers }));
         if (act.kind === 'pack')
           return ask(sessionApi['absorber-packs'].$post({ param, json: act.json }, { headers }));
+        if (act.kind === 'check')
+          return ask(checksApi.$post({ param: { storehouse }, json: act.json }, { headers }));
         return shut(act.json);
       },
       isHeld,
@@ -49,7 +52,6 @@ export function useLog(session: string) {
   useSending(place, hasWaiting, send);
   return {
     param,
-    reading,
     waiting,
     write(act: LogAct): void {
       put(place, act);
@@ -62,5 +64,12 @@ export function useLog(session: string) {
     },
     drop: (id: string) => throwAway(place, id),
   };
+}
+export type LogQueue = ReturnType<typeof useLogQueue>;
+
+/** The log as the book has it, with what waits. */
+export function useLog(session: string) {
+  const queue = useLogQueue(session);
+  return { ...queue, reading: useQuery(logQuery(queue.param)) };
 }
 export type Log = ReturnType<typeof useLog>;

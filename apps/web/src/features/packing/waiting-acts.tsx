@@ -1,9 +1,9 @@
 import { sumOf } from '@sheafbook/units';
 import { useHouse } from '../../ui/house.ts';
 import { nameIn } from '../../ui/name-in.ts';
-import type { LogAct, NamedBag } from './log-act.ts';
+import type { CheckMade, LogAct, NamedBag } from './log-act.ts';
 import { type Nearest, nearestIn, TakeNearest } from './nearest.tsx';
-import type { Log } from './use-log.ts';
+import type { LogQueue } from './use-log.ts';
 import { isHeld, mayDrop } from './waiting-bags.ts';
 import { usePackingText } from './words.ts';
 
@@ -25,8 +25,14 @@ function asNearest(
   };
 }
 
+type WaitingProps = {
+  log: LogQueue;
+  /** Takes a check that was refused back into its form. */
+  onPutRight?: (check: CheckMade) => void;
+};
+
 /** What this phone has written down and the book has not taken yet. */
-export function WaitingActs({ log }: { log: Log }) {
+export function WaitingActs({ log, onPutRight }: WaitingProps) {
   const t = usePackingText();
   const { format } = useHouse();
   const say = useActWords();
@@ -62,6 +68,18 @@ export function WaitingActs({ log }: { log: Log }) {
                   {t.bringAgain}
                 </button>
               ) : null}
+              {refusal !== null && act.kind === 'check' && onPutRight ? (
+                <button
+                  type="button"
+                  className="btn"
+                  onClick={() => {
+                    onPutRight(act.json);
+                    log.drop(id);
+                  }}
+                >
+                  {t.putRight}
+                </button>
+              ) : null}
               {(refusal !== null || isBehind) && mayDrop(one, waiting) ? (
                 <button type="button" className="btn" onClick={() => log.drop(id)}>
                   {t.throwAway}
@@ -95,6 +113,8 @@ function useActWords(): (act: LogAct) => string {
         return t.actPack(act.json.packets);
       case 'shut':
         return t.actShut(act.json.packetsLeft);
+      case 'check':
+        return t.actCheck(act.json.line, act.json.serial, act.json.looksGood);
     }
   };
 }

@@ -1,38 +1,51 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { instantOfWallTime, isWallTime, wallTimeInZone } from '@sheafbook/units';
 import { Link } from '@tanstack/react-router';
-import { askOnce } from '../../api/client.ts';
-import { ApiProblem } from '../../api/problem.ts';
-import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Check, Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { nameIn } from '../../ui/name-in.ts';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
-import { useDraft } from '../../ui/use-draft.ts';
-import { ofSession } from '../packing/queries.ts';
+import type { CheckMade } from '../packing/log-act.ts';
+import type { LogQueue } from '../packing/use-log.ts';
+import { usePackingText } from '../packing/words.ts';
 import type { Kind } from '../shelf/queries.ts';
 import { type GaugeUnit, milsSaid, milsTyped } from './mils-typed.ts';
-import { type CheckBody, inside, type Limit, type Watch } from './queries.ts';
+import type { Limit, Watch } from './queries.ts';
 import { useSeamText } from './words.ts';
 
 const MEASURES = ['widthMils', 'thicknessMils', 'countersinkMils', 'coverHookMils', 'bodyHookMils'] as const;
 type Measure = (typeof MEASURES)[number];
-const START = {
+export const START = {
   ...{ machineId: '', line: '1', serial: '', kindId: '', how: '', occasion: 'due', gauge: '', unit: 'mil' },
   ...{ widthMils: '', thicknessMils: '', countersinkMils: '', coverHookMils: '', bodyHookMils: '' },
-  ...{ looksGood: false, note: '' },
+  ...{ looksGood: false, note: '', pen: '', madeAt: '' },
 };
 const TAKEN_ANEW = {
   ...{ widthMils: '', thicknessMils: '', countersinkMils: '', coverHookMils: '', bodyHookMils: '' },
-  ...{ looksGood: false, note: '', serial: '' },
+  ...{ looksGood: false, note: '', serial: '', pen: '', madeAt: '' },
 };
 
-type FormProps = { watch: Watch; kinds: readonly Kind[]; serial: number | null; onDone: () => void };
+/** A check that was not taken, as it was typed. It keeps the hour at which it was made: a later one would vouch for more. */
+export const draftOf = (check: CheckMade): Partial<Draft> => ({
+  ...{ machineId: check.machineId, line: String(check.line), serial: String(check.serial ?? '') },
+  ...{ kindId: check.containerKindId, how: check.how, occasion: check.occasion ?? 'due', unit: 'mil' },
+  ...{ gauge: check.gauge ?? '', looksGood: check.looksGood, note: check.note ?? '', pen: '' },
+  madeAt: check.checkedAt ?? '',
+  ...Object.fromEntries(MEASURES.map((one) => [one, String(check.measures?.[one] ?? '')])),
+});
+
+type FormProps = {
+  watch: Watch;
+  kinds: readonly Kind[];
+  serial: number | null;
+  log: LogQueue;
+  form: { readonly draft: Draft; readonly change: (part: Partial<Draft>) => void };
+  onDone: () => void;
+};
 
 /** One check, step by step: which container, how it was looked at, what the gauge read, and whether it looks good. */
-export function CheckForm({ watch, kinds, serial, onDone }: FormProps) {
+export function CheckForm({ watch, kinds, serial, log, form: { draft, change }, onDone }: FormProps) {
   const t = useSeamText();
+  const said = usePackingText();
   const { storehouse, format } = useHouse();
-  const queries = useQueryClient();
-  const { draft, change } = useDraft(`seal-check.${watch.session.id}`, START);
   const machine = watch.machines.find(({ id }) => id === draft.machineId) ?? watch.machines[0];
   const lineWatch = watch.lines.find(({ machine: { id } }) => id === machine?.id);
   const kind =
@@ -45,29 +58,30 @@ export function CheckForm({ watch, kinds, serial, onDone }: FormProps) {
   const limit = watch.limits.find(({ containerKindId }) => containerKindId === kind?.id);
   const unit: GaugeUnit = draft.unit === 'mm' ? 'mm' : 'mil';
   const serialTyped = serial === null ? draft.serial : String(serial);
-  const checking = useMutation({
-    mutationFn: (json: CheckBody) =>
-      askOnce('seal-check', json, (headers) =>
-        inside['seal-checks'].$post({ param: { storehouse }, json }, { headers }),
-      ),
-    onSuccess: async () => {
-      change(TAKEN_ANEW);
-      await queries.invalidateQueries({ queryKey: ofSession({ storehouse, session: watch.session.id }) });
-      onDone();
-    },
-  });
-  const problems = problemsOf(checking.error);
+  // What a pen wrote is of today, on the wall of the storehouse.
+  const wall = `${wallTimeInZone(Date.now(), format.timeZone).slice(0, 10)}T${draft.pen}`;
+  const penAt = isWallTime(wall) ? new Date(instantOfWallTime(wall, format.timeZone)) : null;
+  const isAhead = penAt !== null && penAt.getTime() > Date.now();
   const needsLimits = how === 'teardown' && !limit;
   const submit = () => {
     if (!machine || !kind) return;
     const read = Object.fromEntries(MEASURES.map((one) => [one, milsTyped(draft[one], unit) ?? 0]));
-    checking.mutate({
-      ...{ machineId: machine.id, sessionId: watch.session.id, line: Number(draft.line) || 1 },
-      ...{ serial: /^\d+$/.test(serialTyped.trim()) ? Number(serialTyped) : null, containerKindId: kind.id },
-      ...{ how, looksGood: draft.looksGood, note: draft.note, gauge: draft.gauge },
-      occasion: (serial === null ? draft.occasion : 'suspect') as CheckBody['occasion'],
-      measures: how === 'teardown' ? (read as Record<Measure, number>) : null,
+    log.write({
+      kind: 'check',
+      json: {
+        ...{ machineId: machine.id, sessionId: watch.session.id, line: Number(draft.line) || 1 },
+        ...{
+          serial: /^\d+$/.test(serialTyped.trim()) ? Number(serialTyped) : null,
+          containerKindId: kind.id,
+        },
+        ...{ how, looksGood: draft.looksGood, note: draft.note, gauge: draft.gauge },
+        occasion: (serial === null ? draft.occasion : 'suspect') as CheckMade['occasion'],
+        measures: how === 'teardown' ? (read as Record<Measure, number>) : null,
+        checkedAt: penAt?.toISOString() ?? (draft.madeAt || new Date().toISOString()),
+      },
     });
+    change(TAKEN_ANEW);
+    onDone();
   };
   return (
     <form
@@ -102,7 +116,6 @@ export function CheckForm({ watch, kinds, serial, onDone }: FormProps) {
           label={t.line}
           inputMode="numeric"
           value={draft.line}
-          problem={problems.line}
           onChange={(event) => change({ line: event.target.value })}
         />
         <Field
@@ -111,7 +124,6 @@ export function CheckForm({ watch, kinds, serial, onDone }: FormProps) {
           hint={t.serialHint}
           value={serialTyped}
           readOnly={serial !== null}
-          problem={problems.serial}
           onChange={(event) => change({ serial: event.target.value })}
         />
       </div>
@@ -140,21 +152,22 @@ export function CheckForm({ watch, kinds, serial, onDone }: FormProps) {
           </Link>
         </p>
       ) : null}
-      {how === 'teardown' && limit ? (
-        <Measures {...{ draft, change, unit, limit }} problem={problems['measures.widthMils']} />
-      ) : null}
+      {how === 'teardown' && limit ? <Measures {...{ draft, change, unit, limit }} /> : null}
       <Check label={t.looks[how]} isOn={draft.looksGood} onChange={(looksGood) => change({ looksGood })} />
       <Field label={t.note} value={draft.note} onChange={(event) => change({ note: event.target.value })} />
-      <ProblemSaid
-        error={
-          checking.error instanceof ApiProblem && checking.error.fields.length > 0 ? null : checking.error
-        }
+      <Field
+        label={said.pen}
+        type="time"
+        hint={said.penHint}
+        value={draft.pen}
+        problem={isAhead ? said.penAhead : undefined}
+        onChange={(event) => change({ pen: event.target.value })}
       />
       <button
         type="submit"
         className="btn go"
         disabled={
-          checking.isPending ||
+          isAhead ||
           needsLimits ||
           (how === 'teardown' && MEASURES.some((one) => milsTyped(draft[one], unit) === undefined))
         }
@@ -176,11 +189,10 @@ type MeasuresProps = {
   change: (part: Partial<Draft>) => void;
   unit: GaugeUnit;
   limit: Limit;
-  problem: string | undefined;
 };
 
 /** What the gauge read, each beside what the maker allows. */
-function Measures({ draft, change, unit, limit, problem }: MeasuresProps) {
+function Measures({ draft, change, unit, limit }: MeasuresProps) {
   const t = useSeamText();
   const range = (least: number, most: number) => t.allowed(milsSaid(least, unit), milsSaid(most, unit));
   const hints: Record<Measure, string> = {
@@ -216,11 +228,7 @@ function Measures({ draft, change, unit, limit, problem }: MeasuresProps) {
             hint={hints[one]}
             value={draft[one]}
             problem={
-              draft[one] !== '' && milsTyped(draft[one], unit) === undefined
-                ? t.measureProblem
-                : one === 'widthMils'
-                  ? problem
-                  : undefined
+              draft[one] !== '' && milsTyped(draft[one], unit) === undefined ? t.measureProblem : undefined
             }
             onChange={(event) => change({ [one]: event.target.value })}
           />

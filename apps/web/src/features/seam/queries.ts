@@ -12,7 +12,6 @@ export type SealWindow = Watch['windows'][number];
 export type Suspect = SealWindow['suspects'][number];
 export type Machine = Watch['machines'][number];
 export type Limit = Watch['limits'][number];
-export type CheckBody = InferRequestType<(typeof inside)['seal-checks']['$post']>['json'];
 export type Settling = InferRequestType<(typeof inside)['seal-holds']['settling']['$post']>['json'];
 
 export type ReCanning = InferRequestType<(typeof inside)['re-cannings']['$post']>['json'];

@@ -4,10 +4,14 @@ import { useState } from 'react';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { joined, Loaded } from '../../ui/loaded.tsx';
+import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
+import { WithWaiting } from '../../ui/with-waiting.tsx';
+import { useLogQueue } from '../packing/use-log.ts';
+import { WaitingActs } from '../packing/waiting-acts.tsx';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { type Kind, kindsQuery } from '../shelf/queries.ts';
-import { CheckForm } from './check-form.tsx';
+import { CheckForm, draftOf, START } from './check-form.tsx';
 import { type LineWatch, type Watch, watchQuery } from './queries.ts';
 import { WindowOf } from './window.tsx';
 import { type SeamText, useSeamText } from './words.ts';
@@ -31,6 +35,8 @@ function SealsBody({ watch, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
   const { storehouse } = useHouse();
   const [serial, setSerial] = useState<number | null>(null);
   const params = { storehouse, session: watch.session.id };
+  const log = useLogQueue(watch.session.id);
+  const form = useDraft(`seal-check.${watch.session.id}`, START);
   useTitle(t.seals);
   return (
     <div className="seals stack">
@@ -48,7 +54,24 @@ function SealsBody({ watch, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
       {watch.machines.length === 0 ? (
         <p>{t.noMachines}</p>
       ) : (
-        <CheckForm key={serial ?? 'line'} {...{ watch, kinds, serial }} onDone={() => setSerial(null)} />
+        <WithWaiting
+          isRefused={log.waiting.some(({ refusal }) => refusal !== null)}
+          waiting={
+            <WaitingActs
+              log={log}
+              onPutRight={(check) => {
+                setSerial(null);
+                form.change(draftOf(check));
+              }}
+            />
+          }
+        >
+          <CheckForm
+            key={serial ?? 'line'}
+            {...{ watch, kinds, serial, log, form }}
+            onDone={() => setSerial(null)}
+          />
+        </WithWaiting>
       )}
       <Link className="btn" to="/s/$storehouse/packing/machines" params={{ storehouse }}>
         {t.toMachines}

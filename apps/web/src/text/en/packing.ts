@@ -256,6 +256,9 @@ export const en = {
   actShut: (left: number) => `${s(left, 'packet', 'packets')} put into the jar`,
   actPour: (count: number, grams: string) => `${s(count, 'container', 'containers')}, ${grams} g`,
   actLoss: (grams: string) => `${grams} g spilled or sampled`,
+  actCheck: (line: number, serial: number | null, looksGood: boolean) =>
+    `Seal check on line ${line}, ${serial === null ? 'a trial' : `number ${serial}`}: ${looksGood ? 'it looks good' : 'it does not look good'}`,
+  putRight: 'Put it right in the form',
   throwAway: 'Throw it away',
   mass: 'Mass',
   notInSums: 'What waits on this phone is not in these sums yet.',

@@ -254,6 +254,9 @@ export const es: PackingWords = {
   actShut: (left) => `${s(left, 'sobre guardado', 'sobres guardados')} en el frasco`,
   actPour: (count, grams) => `${s(count, 'envase', 'envases')}, ${grams} g`,
   actLoss: (grams) => `${grams} g derramados o de muestra`,
+  actCheck: (line, serial, looksGood) =>
+    `Revisión del cierre en la línea ${line}, ${serial === null ? 'una prueba' : `número ${serial}`}: ${looksGood ? 'se ve bien' : 'no se ve bien'}`,
+  putRight: 'Corregirlo en el formulario',
   throwAway: 'Descartarlo',
   mass: 'Masa',
   notInSums: 'Lo que espera en este teléfono no está todavía en estas sumas.',
