@@ -40,6 +40,8 @@ export type Candidate = {
   /** Whether its offer date has come, or a household handed it over. */
   readonly isDue: boolean;
   readonly steps: readonly LadderStep[];
+  /** What a look that finds it sound would open besides; nothing once somebody looked. */
+  readonly afterLook: readonly LadderStep[];
 };
 
 /** Common stock with something in it and what a household’s offer handed over, what closes first in front. */
@@ -71,13 +73,16 @@ export async function loadCandidates(tx: Tx, context: Context): Promise<Candidat
       const isMouldy = said.isMouldy || (look?.findings.includes('mould') ?? false);
       const found = { kept: row, facts: said, look, isMouldy, metOnLine: met.get(containerId) ?? [] };
       const closesOn = closesOnOf(found, pantries);
+      const when = { closesOn, isOfferOver: offerOver.has(containerId), todayOn };
+      const steps = stepsOf(found, when);
       return {
         ...{ ...found, closesOn, outOn: out.get(containerId) ?? null },
         ownerId: ownerOf.get(containerId) ?? commonId,
         isOffered: offered.has(containerId),
         cameBack: cameBack.get(containerId) ?? null,
         isDue: ownerOf.has(containerId) || (row.keeping !== null && row.keeping.dates.offerOn <= todayOn),
-        steps: stepsOf(found, { closesOn, isOfferOver: offerOver.has(containerId), todayOn }),
+        steps,
+        afterLook: stepsAfterLook(found, when).filter((step) => !steps.includes(step)),
       };
     })
     .toSorted((a, b) => (orderOf(a) < orderOf(b) ? -1 : 1));
@@ -110,12 +115,20 @@ function closesOnOf(found: Found, pantries: readonly PantryWithCard[]): string |
   return days.toSorted().at(-1) ?? null;
 }
 
-function stepsOf(
-  { kept: { isHeld, keeping }, facts, look, isMouldy }: Found,
-  { closesOn, isOfferOver, todayOn }: { closesOn: string | null; isOfferOver: boolean; todayOn: string },
+type When = { closesOn: string | null; isOfferOver: boolean; todayOn: string };
+
+const stepsOf = (found: Found, when: When): LadderStep[] => stepsIf(found, found.look?.outcome ?? null, when);
+
+const stepsAfterLook = (found: Found, when: When): LadderStep[] =>
+  found.look === null ? stepsIf(found, 'table', when) : [];
+
+function stepsIf(
+  { kept: { isHeld, keeping }, facts, isMouldy }: Found,
+  inspected: Parameters<typeof openSteps>[0]['inspected'],
+  { closesOn, isOfferOver, todayOn }: When,
 ): LadderStep[] {
   return openSteps({
-    ...{ inspected: look?.outcome ?? null, isOnHold: isHeld, isTreatedSeed: facts.isTreatedSeed },
+    ...{ inspected, isOnHold: isHeld, isTreatedSeed: facts.isTreatedSeed },
     ...{ isMouldy, isOfferOver },
     isPastEatFirst: keeping === null || keeping.dates.eatFirstOn < todayOn,
     isGiftClosed: closesOn === null || closesOn < todayOn,

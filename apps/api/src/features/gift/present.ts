@@ -6,7 +6,16 @@ import type { GiftOfYear, LineWithMet, ListedLine, ListedManifest } from './quer
 
 export const presentQueue = (rows: readonly Candidate[]) => ({ containers: rows.map(presentCandidate) });
 
-export function presentCandidate({ kept, facts, closesOn, outOn, isDue, cameBack, steps }: Candidate) {
+export function presentCandidate({
+  kept,
+  facts,
+  closesOn,
+  outOn,
+  isDue,
+  cameBack,
+  steps,
+  afterLook,
+}: Candidate) {
   const { container, food, kind, grams, isHeld, keeping, place } = kept;
   return {
     id: container.containerId,
@@ -28,6 +37,7 @@ export function presentCandidate({ kept, facts, closesOn, outOn, isDue, cameBack
     cameBack,
     facts,
     steps,
+    afterLook,
   };
 }
 

@@ -161,7 +161,10 @@ function Queue({ rows }: { rows: readonly Queued[] }) {
   const nextOf = (row: Queued) => {
     if (row.outOn !== null) return words.outOn(row.outOn);
     if (row.steps.length === 0) return words.nowhere;
-    return row.steps.map((step) => words.steps[step] ?? step).join(', ');
+    const named = (steps: Queued['steps']) => steps.map((step) => words.steps[step] ?? step).join(', ');
+    return row.afterLook.length === 0
+      ? named(row.steps)
+      : `${named(row.steps)}; ${words.afterLook(named(row.afterLook))}`;
   };
   return (
     <section className="stack">

@@ -32,6 +32,7 @@ export const en = {
     compost: 'compost',
     discard: 'the bin',
   } as Record<string, string>,
+  afterLook: (steps: string) => `looked at and found sound, also ${steps}`,
   nowhere: 'nowhere: it is on hold',
   cameBackFrom: (pantry: string, day: string, reason: string) =>
     `Came back from ${pantry} on ${day}: ${reason}. Look at it before it goes out again.`,

@@ -34,6 +34,7 @@ export const es: GivingWords = {
     compost: 'abono',
     discard: 'la basura',
   },
+  afterLook: (steps) => `si alguien lo mira y está sano, también ${steps}`,
   nowhere: 'a ninguna parte: está retenido',
   cameBackFrom: (pantry, day, reason) =>
     `Volvió de ${pantry} el ${day}: ${reason}. Mírelo antes de que salga otra vez.`,
