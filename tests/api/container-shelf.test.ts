@@ -114,7 +114,7 @@ describe('a shelf', () => {
     expect([...page.containers, ...rest.containers]).toEqual(all);
     const csv: string = (await caller.get(at('/containers?format=csv'))).body;
     const lines = csv.trim().split('\r\n');
-    expect(lines[0]).toBe('code,kind,food,grams,packedOn,openedOn,treatment,place,likelyDays');
+    expect(lines[0]).toBe('code,kind,food,grams,packedOn,openedOn,treatment,place,likelyDays,pastDays');
     expect(lines).toHaveLength(all.length + 1);
     expect(csv).toContain('Quart jar,Hard red winter wheat,700,2026-09-01,');
   });

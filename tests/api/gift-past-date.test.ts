@@ -29,7 +29,14 @@ afterAll(() => app.close());
 
 const at = (rest: string) => `${storehouse.path}${rest}`;
 const post = (rest: string, body: unknown) => storehouse.coordinator.post(at(rest), body);
-type Row = { code: string; eatFirstOn: string; giftClosesOn: string | null; steps: string[]; isDue: boolean };
+type Row = {
+  code: string;
+  eatFirstOn: string;
+  giftClosesOn: string | null;
+  steps: string[];
+  isDue: boolean;
+  afterLook: string[];
+};
 const queued = async ({ code }: GivenCan): Promise<Row> =>
   bodyOf(await storehouse.coordinator.get(at('/giving-queue'))).containers.find(
     (row: Row) => row.code === code,
@@ -55,6 +62,9 @@ test('what a card takes past its date is still to be given then, by the queue an
   const [past, beansPast] = [await queued(rice), await queued(beans)];
   expect([past.isDue, past.steps.includes('pantry')]).toEqual([true, true]);
   expect(beansPast.steps).not.toContain('pantry');
+  // Past its day nobody eats it unseen; a look that finds it sound opens the table again.
+  expect(beansPast.steps).not.toContain('own-kitchen');
+  expect(beansPast.afterLook).toContain('own-kitchen');
   const tuesday = [1, 2, 3, 4, 5, 6, 7]
     .map((days) => addDays(addDays(later, 7), days))
     .find((day) => weekdayOf(day) === 2);
