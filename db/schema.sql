@@ -3020,6 +3020,18 @@ table book.supply_price row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update (price_minor_units) to sheafbook_app
 
+table book.supply_use_by row level security
+  storehouse_id uuid not null
+  entry_id uuid not null
+  supply_id uuid not null
+  use_by date not null
+  constraint supply_use_by_pkey PRIMARY KEY (storehouse_id, entry_id, supply_id)
+  constraint supply_use_by_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint supply_use_by_supply_fk FOREIGN KEY (storehouse_id, supply_id) REFERENCES book.supply(storehouse_id, supply_id)
+  constraint supply_use_by_in_reach CHECK (((use_by >= '1900-01-01'::date) AND (use_by <= '2199-12-31'::date)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.telling row level security
   storehouse_id uuid not null
   person_id uuid not null

@@ -145,6 +145,7 @@ const APP_TABLES = {
   'book.session_share': 'insert select',
   'book.supply':
     'insert select update(is_retired, name, pack_minor_units, pack_pieces, pieces_each, version)',
+  'book.supply_use_by': 'insert select',
   'book.supply_price': 'delete insert select update(price_minor_units)',
   'book.re_can': 'insert select update(undone_entry_id)',
   'book.seal_check': 'insert select',

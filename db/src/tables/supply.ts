@@ -1,4 +1,4 @@
-import { bigint, boolean, integer, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
+import { bigint, boolean, date, integer, primaryKey, text, uuid } from 'drizzle-orm/pg-core';
 import { book } from './book.ts';
 
 export const supplies = book.table(
@@ -20,3 +20,15 @@ export const supplies = book.table(
   (table) => [primaryKey({ columns: [table.storehouseId, table.supplyId] })],
 );
 export type SupplyRow = typeof supplies.$inferSelect;
+
+export const supplyUseBys = book.table(
+  'supply_use_by',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    entryId: uuid('entry_id').notNull(),
+    supplyId: uuid('supply_id').notNull(),
+    useBy: date('use_by', { mode: 'string' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.entryId, table.supplyId] })],
+);
+export type SupplyUseByRow = typeof supplyUseBys.$inferSelect;

@@ -26,6 +26,7 @@ export * from './settlement.ts';
 export * from './show-rate.ts';
 export * from './stand-crew.ts';
 export * from './supplies.ts';
+export * from './supply-use-by.ts';
 export * from './unvouched.ts';
 export * from './void-fraction.ts';
 export * from './ways-to-keep.ts';

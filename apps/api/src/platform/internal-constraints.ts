@@ -302,6 +302,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'supply_named',
   'supply_price_code_known',
   'supply_unit_is_its_own',
+  'supply_use_by_in_reach',
   'telling_channel_known',
   'telling_wish_digest_comes',
   'telling_wish_hours_come',

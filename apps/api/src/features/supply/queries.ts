@@ -1,7 +1,18 @@
 import type { Tx } from '@sheafbook/db';
-import { accounts, containerKinds, type SupplyRow, supplies, units } from '@sheafbook/db/tables';
+import {
+  accounts,
+  containerKinds,
+  entries,
+  movements,
+  packingSessions,
+  type SupplyRow,
+  supplies,
+  supplyUseBys,
+  units,
+} from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, eq, inArray, isNotNull, sql } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNotNull, isNull, min, sql } from 'drizzle-orm';
+import { alias } from 'drizzle-orm/pg-core';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 
@@ -143,4 +154,67 @@ export async function updateSupply(
     .update(supplies)
     .set({ ...change, version: version + 1 })
     .where(isThis(storehouseId, supplyId));
+}
+
+const store = alias(accounts, 'store');
+const outside = alias(accounts, 'outside');
+
+/** Pieces that came into the store and were not taken back, the oldest first, with their last good day where one was read. */
+export async function listArrivals(tx: Tx, storehouseId: string) {
+  const rows = await tx
+    .select({ supplyId: movements.unitId, pieces: movements.amount, useBy: supplyUseBys.useBy })
+    .from(movements)
+    .innerJoin(
+      store,
+      and(eq(store.storehouseId, movements.storehouseId), eq(store.accountId, movements.destinationId)),
+    )
+    .innerJoin(
+      outside,
+      and(eq(outside.storehouseId, movements.storehouseId), eq(outside.accountId, movements.sourceId)),
+    )
+    .innerJoin(entries, joinOn(entries, movements, 'entryId'))
+    .leftJoin(
+      supplyUseBys,
+      and(
+        eq(supplyUseBys.storehouseId, movements.storehouseId),
+        eq(supplyUseBys.entryId, movements.entryId),
+        eq(supplyUseBys.supplyId, movements.unitId),
+      ),
+    )
+    .where(
+      and(
+        eq(movements.storehouseId, storehouseId),
+        eq(store.kind, 'pieces'),
+        isNotNull(store.ownerId),
+        eq(outside.kind, 'pieces'),
+        isNull(outside.ownerId),
+        isNull(entries.reversesId),
+        sql`not exists (select from book.entry undoing where undoing.storehouse_id = ${storehouseId}
+          and undoing.reverses_id = ${entries.entryId})`,
+      ),
+    )
+    .orderBy(asc(entries.onDay), asc(entries.entryNo));
+  return rows;
+}
+
+export async function insertUseBys(
+  tx: Tx,
+  of: { storehouseId: string; entryId: string },
+  dated: readonly { supplyId: string; useBy: string }[],
+): Promise<void> {
+  if (dated.length > 0) await tx.insert(supplyUseBys).values(dated.map((line) => ({ ...of, ...line })));
+}
+
+/** When the next packing day that is not over begins; null without one. */
+export async function nextSessionAt(tx: Tx, storehouseId: string): Promise<Date | null> {
+  const [row] = await tx
+    .select({ startsAt: min(packingSessions.startsAt) })
+    .from(packingSessions)
+    .where(
+      and(
+        eq(packingSessions.storehouseId, storehouseId),
+        inArray(packingSessions.stage, ['open', 'running']),
+      ),
+    );
+  return row?.startsAt ?? null;
 }

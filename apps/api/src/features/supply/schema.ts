@@ -59,6 +59,11 @@ export const purchase = z.strictObject({
         supplyId: z.uuid(),
         pieces: pieces.min(1, 'Say how many pieces came.'),
         minorUnits: z.int().min(0).max(1_000_000_000),
+        /** The last day on which they are good, where the pack says one. */
+        useBy: bookDay
+          .refine((day) => day < '2200-01-01', 'Nothing of this store is good for that long.')
+          .nullable()
+          .default(null),
       }),
     )
     .min(1, 'Say what was bought.')

@@ -1,16 +1,18 @@
 import { planSupplies } from '@sheafbook/packing';
-import { assert, sumOf } from '@sheafbook/units';
+import { assert, dayInZone, sumOf } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
+import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listAllContainerKinds } from '../container-kind/queries.ts';
 import { listWishes, loadSession } from '../packing-session/queries.ts';
 import { listSupplies } from './queries.ts';
 import { timeOpenPack, toKept, toSupply } from './session-plan.ts';
+import { goodPieces, withUseBys } from './use-by.ts';
 
 /** What a session's wishes use up to the piece, what the store has of it, and what is to be bought in whole packs. */
 export function planSessionSupplies(context: Context, sessionId: string) {
-  const { storehouseId } = context.actor;
+  const { storehouseId, timeZone } = context.actor;
   return withTx(context, async (tx) => {
     const session = await loadSession(tx, storehouseId, sessionId);
     const wishes = await listWishes(tx, storehouseId, { sessionId });
@@ -18,12 +20,22 @@ export function planSessionSupplies(context: Context, sessionId: string) {
       householdIds: [...new Set(wishes.map(({ wish }) => wish.householdId))],
       ...{ what: 'what it wants packed', purpose: 'supplies of a packing session' },
     });
-    const rows = await listSupplies(tx, storehouseId);
+    const rows = await withUseBys(tx, await listSupplies(tx, storehouseId), {
+      today: todayOf(context),
+      onDay: dayInZone(session.startsAt.getTime(), timeZone),
+    });
+    // Supplies that are on the shelf now say nothing about a day that is over.
+    const isAhead = session.stage === 'open' || session.stage === 'running';
+    const kept = rows.map((row) => ({
+      ...toKept(row),
+      ...(isAhead ? { onHandPieces: goodPieces(row) } : {}),
+    }));
     const kinds = await listAllContainerKinds(tx, storehouseId);
     const people = session.peopleALine * session.lines;
-    const { lines, unkept } = planSupplies(wishes.map(toSupply), rows.map(toKept), { people });
+    const { lines, unkept } = planSupplies(wishes.map(toSupply), kept, { people });
     return {
       session,
+      isAhead,
       containers: sumOf(wishes.map(({ wish }) => wish.containers)),
       lines: lines.map((line) => {
         const row = rows.find(({ supply }) => supply.supplyId === line.supplyId);

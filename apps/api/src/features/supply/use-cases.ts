@@ -1,6 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import * as ledger from '@sheafbook/ledger';
-import { sumOf } from '@sheafbook/units';
+import { dayInZone, sumOf } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
@@ -17,21 +17,35 @@ import {
   findSupplyByName,
   findSupplyOfSort,
   insertSupply,
+  insertUseBys,
   listSupplies,
   lockSupplies,
   lockSupply,
+  nextSessionAt,
   type SupplyOnHand,
   updateSupply,
 } from './queries.ts';
 import type { Purchase, SupplyCount, SupplyEdit, SupplyWish } from './schema.ts';
+import { withUseBys } from './use-by.ts';
 
 export { mayPayFromTill } from './policy.ts';
 export { toKept, toSupply } from './session-plan.ts';
+export { planSessionSupplies } from './use-cases-plan.ts';
 
+/** All supplies, each with what of it is past its day or will be when the next packing day comes. */
 export function findSupplies(context: Context) {
-  return withTx(context, (tx) => listSupplies(tx, context.actor.storehouseId, { retired: true }), {
-    isReadOnly: true,
-  });
+  const { storehouseId, timeZone } = context.actor;
+  return withTx(
+    context,
+    async (tx) => {
+      const rows = await listSupplies(tx, storehouseId, { retired: true });
+      const nextAt = await nextSessionAt(tx, storehouseId);
+      const today = todayOf(context);
+      const onDay = nextAt === null ? today : dayInZone(nextAt.getTime(), timeZone);
+      return withUseBys(tx, rows, { today, onDay });
+    },
+    { isReadOnly: true },
+  );
 }
 
 /** Keeps a further supply; it holds nothing until some is bought, brought or counted. */
@@ -98,6 +112,7 @@ export function buySupplies(context: Context, wish: Purchase) {
     const supplyIds = wish.lines.map(({ supplyId }) => supplyId);
     if (new Set(supplyIds).size < supplyIds.length)
       throw fieldProblem('invalid-input', 'lines', 'Each supply stands on one line.');
+    refuseSpoiltOnArrival(wish.lines, onDay);
     await lockSupplies(tx, storehouseId, supplyIds);
     const minorUnits = sumOf(wish.lines.map((line) => line.minorUnits));
     await refusePayer(tx, context, { ...wish, onDay, minorUnits });
@@ -107,8 +122,22 @@ export function buySupplies(context: Context, wish: Purchase) {
       ...(amount === 0 ? [] : paidDrafts(wish.paidBy, { supplyId, amountMinorUnits: amount })),
     ]);
     const what = wish.paidBy.who === 'nobody' ? 'supplies-brought' : 'supplies-bought';
-    return postMoney(tx, context, { what, onDay, minorUnits, note: wish.note, drafts });
+    const posted = await postMoney(tx, context, { what, onDay, minorUnits, note: wish.note, drafts });
+    const dated = wish.lines.flatMap(({ supplyId, useBy }) => (useBy === null ? [] : [{ supplyId, useBy }]));
+    await insertUseBys(tx, { storehouseId, entryId: posted.entryId }, dated);
+    return posted;
   });
+}
+
+/** A day that was over when the pack came is a slip of the pen, or a pack that nobody should keep. */
+function refuseSpoiltOnArrival(lines: Purchase['lines'], onDay: string): void {
+  const at = lines.findIndex(({ useBy }) => useBy !== null && useBy < onDay);
+  if (at >= 0)
+    throw fieldProblem(
+      'invalid-input',
+      `lines.${at}.useBy`,
+      'This day was over when it came. Read the day on the pack again; what is past it is not kept.',
+    );
 }
 
 async function refusePayer(

@@ -17,6 +17,9 @@ export const ES_SUPPLY: Readonly<Record<string, string>> = {
     'Los envases, tapas y forros dicen para qué clase son; los demás no.',
   'Absorbers say how much oxygen one takes up, others don’t.':
     'Los absorbentes dicen cuánto oxígeno toma uno; los demás no.',
+  'This day was over when it came. Read the day on the pack again; what is past it is not kept.':
+    'Ese día ya había pasado cuando llegó. Lea otra vez la fecha del paquete; lo que la pasó no se guarda.',
+  'Nothing of this store is good for that long.': 'Nada de este almacén dura tanto.',
   'Say how many pieces came.': 'Diga cuántas piezas llegaron.',
   'Say what was bought.': 'Diga qué se compró.',
   'Say what was bought besides.': 'Diga qué más se compró.',

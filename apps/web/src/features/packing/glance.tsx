@@ -8,6 +8,7 @@ import { Loaded } from '../../ui/loaded.tsx';
 import { State } from '../../ui/pieces.tsx';
 import { useNamed } from '../../ui/use-named.ts';
 import { shoppingQuery } from '../supplies/queries.ts';
+import { Spoiling } from '../supplies/spoiling.tsx';
 import { NotHere, Ready } from './glance-more.tsx';
 import { Running } from './glance-running.tsx';
 import { useGlanceText } from './glance-words.ts';
@@ -169,6 +170,7 @@ function Supplies({ param }: { param: OfSession }) {
   ];
   return (
     <Answer ask={t.supplies}>
+      <Spoiling supplies={data.lines.map(({ supply }) => supply)} />
       {short.length === 0 ? (
         <State kind="well" word={t.allThere} />
       ) : (

@@ -7,6 +7,7 @@ import { useTitle } from '../../ui/use-title.ts';
 import { WithWaiting } from '../../ui/with-waiting.tsx';
 import { ScaleWarnings } from '../scale/scales-of-day.tsx';
 import { kindsQuery } from '../shelf/queries.ts';
+import { SpoilingOfDay } from '../supplies/spoiling.tsx';
 import { treatmentsQuery } from '../treatment/queries.ts';
 import { AbsorberClock } from './absorber-clock.tsx';
 import { BringBag } from './bring-bag.tsx';
@@ -56,6 +57,7 @@ export function Log() {
               >
                 {body.stage === 'running' ? (
                   <>
+                    <SpoilingOfDay param={{ storehouse, session }} />
                     <ScaleWarnings lines={planned.lines} />
                     {body.bags.length === 0 ? (
                       bring

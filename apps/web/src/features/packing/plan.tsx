@@ -12,6 +12,7 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { ScaleWarning } from '../scale/scales-of-day.tsx';
+import { SpoilingOfDay } from '../supplies/spoiling.tsx';
 import { Here } from './here.tsx';
 import { LineClock } from './line-clock.tsx';
 import { type LinePlan, ofSession, type PlanBody, planQuery, sessionApi } from './queries.ts';
@@ -86,6 +87,7 @@ function PlanPage({ plan, people, onPeople }: PlanProps) {
       <Crew plan={plan} />
       <StandWhere plan={plan} />
       <Times plan={plan} />
+      <SpoilingOfDay param={{ storehouse, session: session.id }} />
       <Cautions />
       <PaperLinks papers={[{ kind: 'run-sheet', path: `packing-sessions/${session.id}/papers/run-sheet` }]} />
     </>

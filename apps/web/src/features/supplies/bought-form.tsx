@@ -17,6 +17,11 @@ export type Bought = {
   readonly costMinorUnits: number | null;
 };
 
+type Rows = Readonly<Record<string, string>>;
+
+/** What has a last good day on its pack; a can or a lid has none. */
+const SPOILS = ['absorber', 'dry-ice', 'glove', 'label', 'other'];
+
 /** What was paid for what was ticked, and who paid. It is kept on the phone first. */
 export function BoughtForm({
   name,
@@ -32,13 +37,13 @@ export function BoughtForm({
   const { format, household } = useHouse();
   const { waiting, write, drop } = usePurchases();
   const {
-    draft: { who, paid },
+    draft: { who, paid, good },
     change,
     reset,
   } = useDraft(
     name,
-    { who: 'household', paid: {} as Readonly<Record<string, string>> },
-    { rows: { paid: '' } },
+    { who: 'household', paid: {} as Rows, good: {} as Rows },
+    { rows: { paid: '', good: '' } },
   );
   const [isTried, setIsTried] = useState(false);
   const typedOf = ({ supplyId, costMinorUnits }: Bought) =>
@@ -54,6 +59,7 @@ export function BoughtForm({
         supplyId: line.supplyId,
         pieces: line.packsToBuy * line.supply.packPieces,
         minorUnits: minorUnits ?? 0,
+        useBy: good[line.supplyId] || null,
       })),
     });
     setIsTried(false);
@@ -84,6 +90,17 @@ export function BoughtForm({
               onChange={(event) => change({ paid: { ...paid, [line.supplyId]: event.target.value } })}
             />
           ))}
+          {lines
+            .filter(({ supply }) => SPOILS.includes(supply.kind))
+            .map(({ supplyId, supply }) => (
+              <Field
+                key={supplyId}
+                label={t.lastGoodDay(supply.name)}
+                type="date"
+                value={good[supplyId] ?? ''}
+                onChange={(event) => change({ good: { ...good, [supplyId]: event.target.value } })}
+              />
+            ))}
           <p className="soft">{t.boughtSays}</p>
           <button type="submit" className="btn">
             {t.writeItDown}

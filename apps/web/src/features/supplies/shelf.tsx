@@ -13,6 +13,7 @@ import { wholeTyped } from '../equipment/typed.ts';
 import { BoughtForm } from './bought-form.tsx';
 import { type Supply, suppliesQuery } from './queries.ts';
 import { AddSupply, CountSupply } from './shelf-forms.tsx';
+import { Spoiling } from './spoiling.tsx';
 import { useSuppliesText } from './words.ts';
 
 /** What the store has for packing, and what it cost. */
@@ -33,6 +34,7 @@ export function Shelf() {
               {t.backToDay}
             </Link>
             <h1>{supplies.length === 0 ? t.shelfEmpty : t.shelfStands(format.money(worth))}</h1>
+            <Spoiling supplies={supplies} />
             {supplies.length === 0 ? null : <OnHand supplies={supplies} />}
             {keeps && supplies.length > 0 ? (
               <>
@@ -70,6 +72,15 @@ function OnHand({ supplies }: { supplies: readonly Supply[] }) {
                 .filter(Boolean)
                 .join(', ')}
             </span>
+            {supply.useBys.length === 0 ? null : (
+              <span className="soft block">
+                {t.goodUntil(
+                  supply.useBys
+                    .map(({ useBy, pieces }) => t.goodPieces(format.day(useBy), format.count(pieces)))
+                    .join(', '),
+                )}
+              </span>
+            )}
           </span>,
           format.count(supply.onHandPieces),
           `${format.count(supply.packPieces)}${supply.packMinorUnits === null ? '' : ` · ${format.money(supply.packMinorUnits)}`}`,

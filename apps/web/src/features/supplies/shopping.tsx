@@ -11,6 +11,7 @@ import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { BoughtForm } from './bought-form.tsx';
 import { type ShoppingBody, type ShoppingLine, shoppingQuery } from './queries.ts';
+import { Spoiling } from './spoiling.tsx';
 import { useSuppliesText } from './words.ts';
 import './supplies.css';
 
@@ -59,6 +60,7 @@ function ShoppingPage({ body }: { body: ShoppingBody }) {
             ? t.keepsNone(body.containers)
             : t.nothingToBuy(body.containers)}
       </h1>
+      <Spoiling supplies={body.lines.map(({ supply }) => supply)} />
       {toBuy.length === 0 ? null : (
         <section className="stack">
           <ul className="ticks">

@@ -65,6 +65,15 @@ export const en = {
   writeItDown: 'Write it down',
   waits: 'A purchase waits on this phone for a signal.',
   throwAway: 'Throw it away',
+  lastGoodDay: (name: string) => `${name}: good until (as the pack says, if it does)`,
+  goodUntil: (days: string) => `good until ${days}`,
+  goodPieces: (day: string, pieces: string) => `${day} (${pieces})`,
+  spoils: {
+    past: (name: string, pieces: string, day: string) =>
+      `${name}: ${pieces} of those on hand were good until ${day} only. Don’t pack with them: throw them away and count what is left. The maker’s paper comes first.`,
+    passes: (name: string, pieces: string, day: string) =>
+      `${name}: ${pieces} of those on hand are good until ${day} only, so not on the packing day. They are not counted for it.`,
+  },
   shelfStands: (worth: string) => `Supplies on hand cost ${worth}.`,
   shelfEmpty: 'The store keeps no supplies yet.',
   pack: 'Pack',

@@ -65,6 +65,15 @@ export const es: SuppliesText = {
   writeItDown: 'Anotarlo',
   waits: 'Una compra espera en este teléfono a que haya señal.',
   throwAway: 'Descartarla',
+  lastGoodDay: (name) => `${name}: vale hasta (si el paquete lo dice)`,
+  goodUntil: (days) => `vale hasta ${days}`,
+  goodPieces: (day, pieces) => `${day} (${pieces})`,
+  spoils: {
+    past: (name, pieces, day) =>
+      `${name}: ${pieces} de los que hay valían solo hasta el ${day}. No envase con ellos: tírelos y cuente lo que queda. Manda el papel del fabricante.`,
+    passes: (name, pieces, day) =>
+      `${name}: ${pieces} de los que hay valen solo hasta el ${day}, así que no el día de envasar. No se cuentan para ese día.`,
+  },
   shelfStands: (worth) => `Los materiales disponibles costaron ${worth}.`,
   shelfEmpty: 'El almacén aún no guarda materiales.',
   pack: 'Paquete',

@@ -3,6 +3,8 @@ import { presentPlan } from '../../packing-session/present.ts';
 import { readPlan } from '../../packing-session/use-cases.ts';
 import { presentBringable } from '../../pour-log/present.ts';
 import { readBringable } from '../../pour-log/use-cases.ts';
+import { presentSessionSupplies } from '../../supply/present.ts';
+import { planSessionSupplies } from '../../supply/use-cases.ts';
 import { type Block, facts, heading, type Row, table, text } from '../content.ts';
 import type { Formats } from '../formats.ts';
 import { type Desk, type MadePaper, nameOf, subject } from './making.ts';
@@ -12,11 +14,14 @@ type Line = Plan['lines'][number];
 type Run = Line['runs'][number];
 type Bag = ReturnType<typeof presentBringable>;
 type Scale = Plan['scales'][number];
+type Supply = ReturnType<typeof presentSessionSupplies>['lines'][number]['supply'];
 
 /** The run sheet of a packing day (paper 7): what each line fills in which order, with room for the pen of whoever leads it. */
 export async function makeRunSheet({ context, formats }: Desk, sessionId: string): Promise<MadePaper> {
   const plan = presentPlan(await readPlan(context, sessionId));
   const bags = (await readBringable(context, sessionId)).map(presentBringable);
+  const { lines: needed } = presentSessionSupplies(await planSessionSupplies(context, sessionId));
+  const spoiling = needed.flatMap(({ supply }) => spoilingOf(supply, formats));
   const { session } = plan;
   const { run } = formats.words;
   const content = {
@@ -31,6 +36,7 @@ export async function makeRunSheet({ context, formats }: Desk, sessionId: string
       ...(plan.scales.length === 0
         ? [text(run.noScale)]
         : plan.scales.map((scale) => text(saidOfScale(scale, formats)))),
+      ...spoiling.map((words) => text(words)),
       text(run.cautions),
       ...plan.lines.flatMap((line, at) => lineBlocks({ line, no: at + 1, plan, bags, formats })),
       heading(run.cleaning),
@@ -155,6 +161,12 @@ function dryIceCautions(line: Line, { language, words: { run } }: Formats): Bloc
 }
 
 const scaleName = ({ itemName, unitNo, code }: Scale) => `${itemName} ${unitNo} (${code})`;
+
+/** What of a supply nobody should pack with on the day, since its last good day is past or will be. */
+const spoilingOf = ({ name, spoiling }: Supply, formats: Formats): string[] =>
+  spoiling.map(({ standing, pieces, useBy }) =>
+    formats.words.run.spoiling[standing](name, formats.count(pieces), formats.day(useBy)),
+  );
 
 /** Whether a scale of the day is to be weighed on, by its last check. */
 function saidOfScale(scale: Scale, formats: Formats): string {

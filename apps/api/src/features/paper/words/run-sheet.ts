@@ -26,6 +26,12 @@ export const runEn = {
       `${scale}: true at its check of ${day}, ${grams} off.`,
   },
   noScale: 'No scale is booked for this day. Check the one that stands here with a known weight.',
+  spoiling: {
+    past: (name: string, pieces: string, day: string) =>
+      `${name}: ${pieces} of those on hand were good until ${day} only. Lay them aside; the maker’s paper comes first.`,
+    passes: (name: string, pieces: string, day: string) =>
+      `${name}: ${pieces} of those on hand are good until ${day} only. Lay them aside; the maker’s paper comes first.`,
+  },
   before: 'Before the line runs',
   setup: (minutes: number) =>
     `${minutes} minutes to set up. [\u00a0]\u00a0Hands and table clean  [\u00a0]\u00a0Scale checked with a weight  [\u00a0]\u00a0First can cut open and measured  [\u00a0]\u00a0Absorber packs shut and hard  [\u00a0]\u00a0First aid and exit known`,
@@ -91,6 +97,12 @@ export const runEs: typeof runEn = {
     true: (scale, grams, day) => `${scale}: exacta en su prueba del ${day}, erraba ${grams}.`,
   },
   noScale: 'No hay balanza reservada para esta jornada. Pruebe con una pesa conocida la que esté aquí.',
+  spoiling: {
+    past: (name, pieces, day) =>
+      `${name}: ${pieces} de los que hay valían solo hasta el ${day}. Apártelos; manda el papel del fabricante.`,
+    passes: (name, pieces, day) =>
+      `${name}: ${pieces} de los que hay valen solo hasta el ${day}. Apártelos; manda el papel del fabricante.`,
+  },
   before: 'Antes de que corra la línea',
   setup: (minutes) =>
     `${minutes} minutos para preparar. [\u00a0]\u00a0Manos y mesa limpias  [\u00a0]\u00a0Balanza probada con una pesa  [\u00a0]\u00a0Primera lata cortada y medida  [\u00a0]\u00a0Paquetes de absorbedores cerrados y duros  [\u00a0]\u00a0Botiquín y salida a la vista`,
