@@ -108,6 +108,8 @@ async function insertTheRest(): Promise<void> {
     select storehouse_id, packing_session_id, 1, 1, household_id, bag_id, ${world.ids.container ?? ''}, 500, 500, 'none',
       ${world.ids.entry ?? ''}, ${personId}, now(), now() from book.packing_bag`;
   await admin`insert into book.supply_price values (${storehouseId}, 'absorber-300', 25)`;
+  await admin`insert into book.supply_use_by
+    values (${storehouseId}, ${world.ids.entry ?? ''}, ${world.ids.supply ?? ''}, '2027-06-30')`;
   await admin`insert into book.session_settlement (storehouse_id, packing_session_id, settled_by, settled_at)
     select storehouse_id, packing_session_id, ${personId}, now() from book.packing_session limit 1`;
   await admin`insert into book.session_cost (storehouse_id, session_settlement_id, position, kind, what, minor_units,
