@@ -117,7 +117,7 @@ test('all that stands in one place is held from the list of holds, and its way i
   await isFine(lead);
   await lead.keyboard.press('Enter');
   await lead.getByRole('heading', { level: 1, name: 'Place Back room of the hall is on hold.' }).waitFor();
-  await lead.getByText(/^(one vessel|\d+ vessels), .* still there/).waitFor();
+  await lead.getByText(/^(one bag or container|\d+ bags and containers), .* still there/).waitFor();
   await lead.getByRole('link', { name: 'Its way, gram by gram' }).click();
   await lead.getByRole('heading', { level: 1, name: /Place Back room of the hall/ }).waitFor();
   await lead.getByText('Mouse droppings on the floor.').waitFor(); // among the holds that stand on it
