@@ -70,11 +70,10 @@ async function matchOneLine(treasurer: Caller, householdId: string): Promise<voi
 async function insertTheRest(): Promise<void> {
   const { storehouseId } = storehouse;
   const { householdId, personId } = world.buy.households.Dell;
-  const of = [storehouseId, householdId] as const;
   const { admin } = app;
-  await admin`insert into book.household_contact (storehouse_id, household_id, phone) values (${of[0]}, ${of[1]}, '555')`;
-  await admin`insert into book.household_plan (storehouse_id, household_id) values (${of[0]}, ${of[1]})`;
-  await admin`insert into book.household_guideline values (${of[0]}, ${of[1]}, 'grains', 150000)`;
+  await admin`insert into book.household_contact (storehouse_id, household_id, phone) values (${storehouseId}, ${householdId}, '555')`;
+  await admin`insert into book.household_plan (storehouse_id, household_id) values (${storehouseId}, ${householdId})`;
+  await admin`insert into book.household_guideline values (${storehouseId}, ${householdId}, 'grains', 150000)`;
   await admin`insert into book.keying (storehouse_id, what, subject_id, buy_id, household_id, written_at, keyed_at,
       keyed_by, is_entered_for)
     select ${storehouseId}, 'pledge', pledge_id, buy_id, household_id, now() - interval '1 day', now(), ${personId}, true
@@ -101,15 +100,14 @@ async function insertTheRest(): Promise<void> {
     (select bag_id from book.bag limit 1) b limit 1`;
   await admin`insert into book.packing_bag (storehouse_id, packing_session_id, bag_id, household_id, brought_grams,
       brought_by, brought_at)
-    select storehouse_id, packing_session_id, ${world.ids.bag ?? ''}, ${householdId}, 500, ${personId}, now()
-    from book.packing_session`;
+    select storehouse_id, packing_session_id, ${world.ids.bag ?? ''}, ${householdId}, 500, ${personId}, now() from book.packing_session`;
   await admin`insert into book.packing_pour (storehouse_id, packing_session_id, line, serial, household_id, bag_id,
       container_id, target_grams, grams, treatment, entry_id, poured_by, poured_at, recorded_at)
     select storehouse_id, packing_session_id, 1, 1, household_id, bag_id, ${world.ids.container ?? ''}, 500, 500, 'none',
       ${world.ids.entry ?? ''}, ${personId}, now(), now() from book.packing_bag`;
   await admin`insert into book.supply_price values (${storehouseId}, 'absorber-300', 25)`;
-  await admin`insert into book.supply_use_by
-    values (${storehouseId}, ${world.ids.entry ?? ''}, ${world.ids.supply ?? ''}, '2027-06-30')`;
+  const { entry = '', supply = '' } = world.ids;
+  await admin`insert into book.supply_use_by values (${storehouseId}, ${entry}, ${supply}, '2027-06-30')`;
   await admin`insert into book.session_settlement (storehouse_id, packing_session_id, settled_by, settled_at)
     select storehouse_id, packing_session_id, ${personId}, now() from book.packing_session limit 1`;
   await admin`insert into book.session_cost (storehouse_id, session_settlement_id, position, kind, what, minor_units,
