@@ -27,6 +27,29 @@ export type SeamLimits = {
 
 type Range = { readonly least: number; readonly most: number };
 
+/** A maker's sheet as it is written down, one figure beside the other. Units: as `SeamLimits`. Errors: none. */
+export type SeamSheet = {
+  readonly widthLeast: number;
+  readonly widthMost: number;
+  readonly thicknessLeast: number;
+  readonly thicknessMost: number;
+  readonly countersinkLeast: number;
+  readonly countersinkMost: number;
+  readonly overlapPercent: number;
+  readonly lidPlate: number;
+  readonly bodyPlate: number;
+};
+
+/** The limits that a maker's sheet gives. Units: as `SeamLimits`. Errors: none. */
+export const seamLimitsOf = (sheet: SeamSheet): SeamLimits => ({
+  widthMils: { least: sheet.widthLeast, most: sheet.widthMost },
+  thicknessMils: { least: sheet.thicknessLeast, most: sheet.thicknessMost },
+  countersinkMils: { least: sheet.countersinkLeast, most: sheet.countersinkMost },
+  overlapPercent: sheet.overlapPercent,
+  lidPlateMils: sheet.lidPlate,
+  bodyPlateMils: sheet.bodyPlate,
+});
+
 /**
  * How far the two hooks lie over one another.
  * Units: thousandths of an inch. Errors: AssertionError when a measure is not above zero.

@@ -1,6 +1,6 @@
 import type { Tx } from '@sheafbook/db';
-import type { PackingSessionRow, SealCheckRow, SealMachineRow, SeamLimitRow } from '@sheafbook/db/tables';
-import { listSeamFaults, type SeamFault, standsUpTo, stopsOf } from '@sheafbook/packing';
+import type { PackingSessionRow, SealCheckRow, SealMachineRow } from '@sheafbook/db/tables';
+import { listSeamFaults, type SeamFault, seamLimitsOf, standsUpTo, stopsOf } from '@sheafbook/packing';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
@@ -152,17 +152,8 @@ async function judgeMeasures(tx: Tx, storehouseId: string, wish: CheckWish): Pro
       'measures.widthMils',
       'A seam is wider than its plates; measure it again.',
     );
-  return listSeamFaults(measures, limitsOf(limit));
+  return listSeamFaults(measures, seamLimitsOf(limit));
 }
-
-const limitsOf = (limit: SeamLimitRow) => ({
-  widthMils: { least: limit.widthLeast, most: limit.widthMost },
-  thicknessMils: { least: limit.thicknessLeast, most: limit.thicknessMost },
-  countersinkMils: { least: limit.countersinkLeast, most: limit.countersinkMost },
-  overlapPercent: limit.overlapPercent,
-  lidPlateMils: limit.lidPlate,
-  bodyPlateMils: limit.bodyPlate,
-});
 
 /** The numbers that a failed check puts in doubt, what is answered for or was put back too. */
 async function findWindow(tx: Tx, failed: SealCheckRow, run: readonly EverClosed[]) {

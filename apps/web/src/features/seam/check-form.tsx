@@ -1,8 +1,10 @@
+import { listSeamFaults, type SeamFault, seamLimitsOf } from '@sheafbook/packing';
 import { instantOfWallTime, isWallTime, wallTimeInZone } from '@sheafbook/units';
 import { Link } from '@tanstack/react-router';
 import { Check, Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { nameIn } from '../../ui/name-in.ts';
+import { State } from '../../ui/pieces.tsx';
 import type { CheckMade } from '../packing/log-act.ts';
 import type { LogQueue } from '../packing/use-log.ts';
 import { usePackingText } from '../packing/words.ts';
@@ -31,6 +33,15 @@ export const draftOf = (check: CheckMade): Partial<Draft> => ({
   madeAt: check.checkedAt ?? '',
   ...Object.fromEntries(MEASURES.map((one) => [one, String(check.measures?.[one] ?? '')])),
 });
+
+/** What the maker does not allow of what was typed, told at once, also without a signal; nothing until all of it is typed. */
+function faultsTyped(draft: Draft, unit: GaugeUnit, limit: Limit): SeamFault[] {
+  const read = MEASURES.map((one) => milsTyped(draft[one], unit) ?? 0);
+  const [widthMils = 0, thicknessMils = 0, countersinkMils = 0, coverHookMils = 0, bodyHookMils = 0] = read;
+  if (read.some((mils) => mils <= 0) || widthMils <= 2 * limit.lidPlate + limit.bodyPlate) return [];
+  const measures = { widthMils, thicknessMils, countersinkMils, coverHookMils, bodyHookMils };
+  return listSeamFaults(measures, seamLimitsOf(limit));
+}
 
 type FormProps = {
   watch: Watch;
@@ -63,6 +74,7 @@ export function CheckForm({ watch, kinds, serial, log, form: { draft, change }, 
   const penAt = isWallTime(wall) ? new Date(instantOfWallTime(wall, format.timeZone)) : null;
   const isAhead = penAt !== null && penAt.getTime() > Date.now();
   const needsLimits = how === 'teardown' && !limit;
+  const faults = how === 'teardown' && limit ? faultsTyped(draft, unit, limit) : [];
   const submit = () => {
     if (!machine || !kind) return;
     const read = Object.fromEntries(MEASURES.map((one) => [one, milsTyped(draft[one], unit) ?? 0]));
@@ -153,6 +165,14 @@ export function CheckForm({ watch, kinds, serial, log, form: { draft, change }, 
         </p>
       ) : null}
       {how === 'teardown' && limit ? <Measures {...{ draft, change, unit, limit }} /> : null}
+      <p role="status">
+        {faults.length === 0 ? null : (
+          <State
+            kind="wrong"
+            word={t.outOfLimits(faults.map(({ measure }) => t.faults[measure]).join(', '))}
+          />
+        )}
+      </p>
       <Check label={t.looks[how]} isOn={draft.looksGood} onChange={(looksGood) => change({ looksGood })} />
       <Field label={t.note} value={draft.note} onChange={(event) => change({ note: event.target.value })} />
       <Field

@@ -82,6 +82,9 @@ export const en = {
   overlapFrom: (percent: number) => `The overlap is reckoned from it: at least ${percent} %.`,
   measureProblem: 'Write a measure, such as 58 or 1.47.',
   note: 'Note',
+  faults: { width: 'width', thickness: 'thickness', countersink: 'countersink', overlap: 'overlap' },
+  outOfLimits: (what: string) =>
+    `Outside what the maker allows: ${what}. This seam fails, whatever it looks like: stop the machine.`,
   writeIt: 'Write the check down',
   writeFailed: 'Write it down as failed',
   notThis: 'Not this one',

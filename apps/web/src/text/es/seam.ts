@@ -83,6 +83,14 @@ export const es: typeof en = {
   overlapFrom: (percent) => `De él se calcula el traslape: al menos ${percent} %.`,
   measureProblem: 'Escriba una medida, como 58 o 1.47.',
   note: 'Nota',
+  faults: {
+    width: 'ancho',
+    thickness: 'espesor',
+    countersink: 'profundidad de la tapa',
+    overlap: 'traslape',
+  },
+  outOfLimits: (what) =>
+    `Fuera de lo que admite el fabricante: ${what}. Este cierre falla, se vea como se vea: pare la máquina.`,
   writeIt: 'Anotar la revisión',
   writeFailed: 'Anotarla como fallida',
   notThis: 'Este no',
