@@ -2,6 +2,10 @@ import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseAst } from 'rolldown/parseAst';
 import { expect, test } from 'vitest';
+import { en as paperEn } from '../../apps/api/src/features/paper/words/en.ts';
+import { es as paperEs } from '../../apps/api/src/features/paper/words/es.ts';
+import { en as screenEn } from '../../apps/web/src/text/en/statement.ts';
+import { es as screenEs } from '../../apps/web/src/text/es/statement.ts';
 import { listFiles, type SourceFile } from './source-files.ts';
 
 /** Attributes that a person reads or hears. */
@@ -62,4 +66,12 @@ test('English and Spanish have the same areas and keys, and none is empty', asyn
     for (const words of [en, inSpanish])
       expect(Object.entries(words).filter(([, value]) => value === '')).toEqual([]);
   }
+});
+
+test('a statement names the same kinds of entries on the screen and on paper', () => {
+  for (const [screen, paper] of [
+    [screenEn, paperEn],
+    [screenEs, paperEs],
+  ] as const)
+    expect(Object.keys(screen.entries).toSorted()).toEqual(Object.keys(paper.statement.entries).toSorted());
 });
