@@ -7,7 +7,7 @@ export const en = {
   due: (containers: number, mass: string) =>
     `${s(containers, 'container', 'containers')}, ${mass}, should be given soon.`,
   tooLate: (containers: number, mass: string) =>
-    `${s(containers, 'container', 'containers')}, ${mass}, can’t go to a pantry any more: eat it, offer it to members, or send it on below.`,
+    `${s(containers, 'container', 'containers')}, ${mass}, can’t go to a pantry any more: look at it, eat or offer to members what is sound, or send it on below.`,
   nothingDue: 'Nothing of common stock has to go to a pantry now.',
   toPantry: 'What can be driven to a pantry',
   riskAhead: 'Common stock that would pass its day, by month',
