@@ -77,12 +77,16 @@ test('a pail that a hand closes needs no check', async () => {
 test('a check that fails at the end holds what it leaves in doubt, and the day can be signed while the machine is out', async () => {
   const { day, pour, weigh, sign } = await aDayWith(1);
   bodyOf(await seamer.check(day, { serial: 1 }), 201);
+  app.clock.now = new Date(app.clock.now.getTime() + 60 * 60_000);
   await pour(2);
   await weigh(3);
+  const whyDue = async () => bodyOf(await lead().get(`${day}/seals`)).lines[0].why;
+  expect(await whyDue()).toBe('time');
   expect((await sign()).status).toBe(409);
   bodyOf(await seamer.check(day, { serial: 3, measures: THICK }), 201);
   expect(await uncheckedOf(day)).toEqual([]);
   expect((await sign()).status).toBe(201);
+  expect(await whyDue()).toBeNull(); // nothing more is closed, so nothing is due
   const { holds, machines } = bodyOf(await lead().get(`${storehouse.path}/seals`));
   expect(holds.map(({ serial }: { serial: number }) => serial)).toEqual([2, 3]);
   expect(machines[0].outSince).not.toBeNull();

@@ -251,6 +251,8 @@ async function dayIsSettled() {
   await lead.getByText('The storehouse bears 5.32 itself.').waitFor();
   await lead.getByRole('button', { name: 'Post it' }).click();
   await lead.getByRole('heading', { name: 'Autumn canning is settled: 13.30 in all.' }).waitFor();
+  await lead.goto(at(`/packing/${(await dayPath()).split('/').at(-1)}/seals`));
+  await lead.getByRole('heading', { name: 'The day is over: no check is due any more.' }).waitFor();
   for (const page of [dell, birchall]) {
     await page.goto(at('/notices'));
     await page.getByText('Autumn canning is settled. Look at what your containers cost.').waitFor();

@@ -39,8 +39,11 @@ export function readWatch(context: Context, sessionId: string) {
     const machines = await listMachines(tx, storehouseId);
     const closed = await listClosedOfSession(tx, storehouseId, sessionId);
     const now = context.now();
+    const isOver = session.stage !== 'open' && session.stage !== 'running';
     const lines = Array.from({ length: session.lines }, (_, at) => at + 1).flatMap((line) =>
-      machinesAt(line, machines, checks).map((machine) => watchLine(machine, { line, closed, checks, now })),
+      machinesAt(line, machines, checks).map((machine) =>
+        watchLine(machine, { line, closed, checks, isOver, now }),
+      ),
     );
     return {
       ...{ session, checks, lines, machines, moved, windows: windowsOf(holds, checks, machines) },

@@ -105,10 +105,16 @@ export function lastGoodOf(
 
 export type LineWatch = ReturnType<typeof watchLine>;
 
-/** When a machine at a line is to be checked, and how far it is back when it is out. */
+/** When a machine at a line is to be checked, and how far it is back when it is out. Once the day is over nothing is due any more. */
 export function watchLine(
   machine: SealMachineRow,
-  of: { line: number; closed: readonly Closed[]; checks: readonly SealCheckRow[]; now: Date },
+  of: {
+    line: number;
+    closed: readonly Closed[];
+    checks: readonly SealCheckRow[];
+    isOver: boolean;
+    now: Date;
+  },
 ) {
   const { line, now } = of;
   const { how, good, isVouched, plan } = lastGoodOf(machine, line, of.checks);
@@ -125,6 +131,6 @@ export function watchLine(
     ...{ line, machine, how, lastGood: good ?? null, closedSince: containers, lastKindId, plan },
     ...{ containersLeft: due.containersLeft, minutesLeft: due.minutesLeft },
     // A line that stands still needs no check until it closes something.
-    why: !good ? 'first' : isOtherKind ? 'changeover' : containers === 0 ? null : whyRun,
+    why: of.isOver ? null : !good ? 'first' : isOtherKind ? 'changeover' : containers === 0 ? null : whyRun,
   } as const;
 }

@@ -57,7 +57,14 @@ function Seals({ param }: { param: OfSession }) {
             {machine.outSince !== null ? (
               <State kind="wrong" word={t.stopped(machine.name)} />
             ) : why === null ? (
-              <State kind="well" word={t.good(machine.name, closedSince, containersLeft, minutesLeft)} />
+              <State
+                kind="well"
+                word={
+                  minutesLeft === 0
+                    ? t.nextOne(machine.name)
+                    : t.good(machine.name, closedSince, containersLeft, minutesLeft)
+                }
+              />
             ) : (
               <State kind="watch" word={t.due(machine.name)} />
             )}

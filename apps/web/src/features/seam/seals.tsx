@@ -46,7 +46,7 @@ function SealsBody({ watch, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
       </Link>
       <h1>{standsOf(t, watch)}</h1>
       {watch.lines.map((line) => (
-        <Due key={`${line.line} ${line.machine.id}`} line={line} />
+        <Due key={`${line.line} ${line.machine.id}`} line={line} isOver={isOver(watch)} />
       ))}
       {watch.windows.map((window) => (
         <WindowOf key={window.check.id} {...{ window, watch }} onOpen={setSerial} />
@@ -91,16 +91,20 @@ function SealsBody({ watch, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
   );
 }
 
-function standsOf(t: SeamText, { lines, windows, checks }: Watch): string {
+const isOver = ({ session }: Watch): boolean => session.stage !== 'open' && session.stage !== 'running';
+
+function standsOf(t: SeamText, watch: Watch): string {
+  const { lines, windows, checks } = watch;
   const open = windows.flatMap(({ suspects }) => suspects.filter(({ disposition }) => disposition === null));
   if (open.length > 0) return t.inDoubt(open.length);
   const out = lines.find(({ machine }) => machine.outSince !== null);
   if (out) return t.isOut(out.machine.name);
+  if (isOver(watch)) return t.dayOver;
   if (checks.length === 0 || lines.some(({ why }) => why !== null)) return t.checkNow;
   return t.allGood;
 }
 
-function Due({ line }: { line: LineWatch }) {
+function Due({ line, isOver }: { line: LineWatch; isOver: boolean }) {
   const t = useSeamText();
   const { format } = useHouse();
   const { machine, lastGood, why } = line;
@@ -109,7 +113,7 @@ function Due({ line }: { line: LineWatch }) {
     return <p className="said">{t.outSays(name, format.instant(machine.outSince))}</p>;
   return (
     <p className={why === null ? 'said well-said' : 'said watch-said'}>
-      <b>{name}</b> {why === null ? t.nextIn(line.containersLeft, line.minutesLeft) : t.dueBecause[why]}
+      <b>{name}</b> {isOver ? t.nothingDue : why === null ? nextOf(t, line) : t.dueBecause[why]}
       <span className="soft block">
         {lastGood
           ? t.sinceGood(line.closedSince, lastGood.serial, format.instant(lastGood.checkedAt))
@@ -118,6 +122,10 @@ function Due({ line }: { line: LineWatch }) {
     </p>
   );
 }
+
+/** A line that stands still is not due, whatever the hour says: its next container is the next to check. */
+const nextOf = (t: SeamText, { containersLeft, minutesLeft }: LineWatch): string =>
+  minutesLeft === 0 ? t.nextOne : t.nextIn(containersLeft, minutesLeft);
 
 function Checks({ watch }: { watch: Watch }) {
   const t = useSeamText();

@@ -25,6 +25,8 @@ export const en = {
   stopped: (machine: string) => `${machine} is stopped.`,
   good: (machine: string, since: number, left: number, minutes: number) =>
     `${machine}: ${s(since, 'container', 'containers')} since the good check; the next after ${left} or ${s(minutes, 'minute', 'minutes')}.`,
+  nextOne: (machine: string) =>
+    `${machine}: the hour since the last good check is over; check the next one that it closes.`,
   due: (machine: string) => `${machine}: check it now.`,
   noMachine: 'No line has closed anything yet.',
   suspects: 'Which cans are suspect?',

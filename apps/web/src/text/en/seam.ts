@@ -11,12 +11,15 @@ export const en = {
   isOut: (name: string) => `${name} is out.`,
   checkNow: 'A seal is to be checked now.',
   allGood: 'Every machine passed its last check.',
+  dayOver: 'The day is over: no check is due any more.',
+  nothingDue: 'nothing is due any more.',
   noMachines: 'No machine is written down yet. Add the one that closes your containers first.',
   lineOf: (line: number, name: string) => `Line ${line}, ${name}:`,
   outSays: (name: string, since: string) =>
     `${name} out since ${since}. Close nothing with it: adjust it, then close three trial containers, open each, and write each check down. Three good ones in a row let it run.`,
   nextIn: (containers: number, minutes: number) =>
     `next check after ${s(containers, 'container', 'containers')} or ${s(minutes, 'minute', 'minutes')}, after a jam, an adjustment or another size, and of the last one.`,
+  nextOne: 'check the next one that it closes: the hour since the last good check is over.',
   dueBecause: {
     first: 'check the first one before you close any more.',
     changeover: 'check now: the size of the container changed.',

@@ -25,6 +25,8 @@ export const es: typeof en = {
   stopped: (machine) => `${machine} está parada.`,
   good: (machine, since, left, minutes) =>
     `${machine}: ${s(since, 'envase', 'envases')} desde el último control bueno; el próximo tras ${left} o ${s(minutes, 'minuto', 'minutos')}.`,
+  nextOne: (machine) =>
+    `${machine}: pasó la hora desde el último control bueno; controle el próximo que cierre.`,
   due: (machine) => `${machine}: contrólela ahora.`,
   noMachine: 'Ninguna línea ha cerrado nada todavía.',
   suspects: '¿Qué latas están en duda?',

@@ -12,12 +12,15 @@ export const es: typeof en = {
   isOut: (name) => `${name} está parada.`,
   checkNow: 'Hay que revisar un cierre ahora.',
   allGood: 'Todas las máquinas pasaron su última revisión.',
+  dayOver: 'El día terminó: ya no toca ninguna revisión.',
+  nothingDue: 'ya no toca ninguna revisión.',
   noMachines: 'Aún no hay ninguna máquina anotada. Añada primero la que cierra sus envases.',
   lineOf: (line, name) => `Línea ${line}, ${name}:`,
   outSays: (name, since) =>
     `${name} parada desde ${since}. No cierre nada con ella: ajústela, cierre después tres envases de prueba, abra cada uno y anote cada revisión. Con tres buenas seguidas vuelve a funcionar.`,
   nextIn: (containers, minutes) =>
     `próxima revisión tras ${s(containers, 'envase', 'envases')} o ${s(minutes, 'minuto', 'minutos')}, tras un atasco, un ajuste u otro tamaño, y del último.`,
+  nextOne: 'revise el próximo que cierre: pasó la hora desde la última revisión buena.',
   dueBecause: {
     first: 'revise el primero antes de cerrar más.',
     changeover: 'revise ahora: cambió el tamaño del envase.',
