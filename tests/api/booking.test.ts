@@ -286,6 +286,30 @@ test('a thing is handed straight on where both agree: no time is kept between th
   expect(bodyOf(await shed.keeper.caller.post(path, no)).state).toBe('cancelled');
   const [kept] = bodyOf(await shed.keeper.caller.get(`${sealer.path}/bookings`)).bookings;
   expect(kept.blockedTo).toBe(first.blockedTo);
+  const { notices } = bodyOf(await shed.moss.caller.get(`${shed.path}/notices`));
+  expect(notices[0].words).toContain('It will not be handed straight on to you');
+});
+
+test('the keeper may say no until a day before two hand on, and not when they count on it; whoever has it may', async () => {
+  bodyOf(await book(shed.hale.caller, sealer, SATURDAY), 201);
+  const next = ['2026-09-05T18:00', '2026-09-06T12:00'] as const;
+  const asked = bodyOf(await book(shed.moss.caller, sealer, next, { byRelay: true }), 201);
+  const path = `${shed.path}/bookings/${asked.id}/relay-answer`;
+  const { version } = bodyOf(await shed.hale.caller.post(path, { version: asked.version, agrees: true }));
+  app.clock.now = new Date('2026-09-04T23:00:01Z'); // a second less than 24 hours before 18:00 in Chicago
+  const no = { version, agrees: false };
+  const late = await refusalOf(app, () => shed.keeper.caller.post(path, no));
+  expect(late).toMatchObject({ status: 409, code: 'relay-refused', isUnchanged: true });
+  app.clock.now = new Date('2026-09-04T23:00:00Z');
+  expect(bodyOf(await shed.keeper.caller.post(path, no)).state).toBe('cancelled');
+
+  const again = bodyOf(await book(shed.moss.caller, sealer, next, { byRelay: true }), 201);
+  const own = `${shed.path}/bookings/${again.id}/relay-answer`;
+  const yes = bodyOf(await shed.hale.caller.post(own, { version: again.version, agrees: true }));
+  app.clock.now = new Date('2026-09-05T20:00:00Z');
+  expect(bodyOf(await shed.hale.caller.post(own, { version: yes.version, agrees: false })).state).toBe(
+    'cancelled',
+  );
 });
 
 test('a relay within a day of its hour, or of a thing that always comes back, is refused', async () => {

@@ -111,10 +111,18 @@ export function relayRefusals(
   if (!facts.mayRelay) refusals.push('not-relayed');
   if (from.borrowerId === to.borrowerId) refusals.push('same-borrower');
   if (from.endMs > to.startMs) refusals.push('overlap');
-  if (to.startMs - facts.nowMs < LENDING_RULES.vetoHours * HOUR) refusals.push('too-late-to-veto');
+  if (!mayStillVeto(to, facts.nowMs)) refusals.push('too-late-to-veto');
   if (facts.changesAllergen) refusals.push('allergen-change');
   return refusals;
 }
+
+/**
+ * Whether the keeper may still say no to a thing being handed straight on: until a day before, so that whoever takes it can
+ * look for another.
+ * Units: milliseconds. Errors: none.
+ */
+export const mayStillVeto = (to: Pick<Interval, 'startMs'>, nowMs: number): boolean =>
+  to.startMs - nowMs >= LENDING_RULES.vetoHours * HOUR;
 
 /** Somebody who waits for a thing. Units: milliseconds; `seat` breaks ties. Errors: none by itself. */
 export type Waiting = Interval &

@@ -133,6 +133,7 @@ export const PROBLEMS = {
   // Packing
   'session-stage-wrong': refuse(409, 'The packing session is not at a stage that allows this.'),
   'line-taken': refuse(409, 'No line is free at that time.'),
+  'allergen-clash': refuse(409, 'Somebody must not meet what runs before their food.'),
   // Equipment
   'equipment-taken': refuse(
     409,

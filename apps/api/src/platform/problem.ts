@@ -37,19 +37,19 @@ export function fieldProblem(code: ProblemCode, field: string, message: string):
   return new Problem(code, { detail: message, fields: [{ field, message }] });
 }
 
-/** Refuses one field with a sentence that names something with a name in each language, said in the reader's. */
+/** Refuses, at a field where there is one, with a sentence that names something with a name in each language, said in the reader's. */
 export function namingProblem(
   code: ProblemCode,
   {
     field,
     says,
     ...facts
-  }: { field: string; says: (language: 'en' | 'es') => string } & Record<string, unknown>,
+  }: { field?: string; says: (language: 'en' | 'es') => string } & Record<string, unknown>,
 ): Problem {
   const [message, messageEs] = [says('en'), inSpanish(says('es'))];
   return new Problem(code, {
     ...{ ...facts, detail: message, detailEs: messageEs },
-    fields: [{ field, message, messageEs }],
+    fields: field === undefined ? [] : [{ field, message, messageEs }],
   });
 }
 

@@ -1,8 +1,9 @@
-import { relayRefusals } from '@sheafbook/booking';
+import { mayStillVeto, relayRefusals } from '@sheafbook/booking';
 import type { Tx } from '@sheafbook/db';
 import type { BookingRow, EquipmentItemRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
 import { Problem } from '../../platform/problem.ts';
+import { writeNotice } from '../notice/use-cases.ts';
 import { type EquipmentWish, lookAt, notFree, refuseLoanWish, rowOf } from './book.ts';
 import { changesAllergen } from './left-behind.ts';
 import { insertBooking, updateBooking } from './queries.ts';
@@ -58,9 +59,24 @@ export async function agreeToRelay(
   });
 }
 
-/** The keeper's no, or one of the two's: what had been agreed is as it was, and the later booking is over. */
+/** What two have agreed the keeper leaves alone from a day before: whoever takes it could find nothing else by then. */
+export function refuseLateVeto(context: Context, { relayAgreedAt, startsAt }: BookingRow): void {
+  if (relayAgreedAt === null || mayStillVeto({ startMs: startsAt.getTime() }, context.now().getTime()))
+    return;
+  throw new Problem('relay-refused', {
+    detail:
+      'The two count on it: the keeper says no a day before at the latest. If it is broken, write that down at the piece.',
+    because: ['too-late-to-veto'],
+  });
+}
+
+/**
+ * The keeper's no, or one of the two's: what had been agreed is as it was, and the later booking is over. Whoever had asked is
+ * told.
+ */
 export async function refuseToRelay(
   tx: Tx,
+  context: Context,
   { item, from, to }: { item: EquipmentItemRow; from: BookingRow; to: BookingRow },
 ): Promise<BookingRow> {
   const isKeptAgain = to.relayAgreedAt !== null && from.state !== 'returned';
@@ -68,6 +84,13 @@ export async function refuseToRelay(
   if (isKeptAgain)
     await updateBooking(tx, from, {
       blockedTo: new Date(from.endsAt.getTime() + minutes(item.postMinutes)),
+    });
+  const { householdId } = to;
+  if (householdId !== null && householdId !== context.actor.householdId)
+    await writeNotice(tx, context, {
+      ...{ kind: 'equipment', audience: { to: 'household', householdId }, about: item.name },
+      says: `It will not be handed straight on to you, so your time is free again: ${item.name}. Book a time at which it comes from the store.`,
+      path: `/equipment/${item.equipmentItemId}`,
     });
   return ended;
 }

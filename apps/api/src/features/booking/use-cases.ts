@@ -24,7 +24,7 @@ import {
   updateWish,
 } from './queries.ts';
 import { insertBookingFoods, insertWishFoods, listFoodsOfBooking } from './queries-foods.ts';
-import { agreeToRelay, askToTakeOver, refuseToRelay } from './relay.ts';
+import { agreeToRelay, askToTakeOver, refuseLateVeto, refuseToRelay } from './relay.ts';
 import type {
   AcceptanceWish,
   BookingWish,
@@ -228,7 +228,8 @@ export function answerRelay(context: Context, bookingId: string, { version, agre
     const item = await loadItem(tx, actor.storehouseId, to.equipmentItemId);
     if (agrees) await agreeToRelay(tx, context, { item, from, to });
     else {
-      await refuseToRelay(tx, { item, from, to });
+      if (!isFrom) refuseLateVeto(context, to);
+      await refuseToRelay(tx, context, { item, from, to });
       await offerFreedTimes(tx, context, item);
     }
     return readBookingInside(tx, context, bookingId);

@@ -34,11 +34,11 @@ import {
   openSession,
   readPlan,
   readSession,
-  startSession,
   tickHand,
 } from './use-cases.ts';
 import { sayArrival } from './use-cases-arrival.ts';
 import { bookSlot, giveSlotBack, readFreeTimes } from './use-cases-slots.ts';
+import { startSession } from './use-cases-start.ts';
 
 const TAG = 'Packing sessions';
 const ONE = '/packing-sessions/:session';
@@ -88,7 +88,10 @@ export const packingSessionRoutes = new Hono<AppEnv>()
   )
   .post(
     `${ONE}/start`,
-    describe(TAG, 'Begin: what is wanted stands, and food may be poured', ['session-stage-wrong']),
+    describe(TAG, 'Begin: what is wanted stands, and food may be poured', [
+      'session-stage-wrong',
+      'allergen-clash',
+    ]),
     planner,
     async (c) => c.json(presentSession(await startSession(contextOf(c), idParam(c, 'session')))),
   )

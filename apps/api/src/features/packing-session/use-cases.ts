@@ -6,21 +6,19 @@ import { householdOf } from '../../platform/actor.ts';
 import type { Context } from '../../platform/context.ts';
 import { newId } from '../../platform/new-id.ts';
 import { pageOf } from '../../platform/paging.ts';
-import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { freeEquipmentOfSession, moveEquipmentOfSession } from '../booking/use-cases.ts';
 import { writeNotice } from '../notice/use-cases.ts';
 import { listScalesOfDay } from '../scale-check/use-cases.ts';
 import { judgeWishes, warningsOf } from './fit.ts';
-import { planLines, toLineWish, turnsOfLines } from './plan.ts';
+import { planDay } from './plan-day.ts';
 import { presentSession } from './present-session.ts';
 import {
   deleteWishes,
   findSessionByName,
   insertSession,
   insertWishes,
-  listAllergens,
   listHands,
   listHouseholdsHere,
   listOwnMoistures,
@@ -280,15 +278,6 @@ export function tickHand(context: Context, sessionId: string, wish: { personId: 
   });
 }
 
-/** The line begins: from now on food is poured, and what is wanted stands. */
-export function startSession(context: Context, sessionId: string): Promise<PackingSessionRow> {
-  return withTx(context, async (tx) => {
-    const session = await lockSession(tx, context.actor.storehouseId, sessionId);
-    requireSessionStage(session, 'open');
-    return updateSession(tx, session, { stage: 'running', startedAt: context.now() });
-  });
-}
-
 /**
  * The whole day as it stands: what runs on which line when, who is likely to come, and what a person more would buy. The
  * allergies of eaters keep foods apart; each household that was read for it finds that written down.
@@ -299,27 +288,12 @@ export function readPlan(context: Context, sessionId: string, people?: number | 
     context,
     async (tx) => {
       const session = await loadSession(tx, storehouseId, sessionId);
-      const wishes = await listWishes(tx, storehouseId, { sessionId });
-      const { slots, freed } = await listSlots(tx, storehouseId, sessionId);
-      const householdIds = [...new Set(wishes.map(({ wish }) => wish.householdId))];
-      const allergens = await listAllergens(tx, storehouseId, householdIds);
-      const purpose = 'plan of a packing session';
-      await notePrivateRead(tx, context, { householdIds, what: 'what it wants packed', purpose });
-      await notePrivateRead(tx, context, {
-        householdIds: householdIds.filter((householdId) => (allergens.get(householdId) ?? []).length > 0),
-        what: 'allergies, as the order of foods reads them',
-        purpose,
-      });
-      const lineWishes = wishes.map((row) => toLineWish(row, allergens));
-      const lines = planLines(session, turnsOfLines(lineWishes, slots, session), people);
+      const day = await planDay(tx, context, session, { purpose: 'plan of a packing session', people });
       const here = await listHouseholdsHere(tx, storehouseId, sessionId);
       return {
         session,
-        wishes,
-        slots,
-        freed,
+        ...day,
         here,
-        lines,
         scales: await listScalesOfDay(tx, context, session),
         ...(await readCrew(tx, context, session, people)),
       };

@@ -60,6 +60,10 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'One has it still when the other wants it already.': 'Uno lo tiene todavía cuando el otro ya lo quiere.',
   'The keeper needs a day to say no. Ask earlier, or fetch it from the store.':
     'El encargado necesita un día para decir que no. Pida antes, o recójalo en el almacén.',
+  'The two count on it: the keeper says no a day before at the latest. If it is broken, write that down at the piece.':
+    'Los dos cuentan con ello: el encargado dice que no un día antes como muy tarde. Si está roto, anótelo en la pieza.',
+  'It will not be handed straight on to you, so your time is free again: {}. Book a time at which it comes from the store.':
+    'No le llegará directamente, así que su hora queda libre: {}. Reserve una hora en que salga del almacén.',
   'It is cleaned of one grain before another goes in, so it comes back first.':
     'Se limpia de un grano antes de que entre otro, así que antes vuelve.',
   'A packing session has booked this; change it there.': 'Lo reservó una jornada de envasado; cámbielo allí.',

@@ -88,6 +88,8 @@ export const ES_LOOKS: Readonly<Record<string, string>> = {
   'sending an invitation': 'enviar una invitación',
   service: 'revisión del equipo',
   session: 'jornada de envasado',
+  'plan of a packing session': 'plan de una jornada de envasado',
+  'beginning of a packing session': 'comienzo de una jornada de envasado',
   'settlement of a packing session': 'liquidación de una jornada de envasado',
   'split of a buy': 'reparto de una compra',
   'splitting by need first': 'repartir primero por necesidad',

@@ -60,6 +60,10 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'You own {} g of it in bags; {} g are asked for.': 'Tiene {} g en sacos; se piden {} g.',
   'The packing session is not at a stage that allows this.':
     'La jornada de envasado no está en una etapa que lo permita.',
+  'Somebody must not meet what runs before their food.':
+    'Alguien no debe encontrar lo que pasa antes de su alimento.',
+  'Somebody who gets {} must not meet what runs before it on line {}. Move the times, or pack it on another day.':
+    'Alguien que recibe {} no debe encontrar lo que pasa antes por la línea {}. Cambie las horas o envase eso otro día.',
   'No line is free at that time.': 'Ninguna línea está libre a esa hora.',
   'Give the grams of a container at least.': 'Dé los gramos de al menos un envase.',
   'Log 500 containers at a time.': 'Anote 500 envases de una vez como mucho.',

@@ -13,6 +13,7 @@ import { IsFree } from './is-free.tsx';
 import { KeeperNext } from './keeper-next.tsx';
 import { KeptAhead } from './kept-ahead.tsx';
 import { type Booking, type Desk, deskQuery, inside, readAnew } from './queries.ts';
+import { Veto } from './relay-answer.tsx';
 import { useEquipmentText } from './words.ts';
 
 /** The keeper's first page: what is out and late and whom it holds up, what is fetched next, what needs care, who waits. */
@@ -168,6 +169,7 @@ function NextOne({ booking }: { booking: Booking }) {
           {words.notFetched}
         </button>
       ) : null}
+      {keeps ? <Veto booking={booking} /> : null}
       <ProblemSaid error={free.error} />
     </li>
   );

@@ -177,7 +177,7 @@ function FactsForm({ item }: { item?: Item }) {
       {field('deposit', words.deposit, { key: 'depositMinorUnits', ...amount })}
       {field('fee', words.fee, { key: 'feeMinorUnits', ...amount })}
       {field('lateFee', words.lateFee, { key: 'lateFeeMinorUnits', ...amount })}
-      {field('longestDays', words.longest, { key: 'longestDays', ...count })}
+      {field('longestDays', words.longestDays, { key: 'longestDays', ...count })}
       {field('preHours', words.preHours, { key: 'preMinutes', ...count })}
       {field('postHours', words.postHours, { key: 'postMinutes', ...count })}
       {field('everyUses', words.everyUses, { key: 'serviceEveryUses', ...maybe })}

@@ -12,6 +12,7 @@ import { FoodsThrough } from './foods-through.tsx';
 import { KeptAhead } from './kept-ahead.tsx';
 import { LeftBehind } from './left-behind.tsx';
 import { type Booking, inside, ownBookingsQuery, ownLoansQuery, readAnew } from './queries.ts';
+import { useRelayAnswer } from './relay-answer.tsx';
 import { useEquipmentText } from './words.ts';
 
 /** What one's own household has out, has booked, is offered, is asked to hand on, and waits for. */
@@ -135,18 +136,8 @@ function Booked({ booking }: { booking: Booking }) {
 /** Somebody asks to take it straight from here. */
 function Asked({ booking }: { booking: Booking }) {
   const words = useEquipmentText();
-  const { storehouse, format } = useHouse();
-  const queries = useQueryClient();
-  const answer = useMutation({
-    mutationFn: (agrees: boolean) =>
-      ask(
-        inside.bookings[':booking']['relay-answer'].$post({
-          param: { storehouse, booking: booking.id },
-          json: { version: booking.version, agrees },
-        }),
-      ),
-    onSettled: () => readAnew(queries),
-  });
+  const { format } = useHouse();
+  const answer = useRelayAnswer(booking);
   if (booking.relayAgreedAt !== null) return null;
   return (
     <li className="stack">

@@ -54,6 +54,7 @@ export const en = {
   lateFee: 'For each day late',
   worth: 'Worth',
   longest: 'Longest loan',
+  longestDays: 'Longest loan, in days',
   days: (count: number) => s(count, 'day', 'days'),
   afterUse: 'Kept free after each use',
   hours: (count: number) => s(count, 'hour', 'hours'),
@@ -259,6 +260,7 @@ export const en = {
   fromHand: (giver: string, who: string, at: string) => `${giver} hands it to ${who} ${at}`,
   toStore: (who: string, at: string) => `${who} brings it back ${at}`,
   notFetched: 'Not fetched: free it',
+  veto: 'No: it comes back to the store first',
   somebody: 'somebody',
 
   waits: (count: number) =>

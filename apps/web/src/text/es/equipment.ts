@@ -56,6 +56,7 @@ export const es: EquipmentWords = {
   lateFee: 'Por cada día de atraso',
   worth: 'Valor',
   longest: 'Préstamo más largo',
+  longestDays: 'Préstamo más largo, en días',
   days: (count) => s(count, 'día', 'días'),
   afterUse: 'Libre después de cada uso',
   hours: (count) => s(count, 'hora', 'horas'),
@@ -260,6 +261,7 @@ export const es: EquipmentWords = {
   fromHand: (giver, who, at) => `${giver} se lo pasa a ${who} ${at}`,
   toStore: (who, at) => `${who} lo devuelve ${at}`,
   notFetched: 'No recogido: liberarlo',
+  veto: 'No: antes vuelve al almacén',
   somebody: 'alguien',
 
   waits: (count) =>

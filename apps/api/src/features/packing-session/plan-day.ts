@@ -1,0 +1,36 @@
+import type { Tx } from '@sheafbook/db';
+import type { PackingSessionRow } from '@sheafbook/db/tables';
+import type { Context } from '../../platform/context.ts';
+import { notePrivateRead } from '../../platform/private-read.ts';
+import { planLines, toLineWish, turnsOfLines } from './plan.ts';
+import { listAllergens, listSlots, listWishes } from './queries.ts';
+
+/**
+ * What runs on which line when, under the task `packing`. The allergies of eaters keep foods apart; each household that was
+ * read for it finds that written down.
+ */
+export async function planDay(
+  tx: Tx,
+  context: Context,
+  session: PackingSessionRow,
+  { purpose, people }: { purpose: string; people?: number | undefined },
+) {
+  const { storehouseId, packingSessionId: sessionId } = session;
+  const wishes = await listWishes(tx, storehouseId, { sessionId });
+  const { slots, freed } = await listSlots(tx, storehouseId, sessionId);
+  const householdIds = [...new Set(wishes.map(({ wish }) => wish.householdId))];
+  const allergens = await listAllergens(tx, storehouseId, householdIds);
+  await notePrivateRead(tx, context, { householdIds, what: 'what it wants packed', purpose });
+  await notePrivateRead(tx, context, {
+    householdIds: householdIds.filter((householdId) => (allergens.get(householdId) ?? []).length > 0),
+    what: 'allergies, as the order of foods reads them',
+    purpose,
+  });
+  const lineWishes = wishes.map((row) => toLineWish(row, allergens));
+  return {
+    wishes,
+    slots,
+    freed,
+    lines: planLines(session, turnsOfLines(lineWishes, slots, session), people),
+  };
+}
