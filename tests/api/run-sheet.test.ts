@@ -122,18 +122,28 @@ test('a run with dry ice says grams, the wait before its lid is closed, and what
   };
   expect(plain((await sheet()).text)).not.toContain('Never close a lid on dry ice');
   bodyOf(await hall.buy.households.Corran.caller.put(`${day}/wishes`, { wishes: [cansOf(hall, pails)] }));
-  const { lines } = bodyOf(await hall.lead.caller.get(`${day}/plan`));
+  const { lines, session } = bodyOf(await hall.lead.caller.get(`${day}/plan`));
   const ices = lines[0].runs.map(({ dryIce }: { dryIce: unknown }) => dryIce);
   expect(ices).toHaveLength(3);
   // An ounce a gallon: 5 gallons are 141.7 g, rounded up; the hour is the pail leaflet's least.
   expect(ices.filter((ice: unknown) => ice !== null)).toEqual([
     expect.objectContaining({ gramsEach: 142, gramsInAll: 284, waitMinutes: 60 }),
   ]);
+  // Their lids wait from the end of their run and the rest on: longer than what runs after them and the cleaning take.
+  const { runs, lids, finishSeconds } = lines[0];
+  const ice = runs.findIndex(({ dryIce }: { dryIce: unknown }) => dryIce !== null);
+  const restSeconds = Math.max(0, 60 * session.breakMinutes - lines[0].waitSeconds);
+  expect(lids).toEqual({
+    lastSecond: runs[ice].endsAtSecond + restSeconds + 3600,
+    longerSeconds: 3600 - 60 * session.cleanDownMinutes - (runs.at(-1).endsAtSecond - runs[ice].endsAtSecond),
+  });
+  expect(finishSeconds).toBe(lids.lastSecond);
   const { lines: needed, unkept } = bodyOf(await hall.lead.caller.get(`${day}/supplies`));
   expect(needed).toEqual([]);
   expect(unkept).toContainEqual(expect.objectContaining({ kind: 'dry-ice', pieces: 284 }));
   const text = plain((await sheet()).text);
   expect(text).toContain('dry ice, 142 g in each, 284 g in all; lid half open for 60 minutes at least');
+  expect(text).toContain('The last lid over dry ice may be closed at');
   expect(text).toContain('Wear insulated gloves and cover your eyes. Never close a lid on dry ice');
   expect(text).toContain('never put it in a metal can');
   expect(text).toContain('Keep doors open, with a CO2 meter near the floor.');

@@ -81,6 +81,25 @@ test('where the line waits for who comes late, one person more ends nothing soon
   expect(plan.withOneMore?.finishSeconds).toBe((plan.finishSeconds ?? 0) - 3);
 });
 
+// Ten cans of 24 s from minute 30 end at 34, and 15 minutes of rest and 45 of cleaning at 94; an hour from 34 and the rest is 109.
+test('a day ends no sooner than the last lid over dry ice may be closed', () => {
+  const pails = aWish({ wishId: 'pails', lidWaitMinutes: 60 });
+  expect(planLine([[pails]], DAY)).toMatchObject({
+    finishSeconds: 109 * 60,
+    lids: { lastSecond: 109 * 60, longerSeconds: 15 * 60 },
+  });
+  // A hundred cans after them take 40 minutes more, in which the lids have waited: 74, and 60 on top.
+  const after = [[pails], [aWish({ wishId: 'cans', containers: 100 })]];
+  expect(planLine(after, DAY)).toMatchObject({
+    finishSeconds: 134 * 60,
+    lids: { lastSecond: 109 * 60, longerSeconds: 0 },
+  });
+  expect(planLine([FOUR_FOODS], DAY).lids).toBeNull();
+  // At five a can takes 27 s, which is 30 s more for ten: so much sooner one person more ends the day, lids and all.
+  const five = planLine([[pails]], { ...DAY, people: 5 });
+  expect(five.withOneMore?.finishSeconds).toBe((five.finishSeconds ?? 0) - 30);
+});
+
 test('a food is changed over while the line waits for who brings it', () => {
   const wheat = aWish({ wishId: 'wheat', carries: ['wheat'] });
   const rice = aWish({ wishId: 'rice', foodCode: 'rice', notBeforeSecond: 60 * 60 });

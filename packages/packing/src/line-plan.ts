@@ -13,8 +13,9 @@ import { type LineCrew, placeCrew, type Station } from './line-crew.ts';
 
 /**
  * What a household wants filled alike: so many containers of one food. `carries` is what the food leaves behind on a line,
- * `mustNotMeet` what no eater of it may meet, `notBeforeSecond` when its household comes, where it booked a time.
- * Units: containers; seats count from 1; seconds from the start of the day. Errors: none by itself.
+ * `mustNotMeet` what no eater of it may meet, `notBeforeSecond` when its household comes, where it booked a time, and
+ * `lidWaitMinutes` how long a lid stays half open once its container is filled, as over dry ice.
+ * Units: containers; seats count from 1; seconds from the start of the day; minutes. Errors: none by itself.
  */
 export type LineWish = {
   readonly wishId: string;
@@ -25,6 +26,7 @@ export type LineWish = {
   readonly mustNotMeet: readonly string[];
   readonly containers: number;
   readonly notBeforeSecond?: number | undefined;
+  readonly lidWaitMinutes?: number | undefined;
 };
 
 /**
@@ -53,7 +55,8 @@ export type AllergenClash = {
 /**
  * A line's day: who stands where, what runs when, and what one person more would buy.
  * Units: seconds; `finishSeconds` from the start of the day, null when the line can't run with these people; `waitSeconds` is
- * what the line stands still for households that come later than it is ready for them.
+ * what the line stands still for households that come later than it is ready for them; `lids` has when the last lid that
+ * waits may be closed, and how much longer the day lasts for it than it would without: null where no lid waits.
  * Errors: none by itself.
  */
 export type LinePlan = {
@@ -64,6 +67,7 @@ export type LinePlan = {
   readonly changeoverMinutes: number;
   readonly waitSeconds: number;
   readonly finishSeconds: number | null;
+  readonly lids: { readonly lastSecond: number; readonly longerSeconds: number } | null;
   readonly withOneMore: { readonly finishSeconds: number; readonly at: readonly string[] } | null;
 };
 
@@ -78,7 +82,9 @@ export type LineDay = Omit<DayMinutes, 'changeoverMinutes'> & {
  * Within a turn foods run in the order of `orderFoods`, and within a food households by seat, so that what is left in a bag
  * goes back to its owner. A food that must come before what its eaters can't meet does, where both are of one turn;
  * a clash between turns, or one that no order avoids, is listed and must be resolved before the line may run. A run begins no
- * sooner than its household comes, and people rest while the line waits, as far as that goes.
+ * sooner than its household comes, and people rest while the line waits, as far as that goes. The line is cleaned down while
+ * lids wait; the day ends no sooner than the last of them may be closed, counted from the end of its run, with the rest before it
+ * (common practice, no source).
  * Units: as `LinePlan`. Errors: AssertionError when a wish fills nothing or the day's minutes are not whole.
  */
 export function planLine(turns: readonly (readonly LineWish[])[], day: LineDay): LinePlan {
@@ -98,16 +104,24 @@ export function planLine(turns: readonly (readonly LineWish[])[], day: LineDay):
   const startsAt = (cycleSeconds: Fraction) => runStarts(runs, cycleSeconds, day.setupMinutes);
   const starts = startsAt(cycle);
   const waitSeconds = waitIn(starts);
-  const finish = (cycleSeconds: Fraction) => {
-    const waits = waitIn(startsAt(cycleSeconds));
+  const endOf = (cycleSeconds: Fraction) => {
+    const timed = startsAt(cycleSeconds);
+    const waits = waitIn(timed);
     const restSeconds = Math.max(0, 60 * day.breakMinutes - waits);
     const working = daySeconds(containers, cycleSeconds, {
       ...day,
       changeoverMinutes: changing,
       breakMinutes: 0,
     });
-    return working + waits + restSeconds;
+    const cleanedSecond = working + waits + restSeconds;
+    const lids = wishes.flatMap(({ lidWaitMinutes = 0 }, at) =>
+      lidWaitMinutes > 0 ? [(timed[at]?.endsAtSecond ?? 0) + restSeconds + 60 * lidWaitMinutes] : [],
+    );
+    const lastSecond = lids.length === 0 ? null : Math.max(...lids);
+    return { cleanedSecond, lastSecond, finishSeconds: Math.max(cleanedSecond, lastSecond ?? 0) };
   };
+  const finish = (cycleSeconds: Fraction) => endOf(cycleSeconds).finishSeconds;
+  const end = crew && endOf(crew.cycleSeconds);
   return {
     crew,
     runs: numbered(runs.map((run, at) => ({ ...run, ...(starts[at] as (typeof starts)[number]) }))),
@@ -115,7 +129,11 @@ export function planLine(turns: readonly (readonly LineWish[])[], day: LineDay):
     containers,
     changeoverMinutes: changing,
     waitSeconds,
-    finishSeconds: crew && finish(crew.cycleSeconds),
+    finishSeconds: end?.finishSeconds ?? null,
+    lids:
+      end && end.lastSecond !== null
+        ? { lastSecond: end.lastSecond, longerSeconds: end.finishSeconds - end.cleanedSecond }
+        : null,
     withOneMore: oneMore(day, crew, finish),
   };
 }

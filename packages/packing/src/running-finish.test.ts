@@ -28,7 +28,8 @@ test.each([
   ],
   ['logged in one go is no pace', Array(10).fill(2040), 2040, 5520],
   ['ahead of the plan it stays the plan’s end', every(12, 10), 1940, 5520],
-  ['all closed: what is left is cleaning', every(24, 30), 9000, 5520],
+  ['all closed in time: what is left is cleaning', every(24, 30), 9000, 5520],
+  ['all closed, the last ten minutes late: so is the cleaning', every(24, 30, 2724), 9000, 5520 + 600],
 ])('%s', (_, closedAt, now, finish) => {
   expect(runningFinish(line(closedAt), now)).toBe(finish);
 });

@@ -15,7 +15,7 @@ export type RunningLine = Pick<LinePlan, 'runs' | 'finishSeconds'> & {
 
 /**
  * When a line that runs will be done. What it is behind its plan now is added to the plan's end, and so is what each
- * container to come takes longer at the pace of the last ten. The middle of the gaps is taken, so that a rest or a jam is
+ * container to come takes longer at the pace of the last ten; once all are closed, what the last one was behind stays. The middle of the gaps is taken, so that a rest or a jam is
  * counted once, as being behind, and containers logged in one go don't make it fast. A line that is ahead keeps the plan's
  * end, since households come at their times.
  * Units: seconds from the planned start of the day; null when the line can't run. Errors: AssertionError when times go back.
@@ -30,9 +30,10 @@ export function runningFinish(line: RunningLine, nowSecond: number): number | nu
     'containers are given in the order in which they were closed',
   );
   const toCome = Math.max(0, sumOf(line.runs.map(({ containers }) => containers)) - closedAt.length);
-  const lateSeconds = Math.max(0, nowSecond - plannedSecond(line, closedAt.length));
+  const untilSecond = toCome === 0 ? Math.min(nowSecond, closedAt.at(-1) ?? nowSecond) : nowSecond;
+  const lateSeconds = Math.max(0, untilSecond - plannedSecond(line, closedAt.length));
   const slowerSeconds = Math.max(0, middleOf(gaps.slice(-GAPS)) - cycleSeconds);
-  return finishSeconds + (toCome === 0 ? 0 : lateSeconds) + Math.round(slowerSeconds * toCome);
+  return finishSeconds + lateSeconds + Math.round(slowerSeconds * toCome);
 }
 
 /** When the plan has so many containers closed and begins the next. */

@@ -1,6 +1,8 @@
 import type { PackingSessionRow } from '@sheafbook/db/tables';
+import { readTreatment } from '@sheafbook/keeping';
 import {
   carriedBy,
+  dryIceOf,
   type LinePlan,
   type LineWish,
   planLine,
@@ -10,10 +12,8 @@ import {
 import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
 
 /** What the pure plan reads of a wish. Eaters never meet their own wish's allergens here: whoever asked for it may eat it. */
-export function toLineWish(
-  { wish, food, household }: WishedPacking,
-  allergens: ReadonlyMap<string, readonly string[]>,
-): LineWish {
+export function toLineWish(row: WishedPacking, allergens: ReadonlyMap<string, readonly string[]>): LineWish {
+  const { wish, food, household } = row;
   const carries = carriedBy(food);
   return {
     wishId: wish.packingWishId,
@@ -23,8 +23,17 @@ export function toLineWish(
     carries,
     mustNotMeet: (allergens.get(wish.householdId) ?? []).filter((allergen) => !carries.includes(allergen)),
     containers: wish.containers,
+    lidWaitMinutes: iceOf(row)?.waitMinutes,
   };
 }
+
+/** How much dry ice goes into the containers of a wish, and how long their lids wait; null where none goes in. */
+export const iceOf = ({ wish, kind }: WishedPacking) =>
+  dryIceOf({
+    treatment: readTreatment(wish.treatment) ?? 'none',
+    capacityMicrolitres: kind.capacityMicrolitres,
+    containers: wish.containers,
+  });
 
 /** The turns of each line: households in the order of their slots, and whoever has none last on the first line. */
 export function turnsOfLines(
@@ -63,18 +72,20 @@ export function planLines(
 }
 
 /**
- * Who of those that come stands where on all lines, from when the first is set up until the last is cleaned down. Nothing where
- * nobody comes or no line runs.
+ * Who of those that come stands where on all lines, from when the first is set up until the last has closed its containers;
+ * nobody stands at a station while lids wait over dry ice. Nothing where nobody comes or no line runs.
  */
 export function standLines(session: PackingSessionRow, lines: readonly LinePlan[], hands: readonly HandOf[]) {
   const here = hands.filter(({ hand }) => hand.state === 'coming' || hand.state === 'came');
-  const running = lines.flatMap(({ crew, finishSeconds, containers }, at) =>
-    crew && finishSeconds !== null && containers > 0 ? [{ line: at + 1, crew, finishSeconds }] : [],
+  const running = lines.flatMap(({ crew, finishSeconds, lids, containers }, at) =>
+    crew && finishSeconds !== null && containers > 0
+      ? [{ line: at + 1, crew, cleanedSecond: finishSeconds - (lids?.longerSeconds ?? 0) }]
+      : [],
   );
   if (here.length === 0 || running.length === 0) return [];
   const fromSecond = 60 * session.setupMinutes;
   const untilSecond =
-    Math.max(...running.map(({ finishSeconds }) => finishSeconds)) - 60 * session.cleanDownMinutes;
+    Math.max(...running.map(({ cleanedSecond }) => cleanedSecond)) - 60 * session.cleanDownMinutes;
   const count = Math.max(1, Math.ceil((untilSecond - fromSecond) / (60 * SPELL_MINUTES)));
   const blocks = running.flatMap(({ line, crew }) => crew.blocks.map((block) => ({ line, ...block })));
   const helpers = here.map(({ hand }) => ({

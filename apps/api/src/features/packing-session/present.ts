@@ -1,9 +1,9 @@
 import type { PackingSessionRow } from '@sheafbook/db/tables';
 import { bulkOf, readKeepingClass } from '@sheafbook/foods';
-import { cautionOf, readTreatment } from '@sheafbook/keeping';
-import { airInPack, carriedBy, chooseAbsorbers, dryIceOf, unitsPerHour } from '@sheafbook/packing';
+import { cautionOf } from '@sheafbook/keeping';
+import { airInPack, carriedBy, chooseAbsorbers, unitsPerHour } from '@sheafbook/packing';
 import { assert, fractionToNumber } from '@sheafbook/units';
-import { standLines } from './plan.ts';
+import { iceOf, standLines } from './plan.ts';
 import { presentSession } from './present-session.ts';
 import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
 import { linesNeeded } from './slots.ts';
@@ -113,6 +113,8 @@ export function presentPlan(reading: PlanReading) {
       /** What the line stands still for households that come later than it is ready for them. */
       waitSeconds: line.waitSeconds,
       finishSeconds: line.finishSeconds,
+      /** Over dry ice: when the last lid may be closed, and how much longer the day lasts for it. */
+      lids: line.lids,
       cycleSeconds: line.crew && fractionToNumber(line.crew.cycleSeconds),
       unitsPerHour: line.crew && unitsPerHour(line.crew.cycleSeconds),
       idlePeople: line.crew?.idlePeople ?? 0,
@@ -153,11 +155,7 @@ function packetsIn({ wish, food, kind }: WishedPacking) {
 }
 
 /** How much dry ice goes into each container, how long its lid waits, and what that can do to people: at the run where it does. */
-function dryIceIn({ wish, kind }: WishedPacking) {
-  const ice = dryIceOf({
-    treatment: readTreatment(wish.treatment) ?? 'none',
-    capacityMicrolitres: kind.capacityMicrolitres,
-    containers: wish.containers,
-  });
+function dryIceIn(row: WishedPacking) {
+  const ice = iceOf(row);
   return ice && { ...ice, cautions: (['dry-ice', 'carbon-dioxide'] as const).map(cautionOf) };
 }

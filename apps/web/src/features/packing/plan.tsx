@@ -121,6 +121,9 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
           : t.oneMoreBuysNothing}
       </p>
       {line.waitSeconds >= 60 ? <p>{t.waitsBetween(Math.round(line.waitSeconds / 60))}</p> : null}
+      {line.lids === null ? null : (
+        <p>{t.lidsWait(at(saidFinish(line.lids.lastSecond)), Math.ceil(line.lids.longerSeconds / 60))}</p>
+      )}
       {line.idlePeople > 0 ? <p>{t.idle(line.idlePeople)}</p> : null}
       {isAhead ? <ScaleWarning scale={line.scale} /> : null}
       {line.clashes.length > 0 ? (

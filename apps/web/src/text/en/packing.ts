@@ -119,6 +119,8 @@ export const en = {
   oneMoreBuysNothing: 'One person more would not end the day sooner.',
   waitsBetween: (minutes: number) =>
     `The line stands still for ${s(minutes, 'minute', 'minutes')}, until households come at the times that they booked.`,
+  lidsWait: (at: string, longer: number) =>
+    `The last lid over dry ice may be closed at ${at}${longer === 0 ? '.' : `: for it the day lasts ${s(longer, 'minute', 'minutes')} longer.`}`,
   idle: (count: number) => `${s(count, 'person has', 'people have')} nothing to do at this line.`,
   clash: (foods: string) =>
     `Somebody who gets ${foods} must not meet what runs before it. Move the times, or pack it on another day.`,

@@ -117,6 +117,8 @@ export const es: PackingWords = {
   oneMoreBuysNothing: 'Una persona más no la acabaría antes.',
   waitsBetween: (minutes) =>
     `La línea espera ${s(minutes, 'minuto', 'minutos')}, hasta que los hogares llegan a la hora que apartaron.`,
+  lidsWait: (at, longer) =>
+    `La última tapa sobre hielo seco puede cerrarse a las ${at}${longer === 0 ? '.' : `: por ella la jornada dura ${s(longer, 'minuto', 'minutos')} más.`}`,
   idle: (count) => `${s(count, 'persona no tiene', 'personas no tienen')} nada que hacer en esta línea.`,
   clash: (foods) =>
     `Alguien que recibe ${foods} no debe encontrar lo que pasa antes. Cambie las horas o envase eso otro día.`,

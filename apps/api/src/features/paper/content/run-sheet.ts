@@ -72,7 +72,10 @@ function lineBlocks(of: Of): Block[] {
       ? [text(run.tooFew)]
       : [
           text(
-            `${run.ends(hourOf(plan, saidFinish(finish), formats))}. ${run.rest(plan.session.breakMinutes)}`,
+            [
+              `${run.ends(hourOf(plan, saidFinish(finish), formats))}. ${run.rest(plan.session.breakMinutes)}`,
+              ...(line.lids ? [run.lids(hourOf(plan, saidFinish(line.lids.lastSecond), formats))] : []),
+            ].join(' '),
           ),
         ]),
     table(

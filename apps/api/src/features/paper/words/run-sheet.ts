@@ -59,6 +59,7 @@ export const runEn = {
   clash: 'Must not follow what runs before it: ask the lead',
   done: 'Done',
   ends: (hour: string) => `Ends at ${hour}`,
+  lids: (hour: string) => `The last lid over dry ice may be closed at ${hour}.`,
   rest: (minutes: number) => `${minutes} minutes of rest for everybody, and a change of stations every 45.`,
   cleaning: 'Clean-down',
   cleanDown: (minutes: number) =>
@@ -130,6 +131,7 @@ export const runEs: typeof runEn = {
   clash: 'No debe seguir a lo anterior: pregunte a quien está a cargo',
   done: 'Hecho',
   ends: (hour) => `Termina a las ${hour}`,
+  lids: (hour) => `La última tapa sobre hielo seco puede cerrarse a las ${hour}.`,
   rest: (minutes) => `${minutes} minutos de descanso para todos, y cambio de puesto cada 45.`,
   cleaning: 'Limpieza final',
   cleanDown: (minutes) =>
