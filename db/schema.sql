@@ -602,6 +602,25 @@ view book.container_place with (security_invoker=true)
            FROM book.container_move l
           WHERE l.storehouse_id = m.storehouse_id AND l.container_id = m.container_id AND ((ROW(l.moved_on, l.moved_at, l.container_move_id) > ROW(m.moved_on, m.moved_at, m.container_move_id)))));
 
+table book.container_tare row level security
+  storehouse_id uuid not null
+  container_tare_id uuid default uuidv7() not null
+  container_kind_id uuid not null
+  readings integer[] not null
+  weighed_by uuid not null
+  weighed_at timestamp with time zone not null
+  recorded_at timestamp with time zone not null
+  constraint container_tare_pkey PRIMARY KEY (storehouse_id, container_tare_id)
+  constraint container_tare_of_its_kind UNIQUE (storehouse_id, container_tare_id, container_kind_id)
+  constraint container_tare_kind_fk FOREIGN KEY (storehouse_id, container_kind_id) REFERENCES book.container_kind(storehouse_id, container_kind_id)
+  constraint container_tare_weighed_by_fk FOREIGN KEY (storehouse_id, weighed_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint container_tare_has_happened CHECK ((weighed_at <= (recorded_at + '00:05:00'::interval)))
+  constraint container_tare_of_ten CHECK (((array_ndims(readings) = 1) AND (cardinality(readings) = 10) AND (array_position(readings, NULL::integer) IS NULL)))
+  constraint container_tare_weighs_something CHECK (((1 <= ALL (readings)) AND (100000 >= ALL (readings))))
+  CREATE INDEX container_tare_by_kind ON book.container_tare USING btree (storehouse_id, container_kind_id, weighed_at)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.container_wish row level security
   storehouse_id uuid not null
   container_wish_id uuid default uuidv7() not null

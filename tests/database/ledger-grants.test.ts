@@ -29,6 +29,7 @@ const APP_TABLES = {
   'book.loan_part': 'insert select update(in_pieces)',
   'book.maintenance': 'insert select',
   'book.scale_check': 'insert select',
+  'book.container_tare': 'insert select',
   'book.missing_part': 'delete insert select update',
   'book.bank_match': 'insert select update(undone_at, undone_because, undone_by)',
   'book.book_state': 'insert(storehouse_id) select',

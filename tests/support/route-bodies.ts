@@ -8,6 +8,7 @@ import { offerBodies } from './offer.ts';
 import { PLACE_BODIES } from './place-bodies.ts';
 import { sealBodies } from './seal-bodies.ts';
 import { supplyBodies } from './supply-bodies.ts';
+import { TEN_ALIKE } from './tare.ts';
 
 /** The ids that a body may name, by what they name. */
 export type BodyIds = Readonly<Record<string, string>>;
@@ -135,6 +136,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
   'POST /equipment-units/:unit/maintenance': { what: 'Oiled.', isService: true, condition: 'ready' },
   'POST /equipment-units/:unit/scale-checks': { laidGrams: 10_000, shownGrams: 10_005, limitGrams: 10 },
   'POST /equipment-units/:unit/thermometer-checks': { knownTenths: 0, shownTenths: 4, limitTenths: 10 },
+  'POST /container-tares': { containerKindId: ids.kind, readings: TEN_ALIKE },
   'POST /equipment/:item/waiting': { ...wall, householdId: ids.household },
   'POST /foods': { foodCode: 'emmer', nameEn: 'Emmer', nameEs: 'Farro', keepingClass: null, ...figures },
   'PUT /foods/:food': { version: 1, nameEn: 'Emmer', nameEs: 'Farro', ...figures },

@@ -14,6 +14,8 @@ export const SEAL_DUTIES: Readonly<Record<string, string>> = {
   'GET /scales': 'member',
   'GET /equipment/:item/scale-checks': 'member',
   'POST /equipment-units/:unit/scale-checks': 'equipment_keeper packing_lead coordinator',
+  'GET /container-tares': 'member',
+  'POST /container-tares': 'packing_lead coordinator',
   'GET /thermometers': 'member',
   'GET /equipment/:item/thermometer-checks': 'member',
   'POST /equipment-units/:unit/thermometer-checks': 'equipment_keeper packing_lead coordinator',

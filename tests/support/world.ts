@@ -13,6 +13,7 @@ import { offerBody } from './offer.ts';
 import { aSharedBuy, type TestSharedBuy } from './shared-buy.ts';
 import { type Shelves, shelvesOf, type TestCan, wheatOf } from './shelf.ts';
 import type { TestStorehouse } from './storehouse.ts';
+import { TEN_ALIKE } from './tare.ts';
 
 /**
  * A storehouse with one of everything, so that each route can be asked for something that is really there: a buy that
@@ -102,6 +103,8 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     offer: await anOfferOfTwo(path, { giver: Dell.caller, taker: Corran.caller, cans: offered }),
     appointment: `gathering-closes.${buy.buyId}`,
   };
+  const ten = { containerKindId: shelves.kinds['pail-5-gallon-bare'], readings: TEN_ALIKE };
+  bodyOf(await coordinator.post(`${path}/container-tares`, ten), 201);
   bodyOf(await Dell.caller.put(`${path}/notices/${ids.notice}/reading`, { isAcknowledged: true }));
   // Long before anything happened, so that nothing is closed in anybody's way.
   bodyOf(await buy.treasurer.post(`${path}/periods`, { throughOn: '2020-12-31' }), 201);

@@ -15,6 +15,7 @@ import { closeRoutes } from './features/close/routes.ts';
 import { contactRoutes } from './features/contact/routes.ts';
 import { containerRoutes } from './features/container/routes.ts';
 import { containerKindRoutes } from './features/container-kind/routes.ts';
+import { containerTareRoutes } from './features/container-tare/routes.ts';
 import { containerWishRoutes } from './features/container-wish/routes.ts';
 import { coverageRoutes } from './features/coverage/routes.ts';
 import { deliveryRoutes } from './features/delivery/routes.ts';
@@ -126,6 +127,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', equipmentUseRoutes)
   .route('/', maintenanceRoutes)
   .route('/', scaleCheckRoutes)
+  .route('/', containerTareRoutes)
   .route('/', foodRoutes)
   .route('/', containerKindRoutes)
   .route('/', settlementRoutes)

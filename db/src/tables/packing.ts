@@ -145,6 +145,22 @@ export const packingPours = book.table(
 );
 export type PackingPourRow = typeof packingPours.$inferSelect;
 
+/** What ten empties of a kind weigh; only added to. */
+export const containerTares = book.table(
+  'container_tare',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    containerTareId: uuid('container_tare_id').notNull().default(sql`uuidv7()`),
+    containerKindId: uuid('container_kind_id').notNull(),
+    readings: integer('readings').array().notNull(),
+    weighedBy: uuid('weighed_by').notNull(),
+    weighedAt: timestamp('weighed_at', { withTimezone: true, mode: 'date' }).notNull(),
+    recordedAt: timestamp('recorded_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.containerTareId] })],
+);
+export type ContainerTareRow = typeof containerTares.$inferSelect;
+
 /** A view: everything that a line closed, poured or filled anew, each with its serial; what was taken back too. */
 export const lineClosed = book
   .view('line_closed', {

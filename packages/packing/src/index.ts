@@ -3,6 +3,7 @@ export * from './absorbers.ts';
 export * from './air-in-pack.ts';
 export * from './carry-over.ts';
 export * from './check-moment.ts';
+export * from './container-tare.ts';
 export * from './double-seam.ts';
 export * from './dry-ice.ts';
 export * from './food-order.ts';

@@ -3,6 +3,7 @@ import type { ContainerKindRow, FoodRow, PackingSessionRow } from '@sheafbook/db
 import { poured, reweighed, sampled, spilled } from '@sheafbook/ledger';
 import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
+import { happenedAt } from '../../platform/happened-at.ts';
 import { newId } from '../../platform/new-id.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
@@ -199,20 +200,6 @@ function judgePacks(
     if (absorberMillilitres !== null) judgeAbsorbersIn({ gramsEach, absorberMillilitres }, kind, food);
     return [...warnings, ...filling];
   });
-}
-
-/** When something was done at the line: now, or as it was written down. What is still to come has not been done. */
-function happenedAt(context: Context, said: { field: string; at: string | undefined }): Date {
-  const now = context.now();
-  const at = said.at === undefined ? now : new Date(said.at);
-  // A phone's clock may run a little ahead of ours.
-  if (at.getTime() > now.getTime() + 300_000)
-    throw fieldProblem(
-      'invalid-input',
-      said.field,
-      'This time is still to come. Set the clock of the phone.',
-    );
-  return at;
 }
 
 /** Puts what one entry poured back into its bag; refused once something was taken out of a container. */

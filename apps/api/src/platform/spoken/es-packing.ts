@@ -77,6 +77,9 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'What is left in {} has not been weighed yet.': 'Aún no se ha pesado lo que queda en {}.',
   '{} g of {} are not accounted for; {} g are explained by dust and scales. Weigh again, or say why.':
     'Faltan {} g de {} por explicar; {} g se explican por polvo y básculas. Vuelva a pesar o diga por qué.',
+  'Weigh {} empty containers, one after the other.': 'Pese {} envases vacíos, uno tras otro.',
+  'An empty container weighs something.': 'Un envase vacío pesa algo.',
+  'No empty container weighs more than 100 kg.': 'Ningún envase vacío pesa más de 100 kg.',
   'This pack is shut already.': 'Este paquete ya está cerrado.',
   'The pack held {} packets.': 'El paquete tenía {} sobres.',
   'Mend it in the pour log of the session instead.': 'Corríjalo en el registro de envasado de la jornada.',

@@ -1,5 +1,6 @@
 import type { InferRequestType } from 'hono/client';
 import type { api } from '../../api/client.ts';
+import type { TareWeighed } from '../tare/queries.ts';
 import type { Bringable, LoggedBag, sessionApi } from './queries.ts';
 
 /** What a phone writes down at the line. */
@@ -10,7 +11,8 @@ export type LogAct =
   | { readonly kind: 'loss'; readonly json: InferRequestType<typeof sessionApi.losses.$post>['json'] }
   | { readonly kind: 'pack'; readonly json: PackOpened }
   | { readonly kind: 'shut'; readonly json: PackShut }
-  | { readonly kind: 'check'; readonly json: CheckMade };
+  | { readonly kind: 'check'; readonly json: CheckMade }
+  | { readonly kind: 'tare'; readonly json: TareWeighed; readonly named: NamedKind };
 type ChecksApi = (typeof api)['storehouses'][':storehouse']['seal-checks'];
 /** A check of a seal, with the hour at which it was made. */
 export type CheckMade = InferRequestType<ChecksApi['$post']>['json'];
@@ -18,6 +20,8 @@ type Brought = InferRequestType<typeof sessionApi.bags.$post>['json'];
 type Left = InferRequestType<typeof sessionApi.left.$put>['json'];
 /** What a bag is called, kept with what is written of it. */
 export type NamedBag = Pick<LoggedBag, 'food' | 'household' | 'bagNo'>;
+/** What a kind of container is called, kept with what is written of it. */
+type NamedKind = { readonly nameEn: string; readonly nameEs: string };
 type PackOpened = InferRequestType<(typeof sessionApi)['absorber-packs']['$post']>['json'];
 export type PackShut = InferRequestType<
   (typeof sessionApi)['absorber-packs'][':pack']['shutting']['$post']

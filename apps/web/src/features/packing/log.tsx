@@ -51,6 +51,15 @@ export function Log() {
               >
                 {t.toSeals}
               </Link>
+              {body.stage === 'running' ? (
+                <Link
+                  className="btn"
+                  to="/s/$storehouse/packing/$session/tares"
+                  params={{ storehouse, session }}
+                >
+                  {t.toTares}
+                </Link>
+              ) : null}
               <WithWaiting
                 isRefused={log.waiting.some(({ refusal }) => refusal !== null)}
                 waiting={<WaitingActs log={log} />}

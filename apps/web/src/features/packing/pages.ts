@@ -1,3 +1,4 @@
+export { TenEmpties } from '../tare/ten-empties.tsx';
 export { ChangeSession } from './change-session.tsx';
 export { LabelsAhead } from './labels-ahead.tsx';
 export { Log } from './log.tsx';

@@ -36,10 +36,16 @@ const labels = createRoute({
   component: lazyRouteComponent(pages, 'LabelsAhead'),
 });
 
+const tares = createRoute({
+  getParentRoute: () => houseRoute,
+  path: '/packing/$session/tares',
+  component: lazyRouteComponent(pages, 'TenEmpties'),
+});
+
 const change = createRoute({
   getParentRoute: () => houseRoute,
   path: '/packing/$session/change',
   component: lazyRouteComponent(pages, 'ChangeSession'),
 });
 
-export const packingRoutes = [sessions, open, session, change, plan, log, labels] as const;
+export const packingRoutes = [sessions, open, session, change, plan, log, labels, tares] as const;

@@ -82,6 +82,11 @@ function LeadLinks({ params, stage }: { params: { storehouse: string; session: s
             {t.labelsAhead}
           </Link>
         ) : null}
+        {stage === 'open' || stage === 'running' ? (
+          <Link className="btn" to="/s/$storehouse/packing/$session/tares" params={params}>
+            {t.toTares}
+          </Link>
+        ) : null}
         {stage === 'open' ? (
           <button
             type="button"

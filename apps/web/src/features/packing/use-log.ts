@@ -3,6 +3,7 @@ import { api, ask } from '../../api/client.ts';
 import { put, putRight, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
 import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
+import { taresApi, taresQuery } from '../tare/queries.ts';
 import type { LogAct, PackShut } from './log-act.ts';
 import { type LogBody, logQuery, ofSession, sessionApi } from './queries.ts';
 import { isHeld } from './waiting-bags.ts';
@@ -32,7 +33,7 @@ export function useLogQueue(session: string) {
   const send = async () => {
     const count = await sendWaiting<LogAct>(
       place,
-      (act, key) => {
+      async (act, key) => {
         const headers = { 'Idempotency-Key': key };
         if (act.kind === 'bring') return shown(ask(sessionApi.bags.$post({ param, json: act.json })));
         if (act.kind === 'left')
@@ -43,6 +44,10 @@ export function useLogQueue(session: string) {
           return ask(sessionApi['absorber-packs'].$post({ param, json: act.json }, { headers }));
         if (act.kind === 'check')
           return ask(checksApi.$post({ param: { storehouse }, json: act.json }, { headers }));
+        if (act.kind === 'tare') {
+          const tares = await ask(taresApi.$post({ param: { storehouse }, json: act.json }, { headers }));
+          return queries.setQueryData(taresQuery({ storehouse }).queryKey, tares);
+        }
         return shut(act.json);
       },
       isHeld,

@@ -115,6 +115,8 @@ function useActWords(): (act: LogAct) => string {
         return t.actShut(act.json.packetsLeft);
       case 'check':
         return t.actCheck(act.json.line, act.json.serial, act.json.looksGood);
+      case 'tare':
+        return t.actTare(nameIn(format.language, act.named));
     }
   };
 }

@@ -43,6 +43,7 @@ export const en = {
   toPlan: 'Plan of the day',
   toLog: 'Pour log',
   toSeals: 'Seams and seals',
+  toTares: 'Weigh ten empties',
   toMachines: 'Machines and limits',
   start: 'Begin the day',
   startSays: 'Once it begins nobody changes what they want packed, and food may be poured.',
@@ -260,6 +261,7 @@ export const en = {
   actLoss: (grams: string) => `${grams} g spilled or sampled`,
   actCheck: (line: number, serial: number | null, looksGood: boolean) =>
     `Seal check on line ${line}, ${serial === null ? 'a trial' : `number ${serial}`}: ${looksGood ? 'it looks good' : 'it does not look good'}`,
+  actTare: (kind: string) => `Ten empties weighed: ${kind}`,
   putRight: 'Put it right in the form',
   throwAway: 'Throw it away',
   mass: 'Mass',

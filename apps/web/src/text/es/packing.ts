@@ -44,6 +44,7 @@ export const es: PackingWords = {
   toPlan: 'Plan del día',
   toLog: 'Registro de envasado',
   toSeals: 'Cierres y sellos',
+  toTares: 'Pesar diez vacíos',
   toMachines: 'Máquinas y límites',
   start: 'Empezar la jornada',
   startSays: 'Cuando empiece, nadie cambia lo que quiere envasar y ya se puede verter.',
@@ -258,6 +259,7 @@ export const es: PackingWords = {
   actLoss: (grams) => `${grams} g derramados o de muestra`,
   actCheck: (line, serial, looksGood) =>
     `Revisión del cierre en la línea ${line}, ${serial === null ? 'una prueba' : `número ${serial}`}: ${looksGood ? 'se ve bien' : 'no se ve bien'}`,
+  actTare: (kind) => `Diez vacíos pesados: ${kind}`,
   putRight: 'Corregirlo en el formulario',
   throwAway: 'Descartarlo',
   mass: 'Masa',

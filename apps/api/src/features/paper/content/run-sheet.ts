@@ -1,4 +1,6 @@
 import { POUR_BOUNDS, saidFinish } from '@sheafbook/packing';
+import { presentTares } from '../../container-tare/present.ts';
+import { readTares } from '../../container-tare/use-cases.ts';
 import { presentPlan } from '../../packing-session/present.ts';
 import { readPlan } from '../../packing-session/use-cases.ts';
 import { presentBringable } from '../../pour-log/present.ts';
@@ -14,12 +16,14 @@ type Line = Plan['lines'][number];
 type Run = Line['runs'][number];
 type Bag = ReturnType<typeof presentBringable>;
 type Scale = Plan['scales'][number];
+type Tare = ReturnType<typeof presentTares>['tares'][number];
 type Supply = ReturnType<typeof presentSessionSupplies>['lines'][number]['supply'];
 
 /** The run sheet of a packing day (paper 7): what each line fills in which order, with room for the pen of whoever leads it. */
 export async function makeRunSheet({ context, formats }: Desk, sessionId: string): Promise<MadePaper> {
   const plan = presentPlan(await readPlan(context, sessionId));
   const bags = (await readBringable(context, sessionId)).map(presentBringable);
+  const { tares } = presentTares(await readTares(context));
   const { lines: needed } = presentSessionSupplies(await planSessionSupplies(context, sessionId));
   const spoiling = needed.flatMap(({ supply }) => spoilingOf(supply, formats));
   const { session } = plan;
@@ -38,7 +42,7 @@ export async function makeRunSheet({ context, formats }: Desk, sessionId: string
         : plan.scales.map((scale) => text(saidOfScale(scale, formats)))),
       ...spoiling.map((words) => text(words)),
       text(run.cautions),
-      ...plan.lines.flatMap((line, at) => lineBlocks({ line, no: at + 1, plan, bags, formats })),
+      ...plan.lines.flatMap((line, at) => lineBlocks({ line, no: at + 1, plan, bags, tares, formats })),
       heading(run.cleaning),
       text(run.cleanDown(session.cleanDownMinutes)),
       { kind: 'signatures', boxes: [run.sign] } as const,
@@ -51,7 +55,14 @@ export async function makeRunSheet({ context, formats }: Desk, sessionId: string
   };
 }
 
-type Of = { line: Line; no: number; plan: Plan; bags: readonly Bag[]; formats: Formats };
+type Of = {
+  line: Line;
+  no: number;
+  plan: Plan;
+  bags: readonly Bag[];
+  tares: readonly Tare[];
+  formats: Formats;
+};
 
 function lineBlocks(of: Of): Block[] {
   const { line, no, plan, formats } = of;
@@ -118,7 +129,7 @@ function columns({ words: { run } }: Formats) {
   ];
 }
 
-function runRow(one: Run, no: number, { line, plan, bags, formats }: Of): Row {
+function runRow(one: Run, no: number, { line, plan, bags, tares, formats }: Of): Row {
   const { run } = formats.words;
   const own = bags.filter(
     ({ householdId, food }) => householdId === one.householdId && food.id === one.food.id,
@@ -133,7 +144,7 @@ function runRow(one: Run, no: number, { line, plan, bags, formats }: Of): Row {
         ...(own.length === 0 ? [] : [run.bags(own.map(({ bagNo }) => bagNo).join(', '))]),
         formats.words.seatName(one.household, one.seat),
       ].join('\n'),
-      nameOf(one.kind, formats),
+      [nameOf(one.kind, formats), ...saidOfTare(one, tares, formats)].join('\n'),
       `${formats.grams(one.gramsEach)}\n${run.tolerance(formats.grams(POUR_BOUNDS.singleGrams))}`,
       formats.count(one.containers),
       goesIn(one, formats),
@@ -142,6 +153,16 @@ function runRow(one: Run, no: number, { line, plan, bags, formats }: Of): Row {
       '',
     ],
   };
+}
+
+/** What an empty one weighs and a full one shows, where ten of the kind were weighed; or that each is weighed by itself. */
+function saidOfTare({ kind, gramsEach }: Run, tares: readonly Tare[], formats: Formats): string[] {
+  const { run } = formats.words;
+  const tare = tares.find((one) => one.kind.id === kind.id);
+  if (!tare) return [];
+  return tare.isAlike
+    ? [run.tare(formats.grams(tare.meanGrams), formats.grams(gramsEach + tare.meanGrams))]
+    : [run.tareEach];
 }
 
 /** Packets, or dry ice with how long the lid waits for it. */
