@@ -1,5 +1,6 @@
 import { CONTAINER_KINDS } from '@sheafbook/foods';
 import {
+  adviseLift,
   allowableStorage,
   bisectWindow,
   checkDue,
@@ -203,6 +204,10 @@ describe('lifting a pail of 45 lb', () => {
       ...often,
     });
     expect(Math.abs(grams / 453.59237 / 21.91 - 1)).toBeLessThan(0.03);
+  });
+  test('a 50 lb bag and a 45 lb pail are for two, 25 lb packs for one who holds them close, 20 lb for one anywhere', () => {
+    const pounds = [50, 45, 25, 20].map((one) => adviseLift(Math.round(one * 453.59237)));
+    expect(pounds).toEqual(['two', 'two', 'one-held-close', 'one']);
   });
   test('out of reach nobody should lift at all', () => {
     const limit = recommendedLimitPounds({ reach: 26, height: 30, travel: 10, coupling: 'good', ...often });

@@ -85,6 +85,24 @@ export function liftingIndex(load: number, limit: number): number {
   return limit === 0 ? Number.POSITIVE_INFINITY : load / limit;
 }
 
+const LIFTED = { twistDegrees: 0, liftsPerMinute: 1, duration: 'up-to-1-hour' } as const;
+/** From the floor at arm's length, and held close at the height of a bench: the two lifts of the worked example. */
+const FROM_FLOOR: Lift = { ...LIFTED, reach: 38.1, height: 15.24, travel: 76.2, coupling: 'fair' };
+const HELD_CLOSE: Lift = { ...LIFTED, reach: 30.48, height: 76.2, travel: 25, coupling: 'good' };
+
+/** By whom a load is lifted. Units: none. Errors: none. */
+export type LiftAdvice = 'one' | 'one-held-close' | 'two';
+
+/**
+ * Whether one person lifts a load: from the floor, only where it stands between knee and chest and is held close, or not at all.
+ * Units: grams. Errors: AssertionError below zero.
+ * Source: the two lifts worked beside DHHS (NIOSH) 94-110, one a minute for up to an hour; a lifting index of 1 or less is the aim.
+ */
+export function adviseLift(grams: number): LiftAdvice {
+  if (liftingIndex(grams, recommendedLimitGrams(FROM_FLOOR)) <= 1) return 'one';
+  return liftingIndex(grams, recommendedLimitGrams(HELD_CLOSE)) <= 1 ? 'one-held-close' : 'two';
+}
+
 function limitOf(lift: Lift, by: typeof METRIC): number {
   const { reach, height, travel, twistDegrees } = lift;
   for (const length of [reach, height, travel, twistDegrees]) {

@@ -7,6 +7,7 @@ import {
   type LineWish,
   planLine,
   SPELL_MINUTES,
+  slotCapacity,
   standCrew,
 } from '@sheafbook/packing';
 import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
@@ -69,6 +70,14 @@ export function planLines(
   return turns.map((line) =>
     planLine(line, { stations, people, setupMinutes, breakMinutes, cleanDownMinutes }),
   );
+}
+
+/** How many containers a line's hours hold at its pace, beside what the day takes anyway; null where it can't run. */
+export function capacityOf(session: PackingSessionRow, { crew, changeoverMinutes }: LinePlan): number | null {
+  const { setupMinutes, breakMinutes, cleanDownMinutes, startsAt, endsAt } = session;
+  const dayMinutes = Math.floor((endsAt.getTime() - startsAt.getTime()) / 60_000);
+  const day = { setupMinutes, changeoverMinutes, breakMinutes, cleanDownMinutes };
+  return crew && slotCapacity(dayMinutes, crew.cycleSeconds, day);
 }
 
 /**

@@ -3,10 +3,10 @@ import { bulkOf, readKeepingClass } from '@sheafbook/foods';
 import { cautionOf } from '@sheafbook/keeping';
 import { airInPack, carriedBy, chooseAbsorbers, unitsPerHour } from '@sheafbook/packing';
 import { assert, fractionToNumber } from '@sheafbook/units';
-import { iceOf, standLines } from './plan.ts';
+import { capacityOf, iceOf, standLines } from './plan.ts';
 import { presentSession } from './present-session.ts';
 import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
-import { linesNeeded } from './slots.ts';
+import { linesNeeded, slotToMove } from './slots.ts';
 import type { PlanReading, SessionReading } from './use-cases.ts';
 
 export const presentSessions = ({
@@ -95,6 +95,8 @@ export function presentPlan(reading: PlanReading) {
   return {
     session: presentSession(session),
     linesNeeded: linesNeeded(slots),
+    /** Whom to ask for another time where more want a line at once than there are. */
+    toMove: presentToMove(slotToMove(slots, session.lines)),
     slots: [...slots, ...freed].map((row) => ({
       ...presentSlot(row, null),
       household: row.household.name,
@@ -109,6 +111,8 @@ export function presentPlan(reading: PlanReading) {
       /** Each line weighs on one of its own as far as there are as many; null where the day has booked none. */
       scale: scales[at] ?? scales.at(-1) ?? null,
       containers: line.containers,
+      /** How many the line's hours hold at its pace. */
+      capacity: capacityOf(session, line),
       changeoverMinutes: line.changeoverMinutes,
       /** What the line stands still for households that come later than it is ready for them. */
       waitSeconds: line.waitSeconds,
@@ -131,6 +135,9 @@ export function presentPlan(reading: PlanReading) {
     })),
   };
 }
+
+const presentToMove = (row: SlotOf | null) =>
+  row && { slotId: row.slot.packingSlotId, household: row.household.name };
 
 function describeWish(row: WishedPacking | undefined) {
   assert(row, 'every run is somebody’s wish');

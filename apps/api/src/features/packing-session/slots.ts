@@ -1,4 +1,4 @@
-import { assignLines, freeTimes, type Interval, isFree } from '@sheafbook/booking';
+import { assignLines, freeTimes, type Interval, isFree, moveToFit } from '@sheafbook/booking';
 import type { Tx } from '@sheafbook/db';
 import type { PackingSessionRow, PackingSlotRow } from '@sheafbook/db/tables';
 import { fieldProblem } from '../../platform/problem.ts';
@@ -75,9 +75,19 @@ function joined(starts: readonly Interval[]): Interval[] {
   return result;
 }
 
+const requestOf = ({ slot }: SlotOf) => ({ requestId: slot.packingSlotId, ...intervalOf(slot) });
+
 /** The fewest lines that all slots and wishes for one would need. */
-export const linesNeeded = (slots: readonly SlotOf[]): number =>
-  assignLines(slots.map(({ slot }) => ({ requestId: slot.packingSlotId, ...intervalOf(slot) }))).lines;
+export const linesNeeded = (slots: readonly SlotOf[]): number => assignLines(slots.map(requestOf)).lines;
+
+/**
+ * Which one household to ask for another time, so that everybody else who wants a line has one (job map 7.6): the shortest, then
+ * whoever asked last. Null when all fit, or when it takes more than one.
+ */
+export function slotToMove(slots: readonly SlotOf[], lines: number): SlotOf | null {
+  const slotId = moveToFit(slots.map(requestOf), lines);
+  return slots.find(({ slot }) => slot.packingSlotId === slotId) ?? null;
+}
 
 export type Promotion = { slot: PackingSlotRow; line: number; startsAt: Date; endsAt: Date };
 

@@ -1,3 +1,4 @@
+import { adviseLift } from '@sheafbook/packing';
 import { sumOf } from '@sheafbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
@@ -81,7 +82,10 @@ export function OnTheLine({ body, plan }: { body: LogBody; plan: PlanBody }) {
           : [...new Set(unmeasured.map(({ food }) => nameOf(food)))].join(', ')}
       </Answer>
       {heaviest ? (
-        <Answer ask={t.heaviest}>{t.bagOf(heaviest.bagNo, format.mass(heaviest.broughtGrams))}</Answer>
+        <Answer ask={t.heaviest}>
+          {t.bagOf(heaviest.bagNo, format.mass(heaviest.broughtGrams))}{' '}
+          {t.lifted[adviseLift(heaviest.broughtGrams)]}
+        </Answer>
       ) : null}
       <Scrap body={body} />
     </>

@@ -13,10 +13,10 @@ import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { ScaleWarning } from '../scale/scales-of-day.tsx';
 import { SpoilingOfDay } from '../supplies/spoiling.tsx';
-import { Here } from './here.tsx';
 import { LineClock } from './line-clock.tsx';
 import { type LinePlan, ofSession, type PlanBody, planQuery, sessionApi } from './queries.ts';
 import { StandWhere } from './stand-where.tsx';
+import { Times } from './times.tsx';
 import { usePackingText } from './words.ts';
 import './packing.css';
 
@@ -120,6 +120,7 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
           ? t.oneMoreBuys(shownMore, stations(line.withOneMore.at))
           : t.oneMoreBuysNothing}
       </p>
+      <Room line={line} />
       {line.waitSeconds >= 60 ? <p>{t.waitsBetween(Math.round(line.waitSeconds / 60))}</p> : null}
       {line.lids === null ? null : (
         <p>{t.lidsWait(at(saidFinish(line.lids.lastSecond)), Math.ceil(line.lids.longerSeconds / 60))}</p>
@@ -180,6 +181,18 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
       />
       <IceCautions line={line} />
     </section>
+  );
+}
+
+/** How much of its hours a line fills. */
+function Room({ line: { containers, capacity } }: { line: LinePlan }) {
+  const t = usePackingText();
+  const { format } = useHouse();
+  if (capacity === null) return null;
+  return containers <= capacity ? (
+    <p className="soft">{t.capacity(format.count(containers), format.count(capacity))}</p>
+  ) : (
+    <p className="said watch-said">{t.overCapacity(containers - capacity, format.count(capacity))}</p>
   );
 }
 
@@ -250,44 +263,6 @@ function Crew({ plan }: { plan: PlanBody }) {
       )}
       <ProblemSaid error={ticking.error} />
     </NextStep>
-  );
-}
-
-/** Whose time is when, and who of them stands at the line. */
-function Times({ plan }: { plan: PlanBody }) {
-  const t = usePackingText();
-  const { format } = useHouse();
-  const { slots, session } = plan;
-  if (slots.length === 0) return null;
-  const isOn = session.stage === 'open' || session.stage === 'running';
-  return (
-    <section className="stack">
-      <h2>{t.bookedTimes}</h2>
-      <p className="soft">{t.timeLapses}</p>
-      <ul className="list">
-        {slots.map((slot) => (
-          <li key={slot.id} className="row">
-            <span>
-              {slot.household}
-              <span className="soft block">
-                {[
-                  `${format.hour(slot.startsAt)}–${format.hour(slot.endsAt)}`,
-                  slot.line === null ? '' : t.line(slot.line),
-                  slot.isHere ? t.handStates.came : t.slotStates[slot.state as keyof typeof t.slotStates],
-                ]
-                  .filter(Boolean)
-                  .join(' · ')}
-              </span>
-            </span>
-            {isOn && (slot.cameAt !== null || !slot.isHere) ? (
-              <span className="actions">
-                <Here session={session.id} slot={slot} label={t.tick.came} />
-              </span>
-            ) : null}
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }
 

@@ -50,6 +50,12 @@ export const en = {
   unmeasured: 'Which foods have no moisture reading?',
   heaviest: 'What is the heaviest lift?',
   bagOf: (bagNo: number, mass: string) => `Bag ${bagNo}: ${mass}.`,
+  lifted: {
+    one: 'One person may lift it (NIOSH 94-110; your physician’s word comes first).',
+    'one-held-close':
+      'One person, only between knee and chest and close to the body (NIOSH 94-110; your physician’s word comes first).',
+    two: 'Two people or a dolly (NIOSH 94-110; your physician’s word comes first).',
+  },
   scrap: 'What was lost, and to what?',
   scrapBy: (spilled: string, sampled: string, undone: number) =>
     `${spilled} g spilled, ${sampled} g in samples; ${s(undone, 'can was', 'cans were')} put back.`,

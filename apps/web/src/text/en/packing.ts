@@ -89,6 +89,10 @@ export const en = {
   timeLapses: 'Once the day runs, a time that nobody comes for within 20 minutes goes to whoever waits.',
   missed: (from: string) =>
     `Your time at ${from} is free for others, since nobody of you was seen. Are you here now?`,
+  askToMove: (household: string, lines: number, needed: number) =>
+    `More want a line at once than there are: ${needed}, with ${s(lines, 'line', 'lines')}. Ask ${household} for another time, and all the others have one.`,
+  moreLines: (lines: number, needed: number) =>
+    `More want a line at once than there are: ${needed}, with ${s(lines, 'line', 'lines')}. More than one household would have to move.`,
   bookedTimes: 'Times on the line',
   slotStates: { booked: 'booked', waiting: 'waits', 'not-come': 'did not come; free again' },
   help: 'Hands',
@@ -118,6 +122,9 @@ export const en = {
   oneMoreBuys: (at: string, stations: string) =>
     `One person more, at ${stations}, would end the day at ${at}.`,
   oneMoreBuysNothing: 'One person more would not end the day sooner.',
+  capacity: (wanted: string, most: string) => `${wanted} of the ${most} containers that its hours hold.`,
+  overCapacity: (more: number, most: string) =>
+    `Its hours hold ${most} containers; ${s(more, 'is', 'are')} over. Add a person or a line, or pack on another day.`,
   waitsBetween: (minutes: number) =>
     `The line stands still for ${s(minutes, 'minute', 'minutes')}, until households come at the times that they booked.`,
   lidsWait: (at: string, longer: number) =>

@@ -50,6 +50,12 @@ export const es: typeof en = {
   unmeasured: '¿Qué alimentos no tienen lectura de humedad?',
   heaviest: '¿Cuál es la carga más pesada?',
   bagOf: (bagNo, mass) => `Saco ${bagNo}: ${mass}.`,
+  lifted: {
+    one: 'Una persona puede levantarlo (NIOSH 94-110; manda su médico).',
+    'one-held-close':
+      'Una persona, solo entre rodilla y pecho y pegado al cuerpo (NIOSH 94-110; manda su médico).',
+    two: 'Dos personas o una carretilla (NIOSH 94-110; manda su médico).',
+  },
   scrap: '¿Qué se perdió, y en qué?',
   scrapBy: (spilled, sampled, undone) =>
     `${spilled} g derramados, ${sampled} g en muestras; ${s(undone, 'lata devuelta', 'latas devueltas')}.`,

@@ -88,6 +88,10 @@ export const es: PackingWords = {
     'Cuando la jornada está en marcha, una hora a la que nadie llega en 20 minutos pasa a quien espera.',
   missed: (from) =>
     `Su hora de las ${from} queda libre para otros, porque no se vio a nadie de su hogar. ¿Ya están aquí?`,
+  askToMove: (household, lines, needed) =>
+    `Quieren una línea a la vez ${needed}, y hay ${s(lines, 'línea', 'líneas')}. Pida otra hora a ${household}, y todos los demás tienen la suya.`,
+  moreLines: (lines, needed) =>
+    `Quieren una línea a la vez ${needed}, y hay ${s(lines, 'línea', 'líneas')}. Tendría que cambiar de hora más de un hogar.`,
   bookedTimes: 'Horas en la línea',
   slotStates: { booked: 'con hora', waiting: 'espera', 'not-come': 'no vino; libre otra vez' },
   help: 'Manos',
@@ -116,6 +120,9 @@ export const es: PackingWords = {
   bottleneck: (stations, seconds) => `${stations} marca el paso: ${seconds} s por envase.`,
   oneMoreBuys: (at, stations) => `Una persona más, en ${stations}, acabaría la jornada a las ${at}.`,
   oneMoreBuysNothing: 'Una persona más no la acabaría antes.',
+  capacity: (wanted, most) => `${wanted} de los ${most} envases que caben en sus horas.`,
+  overCapacity: (more, most) =>
+    `En sus horas caben ${most} envases; ${s(more, 'sobra', 'sobran')}. Ponga una persona o una línea más, o envase otro día.`,
   waitsBetween: (minutes) =>
     `La línea espera ${s(minutes, 'minuto', 'minutos')}, hasta que los hogares llegan a la hora que apartaron.`,
   lidsWait: (at, longer) =>
