@@ -152,10 +152,30 @@ test('whoever takes a time that came free says what goes through it, where the w
   });
 }, 120_000);
 
+test('the keeper says no at the desk to what would be handed straight on, and whoever asked is told', async () => {
+  const cart = await anItem(shed, { name: 'Cart', mayRelay: true, postMinutes: 720 }, []);
+  bodyOf(await book(shed.hale.caller, cart, ['2026-09-12T09:00', '2026-09-12T18:00']), 201);
+  const next = ['2026-09-12T18:00', '2026-09-13T12:00'] as const;
+  bodyOf(await book(shed.moss.caller, cart, next, { byRelay: true }), 201);
+  const { page } = await site.enter('keeper@example.org');
+  await openEquipment(page);
+  await page.getByRole('link', { name: 'What is out, due and late' }).click();
+  const asked = page.getByRole('listitem').filter({ hasText: 'Cart' }).filter({ hasText: 'asked to be' });
+  await asked.getByRole('button', { name: 'No: it comes back to the store first' }).click();
+  await asked.waitFor({ state: 'detached' });
+  await settle(page);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  const { notices } = bodyOf(await shed.moss.caller.get(`${shed.path}/notices`));
+  expect(notices[0].words).toContain('It will not be handed straight on to you');
+}, 120_000);
+
 test('the keeper adds a thing with a part that it never goes out without', async () => {
   const { page } = await site.enter('keeper@example.org');
   await openEquipment(page);
   await page.getByRole('link', { name: 'Add equipment' }).click();
+  await page.getByLabel('Fill in the usual terms of').selectOption({ label: 'a grain mill' });
+  expect(await page.getByLabel(/Food goes through it/).isChecked()).toBe(true);
+  await page.getByLabel('Fill in the usual terms of').selectOption({ label: 'a can sealer' });
   await page.getByLabel('Name', { exact: true }).fill('Vacuum sealer');
   await page.getByLabel('Deposit', { exact: true }).fill('twenty');
   await page.getByRole('button', { name: 'Save', exact: true }).click();
@@ -175,7 +195,8 @@ test('the keeper adds a thing with a part that it never goes out without', async
   expect(await findFaults(page)).toEqual(NO_FAULTS);
   const { items } = bodyOf(await shed.keeper.caller.get(`${shed.path}/equipment`));
   expect(items.find(({ name }: { name: string }) => name === 'Vacuum sealer')).toMatchObject({
-    depositMinorUnits: 2000,
+    ...{ depositMinorUnits: 2000, postMinutes: 720, longestDays: 3, touchesFood: false },
+    ...{ serviceEveryUses: 500, serviceEveryDays: 180 },
     parts: [{ name: 'Sealing bar', isCritical: true, valueMinorUnits: 3100 }],
   });
 }, 120_000);

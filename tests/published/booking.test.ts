@@ -5,6 +5,7 @@ import {
   freeTimes,
   type Interval,
   isFree,
+  LENDING_STARTERS,
   lateFee,
   missingParts,
   mostAtOnce,
@@ -318,6 +319,22 @@ describe('lending', () => {
     expect(serviceAhead({ usesLeft: 121, daysLeft: 61 }, ahead)).toBeNull();
     expect(serviceAhead({ usesLeft: 0, daysLeft: null }, ahead)).toEqual({ inDays: 0, because: 'uses' });
     expect(serviceAhead({ usesLeft: null, daysLeft: null }, ahead)).toBeNull();
+  });
+
+  test('a thing starts with the terms of its sort: hours to clean it, days of its longest loan, and its service', () => {
+    const rows = Object.entries(LENDING_STARTERS).map(([code, terms]) => {
+      const { preHours, postHours, longestDays, serviceEveryUses, serviceEveryDays } = terms;
+      return [code, preHours, postHours, longestDays, serviceEveryUses, serviceEveryDays];
+    });
+    expect(rows).toEqual([
+      ['can-sealer', 0, 12, 3, 500, 180],
+      ['mill', 0, 24, 3, null, 365],
+      ['dolly', 0, 0, 3, null, null],
+      ['scale', 0, 1, 3, null, null],
+      ['thermometer', 0, 0, 3, null, null],
+      ['seam-gauge', 0, 0, 3, null, 365],
+      ['extension-cord', 0, 0, 3, null, 365],
+    ]);
   });
 
   test('a seamer is due after 500 cans or 180 days', () => {

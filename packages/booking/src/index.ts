@@ -1,5 +1,6 @@
 export * from './free-times.ts';
 export * from './interval.ts';
+export * from './lending-starters.ts';
 export * from './loan-rules.ts';
 export * from './partition.ts';
 export * from './piece-need.ts';

@@ -1,8 +1,9 @@
+import { LENDING_STARTERS, STARTER_CODES } from '@sheafbook/booking';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
-import { Check, Field, problemsOf } from '../../ui/field.tsx';
+import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
@@ -63,6 +64,7 @@ function startOf(item: Item | undefined, shown: (minorUnits: number) => string) 
   const text = (value: number | null | undefined) =>
     value === null || value === undefined ? '' : String(value);
   return {
+    starter: '',
     name: item?.name ?? '',
     kindNote: item?.kindNote ?? '',
     cautions: item?.cautions ?? '',
@@ -84,6 +86,19 @@ function startOf(item: Item | undefined, shown: (minorUnits: number) => string) 
   };
 }
 type Draft = ReturnType<typeof startOf>;
+
+/** What a sort of thing starts with, as it is typed; nothing changes where none is chosen. */
+function draftOfStarter(chosen: string): Partial<Draft> {
+  const code = STARTER_CODES.find((one) => one === chosen);
+  if (code === undefined) return {};
+  const { preHours, postHours, longestDays, serviceEveryUses, serviceEveryDays, ...flags } =
+    LENDING_STARTERS[code];
+  return {
+    ...flags,
+    ...{ preHours: String(preHours), postHours: String(postHours), longestDays: String(longestDays) },
+    ...{ everyUses: String(serviceEveryUses ?? ''), everyDays: String(serviceEveryDays ?? '') },
+  };
+}
 
 /** What the API takes, with what is no number left undefined. */
 function factsOf(draft: Draft, currency: string, item: Item | undefined) {
@@ -168,6 +183,20 @@ function FactsForm({ item }: { item?: Item }) {
         if (isWhole(facts)) saving.mutate();
       }}
     >
+      {item ? null : (
+        <>
+          <Choice
+            label={words.starter}
+            value={draft.starter}
+            options={[
+              { value: '', name: words.starterNone },
+              ...STARTER_CODES.map((code) => ({ value: code, name: words.starters[code] })),
+            ]}
+            onChange={(starter) => change({ starter, ...draftOfStarter(starter) })}
+          />
+          <p className="soft">{words.starterWords}</p>
+        </>
+      )}
       {field('name', words.name, { key: 'name' })}
       {field('kindNote', words.kindNote, { key: 'kindNote' })}
       {field('cautions', words.cautions, { key: 'cautions' })}

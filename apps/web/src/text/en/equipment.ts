@@ -114,6 +114,19 @@ export const en = {
   depositHint: 'Such as 50.00; 0 for none.',
   moneyProblem: 'Write an amount, such as 41.20.',
   numberProblem: 'Write a whole number.',
+  starter: 'Fill in the usual terms of',
+  starterNone: 'nothing: I fill them in myself',
+  starters: {
+    'can-sealer': 'a can sealer',
+    mill: 'a grain mill',
+    dolly: 'a dolly',
+    scale: 'a scale',
+    thermometer: 'a thermometer',
+    'seam-gauge': 'a seam gauge',
+    'extension-cord': 'an extension lead',
+  },
+  starterWords:
+    'Hours to clean it, the longest loan and its service, as groups usually have them. Change what the maker’s paper says otherwise.',
   preHours: 'Hours kept free before each use',
   postHours: 'Hours kept free after each use, for cleaning and the way back',
   mayRelay:

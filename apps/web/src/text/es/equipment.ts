@@ -116,6 +116,19 @@ export const es: EquipmentWords = {
   depositHint: 'Por ejemplo 50.00; 0 si no hay.',
   moneyProblem: 'Escriba una cantidad, como 41.20.',
   numberProblem: 'Escriba un número entero.',
+  starter: 'Rellenar con lo usual de',
+  starterNone: 'nada: lo relleno yo',
+  starters: {
+    'can-sealer': 'una cerradora de latas',
+    mill: 'un molino de grano',
+    dolly: 'una carretilla',
+    scale: 'una balanza',
+    thermometer: 'un termómetro',
+    'seam-gauge': 'un calibre de cierres',
+    'extension-cord': 'un alargador',
+  },
+  starterWords:
+    'Horas para limpiarlo, préstamo más largo y revisión, como los grupos suelen tenerlos. Cambie lo que el papel del fabricante diga de otro modo.',
   preHours: 'Horas libres antes de cada uso',
   postHours: 'Horas libres después de cada uso, para limpiar y volver',
   mayRelay:
