@@ -109,6 +109,59 @@ table book.allotment row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update (grams, units) to sheafbook_app
 
+view book.any_look with (security_invoker=true)
+  storehouse_id uuid
+  inspection_id uuid
+  container_id uuid
+  household_id uuid
+  how text
+  findings text[]
+  best text
+  outcome text
+  damaged_kernels integer
+  sample_grams integer
+  note text
+  entry_id uuid
+  inspected_at timestamp with time zone
+  inspected_on date
+  grant select to sheafbook_app
+  as
+ SELECT inspection.storehouse_id,
+    inspection.inspection_id,
+    inspection.container_id,
+    inspection.household_id,
+    inspection.how,
+    inspection.findings,
+    inspection.best,
+    inspection.outcome,
+    inspection.damaged_kernels,
+    inspection.sample_grams,
+    inspection.note,
+    inspection.entry_id,
+    inspection.inspected_at,
+    inspection.inspected_on
+   FROM book.inspection
+UNION ALL
+ SELECT l.storehouse_id,
+    l.lid_check_id AS inspection_id,
+    l.container_id,
+    l.household_id,
+    'outside'::text AS how,
+    ARRAY['loose-seal'::text] AS findings,
+    'kitchen-soon'::text AS best,
+    'kitchen-soon'::text AS outcome,
+    NULL::integer AS damaged_kernels,
+    NULL::integer AS sample_grams,
+    l.note,
+    NULL::uuid AS entry_id,
+    l.checked_at AS inspected_at,
+    (l.checked_at AT TIME ZONE s.time_zone)::date AS inspected_on
+   FROM book.lid_check l
+     JOIN book.storehouse s ON s.storehouse_id = l.storehouse_id
+  WHERE l.says = 'loose'::text AND NOT (EXISTS ( SELECT
+           FROM book.lid_check h
+          WHERE h.storehouse_id = l.storehouse_id AND h.container_id = l.container_id AND h.says = 'held'::text AND h.closed_at > l.closed_at));
+
 table book.bag row level security
   storehouse_id uuid not null
   bag_id uuid not null
@@ -582,7 +635,7 @@ table book.container_move row level security
   policy container_move_private restrictive for all to public using (((storehouse_id, container_id) IN ( SELECT c.storehouse_id,
     c.container_id
    FROM book.container c
-  WHERE ((c.household_id IS NULL) OR (c.household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'hold'::text, 'place-load'::text]))))))
+  WHERE ((c.household_id IS NULL) OR (c.household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['coverage-totals'::text, 'need-first'::text, 'hold'::text, 'place-load'::text, 'lids'::text]))))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
   grant select to sheafbook_poster
@@ -1421,7 +1474,7 @@ table book.inspection row level security
   constraint inspection_outcome_known CHECK (((outcome = ANY (ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text])) AND (best = ANY (ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text]))))
   constraint inspection_outcome_never_laxer CHECK ((array_position(ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text], outcome) >= array_position(ARRAY['table'::text, 'kitchen-soon'::text, 'freeze-and-repack'::text, 'animals'::text, 'compost'::text, 'discard'::text], best)))
   CREATE INDEX inspection_by_container ON book.inspection USING btree (storehouse_id, container_id, inspected_at DESC)
-  policy inspection_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'giving'::text))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
+  policy inspection_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['giving'::text, 'lids'::text])))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household))))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
@@ -1596,6 +1649,28 @@ table book.letter row level security
   policy letter_private restrictive for all to public using ((( SELECT book.current_task() AS current_task) = ANY (ARRAY['letter'::text, 'leaving'::text]))) with check (true)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update (ended_at, sending_at, state, unsent_because) to sheafbook_app
+
+table book.lid_check row level security
+  storehouse_id uuid not null
+  lid_check_id uuid default uuidv7() not null
+  container_id uuid not null
+  household_id uuid
+  closed_at timestamp with time zone not null
+  says text not null
+  note text default ''::text not null
+  checked_by uuid not null
+  checked_at timestamp with time zone not null
+  recorded_at timestamp with time zone not null
+  constraint lid_check_pkey PRIMARY KEY (storehouse_id, lid_check_id)
+  constraint lid_check_said_once UNIQUE (storehouse_id, container_id, closed_at, says)
+  constraint lid_check_checked_by_fk FOREIGN KEY (storehouse_id, checked_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint lid_check_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
+  constraint lid_check_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
+  constraint lid_check_after_closing CHECK (((checked_at >= closed_at) AND ((says <> 'closed-again'::text) OR (checked_at = closed_at))))
+  constraint lid_check_says_known CHECK ((says = ANY (ARRAY['held'::text, 'loose'::text, 'closed-again'::text])))
+  policy lid_check_private restrictive for all to public using (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = ANY (ARRAY['giving'::text, 'lids'::text])))) with check (((household_id IS NULL) OR (household_id = ( SELECT book.current_household() AS current_household)) OR (( SELECT book.current_task() AS current_task) = 'lids'::text)))
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
 
 view book.line_closed with (security_invoker=true)
   storehouse_id uuid
@@ -3519,7 +3594,7 @@ declare
   task_before text := coalesce(current_setting('app.task', true), '');
 begin
   perform set_config('app.task', 'giving', true);
-  return query select distinct on (i.container_id) i.container_id, i.findings, i.outcome from book.inspection i
+  return query select distinct on (i.container_id) i.container_id, i.findings, i.outcome from book.any_look i
     where i.storehouse_id = p_storehouse and i.container_id = any(p_containers)
     order by i.container_id, i.inspection_id desc;
   perform set_config('app.task', task_before, true);
@@ -3586,6 +3661,64 @@ end $function$
   owner sheafbook_owner
   execute: sheafbook_app
 
+CREATE OR REPLACE FUNCTION book.list_lids(p_storehouse uuid, p_since date, p_in_store boolean)
+ RETURNS TABLE(container_id uuid, household_id uuid, packing_session_id uuid, closed_at timestamp with time zone, is_in_store boolean, says text, said_of timestamp with time zone, checked_at timestamp with time zone, looked_at timestamp with time zone, outcome text)
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+#variable_conflict use_column
+declare
+  task_before text := coalesce(current_setting('app.task', true), '');
+  household uuid := book.current_household();
+begin
+  perform set_config('app.task', 'lids', true);
+  return query
+    with jar as (
+      select c.storehouse_id, c.container_id, c.household_id, c.packed_on, s.time_zone, l.packing_session_id, l.closed_at,
+        coalesce((select p.place_id is not null and o.household_id is null from book.container_place p
+            left join book.place o on o.storehouse_id = p.storehouse_id and o.place_id = p.place_id
+            where p.storehouse_id = c.storehouse_id and p.container_id = c.container_id),
+          c.household_id is null or l.packing_session_id is not null) as is_in_store
+      from book.container c
+      join book.storehouse s on s.storehouse_id = c.storehouse_id
+      join book.container_kind k on k.storehouse_id = c.storehouse_id and k.container_kind_id = c.container_kind_id
+      left join book.line_closed l on l.storehouse_id = c.storehouse_id and l.container_id = c.container_id
+        and l.undone_entry_id is null
+      where c.storehouse_id = p_storehouse and c.packed_on >= p_since and c.opened_on is null and k.barrier = 'glass'
+        and exists (select from book.account a where a.storehouse_id = c.storehouse_id and a.vessel_id = c.container_id
+          and a.inflow > a.outflow))
+    select j.container_id, j.household_id, j.packing_session_id, greatest(f.closed_at, again.closed_at), j.is_in_store,
+      said.says, said.closed_at, said.checked_at, look.inspected_at, look.outcome
+    from jar j
+    -- What was poured in came out of another vessel of ours; of a hand's first pour that is written down later, the day's end counts.
+    cross join lateral (select max(p.at) as closed_at from (
+      select case when e.what in ('session-poured', 're-canned') and j.closed_at is not null then j.closed_at
+          when e.entry_no = min(e.entry_no) over () then
+            least(e.recorded_at, (j.packed_on + 1)::timestamp at time zone j.time_zone)
+          else e.recorded_at end as at
+        from book.account d
+        join book.movement m on m.storehouse_id = d.storehouse_id and m.destination_id = d.account_id
+        join book.account s on s.storehouse_id = m.storehouse_id and s.account_id = m.source_id
+        join book.entry e on e.storehouse_id = m.storehouse_id and e.entry_id = m.entry_id and e.reverses_id is null
+        where d.storehouse_id = j.storehouse_id and d.vessel_id = j.container_id
+          and s.vessel_kind in ('bag', 'container') and s.vessel_id <> j.container_id
+          and not exists (select from book.entry u where u.storehouse_id = e.storehouse_id and u.reverses_id = e.entry_id)
+      ) p) f
+    left join lateral (select max(a.closed_at) as closed_at from book.lid_check a
+      where a.storehouse_id = j.storehouse_id and a.container_id = j.container_id and a.says = 'closed-again') again on true
+    left join lateral (select a.says, a.closed_at, a.checked_at from book.lid_check a
+      where a.storehouse_id = j.storehouse_id and a.container_id = j.container_id and a.says <> 'closed-again'
+      order by a.lid_check_id desc limit 1) said on true
+    left join lateral (select i.inspected_at, i.outcome from book.inspection i
+      where i.storehouse_id = j.storehouse_id and i.container_id = j.container_id
+      order by i.inspection_id desc limit 1) look on true
+    where f.closed_at is not null
+      and (j.household_id is null or j.household_id = household or (p_in_store and j.is_in_store));
+  perform set_config('app.task', task_before, true);
+end $function$
+  owner sheafbook_owner
+  execute: sheafbook_app
+
 CREATE OR REPLACE FUNCTION book.list_looks(p_storehouse uuid, p_containers uuid[])
  RETURNS TABLE(inspection_id uuid, container_id uuid, is_own boolean, how text, findings text[], best text, outcome text, damaged_kernels integer, sample_grams integer, note text, entry_id uuid, inspected_at timestamp with time zone, inspected_on date)
  LANGUAGE plpgsql
@@ -3600,7 +3733,7 @@ begin
   return query select i.inspection_id, i.container_id, o.is_own, i.how, i.findings, i.best, i.outcome, i.damaged_kernels,
       i.sample_grams, case when o.is_own then i.note else '' end, case when o.is_own then i.entry_id end, i.inspected_at,
       i.inspected_on
-    from book.inspection i
+    from book.any_look i
     join book.container c on c.storehouse_id = i.storehouse_id and c.container_id = i.container_id
     cross join lateral (select i.household_id is null or i.household_id is not distinct from household as is_own) o
     where i.storehouse_id = p_storehouse and i.container_id = any(p_containers)

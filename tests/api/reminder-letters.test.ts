@@ -244,6 +244,16 @@ const SAID: Readonly<Record<ReminderKind, { readonly en: Said; readonly es: Said
       'Hay envases de Rye retenidos desde que falló una revisión de sus cierres, y nadie ha dicho qué se hace con ellos. Nadie come de ellos hasta que alguien lo diga.',
     ],
   },
+  'lid-check': {
+    en: [
+      'Press the lids of your jars: Rye',
+      'Jars were closed a day ago: Rye, 14. Press the middle of each lid: it stays down where the closing holds. That says nothing of whether food is safe: dry food only, and home preserving by published guidance. Write down which did not hold. This is overdue.',
+    ],
+    es: [
+      'Presione las tapas de los frascos: Rye',
+      'Hay frascos que se cerraron hace un día: Rye, 14. Presione el centro de cada tapa: queda hundido si el cierre aguanta. Eso no dice si el alimento es seguro: solo alimento seco, y las conservas caseras según guías publicadas. Anote cuáles no aguantaron. El plazo ya pasó.',
+    ],
+  },
   'duty-ends': {
     en: [
       'A duty of Rye ends',
@@ -281,9 +291,14 @@ type Said = readonly [subject: string, sentence: string];
 const AT_AN_HOUR: readonly string[] = [
   ...['pledge-closing', 'pick-up', 'hand-over'],
   ...['packing-time', 'packing-help', 'loan-due', 'equipment-late', 'equipment-offered', 'seam-check'],
+  'lid-check',
   ...['offer-open', 'equipment-asked', 'relay-asked', 'late-return'],
 ];
-const SAYS: Readonly<Record<string, string>> = { 'landing-day': 'Grange hall', 'seam-check': '2' };
+const SAYS: Readonly<Record<string, string>> = {
+  'landing-day': 'Grange hall',
+  'seam-check': '2',
+  'lid-check': '14',
+};
 const NOTICE = 'Rye now lands on 2026-10-17.';
 const HOME = 'https://book.example/s/018f0000-0000-7000-8000-000000000001';
 const STOP = 'https://book.example/stop/abc';

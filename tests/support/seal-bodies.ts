@@ -22,6 +22,8 @@ export const sealBodies = (
     disposition: 'eat-now',
     note: 'soft',
   },
+  'POST /lids/answers': { of: 'common', containerIds: [ids.container ?? ids.kind], looseCodes: [], note: '' },
+  'POST /lids/closings': { of: 'common', containerIds: [ids.container ?? ids.kind], note: '' },
   'POST /re-cannings': {
     ...{ containers: [{ containerId: ids.container ?? ids.kind }], containerKindId: ids.kind },
     ...{ treatment: 'none', note: '' },

@@ -129,6 +129,9 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     insert into book.watch (storehouse_id, container_id, inspection_id, household_id, finding, is_same_window, since)
     values (${storehouse.storehouseId}, ${offered[0]?.id ?? ''}, ${ids.inspection}, ${Dell.householdId}, 'webbing', false, now())`;
   await app.admin`
+    insert into book.lid_check (storehouse_id, container_id, household_id, closed_at, says, checked_by, checked_at, recorded_at)
+    values (${storehouse.storehouseId}, ${can.id}, ${Dell.householdId}, '2026-08-30', 'held', ${Dell.personId}, '2026-08-31', now())`;
+  await app.admin`
     insert into book.hold_answer (storehouse_id, hold_id, household_id, has_some, eaten_on, note, answered_by, answered_at)
     values (${storehouse.storehouseId}, ${ids.hold ?? ''}, ${Dell.householdId}, true, '2026-08-30', 'two loaves', ${Dell.personId}, now())`;
   await app.admin`

@@ -47,6 +47,7 @@ import { labelRoutes } from './features/label/routes.ts';
 import { labelAheadRoutes } from './features/label-ahead/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
 import { leavingRoutes } from './features/leaving/routes.ts';
+import { lidRoutes } from './features/lid/routes.ts';
 import { loanRoutes } from './features/loan/routes.ts';
 import { maintenanceRoutes } from './features/maintenance/routes.ts';
 import { moneyRoutes } from './features/money/routes.ts';
@@ -190,6 +191,7 @@ const insideStorehouse = new Hono<AppEnv>()
   .route('/', labelRoutes)
   .route('/', labelAheadRoutes)
   .route('/', seamRoutes)
+  .route('/', lidRoutes)
   .route('/', wayToKeepRoutes)
   .route('/', stockCountRoutes)
   .route('/', workRoutes)

@@ -23,6 +23,7 @@ import { inspectionRoutes } from './features/inspection/routes.ts';
 import { intakeRoutes } from './features/intake/routes.ts';
 import { labelRoutes } from './features/label/routes.ts';
 import { landingRoutes } from './features/landing/routes.ts';
+import { lidRoutes } from './features/lid/routes.ts';
 import { noticeRoutes } from './features/notices/routes.ts';
 import { offerRoutes } from './features/offer/routes.ts';
 import { packingRoutes } from './features/packing/routes.ts';
@@ -139,6 +140,7 @@ export const router = createRouter({
       ...shelfRoutes,
       ...rotationRoutes,
       ...inspectionRoutes,
+      ...lidRoutes,
       ...intakeRoutes,
       ...placeRoutes,
       ...offerRoutes,

@@ -40,3 +40,21 @@ export const watches = book.table(
   (table) => [primaryKey({ columns: [table.storehouseId, table.containerId, table.inspectionId] })],
 );
 export type WatchRow = typeof watches.$inferSelect;
+
+export const lidChecks = book.table(
+  'lid_check',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    lidCheckId: uuid('lid_check_id').notNull().default(sql`uuidv7()`),
+    containerId: uuid('container_id').notNull(),
+    householdId: uuid('household_id'),
+    closedAt: instant('closed_at').notNull(),
+    says: text('says').notNull(),
+    note: text('note').notNull().default(''),
+    checkedBy: uuid('checked_by').notNull(),
+    checkedAt: instant('checked_at').notNull(),
+    recordedAt: instant('recorded_at').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.lidCheckId] })],
+);
+export type LidCheckRow = typeof lidChecks.$inferSelect;

@@ -9,6 +9,7 @@ export * from './inspection-words.ts';
 export * from './intake.ts';
 export * from './keeping-life.ts';
 export * from './leave-shut.ts';
+export * from './lid-check.ts';
 export * from './life-band.ts';
 export * from './logger-file.ts';
 export * from './logger-line.ts';

@@ -333,6 +333,8 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'write_off_posted_when_agreed',
   'write_off_withdrawn_before_posting',
   'write_off_writes_something_off',
+  'lid_check_after_closing',
+  'lid_check_says_known',
   'inspection_finds_something',
   'inspection_findings_known',
   'inspection_how_known',

@@ -112,6 +112,8 @@ export const PROBLEMS = {
   'label-used': refuse(409, 'A container was filled under this label already.'),
   'label-does-not-fit': refuse(409, 'This label was made for something else.'),
   'container-in-doubt': refuse(409, 'The seam of this container is in doubt. Somebody answers for it first.'),
+  'lid-too-early': refuse(409, 'The lid of a jar tells nothing before it was shut for a day.'),
+  'lid-found-loose': refuse(409, 'The lid of a jar was found loose. It is closed again before it can hold.'),
   'place-full': refuse(409, 'The shelves of this place carry no more. Set some of it somewhere else.'),
   'container-offered': refuse(
     409,

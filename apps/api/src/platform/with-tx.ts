@@ -22,7 +22,8 @@ export type Task =
   | 'hold'
   | 'packing'
   | 'letter'
-  | 'donor';
+  | 'donor'
+  | 'lids';
 
 export type TxOptions = {
   readonly task?: Task;

@@ -22,6 +22,8 @@ const KINDS = [
   'hold-open',
   'own-doubts',
   'seam-check',
+  'lid-check',
+  'lid-loose',
   'suspects-open',
   'quote-lapses',
   'bill-due',

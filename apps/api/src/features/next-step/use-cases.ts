@@ -18,6 +18,7 @@ import { listMissingToOrder } from '../order/use-cases.ts';
 import { listBillItems } from './bill-items.ts';
 import { listDutyItems } from './duty-items.ts';
 import { listKeeperItems } from './keeper-items.ts';
+import { listLidItems } from './lid-items.ts';
 import { byUrgency, type OpenItem } from './open-item.ts';
 import { listOwnItems } from './own-items.ts';
 import { listPackingItems } from './packing-items.ts';
@@ -121,6 +122,7 @@ export async function listOpenItems(tx: Tx, context: Context): Promise<OpenItem[
     ...(await listOwnItems(tx, context, open, rootOf(actor))),
     ...(await listPackingItems(tx, context, rootOf(actor))),
     ...(await listSealItems(tx, context, rootOf(actor))),
+    ...(await listLidItems(tx, context, rootOf(actor))),
     ...(await listKeeperItems(tx, context, rootOf(actor))),
     ...(await listBillItems(tx, context, rootOf(actor))),
     ...(await listStockItems(tx, context, rootOf(actor))),

@@ -47,6 +47,7 @@ const PAGES: Readonly<Partial<Record<ReminderFact['kind'], (buy: string, path: s
   'hold-open': (buy) => (buy === '' ? '/notices' : `${buy}/landing`),
   'seam-check': packingDay,
   'suspects-open': packingDay,
+  'lid-check': (_, path) => (path.endsWith('of=common') ? '/shelf/lids?of=common' : '/shelf/lids'),
   unreached: () => '/notices/written',
   'duty-ends': () => '/people/duties',
 };

@@ -47,6 +47,8 @@ export const KINDS = {
   // Told when it is due, not on the morning of that day.
   'seam-check': { overdue: true, isSafety: true },
   'suspects-open': { open: 'weekly', isSafety: true },
+  // Told when the last of its day tells something, not on the morning of that day.
+  'lid-check': { overdue: true },
   unreached: { overdue: true, isSafety: true },
   safety: { open: 'once', isSafety: true },
 } as const satisfies Readonly<Record<string, Rule>>;

@@ -12,6 +12,29 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
     '{} envases de las existencias comunes se acercan a sus últimas fechas: vea qué regalar.',
   'The seal of a container of yours is in doubt: read what to do with it.':
     'El cierre de un envase suyo está en duda: lea qué hacer con él.',
+  'Press the lid of a jar a day after it was closed: {}.':
+    'Presione la tapa de un frasco un día después de cerrarlo: {}.',
+  'Press the lids of {} jars a day after they were closed: {}.':
+    'Presione las tapas de {} frascos un día después de cerrarlos: {}.',
+  'The lid of a jar of yours did not hold: close it again, or eat it soon.':
+    'La tapa de un frasco suyo no aguantó: vuelva a cerrarlo o cómalo pronto.',
+  'The lids of {} jars of yours did not hold: close them again, or eat them soon.':
+    'Las tapas de {} frascos suyos no aguantaron: vuelva a cerrarlos o cómalos pronto.',
+  'The lids of these jars of yours did not hold for a day: {}. If the food is dry and smells right, close each again with a fresh absorber or a new vacuum and look again a day later, or eat it within 30 days. If it is wet, mouldy or smells wrong, throw it away.':
+    'Las tapas de estos frascos suyos no aguantaron un día: {}. Si el alimento está seco y huele bien, cierre cada uno otra vez con un absorbedor nuevo o con vacío y mírelo otra vez al día siguiente, o cómalo en 30 días. Si está húmedo, mohoso o huele mal, tírelo.',
+  'The lid of a jar tells nothing before it was shut for a day.':
+    'La tapa de un frasco no dice nada hasta que lleva un día cerrado.',
+  'The lid of a jar was found loose. It is closed again before it can hold.':
+    'La tapa de un frasco se encontró suelta. Se vuelve a cerrar antes de que pueda aguantar.',
+  '{} was closed less than a day ago, so its lid tells nothing yet.':
+    '{} se cerró hace menos de un día, así que su tapa todavía no dice nada.',
+  '{} was found loose already: close it again first, or eat it soon.':
+    '{} ya se encontró suelto: vuelva a cerrarlo primero, o cómalo pronto.',
+  'No jar whose lid is asked for here has the code {}.':
+    'Ningún frasco cuya tapa se pide aquí tiene el código {}.',
+  'Say which jars.': 'Diga qué frascos.',
+  'Each jar stands once.': 'Cada frasco va una vez.',
+  'Answer for 500 jars at a time at most.': 'Responda por 500 frascos a la vez como máximo.',
   'The seals of {} containers of yours are in doubt: read what to do with each.':
     'Los cierres de {} envases suyos están en duda: lea qué hacer con cada uno.',
   'A container of yours wants to be looked at.': 'Toca mirar un envase suyo.',

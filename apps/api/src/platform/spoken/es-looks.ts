@@ -69,6 +69,7 @@ export const ES_LOOKS: Readonly<Record<string, string>> = {
   helping: 'ayudar',
   'labels ahead of a packing day': 'etiquetas antes de una jornada de envasado',
   leaving: 'salida del hogar',
+  'lids of jars': 'tapas de frascos',
   'list of balances': 'lista de saldos',
   'list of deposits held': 'lista de depósitos guardados',
   loan: 'préstamo',

@@ -41,6 +41,10 @@ test('own containers in doubt are seen at the page that says what to do with eac
   expect(pageFor('/api/storehouses/S/own-doubts', { isTreasurer: false })).toBe('/s/S/shelf/doubts');
 });
 
+test.for(['', '?of=common'])('lids of jars are seen at their page: “%s”', (of) => {
+  expect(pageFor(`/api/storehouses/S/lids${of}`, { isTreasurer: false })).toBe(`/s/S/shelf/lids${of}`);
+});
+
 test('a hold is seen at its own page', () => {
   expect(pageFor('/api/storehouses/S/holds/H', { isTreasurer: false })).toBe('/s/S/holds/H');
 });

@@ -43,6 +43,8 @@ export function pageFor(apiPath: string | null, { isTreasurer }: { isTreasurer: 
   if (desk) return `/s/${desk[1]}/equipment/desk`;
   const doubts = /\/api\/storehouses\/([^/]+)\/own-doubts$/.exec(apiPath ?? '');
   if (doubts) return `/s/${doubts[1]}/shelf/doubts`;
+  const lids = /\/api\/storehouses\/([^/]+)\/lids(\?of=common)?$/.exec(apiPath ?? '');
+  if (lids) return `/s/${lids[1]}/shelf/lids${lids[2] ?? ''}`;
   const ending = /\/api\/storehouses\/([^/]+)\/duties$/.exec(apiPath ?? '');
   if (ending) return `/s/${ending[1]}/people/duties`;
   const owed = /\/api\/storehouses\/([^/]+)\/suppliers-owed$/.exec(apiPath ?? '');

@@ -7,9 +7,11 @@ import { joined, Loaded } from '../../ui/loaded.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { WithWaiting } from '../../ui/with-waiting.tsx';
+import { LidsOf } from '../lid/lids-of.tsx';
 import { useLogQueue } from '../packing/use-log.ts';
 import { WaitingActs } from '../packing/waiting-acts.tsx';
 import { PaperLinks } from '../paper/paper-links.tsx';
+import { keepsStore } from '../place/queries.ts';
 import { type Kind, kindsQuery } from '../shelf/queries.ts';
 import { CheckForm, draftOf, START } from './check-form.tsx';
 import { type LineWatch, type Watch, watchQuery } from './queries.ts';
@@ -32,7 +34,8 @@ export function Seals() {
 
 function SealsBody({ watch, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
   const t = useSeamText();
-  const { storehouse } = useHouse();
+  const house = useHouse();
+  const { storehouse } = house;
   const [serial, setSerial] = useState<number | null>(null);
   const params = { storehouse, session: watch.session.id };
   const log = useLogQueue(watch.session.id);
@@ -76,6 +79,7 @@ function SealsBody({ watch, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
       <Link className="btn" to="/s/$storehouse/packing/machines" params={{ storehouse }}>
         {t.toMachines}
       </Link>
+      {keepsStore(house) ? <LidsOf of="common" session={watch.session.id} /> : null}
       <Checks watch={watch} />
       <PaperLinks
         papers={[

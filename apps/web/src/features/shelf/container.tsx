@@ -14,6 +14,7 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { HowLong } from '../keeping/how-long.tsx';
+import { LidOfJar } from '../lid/lid-of-jar.tsx';
 import { treatmentsQuery } from '../treatment/queries.ts';
 import { gramsTyped } from './mass-typed.ts';
 import { containersQuery, OF_STOCK, type Shelved } from './queries.ts';
@@ -91,6 +92,7 @@ function Sheet({ shelved }: { shelved: Shelved }) {
         <SayTreatment key={`${shelved.treatment} ${shelved.moistureTenths}`} shelved={shelved} />
       )}
       {grams === 0 ? null : <HowLong container={shelved.id} lotIds={others.map(({ id }) => id)} />}
+      {grams === 0 ? null : <LidOfJar container={shelved.id} />}
       <ToKitchen shelved={shelved} />
       {grams === 0 ? null : <TakeOut key={grams} shelved={shelved} />}
       {grams === 0 ? null : (

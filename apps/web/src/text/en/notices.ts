@@ -104,6 +104,7 @@ export const en = {
     'move-buy': 'A buy waits for your step',
     notice: 'Notices',
     'hold-open': 'Food on hold waits for you',
+    'lid-check': 'The lids of jars are to be pressed, a day after they were closed',
     'seam-check': 'A seal is to be checked while a line runs',
     'suspects-open': 'Containers are in doubt and nobody has answered for them',
     'duty-ends': 'A duty is meant to end',

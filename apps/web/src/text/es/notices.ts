@@ -106,6 +106,7 @@ export const es: NoticeWords = {
     'move-buy': 'Una compra espera su paso',
     notice: 'Avisos',
     'hold-open': 'Alimento retenido le espera',
+    'lid-check': 'Toca presionar las tapas de los frascos, un día después de cerrarlos',
     'seam-check': 'Toca revisar un cierre mientras corre una línea',
     'suspects-open': 'Hay envases en duda y nadie ha respondido por ellos',
     'duty-ends': 'Un cargo debe terminar',

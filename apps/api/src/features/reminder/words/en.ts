@@ -126,6 +126,10 @@ export const en = {
       subject: `Containers in doubt: ${about}`,
       says: `Containers of ${about} are on hold since a check of their seals failed, and nobody has said what becomes of them. Nobody eats from them until somebody does.`,
     }),
+    'lid-check': ({ about, says: count }) => ({
+      subject: `Press the lids of your jars: ${about}`,
+      says: `Jars were closed a day ago: ${about}, ${count}. Press the middle of each lid: it stays down where the closing holds. That says nothing of whether food is safe: dry food only, and home preserving by published guidance. Write down which did not hold.`,
+    }),
     'duty-ends': ({ about, due }) => ({
       subject: `A duty of ${about} ends`,
       says: `A duty of ${about} is meant to end: ${due}. Find who takes it over; the storehouse has a page and a paper for handing it on. Nothing ends by itself.`,
@@ -184,6 +188,7 @@ export const en = {
     'bill-due': 'bills',
     'claim-window': 'claims',
     'hand-over': 'handing food over',
+    'lid-check': 'lids of jars to press',
     'duty-ends': 'ends of duties',
     'move-buy': 'steps of a buy',
     notice: 'notices',

@@ -122,6 +122,10 @@ export const es: ReminderWords = {
       subject: `Envases en duda: ${about}`,
       says: `Hay envases de ${about} retenidos desde que falló una revisión de sus cierres, y nadie ha dicho qué se hace con ellos. Nadie come de ellos hasta que alguien lo diga.`,
     }),
+    'lid-check': ({ about, says: count }) => ({
+      subject: `Presione las tapas de los frascos: ${about}`,
+      says: `Hay frascos que se cerraron hace un día: ${about}, ${count}. Presione el centro de cada tapa: queda hundido si el cierre aguanta. Eso no dice si el alimento es seguro: solo alimento seco, y las conservas caseras según guías publicadas. Anote cuáles no aguantaron.`,
+    }),
     'duty-ends': ({ about, due }) => ({
       subject: `Termina un cargo de ${about}`,
       says: `Un cargo de ${about} debe terminar: ${due}. Busque quién lo toma; el almacén tiene una página y una hoja para traspasarlo. Nada termina por sí solo.`,
@@ -176,6 +180,7 @@ export const es: ReminderWords = {
     'bill-due': 'facturas',
     'claim-window': 'reclamaciones',
     'hand-over': 'entregas de alimento',
+    'lid-check': 'tapas de frascos por presionar',
     'duty-ends': 'fines de cargos',
     'move-buy': 'pasos de una compra',
     notice: 'avisos',
