@@ -664,7 +664,6 @@ table book.container_tare row level security
   weighed_at timestamp with time zone not null
   recorded_at timestamp with time zone not null
   constraint container_tare_pkey PRIMARY KEY (storehouse_id, container_tare_id)
-  constraint container_tare_of_its_kind UNIQUE (storehouse_id, container_tare_id, container_kind_id)
   constraint container_tare_kind_fk FOREIGN KEY (storehouse_id, container_kind_id) REFERENCES book.container_kind(storehouse_id, container_kind_id)
   constraint container_tare_weighed_by_fk FOREIGN KEY (storehouse_id, weighed_by) REFERENCES book.person(storehouse_id, person_id)
   constraint container_tare_has_happened CHECK ((weighed_at <= (recorded_at + '00:05:00'::interval)))
@@ -2097,6 +2096,10 @@ table book.packing_pour row level security
   recorded_at timestamp with time zone not null
   undone_entry_id uuid
   absorber_millilitres integer
+  weighed_how text default 'net'::text not null
+  gross_grams bigint
+  tare_grams bigint
+  container_tare_id uuid
   constraint packing_pour_pkey PRIMARY KEY (storehouse_id, packing_pour_id)
   constraint packing_pour_container_once UNIQUE (storehouse_id, container_id)
   constraint packing_pour_serial_once UNIQUE (storehouse_id, packing_session_id, line, serial)
@@ -2104,9 +2107,18 @@ table book.packing_pour row level security
   constraint packing_pour_container_fk FOREIGN KEY (storehouse_id, container_id) REFERENCES book.container(storehouse_id, container_id)
   constraint packing_pour_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
   constraint packing_pour_poured_by_fk FOREIGN KEY (storehouse_id, poured_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_pour_tare_fk FOREIGN KEY (storehouse_id, container_tare_id) REFERENCES book.container_tare(storehouse_id, container_tare_id)
   constraint packing_pour_undone_entry_fk FOREIGN KEY (storehouse_id, undone_entry_id) REFERENCES book.entry(storehouse_id, entry_id)
   constraint packing_pour_absorber_takes_some CHECK (((absorber_millilitres IS NULL) OR ((absorber_millilitres > 0) AND (treatment = 'oxygen-absorber'::text))))
+  constraint packing_pour_names_its_tare CHECK (((weighed_how = 'tare-of-kind'::text) = (container_tare_id IS NOT NULL)))
+  constraint packing_pour_net_adds_up CHECK ((((tare_grams >= 1) AND (tare_grams <= 100000)) AND ((gross_grams - tare_grams) = (grams)::bigint)))
   constraint packing_pour_serial_counted CHECK ((((line >= 1) AND (line <= 20)) AND (serial > 0)))
+  constraint packing_pour_weighed_known CHECK ((weighed_how = ANY (ARRAY['net'::text, 'tare-of-kind'::text, 'own-tare'::text])))
+  constraint packing_pour_weighed_whole CHECK ((num_nonnulls(gross_grams, tare_grams) =
+CASE
+    WHEN (weighed_how = 'net'::text) THEN 0
+    ELSE 2
+END))
   constraint packing_pour_weighs_something CHECK ((((grams)::bigint > 0) AND ((target_grams)::bigint > 0)))
   CREATE INDEX packing_pour_by_entry ON book.packing_pour USING btree (storehouse_id, entry_id)
   CREATE TRIGGER packing_pour_joins_holds AFTER INSERT ON book.packing_pour FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()

@@ -2,7 +2,14 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
 import { refusalOf } from '../support/money-books.ts';
-import { aPackingSession, cansOf, openHall, type TestHall } from '../support/packing.ts';
+import {
+  aPackingSession,
+  aPourBody,
+  bringWheat,
+  cansOf,
+  openHall,
+  type TestHall,
+} from '../support/packing.ts';
 import { printed } from '../support/pdf.ts';
 import type { TestStorehouse } from '../support/storehouse.ts';
 import { TEN_ALIKE, TEN_UNLIKE } from '../support/tare.ts';
@@ -96,6 +103,96 @@ test('the run sheet says what an empty one weighs and what a full one shows, or 
   later(190);
   bodyOf(await weigh({ readings: TEN_UNLIKE }), 201);
   expect(await said('en')).toContain('weigh each one empty first');
+});
+
+describe('a pour that was weighed with its container', () => {
+  let day: string;
+  const pour = (weighed: unknown, grams: number[] = [2600]) =>
+    hall.lead.caller.post(`${day}/pours`, { ...aPourBody(hall, { name: 'Ashdown', grams }), weighed });
+  const gross = (grossGrams: number[], tareGrams: number | number[] = 321) => ({
+    ...{ how: typeof tareGrams === 'number' ? 'tare-of-kind' : 'own-tare', grossGrams, tareGrams },
+  });
+  const poured = async () => bodyOf(await hall.lead.caller.get(`${day}/log`)).pours;
+  beforeAll(async () => {
+    app.clock.now = new Date(now.getTime() + 200 * 60_000);
+    day = await aPackingSession(storehouse, hall);
+    bodyOf(await hall.lead.caller.post(`${day}/start`));
+    await bringWheat(hall, day, 'Ashdown');
+    bodyOf(await weigh(), 201);
+  });
+  beforeEach(() => later(210));
+
+  test('goes into the book as its net, with what the scale showed and which ten were taken off', async () => {
+    bodyOf(await pour(gross(Array.from({ length: 3 }, () => 2640)), [2319, 2319, 2319]), 201);
+    bodyOf(await pour(gross([2930, 2925], [330, 325]), [2600, 2600]), 201);
+    bodyOf(await pour({ how: 'net' }, [100]), 201);
+    const log = bodyOf(await hall.lead.caller.get(`${day}/log`));
+    expect(log.pours).toMatchObject([
+      ...Array.from({ length: 3 }, () => ({
+        ...{ grams: 2319, grossGrams: 2640, tareGrams: 321, weighedHow: 'tare-of-kind' },
+      })),
+      { grams: 2600, grossGrams: 2930, tareGrams: 330, weighedHow: 'own-tare' },
+      { grams: 2600, grossGrams: 2925, tareGrams: 325, weighedHow: 'own-tare' },
+      { grams: 100, grossGrams: null, tareGrams: null, weighedHow: 'net' },
+    ]);
+    expect(log.mass).toMatchObject({ inContainersGrams: 3 * 2319 + 2 * 2600 + 100, unaccountedGrams: 0 });
+    const [named] = await app.admin<{ readings: number[] }[]>`
+      select readings from book.container_tare join book.packing_pour using (storehouse_id, container_tare_id)`;
+    expect(named?.readings).toEqual(TEN_ALIKE);
+  });
+
+  test('counts what a phone took off by the weighing that it knew, also after a later one', async () => {
+    bodyOf(await weigh({ readings: TEN_UNLIKE }), 201);
+    bodyOf(await pour(gross([2921])), 201);
+    expect((await poured()).at(-1)).toMatchObject({ grams: 2600, tareGrams: 321 });
+  });
+
+  test.for([
+    {
+      weighed: gross([321]),
+      grams: [2600],
+      field: 'weighed.grossGrams.0',
+      because: 'the can alone weighs that',
+    },
+    {
+      weighed: gross([300], [321]),
+      grams: [2600],
+      field: 'weighed.tareGrams.0',
+      because: 'the tare is above gross',
+    },
+    { weighed: gross([2921]), grams: [2601], field: 'grams.0', because: 'gross less tare is another net' },
+    {
+      weighed: gross([2921]),
+      grams: [2600, 2600],
+      field: 'weighed.grossGrams',
+      because: 'a gross is missing',
+    },
+    {
+      ...{ weighed: { how: 'own-tare', grossGrams: [2921, 2921], tareGrams: [321] }, grams: [2600, 2600] },
+      ...{ field: 'weighed.tareGrams', because: 'a tare is missing' },
+    },
+    {
+      weighed: gross([2922], 322),
+      grams: [2600],
+      field: 'weighed.tareGrams',
+      because: 'no ten weighed that',
+    },
+    { weighed: { how: 'by-eye' }, grams: [2600], field: 'weighed.how', because: 'nobody weighs by eye' },
+  ])('$weighed for $grams is refused, since $because', async ({ weighed, grams, field }) => {
+    const refused = await refusalOf(app, () => pour(weighed, grams));
+    expect(refused).toMatchObject({ status: 400, code: 'invalid-input', isUnchanged: true });
+    expect(refused.fields).toContain(field);
+  });
+
+  test('a net over what the can holds is refused at its grams', async () => {
+    const refused = await refusalOf(app, () => pour(gross([5321]), [5000]));
+    expect(refused).toMatchObject({ code: 'over-capacity', isUnchanged: true, fields: ['grams.0'] });
+  });
+
+  test('the book itself takes no three figures that do not add up', async () => {
+    const spoil = app.admin`update book.packing_pour set gross_grams = 2999 where weighed_how = 'own-tare'`;
+    await expect(spoil).rejects.toThrow(/packing_pour_net_adds_up/);
+  });
 });
 
 describe('bad input', () => {

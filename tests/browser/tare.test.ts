@@ -1,9 +1,9 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bodyOf } from '../support/buy.ts';
-import { aHall, aPackingSession, cansOf, type TestHall } from '../support/packing.ts';
+import { aHall, aPackingSession, bringWheat, cansOf, type TestHall } from '../support/packing.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
-import { TEN_ALIKE } from '../support/tare.ts';
+import { TEN_ALIKE, TEN_UNLIKE } from '../support/tare.ts';
 import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
 import { openSite, type Site } from './support/site.ts';
@@ -85,4 +85,53 @@ test('without a signal ten empties wait on the phone, count at once, and are sen
   await lead.getByText(/^Weighed .+ by .+, from 330 to 330 g\.$/).waitFor();
   const { tares } = bodyOf(await hall.lead.caller.get(`${storehouse.path}/container-tares`));
   expect(tares).toMatchObject([{ meanGrams: 330 }]);
+}, 120_000);
+
+test('at the line the can stands on the scale full: its tare is taken off, and the net is said before it is sent', async () => {
+  await bringWheat(hall, day, 'Dell');
+  await lead.goto(webAt('/log'));
+  await lead.getByLabel('Each No. 10 can stands on the scale with its food').check();
+  await lead.getByText('330 g are taken off for the container.').waitFor();
+  await lead.getByText('the scale shows 2,930 g').waitFor();
+  expect(await findFaults(lead)).toEqual(NO_FAULTS);
+  await lead
+    .getByRole('button', { name: /^Number 1|2,600 g/ })
+    .first()
+    .click();
+  await key('Take 1 back').waitFor();
+  await key('Another figure').click();
+  await lead.getByLabel('On the scale, with the container').fill('300');
+  await lead
+    .getByText('The empty container weighs 330 g, the full one 300 g. Read the scale again.')
+    .waitFor();
+  await lead.context().setOffline(true);
+  await lead.getByLabel('On the scale, with the container').fill('2640');
+  await lead.getByLabel('How many alike').fill('3');
+  await lead.getByText('2,640 g less 330 g is 2,310 g net. 3 of them: 6,930 g.').waitFor();
+  expect(await findFaults(lead)).toEqual(NO_FAULTS);
+  await lead.locator('.pour .key').click();
+  await lead.getByText('3 containers, 6,930 g').waitFor();
+  await lead.context().setOffline(false);
+  await lead.getByText('3 containers, 6,930 g').waitFor({ state: 'detached' });
+  const { pours } = bodyOf(await hall.lead.caller.get(`${day}/log`));
+  expect(pours).toMatchObject([
+    { grams: 2600, grossGrams: 2930, tareGrams: 330, weighedHow: 'tare-of-kind' },
+    ...Array.from({ length: 3 }, () => ({ grams: 2310, grossGrams: 2640, weighedHow: 'tare-of-kind' })),
+  ]);
+}, 120_000);
+
+test('where ten empties are too unlike, each can is weighed empty before it is poured', async () => {
+  const readings = TEN_UNLIKE;
+  const ten = { containerKindId: hall.shelves.kinds['can-no-10'], readings };
+  bodyOf(await hall.lead.caller.post(`${storehouse.path}/container-tares`, ten), 201);
+  await lead.reload();
+  await lead.getByText('The ten empties were 7 g apart, so type what each weighs empty.').waitFor();
+  await key('Weigh this one empty first').waitFor();
+  await lead.getByLabel('This container empty, in grams').fill('325');
+  await lead.getByText('the scale shows 2,925 g').waitFor();
+  expect(await findFaults(lead)).toEqual(NO_FAULTS);
+  await lead.locator('.pour .key').click();
+  await key('Weigh this one empty first').waitFor(); // the next one is another
+  await lead.locator('summary', { hasText: 'All containers' }).click();
+  await lead.getByText('2,925 g less 325 g is 2,600 g net.').waitFor();
 }, 120_000);

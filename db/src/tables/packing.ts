@@ -140,6 +140,10 @@ export const packingPours = book.table(
     recordedAt: timestamp('recorded_at', { withTimezone: true, mode: 'date' }).notNull(),
     undoneEntryId: uuid('undone_entry_id'),
     absorberMillilitres: integer('absorber_millilitres'),
+    weighedHow: text('weighed_how').notNull().default('net'),
+    grossGrams: bigint('gross_grams', { mode: 'number' }),
+    tareGrams: bigint('tare_grams', { mode: 'number' }),
+    containerTareId: uuid('container_tare_id'),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.packingPourId] })],
 );

@@ -1,6 +1,6 @@
 import type { Tx } from '@sheafbook/db';
-import { containerKinds, containerTares, persons } from '@sheafbook/db/tables';
-import { asc, desc, eq } from 'drizzle-orm';
+import { type ContainerTareRow, containerKinds, containerTares, persons } from '@sheafbook/db/tables';
+import { and, asc, desc, eq } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 
 export async function insertTare(tx: Tx, row: typeof containerTares.$inferInsert): Promise<void> {
@@ -27,3 +27,20 @@ export async function listLastTares(tx: Tx, storehouseId: string) {
     );
 }
 export type LastTare = Awaited<ReturnType<typeof listLastTares>>[number];
+
+/** Every weighing of a kind, the last one first. */
+export async function listTaresOfKind(
+  tx: Tx,
+  storehouseId: string,
+  kindId: string,
+): Promise<ContainerTareRow[]> {
+  return tx
+    .select()
+    .from(containerTares)
+    .where(and(eq(containerTares.storehouseId, storehouseId), eq(containerTares.containerKindId, kindId)))
+    .orderBy(
+      desc(containerTares.weighedAt),
+      desc(containerTares.recordedAt),
+      desc(containerTares.containerTareId),
+    );
+}

@@ -1,10 +1,12 @@
+import type { Tx } from '@sheafbook/db';
 import { judgeTare } from '@sheafbook/packing';
 import type { Context } from '../../platform/context.ts';
 import { happenedAt } from '../../platform/happened-at.ts';
 import { newId } from '../../platform/new-id.ts';
+import { fieldProblem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { lockContainerKind, updateContainerKind } from '../container-kind/queries.ts';
-import { insertTare, listLastTares } from './queries.ts';
+import { insertTare, listLastTares, listTaresOfKind } from './queries.ts';
 import type { TareWish } from './schema.ts';
 
 /** The last weighing of each kind. */
@@ -31,4 +33,31 @@ export function weighTare(context: Context, { containerKindId, readings, weighed
     if (tareGrams !== kind.tareGrams) await updateContainerKind(tx, kind, { tareGrams });
     return tares;
   });
+}
+
+type WeighedWish = {
+  readonly containerKindId: string;
+  readonly weighed: { readonly how: string; readonly tareGrams?: number | number[] };
+};
+
+/**
+ * The ten empties whose mean somebody took off, null where nobody did. A phone without a signal goes by the weighing that it
+ * knows, so an older one of the kind is as good as the last; one whose ten are too unlike is none.
+ */
+export async function requireTareOfKind(
+  tx: Tx,
+  storehouseId: string,
+  { containerKindId, weighed }: WeighedWish,
+): Promise<string | null> {
+  if (weighed.how !== 'tare-of-kind') return null;
+  const tare = (await listTaresOfKind(tx, storehouseId, containerKindId)).find(({ readings }) => {
+    const { isAlike, meanGrams } = judgeTare(readings);
+    return isAlike && meanGrams === weighed.tareGrams;
+  });
+  if (tare) return tare.containerTareId;
+  throw fieldProblem(
+    'invalid-input',
+    'weighed.tareGrams',
+    'No ten empties of this kind have this tare. Weigh ten, or tare each container by itself.',
+  );
 }

@@ -3,6 +3,7 @@ import { ABSORBER_SIZES } from '@sheafbook/packing';
 import { z } from 'zod';
 import { grams, gramsOrNone, instant, note, reason } from '../buy/schema.ts';
 import { containerCode } from '../label/schema.ts';
+import { faultOfScale, weighedHow } from './weighed.ts';
 
 export const bringBag = z.strictObject({ bagId: z.uuid(), householdId: z.uuid() });
 export type BringBag = z.infer<typeof bringBag>;
@@ -27,6 +28,8 @@ export const pourWish = z
       .array(grams)
       .min(1, 'Give the grams of a container at least.')
       .max(500, 'Log 500 containers at a time.'),
+    /** What the grams are: of the food alone, or gross less tare. */
+    weighed: weighedHow,
     /** The label that stands on each already, or null where it gets one afterwards. */
     codes: z.array(containerCode.nullable()).optional(),
     /** When it happened; what waited on a phone comes later. */
@@ -46,6 +49,10 @@ export const pourWish = z
   .refine(({ codes = [] }) => new Set(codes.filter(Boolean)).size === codes.filter(Boolean).length, {
     path: ['codes'],
     message: 'Name each container once.',
+  })
+  .superRefine((wish, refinement) => {
+    const fault = faultOfScale(wish);
+    if (fault) refinement.addIssue({ code: 'custom', ...fault });
   });
 export type PourWish = z.infer<typeof pourWish>;
 

@@ -17,6 +17,7 @@ import {
   lockBagOfOwner,
 } from '../container/use-cases.ts';
 import { listAllContainerKinds, loadContainerKind } from '../container-kind/queries.ts';
+import { requireTareOfKind } from '../container-tare/use-cases.ts';
 import { loadHousehold } from '../household/queries.ts';
 import { containersToFill, labelsSay } from '../label-ahead/use-cases.ts';
 import {
@@ -47,6 +48,7 @@ import {
   updateLeft,
 } from './queries.ts';
 import type { BringBag, LeftWish, LossWish, PackWish, PourWish } from './schema.ts';
+import { scaleOf } from './weighed.ts';
 
 /** The log of a session: what came, every container, what is unaccounted for, and the absorbers that stand open. */
 export function readLog(context: Context, sessionId: string) {
@@ -134,6 +136,7 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
     const pouredAt = happenedAt(context, { field: 'pouredAt', at: wish.pouredAt });
     const stop = await findStop(tx, storehouseId, { sessionId, line, kindCode: kind.kindCode });
     if (stop) refuseStopped(stop, line, pouredAt);
+    const containerTareId = await requireTareOfKind(tx, storehouseId, wish);
     const kinds = await listAllContainerKinds(tx, storehouseId);
     const warnings = judgePacks(wish, bag.moistureTenthsPercent, { kind, food, kinds });
     const packedOn = dayInZone(pouredAt.getTime(), context.actor.timeZone);
@@ -160,7 +163,8 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
         ...{ storehouseId, packingPourId: newId(context), packingSessionId: sessionId, line },
         ...{ serial: before + at + 1, householdId, bagId, containerId, targetGrams, grams: gramsOf(at) },
         ...{ treatment, absorberMillilitres, entryId: entry.entryId, pouredBy: personId },
-        ...{ pouredAt, recordedAt: context.now() },
+        ...{ pouredAt, recordedAt: context.now(), weighedHow: wish.weighed.how, containerTareId },
+        ...scaleOf(wish.weighed, at),
       })),
     );
     await holdDoubts(tx, storehouseId, { sessionId, line });

@@ -80,6 +80,12 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'Weigh {} empty containers, one after the other.': 'Pese {} envases vacíos, uno tras otro.',
   'An empty container weighs something.': 'Un envase vacío pesa algo.',
   'No empty container weighs more than 100 kg.': 'Ningún envase vacío pesa más de 100 kg.',
+  'Give what the scale shows of each container.': 'Dé lo que marca la báscula de cada envase.',
+  'Give what each container weighs empty.': 'Dé lo que pesa vacío cada envase.',
+  'The empty container weighs as much as the full one.': 'El envase vacío pesa tanto como el lleno.',
+  'Gross less tare is {} g; the net is given as {} g.': 'Bruto menos tara son {} g; el neto se da como {} g.',
+  'No ten empties of this kind have this tare. Weigh ten, or tare each container by itself.':
+    'Ningunos diez vacíos de este tipo tienen esta tara. Pese diez, o pese vacío cada envase.',
   'This pack is shut already.': 'Este paquete ya está cerrado.',
   'The pack held {} packets.': 'El paquete tenía {} sobres.',
   'Mend it in the pour log of the session instead.': 'Corríjalo en el registro de envasado de la jornada.',

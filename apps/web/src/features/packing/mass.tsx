@@ -10,6 +10,7 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useOnline } from '../../ui/use-online.ts';
 import { gramsOnScale } from '../shelf/mass-typed.ts';
+import { GrossSaid } from '../tare/gross.tsx';
 import { MassState } from './mass-state.tsx';
 import { type LogBody, type LoggedBag, ofSession, sessionApi } from './queries.ts';
 import type { Log } from './use-log.ts';
@@ -98,7 +99,10 @@ function Containers({ body }: { body: LogBody }) {
           cells: [
             `${pour.code.slice(0, 3)} ${pour.code.slice(3)}`,
             format.count(pour.serial),
-            `${nameIn(format.language, pour.food)}, ${pour.household}`,
+            <>
+              {`${nameIn(format.language, pour.food)}, ${pour.household}`}
+              <GrossSaid pour={pour} />
+            </>,
             format.count(pour.grams),
           ],
         }))}

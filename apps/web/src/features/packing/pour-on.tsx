@@ -12,6 +12,8 @@ import { useDraft } from '../../ui/use-draft.ts';
 import { useNamed } from '../../ui/use-named.ts';
 import { gramsOnScale } from '../shelf/mass-typed.ts';
 import type { Kind } from '../shelf/queries.ts';
+import { GROSS_START, GrossChoice, NetSaid, useGross } from '../tare/gross.tsx';
+import { useTareText } from '../tare/words.ts';
 import type { Treatment } from '../treatment/queries.ts';
 import { codesTyped } from './codes-typed.ts';
 import { Drift } from './drift.tsx';
@@ -39,6 +41,7 @@ const START = {
   pen: '',
   count: '1',
   labels: '',
+  ...GROSS_START,
 };
 
 /** One run at the line: its last reading, how far it has drifted, and the biggest key there is. */
@@ -46,17 +49,19 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
   const t = usePackingText();
   const { format } = useHouse();
   const nameOf = useNamed();
+  const tare = useTareText();
   const { draft, change } = useDraft(`pour.${body.sessionId}`, START);
   const [isOther, setIsOther] = useState(false);
   const bag = body.bags.find((one) => keyOfBag(one) === draft.bag) ?? body.bags[0];
-  if (!bag) return null;
   const run = plan.lines
     .flatMap((line, at) => line.runs.map((one) => ({ ...one, line: at + 1 })))
-    .find((one) => one.householdId === bag.householdId && one.food?.id === bag.food.id);
+    .find((one) => one.householdId === bag?.householdId && one.food?.id === bag.food.id);
   const kind =
     kinds.find(({ id }) => id === (draft.kindId || run?.kind?.id)) ??
     kinds.find(({ kindCode }) => kindCode === 'can-no-10') ??
     kinds[0];
+  const gross = useGross(log, kind, draft);
+  if (!bag) return null;
   const targetGrams = gramsOnScale(draft.target, bag.broughtGrams) ?? run?.gramsEach ?? 0;
   const line = Number(draft.line) || run?.line || 1;
   const treatment = (draft.treatment || run?.treatment || 'none') as Treatment['code'];
@@ -74,8 +79,11 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
       act.json.householdId === bag.householdId,
   );
   const next = ofRun.length + waits.length + 1;
-  const typed = gramsOnScale(draft.figure, bag.leftInBagsGrams);
-  const count = /^\d{1,3}$/.test(draft.count.trim()) ? Math.max(1, Number(draft.count)) : 1;
+  const typed = gramsOnScale(draft.figure, bag.leftInBagsGrams + (gross.tareGrams ?? 0));
+  const net = gross.netOf(typed) ?? undefined;
+  const full = gross.grossOf(targetGrams);
+  const isToTare = gross.isGross && full === undefined;
+  const count = /^\d{1,3}$/.test(draft.count.trim()) && !gross.isEach ? Math.max(1, Number(draft.count)) : 1;
   const codes = codesTyped(draft.labels);
   // What a pen wrote on the run sheet keeps its own time, on the wall of the storehouse: of the packing day, or of today where
   // the line runs sooner than planned.
@@ -94,12 +102,13 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
         ...{ treatment, targetGrams, absorberMillilitres: packets },
         ...{
           grams: Array.from({ length: times }, () => grams),
+          ...gross.weighed(grams, times),
           pouredAt: (penAt ?? new Date()).toISOString(),
         },
         ...(codes.length === 0 ? {} : { codes }),
       },
     });
-    change({ figure: '', count: '1', labels: '' });
+    change({ figure: '', count: '1', labels: '', own: '' });
     setIsOther(false);
   };
   return (
@@ -116,24 +125,28 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
       <LastReading pour={ofRun.at(-1)} />
       <Drift pours={ofRun.slice(-8)} targetGrams={targetGrams} />
       <Alarm pours={ofRun} targetGrams={targetGrams} />
+      <GrossChoice {...{ gross, kind, draft, session: body.sessionId, onChange: change }} />
       {isOther ? (
         <div className="stack">
           <div className="pair">
             <Field
-              label={t.figure}
+              label={gross.isGross ? tare.figureGross : t.figure}
               inputMode="decimal"
               hint={t.figureHint}
               value={draft.figure}
               onChange={(event) => change({ figure: event.target.value })}
               problem={draft.figure !== '' && typed === undefined ? t.massProblem : undefined}
             />
-            <Field
-              label={t.times}
-              inputMode="numeric"
-              value={draft.count}
-              onChange={(event) => change({ count: event.target.value })}
-            />
+            {gross.isEach ? null : (
+              <Field
+                label={t.times}
+                inputMode="numeric"
+                value={draft.count}
+                onChange={(event) => change({ count: event.target.value })}
+              />
+            )}
           </div>
+          <NetSaid gross={gross} typed={typed} times={count} />
           <Field
             label={t.pen}
             type="time"
@@ -145,20 +158,31 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
           <button
             type="button"
             className="key"
-            disabled={typed === undefined || targetGrams === 0 || !isLabelled || isAhead}
-            onClick={() => typed !== undefined && pour(typed, count)}
+            disabled={net === undefined || targetGrams === 0 || !isLabelled || isAhead}
+            onClick={() => net !== undefined && pour(net, count)}
           >
-            {typed === undefined ? t.typeFigure : t.logIt(next, count, format.count(typed))}
+            {isToTare
+              ? tare.typeOwn
+              : net === undefined
+                ? t.typeFigure
+                : t.logIt(next, count, format.count(net))}
           </button>
         </div>
       ) : (
         <button
           type="button"
           className="key"
-          disabled={targetGrams === 0 || bag.leftInBagsGrams < targetGrams || !isLabelled}
+          disabled={targetGrams === 0 || bag.leftInBagsGrams < targetGrams || !isLabelled || isToTare}
           onClick={() => pour(targetGrams, 1)}
         >
-          {targetGrams === 0 ? t.noTarget : t.logIt(next, 1, format.count(targetGrams))}
+          {targetGrams === 0
+            ? t.noTarget
+            : isToTare
+              ? tare.typeOwn
+              : t.logIt(next, 1, format.count(targetGrams))}
+          {gross.isGross && full !== undefined && targetGrams > 0 ? (
+            <small className="block">{tare.scaleShows(format.count(full))}</small>
+          ) : null}
         </button>
       )}
       <div className="pair">

@@ -9,13 +9,16 @@ import { usePackingText } from './words.ts';
 
 type Pour = Extract<LogAct, { kind: 'pour' }>['json'];
 
-/** The same pour, as it fits: what stands on the scale stays, unless it is more than the container holds. */
+/**
+ * The same pour, as it fits: what stands on the scale stays, unless it is more than the container holds. What is in another
+ * container, or less of it, is no longer what was weighed with its container, so its net alone is told.
+ */
 function asNearest(
   pour: Pour,
   { gramsEach, containerKindId, treatment, absorberMillilitres }: Nearest,
 ): Pour {
   if (absorberMillilitres !== undefined) return { ...pour, absorberMillilitres };
-  const { absorberMillilitres: packets, ...rest } = pour;
+  const { absorberMillilitres: packets, weighed: _, ...rest } = pour;
   return {
     ...rest,
     ...(treatment === 'oxygen-absorber' ? { absorberMillilitres: packets ?? null } : {}),

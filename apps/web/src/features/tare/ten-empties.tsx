@@ -100,8 +100,12 @@ function WeighTen({ log, kinds, tares }: { log: LogQueue; kinds: readonly Kind[]
       waiting={<WaitingActs log={log} />}
     >
       <h1>{stands(t, nameOf(kind), tareHere(kind.id, tares, log.waiting))}</h1>
-      <LastWeighed tare={tares.find((one) => one.kind.id === kind.id)} />
-      <p>{t.says}</p>
+      {readings.length > 0 ? null : (
+        <>
+          <LastWeighed tare={tares.find((one) => one.kind.id === kind.id)} />
+          <p>{t.says}</p>
+        </>
+      )}
       <Choice
         label={t.kind}
         value={kind.id}

@@ -26,6 +26,18 @@ export const en = {
   tooUnlike: (spread: number, most: number) =>
     `${spread} g between the lightest and the heaviest; more than ${most} g is too much for one tare. Tap a figure that is a slip, or weigh each container by itself.`,
   keep: (grams: string) => `Keep ${grams} g as the tare`,
+  isGross: (kind: string) => `Each ${kind} stands on the scale with its food`,
+  takenOff: (grams: string) => `${grams} g are taken off for the container.`,
+  noTare: 'Nobody has weighed ten empty ones of this kind, so type what each weighs empty.',
+  eachByItself: (spread: number) => `The ten empties were ${spread} g apart, so type what each weighs empty.`,
+  ownTare: 'This container empty, in grams',
+  typeOwn: 'Weigh this one empty first',
+  figureGross: 'On the scale, with the container',
+  scaleShows: (grams: string) => `the scale shows ${grams} g`,
+  net: (gross: string, tare: string, net: string) => `${gross} g less ${tare} g is ${net} g net.`,
+  inAll: (count: number, grams: string) => `${count} of them: ${grams} g.`,
+  tareAbove: (tare: string, gross: string) =>
+    `The empty container weighs ${tare} g, the full one ${gross} g. Read the scale again.`,
   keepUnlike: 'Keep it: weigh each by itself',
 };
 export type TareWords = typeof en;

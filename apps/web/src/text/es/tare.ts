@@ -24,5 +24,17 @@ export const es: TareWords = {
   tooUnlike: (spread, most) =>
     `${spread} g entre el más ligero y el más pesado; más de ${most} g es demasiado para una sola tara. Toque una cifra mal tomada, o pese cada envase aparte.`,
   keep: (grams) => `Guardar ${grams} g como tara`,
+  isGross: (kind) => `Cada ${kind} está en la báscula con su alimento`,
+  takenOff: (grams) => `Se descuentan ${grams} g por el envase.`,
+  noTare: 'Nadie ha pesado diez vacíos de este tipo; escriba lo que pesa vacío cada uno.',
+  eachByItself: (spread) => `Los diez vacíos difieren en ${spread} g; escriba lo que pesa vacío cada uno.`,
+  ownTare: 'Este envase vacío, en gramos',
+  typeOwn: 'Pese antes este vacío',
+  figureGross: 'En la báscula, con el envase',
+  scaleShows: (grams) => `la báscula marca ${grams} g`,
+  net: (gross, tare, net) => `${gross} g menos ${tare} g son ${net} g netos.`,
+  inAll: (count, grams) => `${count} de ellos: ${grams} g.`,
+  tareAbove: (tare, gross) =>
+    `El envase vacío pesa ${tare} g y el lleno ${gross} g. Vuelva a leer la báscula.`,
   keepUnlike: 'Guardar: cada uno se pesa aparte',
 };
