@@ -95,7 +95,7 @@ function OpenPack({ log }: { log: Log }) {
         <Choice
           label={t.packSize}
           value={size}
-          options={ABSORBER_SIZES.map((value) => ({ value: String(value), name: `${value} cc` }))}
+          options={ABSORBER_SIZES.map((value) => ({ value: String(value), name: `${value} ml` }))}
           onChange={(size) => change({ size })}
         />
         <Field

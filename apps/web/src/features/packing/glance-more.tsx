@@ -8,6 +8,7 @@ import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
 import { useNamed } from '../../ui/use-named.ts';
 import { ScaleAnswer } from '../scale/scales-of-day.tsx';
+import { useCleanDownLeft } from './clean-down.tsx';
 import { useGlanceText } from './glance-words.ts';
 import { blankLabelsQuery, type LogBody, type OfSession, type PlanBody } from './queries.ts';
 
@@ -100,6 +101,17 @@ export function Scrap({ body }: { body: LogBody }) {
   const undone = body.pours.filter(({ isUndone }) => isUndone).length;
   return (
     <Answer ask={t.scrap}>{t.scrapBy(format.count(spilledGrams), format.count(sampledGrams), undone)}</Answer>
+  );
+}
+
+/** Question 16, by the ticks on this phone. */
+export function CleanDownAnswer({ session }: OfSession) {
+  const t = useGlanceText();
+  const left = useCleanDownLeft(session);
+  return (
+    <Answer ask={t.cleanDown}>
+      {left.length === 0 ? <State kind="well" word={t.none} /> : left.join('; ')}
+    </Answer>
   );
 }
 

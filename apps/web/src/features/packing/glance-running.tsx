@@ -5,7 +5,7 @@ import { Answer } from '../../ui/glance.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
 import { type Watch, watchQuery } from '../seam/queries.ts';
-import { OnTheLine } from './glance-more.tsx';
+import { CleanDownAnswer, OnTheLine } from './glance-more.tsx';
 import { useGlanceText } from './glance-words.ts';
 import { MassState } from './mass-state.tsx';
 import { type LogBody, logQuery, type OfSession, type PlanBody } from './queries.ts';
@@ -20,6 +20,7 @@ export function Running({ param, plan }: { param: OfSession; plan: PlanBody }) {
       <Seals param={param} />
       {log.data ? <Rest body={log.data} /> : null}
       {log.data ? <OnTheLine body={log.data} plan={plan} /> : null}
+      <CleanDownAnswer {...param} />
     </>
   );
 }

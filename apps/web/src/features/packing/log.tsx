@@ -11,6 +11,7 @@ import { SpoilingOfDay } from '../supplies/spoiling.tsx';
 import { treatmentsQuery } from '../treatment/queries.ts';
 import { AbsorberClock } from './absorber-clock.tsx';
 import { BringBag } from './bring-bag.tsx';
+import { CleanDown } from './clean-down.tsx';
 import { FindPoured } from './find-poured.tsx';
 import { Mass } from './mass.tsx';
 import { PourOn } from './pour-on.tsx';
@@ -79,6 +80,7 @@ export function Log() {
                 ) : null}
               </WithWaiting>
               <FindPoured body={body} />
+              {body.stage === 'running' ? <CleanDown sessionId={session} /> : null}
               <Mass log={log} body={book} here={body.bags} />
             </>
           );

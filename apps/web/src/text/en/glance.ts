@@ -59,6 +59,7 @@ export const en = {
   scrap: 'What was lost, and to what?',
   scrapBy: (spilled: string, sampled: string, undone: number) =>
     `${spilled} g spilled, ${sampled} g in samples; ${s(undone, 'can was', 'cans were')} put back.`,
+  cleanDown: 'What is left for clean-down?',
   notHere: 'Who is not here to take cans?',
   allHere: 'Everybody with a time is here.',
   pastDay: (name: string) => `What the last day left: ${name}`,

@@ -271,6 +271,21 @@ export const en = {
   actTare: (kind: string) => `Ten empties weighed: ${kind}`,
   putRight: 'Put it right in the form',
   throwAway: 'Throw it away',
+  cleanDownLeft: (left: number) =>
+    left === 0 ? 'Clean-down: all is done.' : `Clean-down: ${s(left, 'thing', 'things')} left`,
+  cleanDownKept:
+    'Ticks stay on this phone, also without a signal. The run sheet has the same list for a pen.',
+  cleanDowns: {
+    unplugged: 'Machines unplugged',
+    swept: 'Swept, vacuumed, wiped',
+    sanitised: 'Sanitised where it was wet',
+    dried: 'Dried by air',
+    oiled: 'Seamer oiled, as its maker says',
+    counted: 'Parts counted that were lent',
+    scale: 'Scale read again with its weight',
+    bins: 'Bins out',
+    photo: 'Photo taken of the clean line',
+  },
   mass: 'Mass',
   notInSums: 'What waits on this phone is not in these sums yet.',
   dust: (grams: string) => `Signed: ${grams} g are booked as dust.`,

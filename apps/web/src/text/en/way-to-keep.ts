@@ -34,7 +34,7 @@ export const en = {
       ? `1 container with ${last}.`
       : `${containers} containers, ${each} in each, ${last} in the last.`,
   packets: (list: string) => `Absorbers: ${list}.`,
-  packet: (count: number, size: string) => `${count} × ${size} cc`,
+  packet: (count: number, size: string) => `${count} × ${size} ml`,
   dryIce: (mass: string) => `Dry ice: ${mass}, and some more for what turns to gas on the way.`,
   needs: (what: string) => `It needs: ${what}.`,
   keeps: (low: number, likely: number, high: number) =>

@@ -59,6 +59,7 @@ export const es: typeof en = {
   scrap: '¿Qué se perdió, y en qué?',
   scrapBy: (spilled, sampled, undone) =>
     `${spilled} g derramados, ${sampled} g en muestras; ${s(undone, 'lata devuelta', 'latas devueltas')}.`,
+  cleanDown: '¿Qué queda de la limpieza?',
   notHere: '¿Quién no está para llevarse latas?',
   allHere: 'Todos los que tienen hora están aquí.',
   pastDay: (name) => `Lo que dejó la última jornada: ${name}`,

@@ -269,6 +269,21 @@ export const es: PackingWords = {
   actTare: (kind) => `Diez vacíos pesados: ${kind}`,
   putRight: 'Corregirlo en el formulario',
   throwAway: 'Descartarlo',
+  cleanDownLeft: (left) =>
+    left === 0 ? 'Limpieza: todo hecho.' : `Limpieza: ${s(left, 'cosa queda', 'cosas quedan')}`,
+  cleanDownKept:
+    'Las marcas quedan en este teléfono, también sin señal. La hoja del día trae la misma lista para la pluma.',
+  cleanDowns: {
+    unplugged: 'Máquinas desenchufadas',
+    swept: 'Barrido, aspirado, con paño',
+    sanitised: 'Desinfectado donde hubo agua',
+    dried: 'Secado al aire',
+    oiled: 'Cerradora aceitada, como dice su fabricante',
+    counted: 'Contadas las piezas prestadas',
+    scale: 'Balanza leída otra vez con su pesa',
+    bins: 'Basura fuera',
+    photo: 'Foto tomada de la línea limpia',
+  },
   mass: 'Masa',
   notInSums: 'Lo que espera en este teléfono no está todavía en estas sumas.',
   dust: (grams) => `Firmado: ${grams} g se anotan como polvo.`,

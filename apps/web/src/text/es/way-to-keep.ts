@@ -33,7 +33,7 @@ export const es: WaysWords = {
       ? `1 envase con ${last}.`
       : `${containers} envases, ${each} en cada uno, ${last} en el último.`,
   packets: (list) => `Absorbedores: ${list}.`,
-  packet: (count, size) => `${count} × ${size} cc`,
+  packet: (count, size) => `${count} × ${size} ml`,
   dryIce: (mass) => `Hielo seco: ${mass}, y algo más por lo que se hace gas en el camino.`,
   needs: (what) => `Hace falta: ${what}.`,
   keeps: (low, likely, high) =>
