@@ -56,6 +56,16 @@ export function putRight<Act>(place: string, id: string, act: Act): void {
   );
 }
 
+/** What was refused, once more as it is: since a refusal wrote nothing, its key still makes it count once. */
+export function sendAgain(place: string, id: string): void {
+  keep(
+    place,
+    waitingAt(place).map(({ at, act, ...one }) =>
+      one.id === id ? { id, at, act, refusal: null } : { ...one, at, act },
+    ),
+  );
+}
+
 /**
  * Sends what waits, oldest first, until nothing waits or the signal is gone. What was refused stays and is passed over, and so
  * is what needs it (`isHeld`). Gives how many were sent.
@@ -114,3 +124,20 @@ function listen(listener: () => void) {
 
 export const useWaiting = <Act>(place: string): readonly Waiting<Act>[] =>
   useSyncExternalStore(listen, () => waitingAt<Act>(place));
+
+/** The places of one kind at which something waits: those that begin and end so, whatever stands between. */
+export function usePlaces({ prefix, suffix }: { prefix: string; suffix: string }): Places {
+  const text = useSyncExternalStore(listen, () => {
+    const places = Object.keys(localStorage).filter(
+      (place) => place.startsWith(prefix) && place.endsWith(suffix),
+    );
+    return JSON.stringify(
+      places.toSorted().map((place) => ({
+        between: place.slice(prefix.length, place.length - suffix.length),
+        isRefused: waitingAt(place).some(({ refusal }) => refusal !== null),
+      })),
+    );
+  });
+  return JSON.parse(text) as Places;
+}
+type Places = readonly { readonly between: string; readonly isRefused: boolean }[];

@@ -3,18 +3,16 @@ import { Link, Outlet, useNavigate, useParams } from '@tanstack/react-router';
 import { lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { type Acting, actingIn, forgetActing } from '../api/acting.ts';
 import { useKeptSince } from '../api/kept.ts';
-import { useWaiting } from '../api/outbox.ts';
 import { ApiProblem } from '../api/problem.ts';
 import { personsQuery, sessionQuery, storehouseQuery, unreadQuery } from '../api/queries.ts';
-import { counterPlace } from '../features/equipment/counter-place.ts';
 import { formatsOf } from '../text/format.ts';
 import { useTaste, useText } from '../text/taste.ts';
+import { FromOutside } from './from-outside.tsx';
 import { type House, HouseContext } from './house.ts';
 import { BellIcon, MoreIcon, Sheaf } from './icons.tsx';
 import { joined, Loaded } from './loaded.tsx';
 import { Elsewhere, placesIn } from './places-list.tsx';
 import { useOnline } from './use-online.ts';
-import { WithWaiting } from './with-waiting.tsx';
 
 /** Everything inside a storehouse: who is here, the places, and the page. */
 export function Shell() {
@@ -120,11 +118,6 @@ const ActingEnded = lazy(async () => {
   return { default: ActingEnded };
 });
 
-const WaitingLoans = lazy(async () => {
-  const { WaitingLoans } = await import('../features/equipment/waiting-loans.tsx');
-  return { default: WaitingLoans };
-});
-
 type FrameProps = { house: House; acting: Acting | null; children: ReactNode };
 
 function Frame({ house, acting, children }: FrameProps) {
@@ -185,29 +178,10 @@ function Frame({ house, acting, children }: FrameProps) {
             {keptSince === null ? t.offline : t.keptSince(house.format.instant(keptSince))}
           </p>
         )}
-        <FromCounter house={house}>{children}</FromCounter>
+        <FromOutside house={house}>{children}</FromOutside>
       </main>
       <Bar house={house} />
     </div>
-  );
-}
-
-/** Loans that were written down without a signal are sent from whatever page is open next. */
-function FromCounter({ house, children }: { house: House; children: ReactNode }) {
-  const waiting = useWaiting(counterPlace(house));
-  return (
-    <WithWaiting
-      isRefused={waiting.some(({ refusal }) => refusal !== null)}
-      waiting={
-        waiting.length === 0 ? null : (
-          <Suspense>
-            <WaitingLoans />
-          </Suspense>
-        )
-      }
-    >
-      {children}
-    </WithWaiting>
   );
 }
 

@@ -1,12 +1,15 @@
 import { useSyncExternalStore } from 'react';
-import { EMPTY_QUEUE, type Event, type Queue, step } from './queue.ts';
+import { EMPTY_QUEUE, type Event, isRefused, type Queue, step } from './queue.ts';
 
 const listeners = new Set<() => void>();
 const read = new Map<string, { text: string | null; queue: Queue }>();
 
+type Whose = { readonly storehouse: string; readonly personId: string };
+
 /** Each person's own, so that nothing is ever sent under another name. */
-export const placeOf = (of: { storehouse: string; buy: string; personId: string }): string =>
-  `sheafbook.landing.${of.storehouse}.${of.buy}.${of.personId}`;
+export const placeOf = ({ buy, ...whose }: Whose & { readonly buy: string }): string =>
+  `${beginOf(whose)}${buy}.${whose.personId}`;
+const beginOf = ({ storehouse }: Whose) => `sheafbook.landing.${storehouse}.`;
 
 /** The queue as the browser keeps it. Another tab may have written since, so the kept text decides. */
 export function queueAt(place: string): Queue {
@@ -34,6 +37,27 @@ function listen(listener: () => void) {
 }
 
 export const useQueue = (place: string): Queue => useSyncExternalStore(listen, () => queueAt(place));
+
+/** The buys of which something waits on this phone. */
+export function useBuysWaiting(
+  whose: Whose,
+): readonly { readonly buy: string; readonly isRefused: boolean }[] {
+  const begin = beginOf(whose);
+  const end = `.${whose.personId}`;
+  const text = useSyncExternalStore(listen, () =>
+    JSON.stringify(
+      Object.keys(localStorage)
+        .filter((place) => place.startsWith(begin) && place.endsWith(end))
+        .toSorted()
+        .flatMap((place) => {
+          const queue = queueAt(place);
+          const buy = place.slice(begin.length, place.length - end.length);
+          return queue.written.length === 0 ? [] : [{ buy, isRefused: isRefused(queue) }];
+        }),
+    ),
+  );
+  return JSON.parse(text) as ReturnType<typeof useBuysWaiting>;
+}
 
 const unreached = new Set<string>();
 

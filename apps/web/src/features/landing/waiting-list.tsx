@@ -46,6 +46,9 @@ export function WaitingList({ landing, lines, onMend }: WaitingProps) {
                       {t.putRight}
                     </button>
                   ) : null}
+                  <button type="button" className="btn" onClick={() => landing.mend(one.id, one.act)}>
+                    {t.sendAgain}
+                  </button>
                   {mayDrop(landing.queue, one.id) ? (
                     <button type="button" className="btn" onClick={() => landing.drop(one.id)}>
                       {t.throwAway}

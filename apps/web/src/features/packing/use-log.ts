@@ -1,9 +1,11 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
+import { useEffect } from 'react';
 import { api, ask } from '../../api/client.ts';
-import { put, putRight, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
+import { put, putRight, sendAgain, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
 import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
 import { taresApi, taresQuery } from '../tare/queries.ts';
+import { linePlace } from './line-place.ts';
 import type { LogAct, PackShut } from './log-act.ts';
 import { type LogBody, logQuery, ofSession, sessionApi } from './queries.ts';
 import { isHeld } from './waiting-bags.ts';
@@ -12,10 +14,11 @@ const checksApi = api.storehouses[':storehouse']['seal-checks'];
 
 /** What this phone has written down at the line and not sent yet: pours and checks of seals, one after the other. */
 export function useLogQueue(session: string) {
-  const { storehouse, personId } = useHouse();
+  const house = useHouse();
+  const { storehouse } = house;
   const queries = useQueryClient();
   const param = { storehouse, session };
-  const place = `sheafbook.log.${storehouse}.${session}.${personId}`; // each person's own
+  const place = linePlace(house, session);
   const waiting = useWaiting<LogAct>(place);
   const hasWaiting = waiting.some(({ refusal }) => refusal === null);
   /** The pack that stands open; one that was opened without a signal has its id only now. Nothing is left to do where none is. */
@@ -55,6 +58,7 @@ export function useLogQueue(session: string) {
     if (count > 0) await queries.invalidateQueries({ queryKey: ofSession(param) });
   };
   useSending(place, hasWaiting, send);
+  useEffect(() => void import('./waiting-lines.tsx'), []); // so that any page can show it when the signal is gone
   return {
     param,
     waiting,
@@ -62,7 +66,12 @@ export function useLogQueue(session: string) {
       put(place, act);
       void send();
     },
-    /** What was refused, said otherwise or once more. */
+    /** What was refused, once more as it is. */
+    resend(id: string): void {
+      sendAgain(place, id);
+      void send();
+    },
+    /** What was refused, said otherwise. */
     again(id: string, act: LogAct): void {
       putRight(place, id, act);
       void send();

@@ -66,11 +66,11 @@ export function WaitingActs({ log, onPutRight }: WaitingProps) {
                   onTake={(nearest) => log.again(id, { ...act, json: asNearest(act.json, nearest) })}
                 />
               ) : null}
-              {refusal !== null && act.kind === 'bring' ? (
-                <button type="button" className="btn" onClick={() => log.again(id, act)}>
-                  {t.bringAgain}
+              {refusal === null ? null : (
+                <button type="button" className="btn" onClick={() => log.resend(id)}>
+                  {act.kind === 'bring' ? t.bringAgain : t.sendAgain}
                 </button>
-              ) : null}
+              )}
               {refusal !== null && act.kind === 'check' && onPutRight ? (
                 <button
                   type="button"

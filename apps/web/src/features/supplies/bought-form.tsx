@@ -6,6 +6,7 @@ import { useHouse } from '../../ui/house.ts';
 import { useDraft } from '../../ui/use-draft.ts';
 import { suppliersQuery } from '../buy/run-queries.ts';
 import { moneyTyped } from '../equipment/typed.ts';
+import { PurchasesHere } from './purchases-here.tsx';
 import type { Purchase, Supply } from './queries.ts';
 import { usePurchases } from './use-purchases.ts';
 import { useSuppliesText } from './words.ts';
@@ -35,7 +36,7 @@ export function BoughtForm({
 }) {
   const t = useSuppliesText();
   const { format, household } = useHouse();
-  const { waiting, write, drop } = usePurchases();
+  const { write } = usePurchases();
   const {
     draft: { who, paid, good },
     change,
@@ -68,14 +69,7 @@ export function BoughtForm({
   };
   return (
     <>
-      {waiting.map(({ id, refusal }) => (
-        <p key={id} className="said" role="status">
-          {refusal ?? t.waits}{' '}
-          <button type="button" className="btn quiet" onClick={() => drop(id)}>
-            {t.throwAway}
-          </button>
-        </p>
-      ))}
+      <PurchasesHere />
       {lines.length === 0 ? null : (
         <Form label={t.bought} onSend={send}>
           <h2>{t.bought}</h2>

@@ -1,15 +1,18 @@
 import { useQueryClient } from '@tanstack/react-query';
+import { useEffect } from 'react';
 import { ask } from '../../api/client.ts';
-import { put, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
+import { put, sendAgain, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
 import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
+import { boughtPlace } from './bought-place.ts';
 import { type Purchase, purchasesApi } from './queries.ts';
 
 /** What was bought where there may be no signal: kept on this phone first, sent once, and said when it was refused. */
 export function usePurchases() {
-  const { storehouse, personId } = useHouse();
+  const house = useHouse();
+  const { storehouse } = house;
   const queries = useQueryClient();
-  const place = `sheafbook.bought.${storehouse}.${personId}`;
+  const place = boughtPlace(house);
   const waiting = useWaiting<Purchase>(place);
   const hasWaiting = waiting.some(({ refusal }) => refusal === null);
   const send = async () => {
@@ -21,10 +24,15 @@ export function usePurchases() {
     await queries.invalidateQueries({ queryKey: ['packing'] });
   };
   useSending(place, hasWaiting, send);
+  useEffect(() => void import('./waiting-purchases.tsx'), []); // so that any page can show it when the signal is gone
   return {
     waiting,
     write(purchase: Purchase): void {
       put(place, purchase);
+      void send();
+    },
+    again(id: string): void {
+      sendAgain(place, id);
       void send();
     },
     drop: (id: string) => throwAway(place, id),

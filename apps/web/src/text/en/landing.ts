@@ -133,6 +133,8 @@ export const en = {
   waitingTitle: 'Waiting to be sent',
   waits: (count: number) =>
     `No signal. ${s(count, 'thing waits', 'things wait')} to be sent; they are kept on this phone, in their order.`,
+  waitsOfLorry: (count: number) =>
+    `${s(count, 'thing', 'things')} written down at the lorry ${count === 1 ? 'waits' : 'wait'} on this phone and will be sent when the signal is back.`,
   sending: (count: number) => `Sending ${s(count, 'thing', 'things')} …`,
   waitsBehindRefused: (behind: number) =>
     behind === 0
@@ -141,6 +143,7 @@ export const en = {
   writtenAt: (at: string) => `written ${at}`,
   refusedBecause: (words: string) => `Refused: ${words}`,
   putRight: 'Put it right',
+  sendAgain: 'Send it again',
   throwAway: 'Throw it away',
   actLorry: (day: string) => `The lorry of ${day}`,
   actCounts: (counts: string) => `Counted: ${counts}`,

@@ -270,6 +270,7 @@ export const en = {
     `Seal check on line ${line}, ${serial === null ? 'a trial' : `number ${serial}`}: ${looksGood ? 'it looks good' : 'it does not look good'}`,
   actTare: (kind: string) => `Ten empties weighed: ${kind}`,
   putRight: 'Put it right in the form',
+  sendAgain: 'Send it again',
   throwAway: 'Throw it away',
   cleanDownLeft: (left: number) =>
     left === 0 ? 'Clean-down: all is done.' : `Clean-down: ${s(left, 'thing', 'things')} left`,

@@ -64,6 +64,7 @@ export const en = {
   boughtSays: 'The pieces come into the store’s stock, and whoever paid is owed for them.',
   writeItDown: 'Write it down',
   waits: 'A purchase waits on this phone for a signal.',
+  sendAgain: 'Send it again',
   throwAway: 'Throw it away',
   lastGoodDay: (name: string) => `${name}: good until (as the pack says, if it does)`,
   goodUntil: (days: string) => `good until ${days}`,

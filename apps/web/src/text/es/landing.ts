@@ -132,6 +132,8 @@ export const es: LandingWords = {
   waitingTitle: 'Espera a enviarse',
   waits: (count) =>
     `Sin señal. ${s(count, 'anotación espera', 'anotaciones esperan')} a enviarse; se guardan en este teléfono, en su orden.`,
+  waitsOfLorry: (count) =>
+    `${s(count, 'anotación', 'anotaciones')} del camión ${count === 1 ? 'espera' : 'esperan'} en este teléfono y se ${count === 1 ? 'enviará' : 'enviarán'} cuando vuelva la señal.`,
   sending: (count) => `Enviando ${s(count, 'anotación', 'anotaciones')} …`,
   waitsBehindRefused: (behind) =>
     behind === 0
@@ -140,6 +142,7 @@ export const es: LandingWords = {
   writtenAt: (at) => `anotado ${at}`,
   refusedBecause: (words) => `Rechazado: ${words}`,
   putRight: 'Corregir',
+  sendAgain: 'Enviarla otra vez',
   throwAway: 'Desechar',
   actLorry: (day) => `El camión del ${day}`,
   actCounts: (counts) => `Contado: ${counts}`,

@@ -268,6 +268,7 @@ export const es: PackingWords = {
     `Revisión del cierre en la línea ${line}, ${serial === null ? 'una prueba' : `número ${serial}`}: ${looksGood ? 'se ve bien' : 'no se ve bien'}`,
   actTare: (kind) => `Diez vacíos pesados: ${kind}`,
   putRight: 'Corregirlo en el formulario',
+  sendAgain: 'Enviarlo otra vez',
   throwAway: 'Descartarlo',
   cleanDownLeft: (left) =>
     left === 0 ? 'Limpieza: todo hecho.' : `Limpieza: ${s(left, 'cosa queda', 'cosas quedan')}`,

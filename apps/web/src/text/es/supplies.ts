@@ -64,6 +64,7 @@ export const es: SuppliesText = {
   boughtSays: 'Las piezas entran en las existencias, y a quien pagó se le debe.',
   writeItDown: 'Anotarlo',
   waits: 'Una compra espera en este teléfono a que haya señal.',
+  sendAgain: 'Enviarla otra vez',
   throwAway: 'Descartarla',
   lastGoodDay: (name) => `${name}: vale hasta (si el paquete lo dice)`,
   goodUntil: (days) => `vale hasta ${days}`,

@@ -1,0 +1,35 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { Link, useLocation } from '@tanstack/react-router';
+import { useSending } from '../../api/use-sending.ts';
+import { useHouse } from '../../ui/house.ts';
+import { drain } from './send.ts';
+import { placeOf, useBuysWaiting, useQueue } from './store.ts';
+import { useLandingText } from './words.ts';
+
+/** What this phone has written down at a lorry and the book has not taken; sent from whatever page is open. */
+export function WaitingLandings() {
+  return useBuysWaiting(useHouse()).map(({ buy }) => <OfBuy key={buy} buy={buy} />);
+}
+
+function OfBuy({ buy }: { buy: string }) {
+  const t = useLandingText();
+  const house = useHouse();
+  const queries = useQueryClient();
+  const { pathname } = useLocation();
+  const param = { storehouse: house.storehouse, buy };
+  const place = placeOf({ ...house, buy });
+  const { written } = useQueue(place);
+  useSending(place, written.length > 0, () => drain({ place, param, queries }));
+  if (pathname.includes(`/${buy}/landing`)) return null; // where it stands in full
+  const hasRefused = written.some(({ refusal }) => refusal !== null);
+  return (
+    <section className="stack">
+      <p className="said watch-said" role="status">
+        {hasRefused ? t.waitsBehindRefused(written.length - 1) : t.waitsOfLorry(written.length)}
+      </p>
+      <Link className="btn" to="/s/$storehouse/buys/$buy/landing" params={param}>
+        {t.toLanding}
+      </Link>
+    </section>
+  );
+}

@@ -1,0 +1,174 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { bodyOf } from '../support/buy.ts';
+import { anOrderedBuy } from '../support/fixed-buy.ts';
+import { aHall, aPackingSession, bringWheat, cansOf, type TestHall } from '../support/packing.ts';
+import { aSupply } from '../support/settlement.ts';
+import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
+import { settle } from './support/crawl.ts';
+import { openSite, type Site } from './support/site.ts';
+
+// Tuesday, 1 September 2026, 10:00 in Chicago: a hall, a shop and a yard without a signal.
+let site: Site;
+let storehouse: TestStorehouse;
+let hall: TestHall;
+let day: string;
+let page: Page;
+beforeAll(async () => {
+  site = await openSite('2026-09-01T15:00:00Z');
+  storehouse = await aStorehouse(site.app);
+  hall = await aHall(site.app, storehouse);
+  day = await aPackingSession(storehouse, hall, { name: 'Autumn canning' });
+  const wishes = [cansOf(hall, { containers: 6, gramsEach: 2000, treatment: 'none' })];
+  bodyOf(await hall.buy.households.Dell.caller.put(`${day}/wishes`, { wishes }));
+  bodyOf(await hall.lead.caller.post(`${day}/start`));
+  await bringWheat(hall, day, 'Dell');
+  page = (await site.enter('pat-corran@example.org')).page;
+}, 120_000);
+afterAll(() => site.close());
+
+const at = (path = '') => `/s/${storehouse.storehouseId}${path}`;
+const ofDay = (path: string) => at(`/packing/${day.split('/').at(-1)}${path}`);
+const logNow = async () => bodyOf(await hall.lead.caller.get(`${day}/log`));
+const lose = async (isLost: boolean) => {
+  site.cut(isLost);
+  await page.context().setOffline(isLost);
+};
+/** The tab is closed without a signal, and another one opened later with one. */
+async function openLater(path: string) {
+  const context = page.context();
+  await page.close();
+  site.app.clock.now = new Date(site.app.clock.now.getTime() + 600_000);
+  await lose(false);
+  page = await context.newPage();
+  page.setDefaultTimeout(40_000);
+  await page.clock.setFixedTime(site.app.clock.now);
+  await page.goto(at(path));
+}
+async function faultsOf() {
+  const found = { axe: await listViolations(page), small: await smallTargets(page) };
+  await page.setViewportSize({ width: 320, height: 844 });
+  const over = await overflowOf(page);
+  await page.setViewportSize({ width: 390, height: 844 });
+  return { ...found, over };
+}
+const SOON = { timeout: 40_000 };
+const NO_FAULTS = { axe: [], small: [], over: 0 };
+const HOLD = { reason: 'It smells of diesel.' };
+
+test('what was written down at the line is sent once from any page that is opened later', async () => {
+  await page.goto(ofDay(''));
+  await settle(page);
+  await page.getByRole('link', { name: 'Pour log' }).click();
+  await page.getByRole('button', { name: 'Container 1: log 2,000 g' }).waitFor();
+  await settle(page);
+  await lose(true);
+  await page.getByRole('button', { name: 'Container 1: log 2,000 g' }).click();
+  await page.getByText('Something was spilled or sampled').click();
+  await page.getByLabel('How much was that').fill('40 g');
+  await page.getByRole('button', { name: 'Spilled', exact: true }).click();
+  await page.getByText('2 things wait on this phone').waitFor();
+  await page.getByRole('link', { name: 'The day', exact: true }).click(); // still without a signal
+  await page.getByText('2 things wait on this phone').waitFor();
+  await page.getByText('40 g spilled or sampled').waitFor();
+  expect(await faultsOf()).toEqual(NO_FAULTS);
+  expect((await logNow()).pours).toEqual([]);
+
+  await openLater('/household');
+  await expect.poll(async () => (await logNow()).pours.length, SOON).toBe(1);
+  await page.getByText(/wait(s)? on this phone/).waitFor({ state: 'detached' });
+  expect((await logNow()).mass).toMatchObject({ inContainersGrams: 2000, spilledGrams: 40 });
+  await page.reload();
+  await settle(page);
+  expect((await logNow()).mass).toMatchObject({ inContainersGrams: 2000, spilledGrams: 40 });
+}, 180_000);
+
+test('a refused pour, loss and weigh-back are sent again from any page once the book would take them', async () => {
+  await page.goto(ofDay('/log'));
+  await page.getByRole('button', { name: 'Container 2: log 2,000 g' }).waitFor();
+  await settle(page);
+  await lose(true);
+  await page.getByRole('button', { name: 'Container 2: log 2,000 g' }).click();
+  await page.getByText('Something was spilled or sampled').click();
+  await page.getByLabel('How much was that').fill('25 g');
+  await page.getByRole('button', { name: 'Sampled', exact: true }).click();
+  await page.getByText('2 things wait on this phone').waitFor();
+  const bag = `${storehouse.path}/bags/${hall.wheat.Dell.bagId}`;
+  const { id: hold } = bodyOf(await hall.lead.caller.post(`${bag}/holds`, HOLD), 201);
+
+  await openLater('/household');
+  await page.getByText('2 things were not taken by the book.').waitFor();
+  await settle(page);
+  expect(await faultsOf()).toEqual(NO_FAULTS);
+  await page.getByRole('button', { name: 'Send it again' }).first().click();
+  await page.getByText('2 things were not taken by the book.').waitFor();
+  expect((await logNow()).pours).toHaveLength(1);
+  const held = `${storehouse.path}/holds/${hold}`;
+  bodyOf(await hall.lead.caller.post(`${held}/release-request`, { finding: 'Aired.' }));
+  bodyOf(await storehouse.coordinator.post(`${held}/release`));
+  await page.getByRole('button', { name: 'Send it again' }).first().click();
+  await page.getByText('1 thing was not taken by the book.').waitFor();
+  await page.getByRole('button', { name: 'Send it again' }).click();
+  await expect.poll(async () => (await logNow()).mass.sampledGrams, SOON).toBe(25);
+  await page.getByText('not taken by the book').waitFor({ state: 'detached' });
+  const { pours, mass } = await logNow();
+  expect(pours).toHaveLength(2);
+  expect(mass).toMatchObject({ inContainersGrams: 4000, spilledGrams: 40, sampledGrams: 25 });
+}, 180_000);
+
+test('what was bought in a shop is sent once from any page', async () => {
+  const can = {
+    ...{ name: 'No. 10 cans', kind: 'container', containerKindId: hall.shelves.kinds['can-no-10'] },
+    ...{ packPieces: 6, packMinorUnits: 798 },
+  };
+  const supplyId = await aSupply(storehouse, hall, can, { pieces: 1, minorUnits: 133 });
+  const onHand = async () => {
+    const { supplies } = bodyOf(await hall.lead.caller.get(`${storehouse.path}/supplies`));
+    return supplies.find(({ id }: { id: string }) => id === supplyId).onHandPieces;
+  };
+  await page.goto(ofDay('/shopping'));
+  await page.getByLabel(/No. 10 cans/).waitFor();
+  await settle(page);
+  await lose(true);
+  await page.getByLabel(/No. 10 cans/).check();
+  await page.getByLabel('First-aid box and a step stool').check();
+  await page.getByRole('button', { name: 'Write down what was bought (1)' }).click();
+  await page.getByRole('button', { name: 'Write it down' }).click();
+  await page.getByText('A purchase waits on this phone for a signal.').waitFor();
+  expect(await page.getByRole('button', { name: 'Throw it away' }).count()).toBe(0); // it may be on its way
+  const before = await onHand();
+
+  await openLater('/household');
+  await expect.poll(onHand, SOON).toBeGreaterThan(before);
+  const after = await onHand();
+  await page.getByText('A purchase waits').waitFor({ state: 'detached' });
+  await page.goto(ofDay('/shopping'));
+  await settle(page);
+  expect(await page.getByLabel('First-aid box and a step stool').isChecked()).toBe(true);
+  expect(await onHand()).toBe(after);
+}, 180_000);
+
+test('what was written down at a lorry is sent once, in its order, from any page', async () => {
+  const { buyId, path } = await anOrderedBuy(site.app, storehouse, {
+    ...{ name: 'Second grain buy', households: hall.buy.households },
+  });
+  const lorries = async () => bodyOf(await storehouse.coordinator.get(`${path}/landing`)).deliveries.length;
+  await page.goto(at(`/buys/${buyId}/landing`));
+  await page.getByRole('button', { name: 'Start with this lorry' }).waitFor();
+  await settle(page);
+  await lose(true);
+  await page.getByRole('button', { name: 'Start with this lorry' }).click();
+  for (const counted of await page.locator('.counting input').all()) await counted.fill('3');
+  await page.getByRole('button', { name: 'Write down the counts' }).click();
+  await page.getByText('No signal. 2 things wait to be sent').waitFor();
+
+  await openLater('/household');
+  await expect.poll(lorries, SOON).toBe(1);
+  await page.getByText(/at the lorry wait on this phone/).waitFor({ state: 'detached' });
+  const { lines } = bodyOf(await storehouse.coordinator.get(`${path}/landing`));
+  expect(lines.every(({ countedBags }: { countedBags: number | null }) => countedBags !== null)).toBe(true);
+  await page.reload();
+  await settle(page);
+  expect(await lorries()).toBe(1);
+}, 180_000);
