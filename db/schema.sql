@@ -2078,6 +2078,22 @@ table book.packing_hand row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (may_lift, may_seam, said_at, state) to sheafbook_app
 
+table book.packing_loss row level security
+  storehouse_id uuid not null
+  entry_id uuid not null
+  packing_session_id uuid not null
+  bag_id uuid not null
+  household_id uuid not null
+  lost_at timestamp with time zone not null
+  recorded_at timestamp with time zone not null
+  constraint packing_loss_pkey PRIMARY KEY (storehouse_id, entry_id)
+  constraint packing_loss_bag_brought_fk FOREIGN KEY (storehouse_id, packing_session_id, bag_id, household_id) REFERENCES book.packing_bag(storehouse_id, packing_session_id, bag_id, household_id)
+  constraint packing_loss_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint packing_loss_lost_before_recorded CHECK ((lost_at <= recorded_at))
+  CREATE INDEX packing_loss_by_session ON book.packing_loss USING btree (storehouse_id, packing_session_id, lost_at)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.packing_pour row level security
   storehouse_id uuid not null
   packing_pour_id uuid default uuidv7() not null

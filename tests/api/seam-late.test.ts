@@ -1,3 +1,4 @@
+import { spellCode } from '@sheafbook/units';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
@@ -84,6 +85,24 @@ test('a failed check that waited holds what was closed after it too, and stops t
   expect(check.suspects).toEqual({ fromSerial: 1, toSerial: 2 });
   expect(await late.doubted()).toEqual([11, 12]);
   expect((await late.pour(25, 13)).body.code).toBe('line-is-stopped');
+});
+
+test('what was poured before its machine stopped and is told late is held with the rest, and its owner is told', async () => {
+  const late = await aLateDay();
+  const { caller } = hall.buy.households.Ashdown;
+  const heard = async () => bodyOf(await caller.get(`${storehouse.path}/notices`)).notices;
+  bodyOf(await late.pour(5, 11), 201);
+  bodyOf(await late.check(10, { measures: THICK }), 201);
+  const before = (await heard()).length;
+  const { containers } = bodyOf(await late.pour(8, 12), 201);
+  expect(await late.doubted()).toEqual([11, 12]);
+  const notices = await heard();
+  expect(notices).toHaveLength(before + 1);
+  const [{ code }] = containers;
+  expect(notices[0]).toMatchObject({ kind: 'held', isSafety: true });
+  expect(notices[0].words).toBe(
+    `What was closed before a seal failed its check, and was written down only now, is in doubt too. Yours: ${spellCode(code)}. Do not open them, eat from them or give them away until you hear more.`,
+  );
 });
 
 test('three good trials that came before the failed one they follow let the machine run, and what was closed between is held', async () => {

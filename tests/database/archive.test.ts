@@ -108,6 +108,7 @@ async function insertTheRest(): Promise<void> {
   await admin`insert into book.supply_price values (${storehouseId}, 'absorber-300', 25)`;
   const { entry = '', supply = '' } = world.ids;
   await admin`insert into book.supply_use_by values (${storehouseId}, ${entry}, ${supply}, '2027-06-30')`;
+  await admin`insert into book.packing_loss select storehouse_id, ${entry}, packing_session_id, bag_id, household_id, now(), now() from book.packing_bag`;
   await admin`insert into book.session_settlement (storehouse_id, packing_session_id, settled_by, settled_at)
     select storehouse_id, packing_session_id, ${personId}, now() from book.packing_session limit 1`;
   await admin`insert into book.session_cost (storehouse_id, session_settlement_id, position, kind, what, minor_units,
@@ -118,8 +119,7 @@ async function insertTheRest(): Promise<void> {
   await admin`insert into book.seam_limit
     select storehouse_id, container_kind_id, 110, 120, 55, 62, 120, 130, 55, 10, 9, 'an invented sheet'
     from book.container_kind where kind_code = 'can-no-10'`;
-  await admin`insert into book.seal_machine (storehouse_id, name, kind)
-    select storehouse_id, 'Seamer of the archive', 'can-seamer' from book.storehouse`;
+  await admin`insert into book.seal_machine (storehouse_id, name, kind) select storehouse_id, 'Seamer', 'can-seamer' from book.storehouse`;
   await admin`insert into book.seal_check (storehouse_id, seal_machine_id, packing_session_id, line, serial, container_kind_id,
       how, looks_good, faults, passed, suspect_from, suspect_to, checked_by, checked_at, recorded_at, good_until, good_serial)
     select s.storehouse_id, seal_machine_id, packing_session_id, 1, 1, container_kind_id, 'visual', false, '[]', false,

@@ -163,6 +163,7 @@ const APP_TABLES = {
   'book.absorber_pack': 'insert select update(packets_left, shut_at)',
   'book.packing_bag': 'insert select update(difference_because, left_grams)',
   'book.packing_hand': 'insert select update(may_lift, may_seam, said_at, state)',
+  'book.packing_loss': 'insert select',
   'book.packing_pour': 'insert select update(undone_entry_id)',
   'book.packing_session':
     'insert select update(break_minutes, clean_down_minutes, ended_because, ends_at, line_fee_minor_units, lines, name, people_a_line, place, setup_minutes, signed_at, signed_by, stage, started_at, starts_at, stations, version)',

@@ -165,6 +165,21 @@ export const containerTares = book.table(
 );
 export type ContainerTareRow = typeof containerTares.$inferSelect;
 
+/** When something was spilled or sampled at a line; what it came to stands in its entry. */
+export const packingLosses = book.table(
+  'packing_loss',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    entryId: uuid('entry_id').notNull(),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    bagId: uuid('bag_id').notNull(),
+    householdId: uuid('household_id').notNull(),
+    lostAt: timestamp('lost_at', { withTimezone: true, mode: 'date' }).notNull(),
+    recordedAt: timestamp('recorded_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.entryId] })],
+);
+
 /** A view: everything that a line closed, poured or filled anew, each with its serial; what was taken back too. */
 export const lineClosed = book
   .view('line_closed', {

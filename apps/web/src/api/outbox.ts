@@ -1,5 +1,6 @@
 import { useSyncExternalStore } from 'react';
 import { newKey } from './new-key.ts';
+import { listenOutside, noteOutside } from './outside.ts';
 import { ApiProblem, isLastWord } from './problem.ts';
 
 /** Something that happened where there may be no signal. Its id is the key that makes it count once. */
@@ -13,7 +14,6 @@ export type Waiting<Act> = {
   readonly facts?: Readonly<Record<string, unknown>>;
 };
 
-const listeners = new Set<() => void>();
 const read = new Map<string, { text: string | null; waiting: readonly Waiting<never>[] }>();
 const sendingNow = new Set<string>();
 
@@ -30,7 +30,7 @@ function waitingAt<Act>(place: string): readonly Waiting<Act>[] {
 function keep<Act>(place: string, waiting: readonly Waiting<Act>[]): void {
   if (waiting.length === 0) localStorage.removeItem(place);
   else localStorage.setItem(place, JSON.stringify(waiting));
-  for (const listener of listeners) listener();
+  noteOutside();
 }
 
 /** Kept first, sent after: a phone that dies between the two loses nothing. Throws when the browser has no room. */
@@ -113,31 +113,18 @@ async function refusalOf(
   }
 }
 
-function listen(listener: () => void) {
-  listeners.add(listener);
-  addEventListener('storage', listener);
-  return () => {
-    listeners.delete(listener);
-    removeEventListener('storage', listener);
-  };
-}
-
 export const useWaiting = <Act>(place: string): readonly Waiting<Act>[] =>
-  useSyncExternalStore(listen, () => waitingAt<Act>(place));
+  useSyncExternalStore(listenOutside, () => waitingAt<Act>(place));
 
-/** The places of one kind at which something waits: those that begin and end so, whatever stands between. */
-export function usePlaces({ prefix, suffix }: { prefix: string; suffix: string }): Places {
-  const text = useSyncExternalStore(listen, () => {
-    const places = Object.keys(localStorage).filter(
-      (place) => place.startsWith(prefix) && place.endsWith(suffix),
-    );
-    return JSON.stringify(
-      places.toSorted().map((place) => ({
-        between: place.slice(prefix.length, place.length - suffix.length),
-        isRefused: waitingAt(place).some(({ refusal }) => refusal !== null),
-      })),
-    );
-  });
-  return JSON.parse(text) as Places;
+/** What stands between the two in the names of the places at which something waits, such as the sessions. */
+export function usePlaces({ prefix, suffix }: { prefix: string; suffix: string }): readonly string[] {
+  const text = useSyncExternalStore(listenOutside, () =>
+    JSON.stringify(
+      Object.keys(localStorage)
+        .filter((place) => place.startsWith(prefix) && place.endsWith(suffix))
+        .map((place) => place.slice(prefix.length, place.length - suffix.length))
+        .toSorted(),
+    ),
+  );
+  return JSON.parse(text) as string[];
 }
-type Places = readonly { readonly between: string; readonly isRefused: boolean }[];

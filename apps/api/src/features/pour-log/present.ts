@@ -109,7 +109,7 @@ function presentPour(row: LoggedPour, judged: Judged | undefined) {
 }
 
 export function presentLog(reading: LogReading) {
-  const { session, labelsSayOn, pours, packs, balance, unchecked, now } = reading;
+  const { session, labelsSayOn, pours, losses, packs, balance, unchecked, now } = reading;
   const judged = judgeAll(pours, reading);
   const total = (
     name: 'broughtGrams' | 'inContainersGrams' | 'leftInBagsGrams' | 'spilledGrams' | 'sampledGrams',
@@ -131,6 +131,10 @@ export function presentLog(reading: LogReading) {
       isWeighed: balance.every(({ isWeighed }) => isWeighed),
     },
     pours: pours.map((row) => presentPour(row, judged.get(row))),
+    losses: losses.map(({ entryId, bagId, householdId, kind, grams, lostAt, recordedAt }) => ({
+      ...{ entryId, bagId, householdId, to: kind, grams },
+      ...{ lostAt: lostAt.toISOString(), recordedAt: recordedAt.toISOString() },
+    })),
     packs: packs.map((pack) => presentPack(pack, now)),
     unchecked: unchecked.map(({ line, machines, fromSerial, toSerial }) => ({
       ...{ line, machines, fromSerial, toSerial },

@@ -15,14 +15,18 @@ import {
   movements,
   type PackingBagRow,
   packingBags,
+  packingLosses,
   packingPours,
   packingWishes,
 } from '@sheafbook/db/tables';
 import { assert } from '@sheafbook/units';
-import { and, asc, desc, eq, isNull, lt, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNull, lt, notExists, sql } from 'drizzle-orm';
+import { alias } from 'drizzle-orm/pg-core';
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import { gramsLeft } from '../container/queries.ts';
+
+const later = alias(entries, 'later');
 
 const ofSession = (storehouseId: string, sessionId: string) =>
   and(eq(packingBags.storehouseId, storehouseId), eq(packingBags.packingSessionId, sessionId));
@@ -242,28 +246,40 @@ export async function markUndone(
     .where(and(eq(packingPours.storehouseId, storehouseId), eq(packingPours.entryId, entryId)));
 }
 
-/** What a session spilled and took as samples of each bag and household, less what was taken back. */
-export async function sumLosses(
-  tx: Tx,
-  storehouseId: string,
-  sessionId: string,
-): Promise<{ bagId: string; householdId: string; kind: string; grams: number }[]> {
-  const rows = await tx.execute<{ bag_id: string; owner_id: string; kind: string; grams: string }>(sql`
-    select b.vessel_id as bag_id, b.owner_id, o.vessel_kind as kind, sum(m.amount) as grams
-    from ${entries} e
-    join ${movements} m on m.storehouse_id = ${storehouseId} and m.entry_id = e.entry_id
-    join ${accounts} b on b.storehouse_id = ${storehouseId} and b.account_id = m.source_id and b.vessel_kind = 'bag'
-    join ${accounts} o on o.storehouse_id = ${storehouseId} and o.account_id = m.destination_id
-      and o.vessel_kind in ('spilled', 'sampled')
-    where e.storehouse_id = ${storehouseId} and e.subject_id = ${sessionId}
-      and not exists (select from ${entries} later where later.storehouse_id = ${storehouseId}
-        and later.reverses_id = e.entry_id)
-    group by b.vessel_id, b.owner_id, o.vessel_kind`);
-  return rows.map((row) => ({
-    ...{ bagId: row.bag_id, householdId: row.owner_id, kind: row.kind },
-    grams: Number(row.grams),
-  }));
+export async function insertLoss(tx: Tx, row: typeof packingLosses.$inferInsert): Promise<void> {
+  await tx.insert(packingLosses).values(row);
 }
+
+/** What a session spilled and took as samples, in the order in which it happened, less what was taken back. */
+export async function listLosses(tx: Tx, storehouseId: string, sessionId: string) {
+  const rows = await tx
+    .select({ loss: packingLosses, kind: accounts.vesselKind, grams: movements.amount })
+    .from(packingLosses)
+    .innerJoin(movements, joinOn(movements, packingLosses, 'entryId'))
+    .innerJoin(
+      accounts,
+      and(
+        eq(accounts.storehouseId, movements.storehouseId),
+        eq(accounts.accountId, movements.destinationId),
+        inArray(accounts.vesselKind, ['spilled', 'sampled']),
+      ),
+    )
+    .where(
+      and(
+        eq(packingLosses.storehouseId, storehouseId),
+        eq(packingLosses.packingSessionId, sessionId),
+        notExists(
+          tx
+            .select({ one: sql`1` })
+            .from(later)
+            .where(and(eq(later.storehouseId, storehouseId), eq(later.reversesId, packingLosses.entryId))),
+        ),
+      ),
+    )
+    .orderBy(asc(packingLosses.lostAt), asc(packingLosses.entryId));
+  return rows.map(({ loss, kind, grams }) => ({ ...loss, kind: kind ?? '', grams }));
+}
+export type LoggedLoss = Awaited<ReturnType<typeof listLosses>>[number];
 
 export async function listPacks(tx: Tx, storehouseId: string, sessionId: string): Promise<AbsorberPackRow[]> {
   return tx

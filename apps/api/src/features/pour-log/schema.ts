@@ -64,6 +64,8 @@ export const lossWish = z.strictObject({
   grams,
   to: z.enum(['spilled', 'sampled']),
   note: note.default(''),
+  /** When it happened; what waited on a phone comes later. */
+  lostAt: instant.optional(),
 });
 export type LossWish = z.infer<typeof lossWish>;
 

@@ -28,23 +28,24 @@ import {
   updateSession,
 } from '../packing-session/queries.ts';
 import { requireSessionStage } from '../packing-session/use-cases.ts';
-import { findStop, holdDoubts, listUnchecked, refuseStopped, refuseUnchecked } from '../seam/use-cases.ts';
+import { findStop, holdLate, listUnchecked, refuseStopped, refuseUnchecked } from '../seam/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { balanceOf, isUnexplained } from './balance.ts';
 import {
   insertBroughtBag,
+  insertLoss,
   insertPack,
   insertPours,
   lastSerial,
   listBringable,
   listBroughtBags,
+  listLosses,
   listPacks,
   listPours,
   listPoursOfEntry,
   lockBroughtBag,
   markUndone,
   shutPack,
-  sumLosses,
   updateLeft,
 } from './queries.ts';
 import type { BringBag, LeftWish, LossWish, PackWish, PourWish } from './schema.ts';
@@ -69,13 +70,13 @@ async function loadLog(tx: Tx, context: Context, sessionId: string) {
   const session = await loadSession(tx, storehouseId, sessionId);
   const bags = await listBroughtBags(tx, storehouseId, sessionId);
   const pours = await listPours(tx, storehouseId, sessionId);
-  const losses = await sumLosses(tx, storehouseId, sessionId);
+  const losses = await listLosses(tx, storehouseId, sessionId);
   const packs = await listPacks(tx, storehouseId, sessionId);
   const wishes = await listWishes(tx, storehouseId, { sessionId });
   const unchecked = await listUnchecked(tx, storehouseId, sessionId);
   const balance = balanceOf(bags, pours, losses);
   const labelsSayOn = labelsSay(context, session);
-  return { session, labelsSayOn, pours, packs, wishes, unchecked, balance, now: context.now() };
+  return { session, labelsSayOn, pours, losses, packs, wishes, unchecked, balance, now: context.now() };
 }
 
 /** The bags that may come to the line, of those who want something packed. */
@@ -167,7 +168,7 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
         ...scaleOf(wish.weighed, at),
       })),
     );
-    await holdDoubts(tx, storehouseId, { sessionId, line });
+    await holdLate(tx, context, { sessionId, line });
     const codes = made.map(({ containerId, containerCode }, at) => ({
       ...{ id: containerId, code: containerCode, serial: before + at + 1, grams: gramsOf(at) },
     }));
@@ -236,7 +237,7 @@ export function undoPours(context: Context, sessionId: string, wish: { entryId: 
   });
 }
 
-/** What fell beside the container or went into a sample jar. */
+/** What fell beside the container or went into a sample jar, at the hour at which a pen or a phone wrote it. */
 export function logLoss(context: Context, sessionId: string, wish: LossWish) {
   const { storehouseId } = context.actor;
   const { bagId, householdId, grams, to, note } = wish;
@@ -254,10 +255,16 @@ export function logLoss(context: Context, sessionId: string, wish: LossWish) {
       ...{ lotId: bag.lotId, fromVesselId: bagId, outsideVesselId: outsideOf(to) },
       ...{ ownerId: householdId, amountGrams: grams },
     };
-    await postEntry(tx, context, {
+    const recordedAt = context.now();
+    const lostAt = happenedAt(context, { field: 'lostAt', at: wish.lostAt });
+    const { entryId } = await postEntry(tx, context, {
       ...{ what: `session-${to}`, onDay: todayOf(context), buyId: bag.buyId, subjectId: sessionId, note },
       enteredFor: householdId,
       drafts: to === 'spilled' ? spilled(leaving) : sampled(leaving),
+    });
+    await insertLoss(tx, {
+      ...{ storehouseId, entryId, packingSessionId: sessionId, bagId, householdId, recordedAt },
+      lostAt: new Date(Math.min(lostAt.getTime(), recordedAt.getTime())),
     });
     return loadLog(tx, context, sessionId);
   });

@@ -18,6 +18,15 @@ export async function tellFailed(tx: Tx, context: Context, holds: readonly SealH
     });
 }
 
+/** What a phone told late of what was closed before a machine stopped is in doubt with the rest, and its owner hears so. */
+export async function tellLate(tx: Tx, context: Context, holds: readonly SealHeld[]): Promise<void> {
+  for (const own of byOwner(holds))
+    await tellOwner(tx, context, {
+      ...{ own, kind: 'held' },
+      says: `What was closed before a seal failed its check, and was written down only now, is in doubt too. Yours: ${codesOf(own)}. Do not open them, eat from them or give them away until you hear more.`,
+    });
+}
+
 /** What was decided, to each owner. What is still to be done with care is about safety, a release is not. */
 export async function tellAnswer(
   tx: Tx,

@@ -24,10 +24,9 @@ import {
   upsertLimit,
 } from './queries.ts';
 import type { CheckWish, LimitWish, MachineWish } from './schema.ts';
-import { tellFailed } from './telling.ts';
+import { tellFailed, tellLate } from './telling.ts';
 import { noteOwnersRead } from './use-cases-watch.ts';
 
-export { holdDoubts } from './holding.ts';
 export { inTheirOrder } from './moments.ts';
 export { findStop, refuseStopped } from './stop.ts';
 export { listUnchecked, refuseUnchecked } from './unchecked.ts';
@@ -180,6 +179,17 @@ async function judgeMachine(tx: Tx, machine: SealMachineRow): Promise<Date | nul
 async function openHoldsOf(tx: Tx, storehouseId: string, held: readonly EverClosed[]) {
   const ids = new Set(held.map(({ containerId }) => containerId));
   return (await listSealHolds(tx, storehouseId, 'open')).filter(({ hold }) => ids.has(hold.containerId));
+}
+
+/** What was poured before a failed check and is logged after it joins what that check holds; its owners hear of it, too. */
+export async function holdLate(
+  tx: Tx,
+  context: Context,
+  of: { sessionId: string; line: number },
+): Promise<void> {
+  const { storehouseId } = context.actor;
+  const held = await holdDoubts(tx, storehouseId, of);
+  if (held.length > 0) await tellLate(tx, context, await openHoldsOf(tx, storehouseId, held));
 }
 
 /** The checks of a session, for its log. */

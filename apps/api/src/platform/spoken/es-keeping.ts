@@ -85,6 +85,8 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
   'This did not pass, so it is not let go as good.': 'Esto no pasó, así que no se da por bueno.',
   '{} did not pass. Open the next one of the window first; what was opened or failed is re-canned, eaten now or thrown away.':
     '{} no pasó. Abra primero el siguiente de la serie; lo que se abrió o falló se vuelve a enlatar, se come ya o se tira.',
+  'What was closed before a seal failed its check, and was written down only now, is in doubt too. Yours: {}. Do not open them, eat from them or give them away until you hear more.':
+    'Lo que se cerró antes de que un cierre no pasara su revisión, y no se anotó hasta ahora, también está en duda. Lo suyo: {}. No los abra, no coma de ellos ni los regale hasta que se le diga más.',
   'A seal failed its check, and what was closed before it is in doubt. Yours: {}. Do not open them, eat from them or give them away until you hear more.':
     'Un cierre no pasó su revisión, y lo que se cerró antes está en duda. Lo suyo: {}. No los abra, no coma de ellos ni los regale hasta que se le diga más.',
   'The seals of {} passed: {} You may use them again.':

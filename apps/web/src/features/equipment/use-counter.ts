@@ -8,7 +8,7 @@ import type { LoanAct } from './loan-act.ts';
 export function useCounter(of: string) {
   const house = useHouse();
   const place = counterPlace(house);
-  useEffect(() => void import('./waiting-loans.tsx'), []); // so that it is here when the signal is gone
+  useEffect(() => void import('../../ui/waiting-outside.tsx'), []); // so that it is here when the signal is gone
   const kept = useWaiting<LoanAct>(place).findLast(({ act }) => act.of === of);
   return {
     kept,

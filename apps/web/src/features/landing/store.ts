@@ -1,7 +1,8 @@
 import { useSyncExternalStore } from 'react';
-import { EMPTY_QUEUE, type Event, isRefused, type Queue, step } from './queue.ts';
+import { usePlaces } from '../../api/outbox.ts';
+import { listenOutside, noteOutside } from '../../api/outside.ts';
+import { EMPTY_QUEUE, type Event, type Queue, step } from './queue.ts';
 
-const listeners = new Set<() => void>();
 const read = new Map<string, { text: string | null; queue: Queue }>();
 
 type Whose = { readonly storehouse: string; readonly personId: string };
@@ -24,40 +25,14 @@ export function queueAt(place: string): Queue {
 /** Keeps an event before anything else is done with it. Throws when the browser has no room, and changes nothing. */
 export function tell(place: string, event: Event): void {
   localStorage.setItem(place, JSON.stringify(step(queueAt(place), event)));
-  for (const listener of listeners) listener();
+  noteOutside();
 }
 
-function listen(listener: () => void) {
-  listeners.add(listener);
-  addEventListener('storage', listener);
-  return () => {
-    listeners.delete(listener);
-    removeEventListener('storage', listener);
-  };
-}
+export const useQueue = (place: string): Queue => useSyncExternalStore(listenOutside, () => queueAt(place));
 
-export const useQueue = (place: string): Queue => useSyncExternalStore(listen, () => queueAt(place));
-
-/** The buys of which something waits on this phone. */
-export function useBuysWaiting(
-  whose: Whose,
-): readonly { readonly buy: string; readonly isRefused: boolean }[] {
-  const begin = beginOf(whose);
-  const end = `.${whose.personId}`;
-  const text = useSyncExternalStore(listen, () =>
-    JSON.stringify(
-      Object.keys(localStorage)
-        .filter((place) => place.startsWith(begin) && place.endsWith(end))
-        .toSorted()
-        .flatMap((place) => {
-          const queue = queueAt(place);
-          const buy = place.slice(begin.length, place.length - end.length);
-          return queue.written.length === 0 ? [] : [{ buy, isRefused: isRefused(queue) }];
-        }),
-    ),
-  );
-  return JSON.parse(text) as ReturnType<typeof useBuysWaiting>;
-}
+/** The buys of which this phone has written something down, sent or not. */
+export const useBuysWritten = (whose: Whose): readonly string[] =>
+  usePlaces({ prefix: beginOf(whose), suffix: `.${whose.personId}` });
 
 const unreached = new Set<string>();
 
@@ -65,8 +40,8 @@ const unreached = new Set<string>();
 export function noteReached(place: string, isReached: boolean): void {
   if (isReached) unreached.delete(place);
   else unreached.add(place);
-  for (const listener of listeners) listener();
+  noteOutside();
 }
 
 export const useReached = (place: string): boolean =>
-  useSyncExternalStore(listen, () => !unreached.has(place));
+  useSyncExternalStore(listenOutside, () => !unreached.has(place));

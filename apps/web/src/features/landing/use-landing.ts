@@ -23,7 +23,7 @@ export function useLanding(buy: string) {
   const bags = useQuery(bagsQuery(param));
   const waits = queue.written.length > 0;
   useSending(place, waits, () => drain({ place, param, queries }));
-  useEffect(() => void import('./waiting-landings.tsx'), []); // so that any page can show it when the signal is gone
+  useEffect(() => void import('../../ui/waiting-outside.tsx'), []); // so that any page can show it when the signal is gone
   return {
     param,
     place,

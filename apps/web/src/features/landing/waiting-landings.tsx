@@ -1,14 +1,16 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { Link, useLocation } from '@tanstack/react-router';
+import { actingHere } from '../../api/acting.ts';
 import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
 import { drain } from './send.ts';
-import { placeOf, useBuysWaiting, useQueue } from './store.ts';
+import { placeOf, useBuysWritten, useQueue } from './store.ts';
 import { useLandingText } from './words.ts';
 
 /** What this phone has written down at a lorry and the book has not taken; sent from whatever page is open. */
 export function WaitingLandings() {
-  return useBuysWaiting(useHouse()).map(({ buy }) => <OfBuy key={buy} buy={buy} />);
+  const buys = useBuysWritten(useHouse());
+  return actingHere() ? null : buys.map((buy) => <OfBuy key={buy} buy={buy} />); // whoever acts for others lands nothing
 }
 
 function OfBuy({ buy }: { buy: string }) {
@@ -20,7 +22,7 @@ function OfBuy({ buy }: { buy: string }) {
   const place = placeOf({ ...house, buy });
   const { written } = useQueue(place);
   useSending(place, written.length > 0, () => drain({ place, param, queries }));
-  if (pathname.includes(`/${buy}/landing`)) return null; // where it stands in full
+  if (written.length === 0 || pathname.includes(`/${buy}/landing`)) return null; // where it stands in full
   const hasRefused = written.some(({ refusal }) => refusal !== null);
   return (
     <section className="stack">

@@ -133,7 +133,7 @@ function Losses({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
   const lose = (to: 'spilled' | 'sampled') => {
     if (grams === undefined) return;
     const { bagId, householdId } = bag;
-    log.write({ kind: 'loss', json: { bagId, householdId, grams, to } });
+    log.write({ kind: 'loss', json: { bagId, householdId, grams, to, lostAt: new Date().toISOString() } });
     reset();
   };
   return (

@@ -58,7 +58,7 @@ export function useLogQueue(session: string) {
     if (count > 0) await queries.invalidateQueries({ queryKey: ofSession(param) });
   };
   useSending(place, hasWaiting, send);
-  useEffect(() => void import('./waiting-lines.tsx'), []); // so that any page can show it when the signal is gone
+  useEffect(() => void import('../../ui/waiting-outside.tsx'), []); // so that any page can show it when the signal is gone
   return {
     param,
     waiting,

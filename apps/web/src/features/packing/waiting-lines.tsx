@@ -8,12 +8,11 @@ import { usePackingText } from './words.ts';
 
 /** What this phone has written down at the lines and the book has not taken; sent from whatever page is open. */
 export function WaitingLines() {
-  const places = usePlaces(linePlaces(useHouse()));
-  return places.map(({ between }) => <OfSession key={between} session={between} />);
+  return usePlaces(linePlaces(useHouse())).map((session) => <OfSession key={session} session={session} />);
 }
 
 /** The pages of the line show what waits beside what one works at. */
-const SHOWS_IT = ['log', 'seals'];
+const SHOWS_IT = ['log', 'seals', 'tares'];
 
 function OfSession({ session }: { session: string }) {
   const t = usePackingText();

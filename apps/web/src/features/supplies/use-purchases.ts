@@ -24,7 +24,7 @@ export function usePurchases() {
     await queries.invalidateQueries({ queryKey: ['packing'] });
   };
   useSending(place, hasWaiting, send);
-  useEffect(() => void import('./waiting-purchases.tsx'), []); // so that any page can show it when the signal is gone
+  useEffect(() => void import('../../ui/waiting-outside.tsx'), []); // so that any page can show it when the signal is gone
   return {
     waiting,
     write(purchase: Purchase): void {

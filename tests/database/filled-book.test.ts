@@ -1,40 +1,30 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { administer, migrate } from '@sheafbook/db';
 import type { Sql } from 'postgres';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest';
 import type { TestApp } from '../support/app.ts';
 import { bodyOf } from '../support/buy.ts';
-import { makeEmptyDatabase } from '../support/empty-database.ts';
+import { anOlderBook } from '../support/older-book.ts';
 import { aPackingSession, aPourBody, bringWheat, openHall, type TestHall } from '../support/packing.ts';
 import { aSeamer, THICK } from '../support/seam.ts';
 import type { TestStorehouse } from '../support/storehouse.ts';
-import { makeTemporaryFolder } from '../support/temporary-folder.ts';
 
-const MIGRATIONS = fileURLToPath(new URL('../../db/migrations', import.meta.url));
 const MINUTE = 60_000;
-const BEFORE = '0077_thermometer_check.sql';
 
 let app: TestApp;
 let storehouse: TestStorehouse;
 let hall: TestHall;
-let old: Awaited<ReturnType<typeof makeEmptyDatabase>>;
 beforeAll(async () => {
   ({ app, storehouse, hall } = await openHall());
-  old = await makeEmptyDatabase();
 });
-afterAll(async () => {
-  await old.drop();
-  await app.close();
-});
+afterAll(() => app.close());
 
 const wait = (minutes: number) => {
   app.clock.now = new Date(app.clock.now.getTime() + minutes * MINUTE);
 };
 const ahead = (minutes: number) => new Date(app.clock.now.getTime() + minutes * MINUTE).toISOString();
 
-/** A packing day whose checks are made where they are written down, as all were before the migration. */
-async function aDayOfChecks(): Promise<void> {
+/** A packing day whose checks are made where they are written down, as all were before; one loss is written down late. */
+async function aDayAtTheLine(): Promise<void> {
   const { caller } = hall.lead;
   const seamer = await aSeamer(storehouse, hall);
   const day = await aPackingSession(storehouse, hall);
@@ -43,6 +33,13 @@ async function aDayOfChecks(): Promise<void> {
   const pour = async (grams: number[], pouredAt?: string) => {
     const body = aPourBody(hall, { name: 'Ashdown', grams, targetGrams: 10, ...(pouredAt && { pouredAt }) });
     return bodyOf(await caller.post(`${day}/pours`, body), 201);
+  };
+  const lose = async (grams: number, to: string, lostAt?: string) => {
+    const { bagId, householdId } = aPourBody(hall, { name: 'Ashdown', grams: [] });
+    bodyOf(
+      await caller.post(`${day}/losses`, { bagId, householdId, grams, to, ...(lostAt && { lostAt }) }),
+      201,
+    );
   };
   const check = async (wish: Record<string, unknown>) => bodyOf(await seamer.check(day, wish), 201);
   await check({ occasion: 'first' }); // before anything was closed
@@ -68,6 +65,8 @@ async function aDayOfChecks(): Promise<void> {
     wait(1);
     await check({ occasion: 'clearing' });
   }
+  await lose(31, 'spilled');
+  await lose(25, 'sampled', ahead(-9));
   const { windows } = bodyOf(await caller.get(`${day}/seals`));
   const [{ suspects }] = windows;
   const containerIds = suspects.map(({ containerId }: { containerId: string }) => containerId);
@@ -83,43 +82,6 @@ async function aDayOfChecks(): Promise<void> {
   expect(checks.length).toBe(9);
 }
 
-type Columns = Record<string, string[]>;
-
-const columnsOf = async (sql: Sql): Promise<Columns> => {
-  const rows = await sql<{ name: string; columns: string[] }[]>`
-    select c.table_name as name, array_agg(c.column_name::text order by c.ordinal_position) as columns
-    from information_schema.columns c join information_schema.tables t using (table_schema, table_name)
-    where c.table_schema = 'book' and t.table_type = 'BASE TABLE' and c.is_generated = 'NEVER' group by 1`;
-  return Object.fromEntries(rows.map(({ name, columns }) => [name, columns]));
-};
-
-/** Every row of the book goes over as the older tables had it, without triggers: they ran when it was written. */
-async function copyBook(from: Sql, to: Sql): Promise<number> {
-  const known = await columnsOf(from);
-  const wanted = await columnsOf(to);
-  await to`create function pg_temp.fill(name text, columns text[], rows jsonb) returns bigint language plpgsql as $$
-    declare list text := (select string_agg(quote_ident(one), ', ') from unnest(columns) one); written bigint;
-    begin
-      execute format('insert into book.%1$I (%2$s) overriding system value
-        select %2$s from jsonb_populate_recordset(null::book.%1$I, $1)', name, list) using rows;
-      get diagnostics written = row_count;
-      return written;
-    end $$`;
-  return to.begin(async (tx) => {
-    await tx`set local session_replication_role = replica`;
-    let count = 0;
-    for (const [name, columns] of Object.entries(wanted)) {
-      const kept = columns.filter((column) => known[name]?.includes(column));
-      const [{ rows } = { rows: [] }] = await from`
-        select coalesce(jsonb_agg(t), '[]') as rows from ${from(`book.${name}`)} t`;
-      const [{ written } = { written: 0 }] = await tx`
-        select pg_temp.fill(${name}::text, ${kept}::text[], ${tx.json(rows)}) as written`;
-      count += Number(written);
-    }
-    return count;
-  });
-}
-
 const checksIn = (sql: Sql) =>
   sql<
     Record<string, unknown>[]
@@ -127,14 +89,11 @@ const checksIn = (sql: Sql) =>
     from book.seal_check order by seal_check_id`;
 
 test('checks of a filled book stand for what they stood for when they were made, as those do that are written today', async () => {
-  await aDayOfChecks();
-  const older = readdirSync(MIGRATIONS).filter((name) => name <= BEFORE);
-  const folder = makeTemporaryFolder(
-    Object.fromEntries(older.map((name) => [name, readFileSync(`${MIGRATIONS}/${name}`, 'utf8')])),
-  );
-  expect(await migrate(old.url, folder)).toHaveLength(77);
+  await aDayAtTheLine();
+  const old = await anOlderBook('0077_thermometer_check.sql', app.admin);
+  onTestFinished(old.drop);
+  expect(old.rows).toBeGreaterThan(500);
   await administer(old.url, async (sql) => {
-    expect(await copyBook(app.admin, sql)).toBeGreaterThan(500);
     // A trial of the first days, from before anybody wrote down how far the line was: it stands for nothing of its moment.
     const [first] = await sql`update book.seal_check set closed_through = 0 where seal_check_id =
       (select seal_check_id from book.seal_check where serial is null and closed_through = 2 limit 1) returning serial`;
@@ -172,3 +131,19 @@ test('checks of a filled book stand for what they stood for when they were made,
   );
   expect(untilSeconds).toEqual([0, 0, 60, 0, 0, 60, 0, 0, 0, 60]);
 }, 120_000);
+
+test('losses of a filled book keep the only hour that it knew, when they reached it', async () => {
+  const old = await anOlderBook('0080_container_tare.sql', app.admin);
+  onTestFinished(old.drop);
+  await migrate(old.url);
+  const today = await lossesIn(app.admin);
+  expect(today.map(({ lost_at, recorded_at }) => Number(recorded_at) - Number(lost_at))).toEqual([
+    0,
+    9 * MINUTE,
+  ]);
+  const mended = await administer(old.url, lossesIn);
+  expect(mended).toEqual(today.map((loss) => ({ ...loss, lost_at: loss.recorded_at })));
+}, 120_000);
+
+const lossesIn = (sql: Sql) =>
+  sql<Record<string, unknown>[]>`select * from book.packing_loss order by entry_id`;
