@@ -193,6 +193,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'packing_pour_weighed_whole',
   'packing_pour_absorber_takes_some',
   'packing_pour_container_once',
+  'packing_loss_lost_before_recorded',
   'packing_pour_serial_counted',
   'packing_pour_weighs_something',
   'packing_session_lines_in_range',

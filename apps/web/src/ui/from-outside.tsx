@@ -1,19 +1,27 @@
-import { type ComponentType, lazy, type ReactNode, Suspense } from 'react';
+import { useLocation } from '@tanstack/react-router';
+import { type ComponentType, lazy, type ReactNode, Suspense, useEffect } from 'react';
 import { useOutside } from '../api/outside.ts';
 import type { House } from './house.ts';
 import { WithWaiting } from './with-waiting.tsx';
 
+const load = () => import('./waiting-outside.tsx');
 /** Where it can't be fetched, nothing stands in its place: a page that is read without a signal must not go with it. */
-const WaitingOutside = lazy<ComponentType>(() =>
-  import('./waiting-outside.tsx').catch(() => ({ default: () => null })),
-);
+const WaitingOutside = lazy<ComponentType>(() => load().catch(() => ({ default: () => null })));
+
+/** Where things are written down without a signal. */
+const OUTSIDE = /\/(packing|equipment|landing)(\/|$)/;
 
 /**
  * What was written down without a signal, at a shed door, a line, in a shop or at a lorry, is sent from whatever page is open
- * next. The part that does it is fetched once something waits; whoever writes fetches it ahead.
+ * next. The part that does it is fetched once something waits, and ahead where something may come to wait.
  */
 export function FromOutside({ house, children }: { house: House; children: ReactNode }) {
   const outside = useOutside(house);
+  const { pathname } = useLocation();
+  const isOutside = OUTSIDE.test(pathname);
+  useEffect(() => {
+    if (isOutside) load().catch(() => undefined);
+  }, [isOutside]);
   return (
     <WithWaiting
       isRefused={outside === 'refused'}

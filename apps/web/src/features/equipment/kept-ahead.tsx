@@ -26,7 +26,6 @@ export function KeptAhead(of: Ahead) {
       void queries.prefetchQuery({ ...itemQuery({ storehouse, item }), ...ahead });
       void queries.prefetchQuery({ ...itemBookingsQuery({ storehouse, item }), ...ahead });
     }
-    if (loans.length + items.length > 0) void import('../../ui/waiting-outside.tsx');
     if (loans.length > 0) void import('./bring-back.tsx');
     if (items.length > 0) void import('./hand-out.tsx');
   }, [ids, storehouse, queries]);

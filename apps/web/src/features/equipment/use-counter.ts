@@ -1,4 +1,3 @@
-import { useEffect } from 'react';
 import { put, throwAway, useWaiting } from '../../api/outbox.ts';
 import { useHouse } from '../../ui/house.ts';
 import { counterPlace } from './counter-place.ts';
@@ -8,7 +7,6 @@ import type { LoanAct } from './loan-act.ts';
 export function useCounter(of: string) {
   const house = useHouse();
   const place = counterPlace(house);
-  useEffect(() => void import('../../ui/waiting-outside.tsx'), []); // so that it is here when the signal is gone
   const kept = useWaiting<LoanAct>(place).findLast(({ act }) => act.of === of);
   return {
     kept,

@@ -1,5 +1,4 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
-import { useEffect } from 'react';
 import { newKey } from '../../api/new-key.ts';
 import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
@@ -23,7 +22,6 @@ export function useLanding(buy: string) {
   const bags = useQuery(bagsQuery(param));
   const waits = queue.written.length > 0;
   useSending(place, waits, () => drain({ place, param, queries }));
-  useEffect(() => void import('../../ui/waiting-outside.tsx'), []); // so that any page can show it when the signal is gone
   return {
     param,
     place,

@@ -1,5 +1,4 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
-import { useEffect } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { put, putRight, sendAgain, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
 import { useSending } from '../../api/use-sending.ts';
@@ -58,7 +57,6 @@ export function useLogQueue(session: string) {
     if (count > 0) await queries.invalidateQueries({ queryKey: ofSession(param) });
   };
   useSending(place, hasWaiting, send);
-  useEffect(() => void import('../../ui/waiting-outside.tsx'), []); // so that any page can show it when the signal is gone
   return {
     param,
     waiting,

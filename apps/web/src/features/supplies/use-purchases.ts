@@ -1,5 +1,4 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { useEffect } from 'react';
 import { ask } from '../../api/client.ts';
 import { put, sendAgain, sendWaiting, throwAway, useWaiting } from '../../api/outbox.ts';
 import { useSending } from '../../api/use-sending.ts';
@@ -24,7 +23,6 @@ export function usePurchases() {
     await queries.invalidateQueries({ queryKey: ['packing'] });
   };
   useSending(place, hasWaiting, send);
-  useEffect(() => void import('../../ui/waiting-outside.tsx'), []); // so that any page can show it when the signal is gone
   return {
     waiting,
     write(purchase: Purchase): void {
