@@ -77,7 +77,11 @@ export const slotWish = z.strictObject({
 export type SlotWish = z.infer<typeof slotWish>;
 
 /** That somebody of the household stands at the line; a tick by mistake is taken back. */
-export const arrival = z.strictObject({ isHere: z.boolean() });
+export const arrival = z.strictObject({
+  isHere: z.boolean(),
+  /** When it was seen, where the tick waited on a phone; left out it is now. */
+  cameAt: instant.optional(),
+});
 export type Arrival = z.infer<typeof arrival>;
 
 export const handWish = z.strictObject({

@@ -1,6 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { PackingSessionRow, PackingSlotRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
+import { happenedAt } from '../../platform/happened-at.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import type { WorkTask } from '../../platform/work/task.ts';
@@ -29,7 +30,7 @@ const GRACE_MS = GRACE_MINUTES * 60_000;
 export function sayArrival(
   context: Context,
   { sessionId, slotId }: { sessionId: string; slotId: string },
-  { isHere }: Arrival,
+  { isHere, ...said }: Arrival,
 ): Promise<SlotOf> {
   const { storehouseId, householdId } = context.actor;
   return withTx(context, async (tx) => {
@@ -39,10 +40,12 @@ export function sayArrival(
       throw new Problem('not-your-household');
     requireSessionStage(session, 'open', 'running');
     const { slot } = found;
+    const at = happenedAt(context, { field: 'cameAt', at: said.cameAt });
+    const cameAt = new Date(Math.min(at.getTime(), context.now().getTime()));
     if (slot.state === 'not-come') {
-      if (isHere) await comeLate(tx, context, session, slot);
+      if (isHere) await comeLate(tx, context, session, { slot, cameAt });
     } else if ((slot.cameAt !== null) !== isHere)
-      await updateSlot(tx, slot, { cameAt: isHere ? context.now() : null });
+      await updateSlot(tx, slot, { cameAt: isHere ? cameAt : null });
     return findSlot(tx, session, slotId);
   });
 }
@@ -55,17 +58,20 @@ async function findSlot(tx: Tx, session: PackingSessionRow, slotId: string): Pro
   return found;
 }
 
-/** That its time was freed stays written (`freedAt`); what it waits for is asked for now, behind those who waited before. */
+/**
+ * That its time was freed stays written (`freedAt`); what it waits for is asked for now, behind those who waited before. Who was
+ * in time, and whose tick had no signal, gets no other: the old one may be somebody else's by now.
+ */
 async function comeLate(
   tx: Tx,
   context: Context,
   session: PackingSessionRow,
-  slot: PackingSlotRow,
+  { slot, cameAt }: { slot: PackingSlotRow; cameAt: Date },
 ): Promise<void> {
-  const cameAt = context.now();
+  const now = context.now();
   const { slots } = await listSlots(tx, session.storehouseId, session.packingSessionId);
-  const place = nextPlace(session, slots, minutesIn(slot), cameAt);
-  const wait = { state: 'waiting', line: null, askedAt: cameAt };
+  const place = nextPlace(session, slots, minutesIn(slot), now);
+  const wait = { state: 'waiting', line: null, askedAt: now };
   await updateSlot(tx, slot, { cameAt, ...(place === null ? wait : { state: 'booked', ...place }) });
 }
 

@@ -101,6 +101,8 @@ export const reCanning = z
     containerKindId: z.uuid(),
     treatment: z.enum(TREATMENT_CODES),
     note,
+    /** When it was done, where it waited on a phone; left out it is now. */
+    doneAt: instant.optional(),
   })
   .refine(({ containers }) => new Set(containers.map((one) => one.containerId)).size === containers.length, {
     path: ['containers'],

@@ -36,12 +36,17 @@ export async function findStop(
   return { machine, outSince: machine.outSince, checkId: failed?.sealCheckId ?? null };
 }
 
+/** Whether something was closed before its machine stopped, so that the check which stopped it says what becomes of it. */
+export const wasClosedBefore = ({ outSince, checkId }: Stop, closedAt: Date): boolean =>
+  closedAt < outSince && checkId !== null;
+
 /**
  * Refuses a container that is said to be closed after its machine went out. One that was closed before, and whose word was
  * on its way, is there: it is logged, and held with the rest where the check puts it in doubt.
  */
-export function refuseStopped({ machine, outSince, checkId }: Stop, line: number, pouredAt: Date): void {
-  if (pouredAt < outSince && checkId !== null) return;
+export function refuseStopped(stop: Stop, line: number, pouredAt: Date): void {
+  if (wasClosedBefore(stop, pouredAt)) return;
+  const { machine } = stop;
   const says = `${machine.name} is out since its check failed. Nothing more is closed on line ${line} until three checks in a row have passed.`;
   throw fieldProblem('line-is-stopped', 'line', says);
 }

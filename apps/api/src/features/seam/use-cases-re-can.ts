@@ -1,8 +1,9 @@
 import type { Tx } from '@sheafbook/db';
 import type { ContainerKindRow } from '@sheafbook/db/tables';
 import { massAccount, moveGrams, spilled } from '@sheafbook/ledger';
-import { spellCode } from '@sheafbook/units';
+import { dayInZone, spellCode } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
+import { happenedAt } from '../../platform/happened-at.ts';
 import { newId } from '../../platform/new-id.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
@@ -15,10 +16,11 @@ import { writeNotice } from '../notice/use-cases.ts';
 import { lockSession } from '../packing-session/queries.ts';
 import { lastSerial } from '../pour-log/queries.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
+import { holdLate } from './late.ts';
 import { listContents } from './queries.ts';
 import { insertReCan, listHoldsOf, listReCanned, lockReCan, markReCanUndone } from './queries-re-can.ts';
 import type { ReCanning } from './schema.ts';
-import { findStop } from './stop.ts';
+import { findStop, wasClosedBefore } from './stop.ts';
 
 type OldCan = {
   readonly containerId: string;
@@ -42,17 +44,26 @@ export function reCan(context: Context, wish: ReCanning) {
     for (const id of ids.toSorted()) await lockContainer(tx, storehouseId, id);
     await refuseOffered(tx, storehouseId, { containerIds: ids, now: context.now() });
     const old = await listAnswered(tx, storehouseId, wish);
+    const doneAt = doneAtOf(context, wish);
     for (const { sessionId, line } of old) {
       const stop = await findStop(tx, storehouseId, { sessionId, line, kindCode: kind.kindCode });
-      if (stop) throw new Problem('machine-is-out');
+      if (stop && !wasClosedBefore(stop, doneAt)) throw new Problem('machine-is-out');
     }
     const done = [];
-    for (const [at, can] of old.entries()) done.push(await fillAnew(tx, context, { can, at, kind, wish }));
+    for (const [at, can] of old.entries())
+      done.push(await fillAnew(tx, context, { can, at, kind, wish, doneAt }));
     await tellMoved(tx, context, done);
+    for (const { sessionId, line } of done) await holdLate(tx, context, { sessionId, line });
     return done;
   });
 }
 export type Moved = Awaited<ReturnType<typeof reCan>>;
+
+/** A phone's clock may run a little ahead; nothing is closed in time to come. */
+function doneAtOf(context: Context, { doneAt }: ReCanning): Date {
+  const at = happenedAt(context, { field: 'doneAt', at: doneAt });
+  return new Date(Math.min(at.getTime(), context.now().getTime()));
+}
 
 /** The sessions whose lines closed some containers that were in doubt, in a fixed order. */
 async function listSessionsOf(tx: Tx, storehouseId: string, containerIds: readonly string[]) {
@@ -91,7 +102,13 @@ async function listAnswered(tx: Tx, storehouseId: string, { containers }: ReCann
 async function fillAnew(
   tx: Tx,
   context: Context,
-  { can, at, kind, wish }: { can: OldCan; at: number; kind: ContainerKindRow; wish: ReCanning },
+  {
+    can,
+    at,
+    kind,
+    wish,
+    doneAt,
+  }: { can: OldCan; at: number; kind: ContainerKindRow; wish: ReCanning; doneAt: Date },
 ) {
   const { storehouseId, personId } = context.actor;
   const [content] = await listContents(tx, storehouseId, [can.containerId]);
@@ -113,8 +130,9 @@ async function fillAnew(
   const toPack = { treatment, gramsEach: grams, moistureTenths: [moistureTenths] };
   const { warnings, nearest } = judgeFromBagsAt(toPack, { kind, food, kinds }, 'treatment');
   judgeContainerFill(grams, kind, food, 'containerKindId', nearest);
+  const packedOn = dayInZone(doneAt.getTime(), context.actor.timeZone);
   const [made] = await makeContainers(tx, context, {
-    ...{ kind, householdId, lotId, packedOn: todayOf(context), count: 1, note: '', treatment },
+    ...{ kind, householdId, lotId, packedOn, count: 1, note: '', treatment },
     moistureTenths,
   });
   if (!made) throw new Error('one container was asked for');
@@ -140,10 +158,10 @@ async function fillAnew(
   await insertReCan(tx, {
     ...{ storehouseId, reCanId, oldContainerId: can.containerId, newContainerId: made.containerId },
     ...{ householdId, grams, spilledGrams: can.spilledGrams, note: wish.note, entryId: entry.entryId },
-    ...{ packingSessionId: sessionId, line, serial, doneBy: personId, doneAt: context.now() },
+    ...{ packingSessionId: sessionId, line, serial, doneBy: personId, doneAt },
   });
   const codes = { oldCode: container.containerCode, newCode: made.containerCode };
-  return { reCanId, entry, householdId, sessionName, line, serial, grams, warnings, ...codes };
+  return { reCanId, entry, householdId, sessionId, sessionName, line, serial, grams, warnings, ...codes };
 }
 
 type Done = {

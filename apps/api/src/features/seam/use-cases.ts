@@ -8,6 +8,7 @@ import { withTx } from '../../platform/with-tx.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
 import { loadSession, lockSession } from '../packing-session/queries.ts';
 import { holdDoubts } from './holding.ts';
+import { openHoldsOf } from './late.ts';
 import { checkOf, doubtsAt, momentOf, timed } from './moments.ts';
 import {
   type EverClosed,
@@ -24,9 +25,10 @@ import {
   upsertLimit,
 } from './queries.ts';
 import type { CheckWish, LimitWish, MachineWish } from './schema.ts';
-import { tellFailed, tellLate } from './telling.ts';
+import { tellFailed } from './telling.ts';
 import { noteOwnersRead } from './use-cases-watch.ts';
 
+export { holdLate } from './late.ts';
 export { inTheirOrder } from './moments.ts';
 export { findStop, refuseStopped } from './stop.ts';
 export { listUnchecked, refuseUnchecked } from './unchecked.ts';
@@ -174,22 +176,6 @@ async function judgeMachine(tx: Tx, machine: SealMachineRow): Promise<Date | nul
   const outSince = outSinceMs === null ? null : new Date(outSinceMs);
   if (outSince?.getTime() !== machine.outSince?.getTime()) await updateMachine(tx, machine, outSince);
   return outSince;
-}
-
-async function openHoldsOf(tx: Tx, storehouseId: string, held: readonly EverClosed[]) {
-  const ids = new Set(held.map(({ containerId }) => containerId));
-  return (await listSealHolds(tx, storehouseId, 'open')).filter(({ hold }) => ids.has(hold.containerId));
-}
-
-/** What was poured before a failed check and is logged after it joins what that check holds; its owners hear of it, too. */
-export async function holdLate(
-  tx: Tx,
-  context: Context,
-  of: { sessionId: string; line: number },
-): Promise<void> {
-  const { storehouseId } = context.actor;
-  const held = await holdDoubts(tx, storehouseId, of);
-  if (held.length > 0) await tellLate(tx, context, await openHoldsOf(tx, storehouseId, held));
 }
 
 /** The checks of a session, for its log. */
