@@ -2070,13 +2070,16 @@ table book.packing_hand row level security
   may_seam boolean not null
   may_lift boolean not null
   said_at timestamp with time zone not null
+  seated_only boolean default false not null
+  is_under_16 boolean default false not null
   constraint packing_hand_pkey PRIMARY KEY (storehouse_id, packing_session_id, person_id)
   constraint packing_hand_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
   constraint packing_hand_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint packing_hand_old_enough_to_seam CHECK ((NOT (is_under_16 AND may_seam)))
   constraint packing_hand_state_known CHECK ((state = ANY (ARRAY['coming'::text, 'came'::text, 'stayed-away'::text, 'taken-back'::text])))
   CREATE INDEX packing_hand_by_person ON book.packing_hand USING btree (storehouse_id, person_id)
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (may_lift, may_seam, said_at, state) to sheafbook_app
+  grant insert, select, update (is_under_16, may_lift, may_seam, said_at, seated_only, state) to sheafbook_app
 
 table book.packing_loss row level security
   storehouse_id uuid not null
@@ -2784,6 +2787,7 @@ table book.seal_check row level security
   constraint seal_check_teardown_measured CHECK (((how <> 'teardown'::text) OR (measures IS NOT NULL)))
   constraint seal_check_window_runs_forward CHECK ((((suspect_from IS NULL) = (suspect_to IS NULL)) AND (suspect_from <= suspect_to) AND (NOT (passed AND (suspect_from IS NOT NULL)))))
   CREATE INDEX seal_check_by_session ON book.seal_check USING btree (storehouse_id, packing_session_id, line)
+  CREATE TRIGGER seal_check_operator_old_enough BEFORE INSERT ON book.seal_check FOR EACH ROW EXECUTE FUNCTION book.refuse_young_operator()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
@@ -4127,6 +4131,23 @@ begin
     or exists (select from book.seal_hold h where h.storehouse_id = new.storehouse_id
       and h.container_id = new.container_id and h.disposition is null) then
     raise exception 'this may not be given' using errcode = 'check_violation', constraint = 'gift_is_fit';
+  end if;
+  return new;
+end $function$
+  owner sheafbook_owner
+  execute: public
+
+CREATE OR REPLACE FUNCTION book.refuse_young_operator()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'pg_temp'
+AS $function$
+begin
+  if exists (select from book.packing_hand h
+    where h.storehouse_id = new.storehouse_id and h.packing_session_id = new.packing_session_id
+      and h.person_id = new.checked_by and h.is_under_16) then
+    raise exception 'nobody under 16 works the machine' using errcode = 'check_violation',
+      constraint = 'seal_check_operator_old_enough';
   end if;
   return new;
 end $function$

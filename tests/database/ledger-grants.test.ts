@@ -162,7 +162,7 @@ const APP_TABLES = {
   'book.telling': 'delete insert select',
   'book.absorber_pack': 'insert select update(packets_left, shut_at)',
   'book.packing_bag': 'insert select update(difference_because, left_grams)',
-  'book.packing_hand': 'insert select update(may_lift, may_seam, said_at, state)',
+  'book.packing_hand': 'insert select update(is_under_16, may_lift, may_seam, said_at, seated_only, state)',
   'book.packing_loss': 'insert select',
   'book.packing_pour': 'insert select update(undone_entry_id)',
   'book.packing_session':
@@ -271,6 +271,7 @@ const EVERYBODY = {
   'book.refuse_overload()': 'execute',
   'book.refuse_reversal_of_matched()': 'execute',
   'book.refuse_unfit_gift()': 'execute',
+  'book.refuse_young_operator()': 'execute',
 };
 
 let book: TestDatabase;

@@ -96,6 +96,8 @@ export const packingHands = book.table(
     state: text('state').notNull(),
     maySeam: boolean('may_seam').notNull(),
     mayLift: boolean('may_lift').notNull(),
+    seatedOnly: boolean('seated_only').notNull().default(false),
+    isUnder16: boolean('is_under_16').notNull().default(false),
     saidAt: timestamp('said_at', { withTimezone: true, mode: 'date' }).notNull(),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.packingSessionId, table.personId] })],

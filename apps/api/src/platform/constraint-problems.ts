@@ -77,6 +77,8 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   entry_not_at_the_bank: 'cannot-reverse',
   packing_session_name_once: 'already-there',
   packing_slot_line_at_a_time: 'line-taken',
+  packing_hand_old_enough_to_seam: 'too-young-for-machine',
+  seal_check_operator_old_enough: 'too-young-for-machine',
   packing_pour_serial_once: 'busy-retry',
   re_can_serial_once: 'busy-retry',
   line_serial_once: 'busy-retry',

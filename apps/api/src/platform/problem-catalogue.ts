@@ -108,6 +108,10 @@ export const PROBLEMS = {
     409,
     'The machine of this line is out. Nothing more is closed with it until three checks in a row have passed.',
   ),
+  'too-young-for-machine': refuse(
+    409,
+    'Nobody under 16 works the seamer or the sealing bar, nor answers for a seal.',
+  ),
   'container-ended': refuse(409, 'This container’s code has ended: what was in it stands in a new one.'),
   'label-used': refuse(409, 'A container was filled under this label already.'),
   'label-does-not-fit': refuse(409, 'This label was made for something else.'),

@@ -10,7 +10,8 @@ import {
   slotCapacity,
   standCrew,
 } from '@sheafbook/packing';
-import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
+import type { SlotOf, WishedPacking } from './queries.ts';
+import type { HandOf } from './queries-hands.ts';
 
 /** What the pure plan reads of a wish. Eaters never meet their own wish's allergens here: whoever asked for it may eat it. */
 export function toLineWish(row: WishedPacking, allergens: ReadonlyMap<string, readonly string[]>): LineWish {
@@ -99,10 +100,11 @@ export function standLines(session: PackingSessionRow, lines: readonly LinePlan[
   const blocks = running.flatMap(({ line, crew }) => crew.blocks.map((block) => ({ line, ...block })));
   const helpers = here.map(({ hand }) => ({
     ...{ personId: hand.personId, maySeam: hand.maySeam, mayLift: hand.mayLift },
+    ...{ seatedOnly: hand.seatedOnly, isUnder16: hand.isUnder16, lastStations: [] },
   }));
   const nameOf = new Map(here.map(({ hand, name }) => [hand.personId, name]));
   const named = (personIds: readonly string[]) => personIds.map((id) => nameOf.get(id) ?? '');
-  return standCrew(blocks, helpers, count).map((spell, at) => ({
+  return standCrew({ blocks, stations: session.stations }, helpers, count).map((spell, at) => ({
     startsAtSecond: fromSecond + at * 60 * SPELL_MINUTES,
     blocks: spell.blocks.map(({ stations, personIds, missing }, block) => ({
       ...{ line: blocks[block]?.line ?? 1, stations, names: named(personIds), missing },

@@ -5,7 +5,8 @@ import { airInPack, carriedBy, chooseAbsorbers, unitsPerHour } from '@sheafbook/
 import { assert, fractionToNumber } from '@sheafbook/units';
 import { capacityOf, iceOf, standLines } from './plan.ts';
 import { presentSession } from './present-session.ts';
-import type { HandOf, SlotOf, WishedPacking } from './queries.ts';
+import type { SlotOf, WishedPacking } from './queries.ts';
+import type { HandOf } from './queries-hands.ts';
 import { linesNeeded, slotToMove } from './slots.ts';
 import type { PlanReading, SessionReading } from './use-cases.ts';
 
@@ -70,6 +71,8 @@ export function presentReading(reading: SessionReading) {
           isComing: own.state === 'coming' || own.state === 'came',
           maySeam: own.maySeam,
           mayLift: own.mayLift,
+          seatedOnly: own.seatedOnly,
+          isUnder16: own.isUnder16,
         }
       : null,
     coming: hands.filter(({ hand }) => hand.state === 'coming' || hand.state === 'came').length,
@@ -85,6 +88,8 @@ export const presentHands = (hands: readonly HandOf[]) => ({
       state: hand.state,
       maySeam: hand.maySeam,
       mayLift: hand.mayLift,
+      seatedOnly: hand.seatedOnly,
+      isUnder16: hand.isUnder16,
     })),
 });
 

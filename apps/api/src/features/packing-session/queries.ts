@@ -7,7 +7,6 @@ import {
   foods,
   households,
   lots,
-  type PackingHandRow,
   type PackingSessionRow,
   type PackingSlotRow,
   packingBags,
@@ -23,6 +22,8 @@ import { and, asc, desc, eq, gt, inArray, isNull, lt, lte, sql } from 'drizzle-o
 import { joinOn } from '../../platform/join-on.ts';
 import { Problem } from '../../platform/problem.ts';
 import type { SessionQuery } from './schema.ts';
+
+export { isYoungHand, listHands } from './queries-hands.ts';
 
 type Facts = Partial<typeof packingSessions.$inferInsert>;
 
@@ -275,64 +276,6 @@ export async function updateSlot(
         eq(packingSlots.packingSlotId, slot.packingSlotId),
       ),
     );
-}
-
-/** Everybody who said something about coming, by name. */
-export async function listHands(tx: Tx, storehouseId: string, sessionId: string) {
-  return tx
-    .select({ hand: packingHands, name: persons.name })
-    .from(packingHands)
-    .innerJoin(persons, joinOn(persons, packingHands, 'personId'))
-    .where(and(eq(packingHands.storehouseId, storehouseId), eq(packingHands.packingSessionId, sessionId)))
-    .orderBy(asc(persons.name), asc(packingHands.personId));
-}
-export type HandOf = Awaited<ReturnType<typeof listHands>>[number];
-
-export async function putHand(tx: Tx, row: typeof packingHands.$inferInsert): Promise<void> {
-  const { state, maySeam, mayLift, saidAt } = row;
-  await tx
-    .insert(packingHands)
-    .values(row)
-    .onConflictDoUpdate({
-      target: [packingHands.storehouseId, packingHands.packingSessionId, packingHands.personId],
-      set: { state, maySeam, mayLift, saidAt },
-    });
-}
-
-export async function updateHand(tx: Tx, hand: PackingHandRow, state: string): Promise<void> {
-  await tx
-    .update(packingHands)
-    .set({ state })
-    .where(
-      and(
-        eq(packingHands.storehouseId, hand.storehouseId),
-        eq(packingHands.packingSessionId, hand.packingSessionId),
-        eq(packingHands.personId, hand.personId),
-      ),
-    );
-}
-
-/** How often each of these people came of the times that they had said so, over sessions that are over. */
-export async function listShows(tx: Tx, storehouseId: string, personIds: readonly string[]) {
-  if (personIds.length === 0) return new Map<string, { shows: number; signed: number }>();
-  const rows = await tx
-    .select({
-      personId: packingHands.personId,
-      shows: sql<number>`count(*) filter (where ${packingHands.state} = 'came')`.mapWith(Number),
-      signed: sql<number>`count(*)`.mapWith(Number),
-    })
-    .from(packingHands)
-    .innerJoin(packingSessions, joinOn(packingSessions, packingHands, 'packingSessionId'))
-    .where(
-      and(
-        eq(packingHands.storehouseId, storehouseId),
-        inArray(packingHands.personId, [...personIds]),
-        inArray(packingHands.state, ['came', 'stayed-away']),
-        inArray(packingSessions.stage, ['signed', 'settled']),
-      ),
-    )
-    .groupBy(packingHands.personId);
-  return new Map(rows.map(({ personId, shows, signed }) => [personId, { shows, signed }]));
 }
 
 /** What nobody of a household may meet. Readable in the task 'packing'; shown as a flag of a run, without a name. */

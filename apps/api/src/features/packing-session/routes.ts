@@ -171,11 +171,16 @@ export const packingSessionRoutes = new Hono<AppEnv>()
       return c.json(presentOwnSlot(await sayArrival(contextOf(c), ids, c.req.valid('json'))));
     },
   )
-  .put(`${ONE}/hand`, describe(TAG, 'Say whether I come to help'), jsonBody(handWish), async (c) => {
-    const hands = await changeHand(contextOf(c), idParam(c, 'session'), c.req.valid('json'));
-    const { personId } = c.var.actor;
-    return c.json(presentHands(hands.filter(({ hand }) => hand.personId === personId)));
-  })
+  .put(
+    `${ONE}/hand`,
+    describe(TAG, 'Say whether I come to help', ['too-young-for-machine']),
+    jsonBody(handWish),
+    async (c) => {
+      const hands = await changeHand(contextOf(c), idParam(c, 'session'), c.req.valid('json'));
+      const { personId } = c.var.actor;
+      return c.json(presentHands(hands.filter(({ hand }) => hand.personId === personId)));
+    },
+  )
   .put(
     `${ONE}/hands/:person`,
     describe(TAG, 'Tick whether somebody came'),

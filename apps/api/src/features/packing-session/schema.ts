@@ -90,6 +90,10 @@ export const handWish = z.strictObject({
   maySeam: z.boolean().default(false),
   /** More than 10 kg. */
   mayLift: z.boolean().default(true),
+  /** Can work at a station only that is worked from a chair. */
+  seatedOnly: z.boolean().default(false),
+  /** Never at the machine; no date of birth is asked for. */
+  isUnder16: z.boolean().default(false),
 });
 export type HandWish = z.infer<typeof handWish>;
 

@@ -19,20 +19,17 @@ import {
   findSessionByName,
   insertSession,
   insertWishes,
-  listHands,
   listHouseholdsHere,
   listOwnMoistures,
   listSessions,
-  listShows,
   listSlots,
   listWishes,
   loadSession,
   lockSession,
-  putHand,
   sumOwnGrams,
-  updateHand,
   updateSession,
 } from './queries.ts';
+import { listHands, listShows, putHand, updateHand } from './queries-hands.ts';
 import type { Attendance, HandWish, SessionEdit, SessionQuery, SessionWish, WishList } from './schema.ts';
 import { refuseSlotsOutside } from './slots.ts';
 import { requireSessionStage } from './stage.ts';
@@ -256,6 +253,12 @@ export function changeHand(context: Context, sessionId: string, wish: HandWish) 
     const session = await lockSession(tx, storehouseId, sessionId);
     requireSessionStage(session, 'open');
     const { isComing, ...skills } = wish;
+    if (skills.isUnder16 && skills.maySeam)
+      throw fieldProblem(
+        'too-young-for-machine',
+        'maySeam',
+        'Nobody under 16 works the seamer or the sealing bar.',
+      );
     await putHand(tx, {
       ...{ storehouseId, packingSessionId: sessionId, personId, saidAt: context.now(), ...skills },
       state: isComing ? 'coming' : 'taken-back',

@@ -69,6 +69,7 @@ export const seamRoutes = new Hono<AppEnv>()
     '/seal-checks',
     describe(TAG, 'Write down a check; one that fails stops the machine and holds what is in doubt', [
       'seam-limits-missing',
+      'too-young-for-machine',
     ]),
     whoChecks,
     jsonBody(checkWish),

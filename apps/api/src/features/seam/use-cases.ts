@@ -6,7 +6,7 @@ import { newId } from '../../platform/new-id.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { loadContainerKind } from '../container-kind/queries.ts';
-import { loadSession, lockSession } from '../packing-session/queries.ts';
+import { isYoungHand, loadSession, lockSession } from '../packing-session/queries.ts';
 import { holdDoubts } from './holding.ts';
 import { openHoldsOf } from './late.ts';
 import { checkOf, doubtsAt, momentOf, timed } from './moments.ts';
@@ -80,6 +80,8 @@ export function checkSeal(context: Context, wish: CheckWish) {
   const { storehouseId, personId } = context.actor;
   return withTx(context, async (tx) => {
     const session = await lockSession(tx, storehouseId, wish.sessionId);
+    if (await isYoungHand(tx, storehouseId, { sessionId: wish.sessionId, personId }))
+      throw new Problem('too-young-for-machine');
     const machine = await lockMachine(tx, storehouseId, wish.machineId);
     await loadContainerKind(tx, storehouseId, wish.containerKindId);
     const run = await listEverClosed(tx, storehouseId, wish);

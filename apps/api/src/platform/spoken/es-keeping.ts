@@ -115,6 +115,10 @@ export const ES_KEEPING: Readonly<Record<string, string>> = {
   'Nothing went into {}: that was taken back. It is in {} still.': 'Nada pasó a {}: se anuló. Sigue en {}.',
   'Take it back among the seals instead.': 'Anúlelo en los cierres.',
   'Put it into a new container again instead.': 'Páselo otra vez a un envase nuevo.',
+  'Nobody under 16 works the seamer or the sealing bar, nor answers for a seal.':
+    'Ningún menor de 16 trabaja en la cerradora ni en la barra de sellado, ni responde por un cierre.',
+  'Nobody under 16 works the seamer or the sealing bar.':
+    'Ningún menor de 16 trabaja en la cerradora ni en la barra de sellado.',
   'The machine of this line is out. Nothing more is closed with it until three checks in a row have passed.':
     'La máquina de esta línea está parada. No se cierra nada más con ella hasta que pasen tres revisiones seguidas.',
   '{} is out since its check failed. Nothing more is closed on line {} until three checks in a row have passed.':

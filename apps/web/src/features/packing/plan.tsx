@@ -238,6 +238,8 @@ function Crew({ plan }: { plan: PlanBody }) {
                     t.handStates[hand.state as keyof typeof t.handStates],
                     hand.maySeam ? t.trained : '',
                     hand.mayLift ? '' : t.noLifting,
+                    hand.seatedOnly ? t.worksSeated : '',
+                    hand.isUnder16 ? t.under16 : '',
                   ]
                     .filter(Boolean)
                     .join(' · ')}

@@ -118,7 +118,10 @@ function LeadLinks({ params, stage }: { params: { storehouse: string; session: s
 }
 
 type HandSaid = NonNullable<SessionPage['hand']>;
-const NOT_COMING: HandSaid = { isComing: false, maySeam: false, mayLift: true };
+const NOT_COMING: HandSaid = {
+  ...{ isComing: false, maySeam: false, mayLift: true },
+  ...{ seatedOnly: false, isUnder16: false },
+};
 
 /** Coming to help, with what one can and can't do there. */
 function Hand({ page }: { page: SessionPage }) {
@@ -145,8 +148,18 @@ function Hand({ page }: { page: SessionPage }) {
       <Check label={t.iCome} isOn={hand.isComing} onChange={(isComing) => say({ isComing })} />
       {hand.isComing ? (
         <>
-          <Check label={t.maySeam} isOn={hand.maySeam} onChange={(maySeam) => say({ maySeam })} />
+          <Check
+            label={t.isUnder16}
+            isOn={hand.isUnder16}
+            onChange={(isUnder16) => say(isUnder16 ? { isUnder16, maySeam: false } : { isUnder16 })}
+          />
+          {hand.isUnder16 ? (
+            <p className="said watch-said">{t.youngSays}</p>
+          ) : (
+            <Check label={t.maySeam} isOn={hand.maySeam} onChange={(maySeam) => say({ maySeam })} />
+          )}
           <Check label={t.mayLift} isOn={hand.mayLift} onChange={(mayLift) => say({ mayLift })} />
+          <Check label={t.seatedOnly} isOn={hand.seatedOnly} onChange={(seatedOnly) => say({ seatedOnly })} />
           <p className="said watch-said">{t.liftCaution}</p>
         </>
       ) : null}

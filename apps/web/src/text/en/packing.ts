@@ -98,7 +98,11 @@ export const en = {
   help: 'Hands',
   coming: (count: number) => `${s(count, 'person comes', 'people come')} to help so far.`,
   iCome: 'I come to help',
-  maySeam: 'I am trained at the seamer, and 16 or older',
+  isUnder16: 'I am under 16',
+  youngSays:
+    'Nobody under 16 works the seamer or the sealing bar, nor checks a seal. You are placed at the other stations.',
+  seatedOnly: 'I can only work seated: at the scale, the absorbers or the labels',
+  maySeam: 'I am trained at the seamer',
   mayLift: 'I may lift more than 10 kg',
   liftCaution:
     'Lift between knee and chest, close to the body; two people for a full bag. Your physician’s word comes first.',
@@ -153,12 +157,14 @@ export const en = {
     `Ask ${s(more, 'person', 'people')} more. ${wanted} are wanted; by who has said yes so far, the chance of that is ${percent} %.`,
   standing: 'Who stands where',
   standingSays:
-    'A proposal: everybody changes every 45 minutes; only who is trained closes cans, and one who may lift is at the bags.',
+    'A proposal: everybody changes every 45 minutes. Only who is trained and 16 or older closes cans, one who may lift is at the bags, and who works seated has a chair.',
   standFrom: (at: string) => `From ${at}`,
   standMissing: (count: number) => `${s(count, 'hand is', 'hands are')} missing`,
   standRest: 'carry, fetch and rest',
   trained: 'trained at the seamer',
   noLifting: 'no heavy lifting',
+  worksSeated: 'works seated',
+  under16: 'under 16, never at the seamer',
   handStates: { coming: 'comes', came: 'is here', 'stayed-away': 'stayed away' },
   tick: { came: 'Is here', 'stayed-away': 'Stayed away' },
   cautions: 'Before the line runs',

@@ -97,7 +97,11 @@ export const es: PackingWords = {
   help: 'Manos',
   coming: (count) => `Por ahora ${s(count, 'persona viene', 'personas vienen')} a ayudar.`,
   iCome: 'Vengo a ayudar',
-  maySeam: 'Sé manejar la cerradora y tengo 16 años o más',
+  isUnder16: 'Tengo menos de 16 años',
+  youngSays:
+    'Ningún menor de 16 trabaja en la cerradora ni en la barra de sellado, ni revisa un cierre. Tendrá un lugar en los otros puestos.',
+  seatedOnly: 'Solo puedo trabajar en una silla: en la balanza, los absorbedores o las etiquetas',
+  maySeam: 'Sé manejar la cerradora',
   mayLift: 'Puedo levantar más de 10 kg',
   liftCaution:
     'Levante entre rodilla y pecho, cerca del cuerpo; un saco lleno, entre dos. Primero está lo que diga su médico.',
@@ -151,12 +155,14 @@ export const es: PackingWords = {
     `Pida a ${s(more, 'persona más', 'personas más')}: hacen falta ${wanted} y, con quienes dijeron que sí, la probabilidad es del ${percent} %.`,
   standing: 'Quién va en cada puesto',
   standingSays:
-    'Una propuesta: todos cambian cada 45 minutos; solo quien sabe cierra latas, y alguien que puede levantar peso está en los sacos.',
+    'Una propuesta: todos cambian cada 45 minutos. Solo cierra latas quien sabe y tiene 16 años o más, alguien que puede levantar peso está en los sacos, y quien trabaja en una silla la tiene.',
   standFrom: (at) => `Desde las ${at}`,
   standMissing: (count) => (count === 1 ? 'falta 1 persona' : `faltan ${count} personas`),
   standRest: 'llevar, traer y descansar',
   trained: 'sabe de la cerradora',
   noLifting: 'sin levantar peso',
+  worksSeated: 'trabaja en una silla',
+  under16: 'menor de 16, nunca en la cerradora',
   handStates: { coming: 'viene', came: 'está aquí', 'stayed-away': 'no vino' },
   tick: { came: 'Está aquí', 'stayed-away': 'No vino' },
   cautions: 'Antes de que corra la línea',

@@ -36,7 +36,7 @@ export const runEn = {
   setup: (minutes: number) =>
     `${minutes} minutes to set up. [\u00a0]\u00a0Hands and table clean  [\u00a0]\u00a0Scale checked with a weight  [\u00a0]\u00a0First can cut open and measured  [\u00a0]\u00a0Absorber packs shut and hard  [\u00a0]\u00a0First aid and exit known`,
   cautions:
-    'Seamer: sleeves and hair back, one trained person, unplug before clearing a jam; the maker’s manual comes first. Dry ice: gloves, eye cover and fresh air, never in a tight container; OSHA and your gas supplier come first. Nothing moist or fatty is sealed without oxygen: CDC and your extension office come first.',
+    'Seamer: sleeves and hair back, one trained person of 16 or older, unplug before clearing a jam; the maker’s manual comes first. Dry ice: gloves, eye cover and fresh air, never in a tight container; OSHA and your gas supplier come first. Nothing moist or fatty is sealed without oxygen: CDC and your extension office come first.',
   no: 'No.',
   starts: 'Starts',
   what: 'Food, bags, household',
@@ -110,7 +110,7 @@ export const runEs: typeof runEn = {
   setup: (minutes) =>
     `${minutes} minutos para preparar. [\u00a0]\u00a0Manos y mesa limpias  [\u00a0]\u00a0Balanza probada con una pesa  [\u00a0]\u00a0Primera lata cortada y medida  [\u00a0]\u00a0Paquetes de absorbedores cerrados y duros  [\u00a0]\u00a0Botiquín y salida a la vista`,
   cautions:
-    'Cerradora: mangas y pelo recogidos, una persona formada, desenchufar antes de quitar un atasco; manda el manual del fabricante. Hielo seco: guantes, protección para los ojos y aire fresco, nunca en un envase hermético; mandan OSHA y su proveedor de gas. Nada húmedo o graso se cierra sin oxígeno: mandan los CDC y su oficina de extensión.',
+    'Cerradora: mangas y pelo recogidos, una persona formada de 16 años o más, desenchufar antes de quitar un atasco; manda el manual del fabricante. Hielo seco: guantes, protección para los ojos y aire fresco, nunca en un envase hermético; mandan OSHA y su proveedor de gas. Nada húmedo o graso se cierra sin oxígeno: mandan los CDC y su oficina de extensión.',
   no: 'N.º',
   starts: 'Empieza',
   what: 'Alimento, sacos, hogar',
