@@ -54,7 +54,7 @@ test('seeds that were laid are counted at the can, and what that tells stands be
   await page.getByText('no more can sprout than were laid').waitFor();
   await page.getByLabel('Of these sprouted').fill('17');
   await page.getByRole('button', { name: 'Write the test down' }).click();
-  await page.getByText(/17 of 20 sprouted, 85 %/).waitFor();
+  await page.getByText(/17 of 20 sprouted, 85\s%/).waitFor();
   await page.getByText(/this tells of age, not of safety/).waitFor();
   expect(await listViolations(page)).toEqual([]);
 }, 60_000);

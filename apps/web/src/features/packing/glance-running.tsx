@@ -4,7 +4,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Answer } from '../../ui/glance.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { State } from '../../ui/pieces.tsx';
-import { type Watch, watchQuery } from '../seam/queries.ts';
+import { isToReCan, type Watch, watchQuery } from '../seam/queries.ts';
 import { CleanDownAnswer, OnTheLine } from './glance-more.tsx';
 import { useGlanceText } from './glance-words.ts';
 import { MassState } from './mass-state.tsx';
@@ -86,9 +86,12 @@ export function Suspects({ windows }: { windows: Watch['windows'] }) {
       open: suspects.filter(({ disposition }) => disposition === null),
     }))
     .filter(({ open }) => open.length > 0);
+  const toReCan = windows.flatMap(({ suspects }) => suspects.filter(isToReCan)).length;
+  const settled =
+    toReCan > 0 ? <State kind="watch" word={t.toReCan(toReCan)} /> : <State kind="well" word={t.none} />;
   return (
     <Answer ask={t.suspects}>
-      {doubts.length === 0 ? <State kind="well" word={t.none} /> : null}
+      {doubts.length === 0 ? settled : null}
       {doubts.map(({ check, open }) => (
         <span key={check.id} className="block">
           <State

@@ -29,7 +29,7 @@ export function WishesForm({ page, isOpen }: { page: SessionPage; isOpen: boolea
     <section className="stack">
       <h2>{t.wishes}</h2>
       {page.wishes.length === 0 ? (
-        <p className="soft">{t.noWishes}</p>
+        <p className="soft">{isOpen ? t.noWishes : t.noWishesThen}</p>
       ) : (
         <WishList page={page} isOpen={isOpen} />
       )}

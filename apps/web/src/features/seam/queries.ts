@@ -10,6 +10,10 @@ export type Watch = InferResponseType<typeof watchApi.$get, 200>;
 export type LineWatch = Watch['lines'][number];
 export type SealWindow = Watch['windows'][number];
 export type Suspect = SealWindow['suspects'][number];
+
+/** What did not pass and is to go into a new can, as long as it has not. */
+export const isToReCan = ({ disposition, movedTo }: Suspect): boolean =>
+  disposition === 're-can' && movedTo === null;
 export type Machine = Watch['machines'][number];
 export type Limit = Watch['limits'][number];
 export type Settling = InferRequestType<(typeof inside)['seal-holds']['settling']['$post']>['json'];

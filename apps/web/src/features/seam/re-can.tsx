@@ -10,14 +10,14 @@ import { useDraft } from '../../ui/use-draft.ts';
 import { ofSession } from '../packing/queries.ts';
 import { kindsQuery } from '../shelf/queries.ts';
 import { treatmentsQuery } from '../treatment/queries.ts';
-import { inside, type ReCanning, type Suspect, type Watch } from './queries.ts';
+import { inside, isToReCan, type ReCanning, type Suspect, type Watch } from './queries.ts';
 import { useSeamText } from './words.ts';
 
 type Props = { suspects: readonly Suspect[]; watch: Watch };
 
 /** What did not pass goes into new cans under the same owner; each old code ends with it and leads to the new one. */
 export function ReCan({ suspects, watch }: Props) {
-  const waiting = suspects.filter(({ disposition, movedTo }) => disposition === 're-can' && movedTo === null);
+  const waiting = suspects.filter(isToReCan);
   const moved = suspects.filter(({ movedTo }) => movedTo !== null);
   return (
     <>

@@ -120,7 +120,7 @@ export const en = {
   withoutGluten: 'no gluten',
   years: (count: number) => s(count, 'year', 'years'),
   notBornYet: 'not born yet',
-  presentShare: (percent: number) => `here ${percent} % of the days`,
+  presentShare: (percent: number) => `here ${percent} % of the days`,
   yearWeighs: (mass: string) => `A year of food for you weighs ${mass}`,
   yearSource: (adults: string) =>
     `Counted as ${adults} adults, by a home-storage guideline of 2006: a planning convention, not a nutrition standard.`,

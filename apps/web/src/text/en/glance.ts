@@ -31,6 +31,8 @@ export const en = {
   noMachine: 'No line has closed anything yet.',
   suspects: 'Which cans are suspect?',
   none: 'None.',
+  toReCan: (count: number) =>
+    `None is in doubt; ${count === 1 ? 'one that did not pass waits for a new can' : `${count} that did not pass wait for new cans`}.`,
   inDoubt: (line: number | null, from: number, to: number, count: number) =>
     `${line === null ? '' : `Line ${line}, `}numbers ${from} to ${to}: ${s(count, 'container', 'containers')}.`,
   pack: 'When must the open absorber pack be shut?',

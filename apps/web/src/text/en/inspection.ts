@@ -68,7 +68,7 @@ export const en = {
   laid: 'Seeds laid',
   sproutedCount: 'Of these sprouted',
   sprouted: (sprouted: number, laid: number, percent: number) =>
-    `${sprouted} of ${laid} sprouted, ${percent} %`,
+    `${sprouted} of ${laid} sprouted, ${percent} %`,
   seedsProblem: 'Count both in whole seeds; no more can sprout than were laid.',
   howItTurnedOut: 'How it turned out',
   turnedOutNeeded: 'Say how it turned out.',

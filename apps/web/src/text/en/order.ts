@@ -37,7 +37,7 @@ export const en = {
 
   fixTitle: 'Fix this buy',
   fixWords: (households: number, mass: string, percent: number) =>
-    `Promises ${mass} to ${s(households, 'household', 'households')} and asks each for a deposit of ${percent} % of its estimate. Pledges can’t be changed after that.`,
+    `Promises ${mass} to ${s(households, 'household', 'households')} and asks each for a deposit of ${percent} % of its estimate. Pledges can’t be changed after that.`,
   fixNow: 'Fix this buy',
   cantFix: 'It can’t be fixed yet.',
   byHand: 'Set bags and shares by hand',

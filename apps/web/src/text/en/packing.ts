@@ -48,6 +48,7 @@ export const en = {
   start: 'Begin the day',
   startSays: 'Once it begins nobody changes what they want packed, and food may be poured.',
   wishes: 'What we want packed',
+  noWishesThen: 'Nothing: your household asked for no container on this day.',
   noWishes: 'Nothing yet. Say what you want in which containers; your time on a line follows from it.',
   noBags: 'You own nothing in bags just now, so there is nothing to pack.',
   food: 'Food',
@@ -152,9 +153,9 @@ export const en = {
   comesFirst: (whose: string) => `What comes first: ${whose}.`,
   crew: 'Who comes',
   enough: (wanted: number, percent: string) =>
-    `Enough hands: the chance that ${wanted} or more come is ${percent} %.`,
+    `Enough hands: the chance that ${wanted} or more come is ${percent} %.`,
   askMore: (more: number, wanted: number, percent: string) =>
-    `Ask ${s(more, 'person', 'people')} more. ${wanted} are wanted; by who has said yes so far, the chance of that is ${percent} %.`,
+    `Ask ${s(more, 'person', 'people')} more. ${wanted} are wanted; by who has said yes so far, the chance of that is ${percent} %.`,
   standing: 'Who stands where',
   standingSays:
     'A proposal: everybody changes every 45 minutes. Only who is trained and 16 or older closes cans, one who may lift is at the bags, and who works seated has a chair.',

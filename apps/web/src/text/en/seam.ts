@@ -82,7 +82,7 @@ export const en = {
     bodyHookMils: 'Body hook',
   },
   allowed: (least: string, most: string) => `${least} to ${most}`,
-  overlapFrom: (percent: number) => `The overlap is reckoned from it: at least ${percent} %.`,
+  overlapFrom: (percent: number) => `The overlap is reckoned from it: at least ${percent} %.`,
   measureProblem: 'Write a measure, such as 58 or 1.47.',
   note: 'Note',
   faults: { width: 'width', thickness: 'thickness', countersink: 'countersink', overlap: 'overlap' },
@@ -192,7 +192,7 @@ export const en = {
     unit: string;
     source: string;
   }) =>
-    `width ${of.width}, thickness ${of.thickness}, countersink ${of.countersink} ${of.unit}, overlap at least ${of.overlap} %. ${of.source}`,
+    `width ${of.width}, thickness ${of.thickness}, countersink ${of.countersink} ${of.unit}, overlap at least ${of.overlap} %. ${of.source}`,
   figures: {
     widthLeast: 'Width, least',
     widthMost: 'Width, most',

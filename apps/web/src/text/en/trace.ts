@@ -22,7 +22,7 @@ export const en = {
     `${kind} ${label}${about === '' ? '' : `, ${about}`}`,
   allFound: (what: string, mass: string) => `Every gram of ${what} is found: ${mass}.`,
   notAll: (what: string, mass: string, percent: string) =>
-    `${what}: ${mass} came in, and ${percent} % of it is known by name.`,
+    `${what}: ${mass} came in, and ${percent} % of it is known by name.`,
   noneYours: (what: string) => `${what}: none of it is yours or the store’s.`,
   wrong: 'The sums do not agree with the book. Tell the treasurer.',
   ownOnly: 'You see your own part and the common stock.',

@@ -121,7 +121,7 @@ export const es: Catalogue = {
   withoutGluten: 'sin gluten',
   years: (count) => s(count, 'año', 'años'),
   notBornYet: 'aún sin nacer',
-  presentShare: (percent) => `aquí el ${percent} % de los días`,
+  presentShare: (percent) => `aquí el ${percent} % de los días`,
   yearWeighs: (mass) => `Un año de comida para ustedes pesa ${mass}`,
   yearSource: (adults) =>
     `Contado como ${adults} adultos, según una guía de reserva doméstica de 2006: una convención para planear, no una norma de nutrición.`,

@@ -31,6 +31,8 @@ export const es: typeof en = {
   noMachine: 'Ninguna línea ha cerrado nada todavía.',
   suspects: '¿Qué latas están en duda?',
   none: 'Ninguna.',
+  toReCan: (count) =>
+    `Ninguna en duda; ${count === 1 ? 'una que no pasó espera lata nueva' : `${count} que no pasaron esperan latas nuevas`}.`,
   inDoubt: (line, from, to, count) =>
     `${line === null ? '' : `Línea ${line}, `}números ${from} a ${to}: ${s(count, 'envase', 'envases')}.`,
   pack: '¿Cuándo hay que cerrar el paquete de absorbedores?',

@@ -70,7 +70,7 @@ export const es: typeof en = {
   laid: 'Semillas puestas',
   sproutedCount: 'De ellas brotaron',
   sprouted: (sprouted: number, laid: number, percent: number) =>
-    `brotaron ${sprouted} de ${laid}, ${percent} %`,
+    `brotaron ${sprouted} de ${laid}, ${percent} %`,
   seedsProblem: 'Cuente ambas en semillas enteras; no brotan más de las que se pusieron.',
   howItTurnedOut: 'Cómo resultó',
   turnedOutNeeded: 'Diga cómo resultó.',

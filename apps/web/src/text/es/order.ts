@@ -37,7 +37,7 @@ export const es: OrderWords = {
 
   fixTitle: 'Fijar esta compra',
   fixWords: (households, mass, percent) =>
-    `Promete ${mass} a ${s(households, 'hogar', 'hogares')} y pide a cada uno un depósito del ${percent} % de su estimado. Después ya no se cambian promesas.`,
+    `Promete ${mass} a ${s(households, 'hogar', 'hogares')} y pide a cada uno un depósito del ${percent} % de su estimado. Después ya no se cambian promesas.`,
   fixNow: 'Fijar esta compra',
   cantFix: 'No se puede fijar aún.',
   byHand: 'Poner sacos y partes a mano',

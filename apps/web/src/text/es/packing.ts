@@ -49,6 +49,7 @@ export const es: PackingWords = {
   start: 'Empezar la jornada',
   startSays: 'Cuando empiece, nadie cambia lo que quiere envasar y ya se puede verter.',
   wishes: 'Lo que queremos envasar',
+  noWishesThen: 'Nada: su hogar no pidió ningún envase este día.',
   noWishes: 'Nada todavía. Diga qué quiere y en qué envases; de ahí sale su tiempo en la línea.',
   noBags: 'Ahora no tiene nada en sacos, así que no hay nada que envasar.',
   food: 'Alimento',
@@ -150,9 +151,9 @@ export const es: PackingWords = {
   comesFirst: (whose) => `Lo que manda: ${whose}.`,
   crew: 'Quién viene',
   enough: (wanted, percent) =>
-    `Hay manos: la probabilidad de que vengan ${wanted} o más es del ${percent} %.`,
+    `Hay manos: la probabilidad de que vengan ${wanted} o más es del ${percent} %.`,
   askMore: (more, wanted, percent) =>
-    `Pida a ${s(more, 'persona más', 'personas más')}: hacen falta ${wanted} y, con quienes dijeron que sí, la probabilidad es del ${percent} %.`,
+    `Pida a ${s(more, 'persona más', 'personas más')}: hacen falta ${wanted} y, con quienes dijeron que sí, la probabilidad es del ${percent} %.`,
   standing: 'Quién va en cada puesto',
   standingSays:
     'Una propuesta: todos cambian cada 45 minutos. Solo cierra latas quien sabe y tiene 16 años o más, alguien que puede levantar peso está en los sacos, y quien trabaja en una silla la tiene.',

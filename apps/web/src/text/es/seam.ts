@@ -83,7 +83,7 @@ export const es: typeof en = {
     bodyHookMils: 'Gancho del cuerpo',
   },
   allowed: (least, most) => `${least} a ${most}`,
-  overlapFrom: (percent) => `De él se calcula el traslape: al menos ${percent} %.`,
+  overlapFrom: (percent) => `De él se calcula el traslape: al menos ${percent} %.`,
   measureProblem: 'Escriba una medida, como 58 o 1.47.',
   note: 'Nota',
   faults: {
@@ -191,7 +191,7 @@ export const es: typeof en = {
   limitsSay:
     'Tómelo de la hoja del fabricante de la lata, de la tapa o de la máquina. No tenemos límites propios, y sin ellos no se acepta un cierre desmontado.',
   limitSaid: (of) =>
-    `ancho ${of.width}, espesor ${of.thickness}, profundidad ${of.countersink} ${of.unit}, traslape al menos ${of.overlap} %. ${of.source}`,
+    `ancho ${of.width}, espesor ${of.thickness}, profundidad ${of.countersink} ${of.unit}, traslape al menos ${of.overlap} %. ${of.source}`,
   figures: {
     widthLeast: 'Ancho, mínimo',
     widthMost: 'Ancho, máximo',

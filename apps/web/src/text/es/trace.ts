@@ -22,7 +22,7 @@ export const es: TraceText = {
   },
   named: (kind, label, about) => `${kind} ${label}${about === '' ? '' : `, ${about}`}`,
   allFound: (what, mass) => `Se ha encontrado cada gramo de ${what}: ${mass}.`,
-  notAll: (what, mass, percent) => `${what}: entraron ${mass}, y del ${percent} % se sabe qué fue.`,
+  notAll: (what, mass, percent) => `${what}: entraron ${mass}, y del ${percent} % se sabe qué fue.`,
   noneYours: (what) => `${what}: nada de ello es suyo ni del almacén.`,
   wrong: 'Las sumas no cuadran con el libro. Avise a la tesorería.',
   ownOnly: 'Ve su propia parte y las existencias comunes.',
