@@ -66,6 +66,19 @@ test('a member finds a thing, books it, takes it with its parts counted, and bri
   const figures = await page.locator('dl.figures').textContent();
   expect(figures).toMatch(/Missing parts\s*1\.50/);
   expect(figures).toMatch(/Deposit back\s*48\.50/);
+  expect(await page.getByText('Something is damaged').count()).toBe(0); // a member charges nobody
+  const back = page.url();
+  const { page: keeper } = await site.enter('keeper@example.org');
+  await keeper.goto('/');
+  await keeper.waitForURL(/\/s\//);
+  await keeper.goto(back);
+  await keeper.getByText('Something is damaged').click();
+  await keeper.getByLabel('What the damage costs').fill('2.25');
+  await keeper.getByLabel('What is the matter').fill('The crank is bent.');
+  await settle(keeper);
+  expect(await findFaults(keeper)).toEqual(NO_FAULTS);
+  await keeper.getByRole('button', { name: 'Charge the damage' }).click();
+  await keeper.getByText('2.25').first().waitFor();
 }, 120_000);
 
 test('of a taken time a member may wait, and the keeper sees who has it, who waits and what needs care', async () => {

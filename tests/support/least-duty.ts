@@ -80,6 +80,7 @@ export const LEAST_DUTY: Readonly<Record<string, string>> = {
   'POST /bookings/:booking/loan': 'household equipment_keeper coordinator',
   'POST /bookings/:booking/relay': 'household equipment_keeper coordinator',
   'POST /loans/:loan/return': 'household equipment_keeper coordinator',
+  'POST /loans/:loan/damage': 'equipment_keeper coordinator',
   'GET /equipment/:item/maintenance': 'member',
   'POST /equipment-units/:unit/maintenance': 'equipment_keeper coordinator',
   'POST /equipment/:item/waiting': 'household equipment_keeper coordinator',

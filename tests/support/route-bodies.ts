@@ -133,6 +133,7 @@ export const bodiesOf = (ids: BodyIds): Record<string, Record<string, unknown>> 
     ...{ parts: [], broughtBy: 'Dora', condition: 'ready', note: '', uses: 24, damageMinorUnits: 0 },
     refundTo: 'balance',
   },
+  'POST /loans/:loan/damage': { minorUnits: 450, note: 'A dent in the hopper.' },
   'POST /equipment-units/:unit/maintenance': { what: 'Oiled.', isService: true, condition: 'ready' },
   'POST /equipment-units/:unit/scale-checks': { laidGrams: 10_000, shownGrams: 10_005, limitGrams: 10 },
   'POST /equipment-units/:unit/thermometer-checks': { knownTenths: 0, shownTenths: 4, limitTenths: 10 },

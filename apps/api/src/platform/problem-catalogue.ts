@@ -150,6 +150,7 @@ export const PROBLEMS = {
   'already-waiting': refuse(409, 'The household waits for this already.'),
   'booking-not-open': refuse(409, 'This booking does not stand any more.'),
   'not-out': refuse(409, 'This is not out.'),
+  'damage-not-now': refuse(409, 'Damage is charged between a return and the next loan.'),
   'relay-refused': refuse(409, 'This can’t be handed straight on.'),
   // The book
   'currency-mixed': refuse(422, 'The storehouse keeps one currency. Put a foreign price in the note.'),

@@ -1,9 +1,9 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
-import { mayLend, seesDesk } from './policy.ts';
+import { mayLend, mayTakeMoney, seesDesk } from './policy.ts';
 import { presentDesk, presentLoan, presentSwap } from './present.ts';
-import { handOnWish, handOutWish, loanQuery, swapWish, takeBackWish } from './schema.ts';
+import { damageWish, handOnWish, handOutWish, loanQuery, swapWish, takeBackWish } from './schema.ts';
 import {
   handOn,
   handOut,
@@ -15,6 +15,7 @@ import {
   swapPiece,
   takeBack,
 } from './use-cases.ts';
+import { chargeDamage } from './use-cases-damage.ts';
 
 const TAG = 'Equipment';
 
@@ -93,6 +94,20 @@ export const loanRoutes = new Hono<AppEnv>()
       answerOnce(c, {
         status: 201,
         run: (context) => takeBack(context, idParam(c, 'loan'), c.req.valid('json')),
+        present: presentLoan,
+      }),
+  )
+  .post(
+    '/loans/:loan/damage',
+    describe(TAG, 'Charge what is found damaged on a thing that is back, until it goes out again', [
+      'damage-not-now',
+    ]),
+    may(mayTakeMoney),
+    jsonBody(damageWish),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => chargeDamage(context, idParam(c, 'loan'), c.req.valid('json')),
         present: presentLoan,
       }),
   );

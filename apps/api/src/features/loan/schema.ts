@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { instant } from '../buy/schema.ts';
-import { note } from '../money/schema.ts';
+import { note, reason } from '../money/schema.ts';
 
 const ticks = z
   .array(z.strictObject({ partId: z.uuid(), pieces: z.int().min(0).max(1000) }))
@@ -40,6 +40,13 @@ export const takeBackWish = z.strictObject({
   happenedAt,
 });
 export type TakeBackWish = z.infer<typeof takeBackWish>;
+
+export const damageWish = z.strictObject({
+  minorUnits: z.int().positive('Say what the damage costs.'),
+  /** What is damaged; it stands on the household's statement. */
+  note: reason,
+});
+export type DamageWish = z.infer<typeof damageWish>;
 
 export const handOnWish = z.strictObject({
   parts: ticks,

@@ -169,7 +169,7 @@ export function handOn(context: Context, bookingId: string, wish: HandOnWish) {
   });
 }
 
-async function readLoanInside(tx: Tx, { actor }: Context, loanId: string) {
+export async function readLoanInside(tx: Tx, { actor }: Context, loanId: string) {
   const [row] = await listLoans(tx, actor.storehouseId, { loanId });
   if (!row) throw new Problem('thing-not-found', { thing: 'loan' });
   return row;

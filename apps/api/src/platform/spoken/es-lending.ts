@@ -9,6 +9,15 @@ export const ES_LENDING: Readonly<Record<string, string>> = {
   'The household waits for this already.': 'El hogar ya espera esto.',
   'This booking does not stand any more.': 'Esta reserva ya no está en pie.',
   'This is not out.': 'Esto no está prestado.',
+  'Damage is charged between a return and the next loan.':
+    'El daño se cobra entre la devolución y el préstamo siguiente.',
+  'It is out still. Say what the damage costs when it comes back.':
+    'Sigue prestado. Diga cuánto cuesta el daño cuando vuelva.',
+  'It went out again since, so nobody can tell whose damage it is.':
+    'Salió otra vez desde entonces, así que nadie sabe de quién es el daño.',
+  'Say what the damage costs.': 'Diga cuánto cuesta el daño.',
+  'Something was found damaged on what you brought back, before it went out again: {}. Its loan says what it costs.':
+    'Se encontró un daño en lo que devolvió, antes de que saliera otra vez: {}. Su préstamo dice cuánto cuesta.',
   'This can’t be handed straight on.': 'Esto no puede pasar directamente de uno a otro.',
   'A booking ends after it begins.': 'Una reserva termina después de empezar.',
   'This time is over. Book from now on.': 'Esa hora ya pasó. Reserve de ahora en adelante.',

@@ -10,6 +10,7 @@ import { Figures } from '../../ui/pieces.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
+import { DamageForm } from './damage-form.tsx';
 import { PhotosOfLoan } from './photos-of-item.tsx';
 import { type Loan, loanQuery } from './queries.ts';
 import { type Ticked, Ticks, ticksOf } from './ticks.tsx';
@@ -36,7 +37,10 @@ export function BringBack() {
           ) : body.inAt === null ? (
             <ComingForm loan={body} counter={counter} />
           ) : (
-            <Settled loan={body} />
+            <>
+              <Settled loan={body} />
+              <DamageForm loan={body} />
+            </>
           )}
           <PhotosOfLoan loan={body} />
           <PaperLinks papers={[{ kind: 'loan-slip', path: `loans/${loan}/paper` }]} />

@@ -228,6 +228,7 @@ export const en = {
     'deposit-refunded': 'Deposit paid back',
     'loan-out': 'Equipment lent',
     'loan-back': 'Equipment brought back',
+    'loan-damage': 'Damage to equipment',
     'deposit-settled': 'Deposit settled',
     'deposits-applied': 'Deposits applied',
     eaten: 'Eaten',

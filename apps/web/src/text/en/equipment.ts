@@ -203,6 +203,10 @@ export const en = {
   uses: 'How often it was used (cans, loads)',
   conditionIn: 'How it came back',
   damage: 'What the damage costs',
+  damageFound: 'Something is damaged',
+  damageSays:
+    'Until it goes out again, what is found now was done on this loan. It stands on the household’s balance, and the household is told.',
+  damageCharge: 'Charge the damage',
   gone: 'It is out. Bring it back by then.',
   swapTitle: 'It is not back yet',
   swapOther: (unitNo: number, code: string) => `No. ${unitNo} (${code}) is the same and is here.`,

@@ -27,6 +27,7 @@ export const en = {
     'deposit-refunded': 'Deposit paid back',
     'loan-out': 'Lent to you: deposit',
     'loan-back': 'Brought back: fee and deposit',
+    'loan-damage': 'Damage on what you brought back',
     'deposit-settled': 'Deposit settled',
     'debt-written-off': 'Debt written off',
     'opening-balance': 'Opening balance',

@@ -225,6 +225,7 @@ export const es: BooksWords = {
     'deposit-refunded': 'Depósito devuelto',
     'loan-out': 'Equipo prestado',
     'loan-back': 'Equipo devuelto',
+    'loan-damage': 'Daño en un equipo',
     'deposit-settled': 'Depósito liquidado',
     'deposits-applied': 'Depósitos aplicados',
     eaten: 'Comido',

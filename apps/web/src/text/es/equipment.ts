@@ -204,6 +204,10 @@ export const es: EquipmentWords = {
   uses: 'Cuántas veces se usó (latas, cargas)',
   conditionIn: 'Cómo volvió',
   damage: 'Lo que cuesta el daño',
+  damageFound: 'Algo está dañado',
+  damageSays:
+    'Hasta que salga otra vez, lo que se encuentre ahora se hizo en este préstamo. Va al saldo del hogar, y se le avisa.',
+  damageCharge: 'Cobrar el daño',
   gone: 'Está prestado. Devuélvalo a tiempo.',
   swapTitle: 'Aún no ha vuelto',
   swapOther: (unitNo, code) => `El n.º ${unitNo} (${code}) es igual y está aquí.`,

@@ -361,6 +361,7 @@ export const es: PaperWords = {
       'deposit-refunded': 'Depósito devuelto',
       'loan-out': 'Prestado a usted: depósito',
       'loan-back': 'Devuelto: precio y depósito',
+      'loan-damage': 'Daño en lo que devolvió',
       'deposit-settled': 'Depósito liquidado',
       'debt-written-off': 'Deuda perdonada',
       'opening-balance': 'Saldo inicial',
