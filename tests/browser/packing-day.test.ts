@@ -153,7 +153,7 @@ test('at the line the biggest key logs a container; what goes over is told, and 
   await lead.getByRole('button', { name: 'Container 1: log 2,000 g' }).click();
   await lead.getByRole('heading', { name: '1 container is closed.' }).waitFor();
   await lead.getByRole('button', { name: 'Another figure' }).click();
-  await lead.getByLabel('On the scale').fill('2070');
+  await lead.getByLabel('On the scale', { exact: true }).fill('2070');
   const wall = (minutes: number) =>
     new Date(site.app.clock.now.getTime() + minutes * 60_000).toLocaleTimeString('en-GB', {
       ...{ timeZone: 'America/Chicago', hour: '2-digit', minute: '2-digit' },
