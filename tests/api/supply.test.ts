@@ -117,6 +117,10 @@ test('the list of a session tells to the piece what is needed, what is there, an
   for (const body of [
     { name: 'Absorbers', kind: 'absorber', sizeMillilitres: 300, packPieces: 100, packMinorUnits: 1_250 },
     { name: 'Lids', kind: 'lid', containerKindId: canKind(), packPieces: 50, packMinorUnits: 400 },
+    {
+      ...{ name: 'Boxes', kind: 'carton', containerKindId: canKind(), piecesEach: 6 },
+      ...{ packPieces: 5, packMinorUnits: 500 },
+    },
   ])
     bodyOf(await lead().post(at('/supplies'), body), 201);
   const { Ashdown, Birchall } = hall.buy.households;
@@ -130,10 +134,15 @@ test('the list of a session tells to the piece what is needed, what is there, an
     ]),
   ).toEqual([
     ['Absorbers', 30, 1, 1_250],
+    ['Boxes', 5, 1, 500], // 28 cans, six in each
     ['No. 10 cans', 29, 1, 720],
     ['Lids', 29, 1, 400],
   ]);
-  expect(body).toMatchObject({ containers: 28, costMinorUnits: 2_370, unkept: [] });
+  expect(body).toMatchObject({ containers: 28, costMinorUnits: 2_870, unkept: [] });
+  const noKind = { name: 'Boxes of nothing', kind: 'carton', piecesEach: 6, packPieces: 5 };
+  expect(await refusalOf(app, () => lead().post(at('/supplies'), noKind))).toMatchObject({
+    ...{ code: 'invalid-input', fields: ['containerKindId'], isUnchanged: true },
+  });
   // 24 s a can and 20 minutes in the open: 50 packets, so a pack of 100 goes into two jars (job map 7.1).
   expect(body.lines[0].pack).toEqual({
     servedInWindow: 50,

@@ -17,10 +17,11 @@ const kept = (wish: Partial<KeptSupply>): KeptSupply => ({
   ...wish,
 });
 
-test('228 cans need 235 cans, 235 lids, 240 absorbers and 251 labels (job map 7.2); packs are bought whole', () => {
+test('228 cans need 235 cans, 235 lids, 38 cartons of 6, 240 absorbers and 251 labels (job map 7.2); packs are bought whole', () => {
   const shelf = [
     kept({}),
     kept({ supplyId: 'lids', kind: 'lid', packPieces: 50, onHandPieces: 36 }),
+    kept({ supplyId: 'cartons', kind: 'carton', piecesEach: 6, packPieces: 25 }),
     kept({
       ...{ supplyId: 'absorbers', kind: 'absorber', kindId: null, sizeMillilitres: 300 },
       ...{ packPieces: 100, packMinorUnits: 1_250, onHandPieces: 60 },
@@ -32,13 +33,26 @@ test('228 cans need 235 cans, 235 lids, 240 absorbers and 251 labels (job map 7.
   expect(lines.map(({ supplyId, neededPieces }) => [supplyId, neededPieces])).toEqual([
     ['cans', 235],
     ['lids', 235],
+    ['cartons', 38],
     ['absorbers', 240],
     ['labels', 251],
     ['gloves', 12],
   ]);
   expect(lines[1]).toMatchObject({ shortPieces: 199, packsToBuy: 4, costMinorUnits: null });
-  expect(lines[2]).toMatchObject({ shortPieces: 180, packsToBuy: 2, costMinorUnits: 2_500 });
+  expect(lines[2]).toMatchObject({ usedPieces: 38, packsToBuy: 2 });
+  expect(lines[3]).toMatchObject({ shortPieces: 180, packsToBuy: 2, costMinorUnits: 2_500 });
   expect(unkept).toEqual([]);
+});
+
+test('a carton that is begun counts whole, over all whose containers go into it', () => {
+  const cartons = kept({ supplyId: 'cartons', kind: 'carton', piecesEach: 6 });
+  const needed = (...containers: number[]) =>
+    planSupplies(
+      containers.map((count) => ({ ...CANS, containers: count })),
+      [cartons],
+      { people: 1 },
+    ).lines.map(({ neededPieces }) => neededPieces);
+  expect([needed(6), needed(7), needed(3, 3), needed(3, 4)]).toEqual([[1], [2], [1], [2]]);
 });
 
 test('containers that the store keeps none of are told, and so is a treatment that it has nothing for', () => {

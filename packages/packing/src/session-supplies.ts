@@ -12,6 +12,7 @@ export const SUPPLY_KINDS = [
   'container',
   'lid',
   'liner',
+  'carton',
   'absorber',
   'dry-ice',
   'label',
@@ -33,8 +34,9 @@ export type ContainersToSupply = HasBulk & {
 };
 
 /**
- * A supply that the store keeps. `kindId` says for which containers a container, lid or liner is, `sizeMillilitres` how much
- * oxygen an absorber takes up. Gloves are taken `piecesEach` by each helper, the rest by each container, `other` once a day.
+ * A supply that the store keeps. `kindId` says for which containers a container, lid, liner or carton is, `sizeMillilitres` how
+ * much oxygen an absorber takes up. Gloves are taken `piecesEach` by each helper, the rest by each container, `other` once a
+ * day; a carton holds `piecesEach` containers.
  * Units: pieces (grams of dry ice), minor units; null is unknown. Errors: none by itself.
  */
 export type KeptSupply = {
@@ -69,6 +71,7 @@ const SCRAP_OF: Readonly<Record<SupplyKind, number>> = {
   container: SCRAP_PERCENT.container,
   lid: SCRAP_PERCENT.lid,
   liner: SCRAP_PERCENT.lid,
+  carton: SCRAP_PERCENT.carton,
   absorber: SCRAP_PERCENT.absorber,
   'dry-ice': 10, // what is gone before it is in a pail
   label: SCRAP_PERCENT.label,
@@ -77,7 +80,7 @@ const SCRAP_OF: Readonly<Record<SupplyKind, number>> = {
 };
 
 /**
- * What containers alike use up: themselves, their lids, liners and labels, packets for the air in them, or dry ice. Where a
+ * What containers alike use up: themselves, their lids, liners, cartons and labels, packets for the air in them, or dry ice. Where a
  * food's bulk is unknown the container counts as full, whose air between kernels is planned wide.
  * Units: pieces, grams of dry ice. Shape: packets of the sizes given, or of all that are sold when none is given.
  * Errors: AssertionError when a figure is not whole and ≥ 0.
@@ -88,7 +91,7 @@ export function usesOf(wish: ContainersToSupply, packetSizes: readonly number[] 
   const plain = (kind: SupplyKind, of: string | null = kindId): SupplyUse => ({
     ...{ kind, kindId: of, sizeMillilitres: null, pieces: containers },
   });
-  const uses = [plain('container'), plain('lid'), plain('liner'), plain('label', null)];
+  const uses = [plain('container'), plain('lid'), plain('liner'), plain('carton'), plain('label', null)];
   const ice = dryIceOf(wish);
   if (ice) uses.push({ ...plain('dry-ice', null), pieces: ice.gramsInAll });
   if (treatment === 'oxygen-absorber')
@@ -123,7 +126,7 @@ export function oxygenTaken(
 /**
  * Everything that a day uses up, to the piece, with what may spoil, what the store has of it, and the whole packs to buy.
  * Units: pieces, packs, minor units. Shape: `lines` in the order of `kept`, those left out that the day needs nothing of;
- * `unkept` by sort and size. A lid, a liner or a label that the store keeps none of is not missed.
+ * `unkept` by sort and size. A lid, a liner, a carton or a label that the store keeps none of is not missed.
  * Errors: AssertionError when a figure is not whole and ≥ 0.
  */
 export function planSupplies(
@@ -138,7 +141,8 @@ export function planSupplies(
     return units === 0 ? [] : [planned(supply, units)];
   });
   const missing = uses.filter(
-    (use) => !['lid', 'liner', 'label'].includes(use.kind) && !kept.some((supply) => isFor(supply, use)),
+    (use) =>
+      !['lid', 'liner', 'carton', 'label'].includes(use.kind) && !kept.some((supply) => isFor(supply, use)),
   );
   return { lines, unkept: gathered(missing) };
 }
@@ -151,7 +155,7 @@ export const sizesKept = (kept: readonly KeptSupply[]): number[] =>
 export const isFor = (supply: Pick<KeptSupply, 'kind' | 'kindId' | 'sizeMillilitres'>, use: SupplyUse) =>
   supply.kind === use.kind && supply.kindId === use.kindId && supply.sizeMillilitres === use.sizeMillilitres;
 
-/** How many times `piecesEach` is taken: by each container, helper or day. */
+/** How many times pieces are taken: by each container, helper or day, or by each carton that is begun. */
 function unitsFor(
   supply: KeptSupply,
   uses: readonly SupplyUse[],
@@ -160,16 +164,18 @@ function unitsFor(
   if (!isADay) return 0;
   if (supply.kind === 'glove') return people;
   if (supply.kind === 'other') return 1;
-  return sumOf(uses.filter((use) => isFor(supply, use)).map(({ pieces }) => pieces));
+  const times = sumOf(uses.filter((use) => isFor(supply, use)).map(({ pieces }) => pieces));
+  return supply.kind === 'carton' ? Math.ceil(times / supply.piecesEach) : times;
 }
 
 function planned(supply: KeptSupply, units: number): PlannedSupply {
+  const perUnit = supply.kind === 'carton' ? 1 : supply.piecesEach;
   const line = planSupply({
-    ...{ supplyId: supply.supplyId, units, perUnit: supply.piecesEach },
+    ...{ supplyId: supply.supplyId, units, perUnit },
     ...{ scrapPercent: SCRAP_OF[supply.kind], onHand: supply.onHandPieces },
     ...{ packPieces: supply.packPieces, packMinorUnits: supply.packMinorUnits },
   });
-  return { ...line, usedPieces: units * supply.piecesEach };
+  return { ...line, usedPieces: units * perUnit };
 }
 
 /** Uses of one sort put together. */

@@ -20,10 +20,10 @@ export const supplyWish = z
   })
   .refine(
     ({ kind, containerKindId }) =>
-      ['container', 'lid', 'liner'].includes(kind) === (containerKindId !== null),
+      ['container', 'lid', 'liner', 'carton'].includes(kind) === (containerKindId !== null),
     {
       path: ['containerKindId'],
-      error: 'Containers, lids and liners say for which kind they are, others don’t.',
+      error: 'Containers, lids, liners and cartons say for which kind they are, others don’t.',
     },
   )
   .refine(({ kind, sizeMillilitres }) => (kind === 'absorber') === (sizeMillilitres !== null), {

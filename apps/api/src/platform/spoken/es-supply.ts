@@ -13,8 +13,8 @@ export const ES_SUPPLY: Readonly<Record<string, string>> = {
   'The count agrees with the book; nothing is to be booked.':
     'El recuento coincide con el libro; no hay nada que asentar.',
   'A pack holds at least one piece.': 'Un paquete tiene al menos una pieza.',
-  'Containers, lids and liners say for which kind they are, others don’t.':
-    'Los envases, tapas y forros dicen para qué clase son; los demás no.',
+  'Containers, lids, liners and cartons say for which kind they are, others don’t.':
+    'Los envases, tapas, forros y cajas dicen para qué clase son; los demás no.',
   'Absorbers say how much oxygen one takes up, others don’t.':
     'Los absorbentes dicen cuánto oxígeno toma uno; los demás no.',
   'This day was over when it came. Read the day on the pack again; what is past it is not kept.':

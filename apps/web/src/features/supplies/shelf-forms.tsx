@@ -15,7 +15,7 @@ import { type Supply, suppliesApi } from './queries.ts';
 import { useSuppliesText } from './words.ts';
 
 type NewSupply = InferRequestType<typeof suppliesApi.$post>['json'];
-const EMPTY = { name: '', kind: 'container', kindId: '', size: '300', pack: '', price: '' };
+const EMPTY = { name: '', kind: 'container', kindId: '', size: '300', holds: '6', pack: '', price: '' };
 
 /** A further supply: what it is, for which containers, and how it is sold. */
 export function AddSupply() {
@@ -34,17 +34,24 @@ export function AddSupply() {
     },
   });
   const containerKinds = kinds.data?.containerKinds ?? [];
-  const hasKind = ['container', 'lid', 'liner'].includes(draft.kind);
+  const hasKind = ['container', 'lid', 'liner', 'carton'].includes(draft.kind);
   const kindId = draft.kindId || (containerKinds[0]?.id ?? '');
   const [packPieces, packMinorUnits] = [wholeTyped(draft.pack), moneyTyped(draft.price, format.currency)];
   const sizeMillilitres = draft.kind === 'absorber' ? wholeTyped(draft.size) : null;
+  const piecesEach = draft.kind === 'carton' ? wholeTyped(draft.holds) : 1;
   const isRead =
+    typeof piecesEach === 'number' &&
+    piecesEach > 0 &&
     typeof packPieces === 'number' &&
     packPieces > 0 &&
     packMinorUnits !== undefined &&
     sizeMillilitres !== undefined;
   const problems = problemsOf(adding.error);
-  const field = (key: 'name' | 'size' | 'pack' | 'price', label: string, problem: string | undefined) => (
+  const field = (
+    key: 'name' | 'size' | 'holds' | 'pack' | 'price',
+    label: string,
+    problem: string | undefined,
+  ) => (
     <Field
       label={label}
       value={draft[key]}
@@ -62,7 +69,7 @@ export function AddSupply() {
           if (!isRead) return;
           adding.mutate({
             ...{ name: draft.name, kind: draft.kind as NewSupply['kind'], packPieces, packMinorUnits },
-            ...{ containerKindId: hasKind ? kindId : null, sizeMillilitres },
+            ...{ containerKindId: hasKind ? kindId : null, sizeMillilitres, piecesEach },
           });
         }}
       >
@@ -85,6 +92,9 @@ export function AddSupply() {
         ) : null}
         {draft.kind === 'absorber'
           ? field('size', t.size, isTried && sizeMillilitres === undefined ? t.countProblem : undefined)
+          : null}
+        {draft.kind === 'carton'
+          ? field('holds', t.holds, isTried && !piecesEach ? t.countProblem : problems.piecesEach)
           : null}
         {field('pack', t.packPieces, isTried && !packPieces ? t.countProblem : problems.packPieces)}
         {field(
