@@ -2146,6 +2146,24 @@ END))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (undone_entry_id) to sheafbook_app
 
+table book.packing_queue row level security
+  storehouse_id uuid not null
+  packing_queue_id uuid default uuidv7() not null
+  packing_session_id uuid not null
+  line smallint not null
+  station text not null
+  waiting smallint not null
+  said_by uuid not null
+  said_at timestamp with time zone not null
+  constraint packing_queue_pkey PRIMARY KEY (storehouse_id, packing_queue_id)
+  constraint packing_queue_said_by_fk FOREIGN KEY (storehouse_id, said_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_queue_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint packing_queue_in_range CHECK ((((line >= 1) AND (line <= 20)) AND ((waiting >= 0) AND (waiting <= 999))))
+  constraint packing_queue_station_known CHECK ((station = ANY (ARRAY['fill'::text, 'weigh'::text, 'absorber'::text, 'seam'::text, 'label'::text, 'box'::text])))
+  CREATE INDEX packing_queue_by_session ON book.packing_queue USING btree (storehouse_id, packing_session_id, said_at)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.packing_session row level security
   storehouse_id uuid not null
   packing_session_id uuid default uuidv7() not null

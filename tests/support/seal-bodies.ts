@@ -28,6 +28,7 @@ export const sealBodies = (
     ...{ containers: [{ containerId: ids.container ?? ids.kind }], containerKindId: ids.kind },
     ...{ treatment: 'none', note: '' },
   },
+  'POST /packing-sessions/:session/queues': { line: 1, station: 'fill', waiting: 3 },
   'PUT /packing-sessions/:session/slots/:slot/arrival': { isHere: true },
   'POST /re-cannings/:reCanning/undoing': { reason: 'the wrong can' },
 });

@@ -9,6 +9,7 @@ export const SEAL_DUTIES: Readonly<Record<string, string>> = {
   'POST /seal-holds/settling': 'coordinator packing_lead equipment_keeper',
   'POST /re-cannings': 'coordinator packing_lead equipment_keeper',
   'POST /re-cannings/:reCanning/undoing': 'coordinator packing_lead equipment_keeper',
+  'POST /packing-sessions/:session/queues': 'member',
   'PUT /packing-sessions/:session/slots/:slot/arrival': 'member',
   'GET /own-doubts': 'household',
   'GET /lids': 'household coordinator packing_lead',

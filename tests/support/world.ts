@@ -146,6 +146,9 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     insert into book.small_test (storehouse_id, container_id, lot_id, household_id, kind, laid, sprouted, tested_on, tested_by)
     select storehouse_id, container_id, lot_id, household_id, 'sprout', 20, 17, '2026-09-01', ${Dell.personId}
     from book.container where container_id = ${can.id}`;
+  await app.admin`
+    insert into book.packing_queue (storehouse_id, packing_session_id, line, station, waiting, said_by, said_at)
+    values (${storehouse.storehouseId}, ${ids.session}, 1, 'fill', 3, ${Dell.personId}, now())`;
   const [pack] = await app.admin<{ id: string }[]>`
     insert into book.absorber_pack (storehouse_id, packing_session_id, size_millilitres, packets, opened_at, opened_by)
     values (${storehouse.storehouseId}, ${ids.session}, 300, 25, now(), ${Dell.personId}) returning absorber_pack_id as id`;

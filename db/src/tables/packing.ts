@@ -197,6 +197,22 @@ export const lineClosed = book
   })
   .existing();
 
+export const packingQueues = book.table(
+  'packing_queue',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    packingQueueId: uuid('packing_queue_id').notNull().default(sql`uuidv7()`),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    line: smallint('line').notNull(),
+    station: text('station').notNull(),
+    waiting: smallint('waiting').notNull(),
+    saidBy: uuid('said_by').notNull(),
+    saidAt: timestamp('said_at', { withTimezone: true, mode: 'date' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.packingQueueId] })],
+);
+export type PackingQueueRow = typeof packingQueues.$inferSelect;
+
 export const absorberPacks = book.table(
   'absorber_pack',
   {

@@ -12,6 +12,7 @@ export * from './lifting.ts';
 export * from './line-clock.ts';
 export * from './line-crew.ts';
 export * from './line-plan.ts';
+export * from './live-queue.ts';
 export * from './nearest-way.ts';
 export * from './over-pour.ts';
 export * from './oxygen.ts';

@@ -5,6 +5,7 @@ import {
   type Fraction,
   fraction,
   fractionToNumber,
+  multiplyFractions,
   sumOf,
 } from '@sheafbook/units';
 
@@ -80,6 +81,29 @@ export function onePersonMore(
     nowSeconds: placeCrew(stations, people)?.cycleSeconds ?? null,
     thenSeconds: placeCrew(stations, people + 1)?.cycleSeconds ?? null,
   };
+}
+
+/**
+ * The line's cycle with one person more at a station, everybody else staying where they stand. A machine that stays alone gains
+ * nothing by a second person.
+ * Units: seconds a container. Errors: AssertionError when no block has the station.
+ */
+export function cycleWithOneMoreAt(
+  { blocks }: Pick<LineCrew, 'blocks'>,
+  stations: readonly Station[],
+  station: string,
+): Fraction {
+  const isAlone = stations.some(({ name, staysAlone }) => name === station && staysAlone);
+  assert(
+    blocks.some((block) => block.stations.includes(station)),
+    'the station is one of the line',
+  );
+  const cycles = blocks.map(({ stations: names, people, cycleSeconds }) =>
+    names.includes(station) && !isAlone
+      ? multiplyFractions(cycleSeconds, fraction(people, people + 1))
+      : cycleSeconds,
+  );
+  return cycles.reduce((worst, cycle) => (compareFractions(cycle, worst) > 0 ? cycle : worst));
 }
 
 /** All ways to cut the line into neighbouring groups; a machine that stays alone is a group of its own. */

@@ -187,6 +187,8 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'owner_single_kinds',
   'packing_bag_holds_something',
   'packing_hand_state_known',
+  'packing_queue_in_range',
+  'packing_queue_station_known',
   'packing_pour_names_its_tare',
   'packing_pour_net_adds_up',
   'packing_pour_weighed_known',

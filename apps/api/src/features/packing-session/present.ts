@@ -1,7 +1,7 @@
 import type { PackingSessionRow } from '@sheafbook/db/tables';
 import { bulkOf, readKeepingClass } from '@sheafbook/foods';
 import { cautionOf } from '@sheafbook/keeping';
-import { airInPack, carriedBy, chooseAbsorbers, unitsPerHour } from '@sheafbook/packing';
+import { airInPack, carriedBy, chooseAbsorbers, cycleWithOneMoreAt, unitsPerHour } from '@sheafbook/packing';
 import { assert, fractionToNumber } from '@sheafbook/units';
 import { capacityOf, iceOf, standLines } from './plan.ts';
 import { presentSession } from './present-session.ts';
@@ -132,6 +132,8 @@ export function presentPlan(reading: PlanReading) {
         stations: block.stations,
         people: block.people,
         cycleSeconds: fractionToNumber(block.cycleSeconds),
+        /** The line's, with one person more here. */
+        oneMoreSeconds: oneMoreSeconds(session, line, block.stations[0]),
       })),
       withOneMore: line.withOneMore,
       runs: line.runs.map((run) => ({ ...run, ...describeWish(byId.get(run.wishId)) })),
@@ -143,6 +145,16 @@ export function presentPlan(reading: PlanReading) {
 
 const presentToMove = (row: SlotOf | null) =>
   row && { slotId: row.slot.packingSlotId, household: row.household.name };
+
+/** The line's cycle with one person more at a station, in seconds a container. */
+function oneMoreSeconds(
+  { stations }: PackingSessionRow,
+  { crew }: PlanReading['lines'][number],
+  station: string | undefined,
+): number {
+  assert(crew && station !== undefined, 'a block is of a crew, and has a station');
+  return fractionToNumber(cycleWithOneMoreAt(crew, stations, station));
+}
 
 function describeWish(row: WishedPacking | undefined) {
   assert(row, 'every run is somebody’s wish');

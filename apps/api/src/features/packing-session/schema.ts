@@ -7,7 +7,7 @@ import { thingName } from '../storehouse/schema.ts';
 
 const minutes = z.int().nonnegative().max(600, 'That is more than ten hours.');
 const MOST_SECONDS = 3600;
-const STATION_NAMES = ['fill', 'weigh', 'absorber', 'seam', 'label', 'box'] as const;
+export const STATION_NAMES = ['fill', 'weigh', 'absorber', 'seam', 'label', 'box'] as const;
 
 const station = z.strictObject({
   name: z.enum(STATION_NAMES),

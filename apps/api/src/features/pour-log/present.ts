@@ -1,4 +1,4 @@
-import type { AbsorberPackRow } from '@sheafbook/db/tables';
+import type { AbsorberPackRow, PackingQueueRow } from '@sheafbook/db/tables';
 import { carriedBy, judgeOpenPack, judgePours, type PourAlarm } from '@sheafbook/packing';
 import { sumOf } from '@sheafbook/units';
 import type { PostedEntry } from '../../platform/post-entry.ts';
@@ -46,6 +46,11 @@ export const presentPack = (pack: AbsorberPackRow, now: Date) => ({
   shutAt: pack.shutAt?.toISOString() ?? null,
   packetsLeft: pack.packetsLeft,
   state: pack.shutAt === null ? judgeOpenPack(secondsOpen(pack, now)) : 'shut',
+});
+
+/** By whom it was said is nobody's matter. */
+export const presentQueue = ({ line, station, waiting, saidAt }: PackingQueueRow) => ({
+  ...{ line, station, waiting, saidAt: saidAt.toISOString() },
 });
 
 type Judged = { readonly excessGrams: number; readonly alarms: readonly PourAlarm[] };
@@ -109,7 +114,7 @@ function presentPour(row: LoggedPour, judged: Judged | undefined) {
 }
 
 export function presentLog(reading: LogReading) {
-  const { session, labelsSayOn, pours, losses, packs, balance, unchecked, now } = reading;
+  const { session, labelsSayOn, pours, losses, packs, queues, balance, unchecked, now } = reading;
   const judged = judgeAll(pours, reading);
   const total = (
     name: 'broughtGrams' | 'inContainersGrams' | 'leftInBagsGrams' | 'spilledGrams' | 'sampledGrams',
@@ -136,6 +141,8 @@ export function presentLog(reading: LogReading) {
       ...{ lostAt: lostAt.toISOString(), recordedAt: recordedAt.toISOString() },
     })),
     packs: packs.map((pack) => presentPack(pack, now)),
+    /** How many wait in front of each station, as whoever stood there said. */
+    queues: queues.map(presentQueue),
     unchecked: unchecked.map(({ line, machines, fromSerial, toSerial }) => ({
       ...{ line, machines, fromSerial, toSerial },
     })),

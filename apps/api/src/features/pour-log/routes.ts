@@ -5,7 +5,14 @@ import { answerCsv } from '../../platform/csv.ts';
 import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { listFormat } from '../trial-balance/schema.ts';
 import { mayLogPours, maySeeLog } from './policy.ts';
-import { pourCsvRows, presentBringable, presentLog, presentPack, presentPoured } from './present.ts';
+import {
+  pourCsvRows,
+  presentBringable,
+  presentLog,
+  presentPack,
+  presentPoured,
+  presentQueue,
+} from './present.ts';
 import * as body from './schema.ts';
 import {
   bringBag,
@@ -19,6 +26,7 @@ import {
   undoPours,
   weighLeft,
 } from './use-cases.ts';
+import { sayQueue } from './use-cases-queue.ts';
 
 const TAG = 'Packing sessions';
 const ONE = '/packing-sessions/:session';
@@ -124,6 +132,17 @@ export const pourLogRoutes = new Hono<AppEnv>()
         status: 201,
         run: (context) => signSession(context, idParam(c, 'session')),
         present: presentLog,
+      }),
+  )
+  .post(
+    `${ONE}/queues`,
+    describe(TAG, 'Say how many containers wait in front of a station', ['session-stage-wrong']),
+    jsonBody(body.queueWish),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => sayQueue(context, idParam(c, 'session'), c.req.valid('json')),
+        present: presentQueue,
       }),
   )
   .post(

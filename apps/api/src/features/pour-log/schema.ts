@@ -3,6 +3,7 @@ import { ABSORBER_SIZES } from '@sheafbook/packing';
 import { z } from 'zod';
 import { grams, gramsOrNone, instant, note, reason } from '../buy/schema.ts';
 import { containerCode } from '../label/schema.ts';
+import { STATION_NAMES } from '../packing-session/schema.ts';
 import { faultOfScale, weighedHow } from './weighed.ts';
 
 export const bringBag = z.strictObject({ bagId: z.uuid(), householdId: z.uuid() });
@@ -90,6 +91,16 @@ export const packWish = z.strictObject({
   openedAt: instant.optional(),
 });
 export type PackWish = z.infer<typeof packWish>;
+
+/** How many containers wait in front of a station. */
+export const queueWish = z.strictObject({
+  line: z.int().min(1).max(20),
+  station: z.enum(STATION_NAMES),
+  waiting: z.int().nonnegative().max(999, 'Nobody counts more than 999.'),
+  /** When it was seen, where it waited on a phone; left out it is now. */
+  saidAt: instant.optional(),
+});
+export type QueueWish = z.infer<typeof queueWish>;
 
 export const packShut = z.strictObject({
   packetsLeft: z.int().nonnegative().max(10_000),

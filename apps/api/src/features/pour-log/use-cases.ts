@@ -48,6 +48,7 @@ import {
   shutPack,
   updateLeft,
 } from './queries.ts';
+import { listQueues } from './queries-queues.ts';
 import type { BringBag, LeftWish, LossWish, PackWish, PourWish } from './schema.ts';
 import { scaleOf } from './weighed.ts';
 
@@ -74,9 +75,11 @@ async function loadLog(tx: Tx, context: Context, sessionId: string) {
   const packs = await listPacks(tx, storehouseId, sessionId);
   const wishes = await listWishes(tx, storehouseId, { sessionId });
   const unchecked = await listUnchecked(tx, storehouseId, sessionId);
+  const queues = await listQueues(tx, storehouseId, sessionId);
   const balance = balanceOf(bags, pours, losses);
   const labelsSayOn = labelsSay(context, session);
-  return { session, labelsSayOn, pours, losses, packs, wishes, unchecked, balance, now: context.now() };
+  const log = { session, labelsSayOn, pours, losses, packs, queues, wishes, unchecked, balance };
+  return { ...log, now: context.now() };
 }
 
 /** The bags that may come to the line, of those who want something packed. */

@@ -1,5 +1,7 @@
 /** Packing days, in Spanish. */
 export const ES_PACKING: Readonly<Record<string, string>> = {
+  'Nobody counts more than 999.': 'Nadie cuenta más de 999.',
+  'The lines of this day have no such station.': 'Las líneas de esta jornada no tienen ese puesto.',
   'Tear down a can that line {} has closed, and measure it: {}.':
     'Desmonte y mida una lata que cerró la línea {}: {}.',
   'Tug and squeeze under water what line {} has closed: {}.':

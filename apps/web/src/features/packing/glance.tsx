@@ -12,6 +12,7 @@ import { Spoiling } from '../supplies/spoiling.tsx';
 import { NotHere, Ready } from './glance-more.tsx';
 import { Running } from './glance-running.tsx';
 import { useGlanceText } from './glance-words.ts';
+import { Jam } from './jam.tsx';
 import { logQuery, type OfSession, type PlanBody, planQuery, type SessionFacts } from './queries.ts';
 import { usePackingText } from './words.ts';
 
@@ -33,7 +34,7 @@ export function Glance({ session }: { session: SessionFacts }) {
             ) : (
               <Finish plan={body} behind={null} />
             )}
-            <Planned plan={body} />
+            <Planned plan={body} runs={session.stage === 'running' ? param : null} />
             <Supplies param={param} />
             <Ready plan={body} param={param} />
             {session.stage === 'running' ? <NotHere plan={body} /> : null}
@@ -116,14 +117,13 @@ function RunsUntil({ plan, param }: { plan: PlanBody; param: OfSession }) {
 }
 
 /** Questions 2, 3 and 5: the hands, the jam and the order. */
-function Planned({ plan }: { plan: PlanBody }) {
+function Planned({ plan, runs }: { plan: PlanBody; runs: OfSession | null }) {
   const t = useGlanceText();
   const words = usePackingText();
   const { format } = useHouse();
   const nameOf = useNamed();
   const { lines, crew } = plan;
   const busy = lines.filter(({ containers }) => containers > 0);
-  const crewed = busy.filter(({ cycleSeconds }) => cycleSeconds !== null);
   const percent = format.count(Math.round(crew.chance * 100));
   return (
     <>
@@ -137,16 +137,13 @@ function Planned({ plan }: { plan: PlanBody }) {
           }
         />
       </Answer>
-      {crewed.map((line) => (
-        <Answer key={line.runs[0]?.wishId} ask={t.bottleneck}>
-          {t.sets(
-            line.bottleneck
-              .map((name) => words.stations[name as keyof typeof words.stations] ?? name)
-              .join(', '),
-            format.count(Math.round(line.cycleSeconds ?? 0)),
-          )}
-        </Answer>
-      ))}
+      {lines.map((line, at) =>
+        line.containers === 0 || line.cycleSeconds === null ? null : (
+          <Answer key={line.runs[0]?.wishId} ask={t.bottleneck}>
+            <Jam {...{ line, lineNo: at + 1, runs }} />
+          </Answer>
+        ),
+      )}
       {busy.map((line) => (
         <Answer key={line.runs[0]?.wishId} ask={t.order}>
           {[...new Set(line.runs.map(({ food }) => nameOf(food)))].join(' → ')}

@@ -11,6 +11,7 @@ export type LogAct =
   | { readonly kind: 'loss'; readonly json: InferRequestType<typeof sessionApi.losses.$post>['json'] }
   | { readonly kind: 'pack'; readonly json: PackOpened }
   | { readonly kind: 'shut'; readonly json: PackShut }
+  | { readonly kind: 'queue'; readonly json: QueueTold }
   | { readonly kind: 'check'; readonly json: CheckMade }
   | { readonly kind: 'tare'; readonly json: TareWeighed; readonly named: NamedKind };
 type ChecksApi = (typeof api)['storehouses'][':storehouse']['seal-checks'];
@@ -22,6 +23,8 @@ type Left = InferRequestType<typeof sessionApi.left.$put>['json'];
 export type NamedBag = Pick<LoggedBag, 'food' | 'household' | 'bagNo'>;
 /** What a kind of container is called, kept with what is written of it. */
 type NamedKind = { readonly nameEn: string; readonly nameEs: string };
+/** How many wait in front of a station. */
+export type QueueTold = InferRequestType<typeof sessionApi.queues.$post>['json'];
 type PackOpened = InferRequestType<(typeof sessionApi)['absorber-packs']['$post']>['json'];
 export type PackShut = InferRequestType<
   (typeof sessionApi)['absorber-packs'][':pack']['shutting']['$post']

@@ -13,10 +13,12 @@ import { AbsorberClock } from './absorber-clock.tsx';
 import { BringBag } from './bring-bag.tsx';
 import { CleanDown } from './clean-down.tsx';
 import { FindPoured } from './find-poured.tsx';
+import { useJam } from './jam.tsx';
 import { Mass } from './mass.tsx';
 import { PourOn } from './pour-on.tsx';
-import { planQuery } from './queries.ts';
-import { useLog } from './use-log.ts';
+import { type LogBody, type PlanBody, planQuery } from './queries.ts';
+import { QueueTaps, queuesWaiting } from './queue-taps.tsx';
+import { type LogQueue, useLog } from './use-log.ts';
 import { WaitingActs } from './waiting-acts.tsx';
 import { bagsHere } from './waiting-bags.ts';
 import { usePackingText } from './words.ts';
@@ -74,6 +76,7 @@ export function Log() {
                     ) : (
                       <PourOn {...{ log, body, plan: planned, kinds: containerKinds, treatments }} />
                     )}
+                    <Jams body={body} plan={planned} log={log} />
                     <AbsorberClock log={log} body={body} />
                     {body.bags.length === 0 ? null : bring}
                   </>
@@ -87,6 +90,28 @@ export function Log() {
         }}
       </Loaded>
     </div>
+  );
+}
+
+/** Where each line jams now, and the taps that tell it. */
+function Jams({ body, plan, log }: { body: LogBody; plan: PlanBody; log: LogQueue }) {
+  const t = usePackingText();
+  const sayJam = useJam();
+  const queues = [...body.queues, ...queuesWaiting(log.waiting)];
+  return (
+    <section className="stack">
+      <h2>{t.jam}</h2>
+      {plan.lines.map((line, at) =>
+        line.cycleSeconds === null || line.containers === 0 ? null : (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a line is its number
+          <p key={at}>
+            {plan.lines.length > 1 ? <b>{t.line(at + 1)}: </b> : null}
+            {sayJam(line, at + 1, { ...body, queues })}
+          </p>
+        ),
+      )}
+      <QueueTaps day={plan.session} said={queues} onSay={log.write} />
+    </section>
   );
 }
 

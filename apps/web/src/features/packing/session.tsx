@@ -13,6 +13,7 @@ import { OwnCosts } from '../settlement/own-costs.tsx';
 import { BookTime } from './book-time.tsx';
 import { EquipmentOfDay } from './equipment-of-day.tsx';
 import { ofSession, type SessionPage, sessionApi, sessionQuery } from './queries.ts';
+import { HelpersQueues } from './queue-taps.tsx';
 import { WishesForm } from './wishes-form.tsx';
 import { usePackingText } from './words.ts';
 import './packing.css';
@@ -59,6 +60,7 @@ function SessionBody({ page }: { page: SessionPage }) {
       )}
       {household === null ? null : <OwnCosts session={session.id} />}
       {isOpen ? <Hand page={page} /> : null}
+      {session.stage === 'running' && page.hand?.isComing && !leads ? <HelpersQueues day={session} /> : null}
       {leads ? <EquipmentOfDay session={session.id} isOpen={isOpen} /> : null}
     </>
   );

@@ -44,6 +44,7 @@ export function useLogQueue(session: string) {
         if (act.kind === 'loss') return ask(sessionApi.losses.$post({ param, json: act.json }, { headers }));
         if (act.kind === 'pack')
           return ask(sessionApi['absorber-packs'].$post({ param, json: act.json }, { headers }));
+        if (act.kind === 'queue') return ask(sessionApi.queues.$post({ param, json: act.json }, { headers }));
         if (act.kind === 'check')
           return ask(checksApi.$post({ param: { storehouse }, json: act.json }, { headers }));
         if (act.kind === 'tare') {

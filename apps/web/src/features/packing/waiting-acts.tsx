@@ -116,6 +116,8 @@ function useActWords(): (act: LogAct) => string {
         return t.actPack(act.json.packets);
       case 'shut':
         return t.actShut(act.json.packetsLeft);
+      case 'queue':
+        return t.actQueue(t.stations[act.json.station], act.json.waiting);
       case 'check':
         return t.actCheck(act.json.line, act.json.serial, act.json.looksGood);
       case 'tare':

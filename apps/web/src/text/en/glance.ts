@@ -11,7 +11,6 @@ export const en = {
   tooFew: 'There are too few people to run a line.',
   people: 'Do enough people come?',
   bottleneck: 'Where does it jam?',
-  sets: (stations: string, seconds: string) => `${stations}: ${seconds} s a container.`,
   supplies: 'Do we have all supplies?',
   allThere: 'All of it is there.',
   short: (name: string, pieces: string) => `${name}: ${pieces} short`,

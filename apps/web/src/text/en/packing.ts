@@ -134,6 +134,20 @@ export const en = {
     `The line stands still for ${s(minutes, 'minute', 'minutes')}, until households come at the times that they booked.`,
   lidsWait: (at: string, longer: number) =>
     `The last lid over dry ice may be closed at ${at}${longer === 0 ? '.' : `: for it the day lasts ${s(longer, 'minute', 'minutes')} longer.`}`,
+  jam: 'Where it jams',
+  jamPlanned: (stations: string, seconds: string) => `By the plan ${stations}: ${seconds} s a container.`,
+  jamUntold: 'Nobody has told of a queue over the last ten.',
+  jamNow: (station: string, waiting: string) =>
+    `Now: ${station}, about ${waiting} waiting over the last ten.`,
+  jamOneMore: (minutes: number) =>
+    `One person more there ends the day ${s(minutes, 'minute', 'minutes')} sooner, by the plan’s times.`,
+  jamOneMoreNothing: 'One person more there ends the day no sooner, by the plan’s times.',
+  queues: 'Tell how many wait',
+  queuesSay: 'One tap a station: how many containers stand in front of it right now, about.',
+  queueBefore: (station: string) => `Waiting before: ${station}`,
+  queueTold: (waiting: number, at: string) => `${waiting} at ${at}`,
+  queueMost: (waiting: number) => `${waiting}+`,
+  lineOfQueue: 'Line',
   idle: (count: number) => `${s(count, 'person has', 'people have')} nothing to do at this line.`,
   clash: (foods: string) =>
     `Somebody who gets ${foods} must not meet what runs before it. Move the times, or pack it on another day.`,
@@ -273,6 +287,7 @@ export const en = {
   actShut: (left: number) => `${s(left, 'packet', 'packets')} put into the jar`,
   actPour: (count: number, grams: string) => `${s(count, 'container', 'containers')}, ${grams} g`,
   actLoss: (grams: string) => `${grams} g spilled or sampled`,
+  actQueue: (station: string, waiting: number) => `${waiting} waiting before: ${station}`,
   actCheck: (line: number, serial: number | null, looksGood: boolean) =>
     `Seal check on line ${line}, ${serial === null ? 'a trial' : `number ${serial}`}: ${looksGood ? 'it looks good' : 'it does not look good'}`,
   actTare: (kind: string) => `Ten empties weighed: ${kind}`,

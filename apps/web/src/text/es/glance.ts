@@ -12,7 +12,6 @@ export const es: typeof en = {
   tooFew: 'Hay muy pocas personas para una línea.',
   people: '¿Vienen bastantes personas?',
   bottleneck: '¿Dónde se atasca?',
-  sets: (stations, seconds) => `${stations}: ${seconds} s por envase.`,
   supplies: '¿Tenemos todos los materiales?',
   allThere: 'Está todo.',
   short: (name, pieces) => `${name}: faltan ${pieces}`,

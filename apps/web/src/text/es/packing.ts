@@ -132,6 +132,19 @@ export const es: PackingWords = {
     `La línea espera ${s(minutes, 'minuto', 'minutos')}, hasta que los hogares llegan a la hora que apartaron.`,
   lidsWait: (at, longer) =>
     `La última tapa sobre hielo seco puede cerrarse a las ${at}${longer === 0 ? '.' : `: por ella la jornada dura ${s(longer, 'minuto', 'minutos')} más.`}`,
+  jam: 'Dónde se atasca',
+  jamPlanned: (stations, seconds) => `Según el plan ${stations}: ${seconds} s por envase.`,
+  jamUntold: 'Nadie ha dicho de una cola en los últimos diez.',
+  jamNow: (station, waiting) => `Ahora: ${station}, unos ${waiting} en espera en los últimos diez.`,
+  jamOneMore: (minutes) =>
+    `Una persona más ahí termina la jornada ${s(minutes, 'minuto', 'minutos')} antes, según los tiempos del plan.`,
+  jamOneMoreNothing: 'Una persona más ahí no termina antes la jornada, según los tiempos del plan.',
+  queues: 'Decir cuántos esperan',
+  queuesSay: 'Un toque por puesto: cuántos envases hay ahora delante de él, más o menos.',
+  queueBefore: (station) => `En espera antes de: ${station}`,
+  queueTold: (waiting, at) => `${waiting} a las ${at}`,
+  queueMost: (waiting) => `${waiting}+`,
+  lineOfQueue: 'Línea',
   idle: (count) => `${s(count, 'persona no tiene', 'personas no tienen')} nada que hacer en esta línea.`,
   clash: (foods) =>
     `Alguien que recibe ${foods} no debe encontrar lo que pasa antes. Cambie las horas o envase eso otro día.`,
@@ -271,6 +284,7 @@ export const es: PackingWords = {
   actShut: (left) => `${s(left, 'sobre guardado', 'sobres guardados')} en el frasco`,
   actPour: (count, grams) => `${s(count, 'envase', 'envases')}, ${grams} g`,
   actLoss: (grams) => `${grams} g derramados o de muestra`,
+  actQueue: (station, waiting) => `${waiting} en espera antes de: ${station}`,
   actCheck: (line, serial, looksGood) =>
     `Revisión del cierre en la línea ${line}, ${serial === null ? 'una prueba' : `número ${serial}`}: ${looksGood ? 'se ve bien' : 'no se ve bien'}`,
   actTare: (kind) => `Diez vacíos pesados: ${kind}`,
