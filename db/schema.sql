@@ -68,7 +68,7 @@ CASE
     WHEN ((kind = ANY (ARRAY['buy_deposit'::text, 'loan_deposit'::text])) OR (vessel_kind = 'supplier'::text)) THEN 'not_above'::text
     WHEN ((kind = 'pieces'::text) AND (owner_id IS NULL)) THEN 'none'::text
     WHEN (kind = ANY (ARRAY['cash_tin'::text, 'supplier_claim'::text, 'supplies'::text, 'common_stock'::text, 'equipment'::text, 'pieces'::text])) THEN 'not_below'::text
-    WHEN (vessel_kind = ANY (ARRAY['transformed'::text, 'unexplained'::text])) THEN 'none'::text
+    WHEN (vessel_kind = ANY (ARRAY['transformed'::text, 'unexplained'::text, 'moisture'::text])) THEN 'none'::text
     WHEN (kind = 'mass'::text) THEN 'not_below'::text
     ELSE 'none'::text
 END))
@@ -1822,6 +1822,23 @@ table book.missing_part row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant delete, insert, select, update to sheafbook_app
 
+table book.moisture_change row level security
+  storehouse_id uuid not null
+  entry_id uuid not null
+  bag_id uuid not null
+  was_tenths integer not null
+  is_tenths integer not null
+  booked_grams book.amount not null
+  weighed_grams book.amount not null
+  constraint moisture_change_pkey PRIMARY KEY (storehouse_id, entry_id)
+  constraint moisture_change_bag_fk FOREIGN KEY (storehouse_id, bag_id) REFERENCES book.bag(storehouse_id, bag_id)
+  constraint moisture_change_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint moisture_change_changes_weight CHECK (((booked_grams)::bigint <> (weighed_grams)::bigint))
+  constraint moisture_change_is_of_grain CHECK ((((was_tenths >= 0) AND (was_tenths <= 500)) AND ((is_tenths >= 0) AND (is_tenths <= 500))))
+  CREATE INDEX moisture_change_by_bag ON book.moisture_change USING btree (storehouse_id, bag_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.movement row level security
   storehouse_id uuid not null
   entry_id uuid not null
@@ -2053,14 +2070,18 @@ table book.packing_bag row level security
   brought_at timestamp with time zone not null
   left_grams book.amount
   difference_because text default ''::text not null
+  was_tenths integer
+  is_tenths integer
   constraint packing_bag_pkey PRIMARY KEY (storehouse_id, packing_session_id, bag_id, household_id)
   constraint packing_bag_bag_fk FOREIGN KEY (storehouse_id, bag_id) REFERENCES book.bag(storehouse_id, bag_id)
   constraint packing_bag_brought_by_fk FOREIGN KEY (storehouse_id, brought_by) REFERENCES book.person(storehouse_id, person_id)
   constraint packing_bag_household_fk FOREIGN KEY (storehouse_id, household_id) REFERENCES book.household(storehouse_id, household_id)
   constraint packing_bag_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
   constraint packing_bag_holds_something CHECK (((brought_grams)::bigint > 0))
+  constraint packing_bag_moisture_of_grain CHECK ((((was_tenths >= 0) AND (was_tenths <= 500)) AND ((is_tenths >= 0) AND (is_tenths <= 500))))
+  constraint packing_bag_moisture_whole CHECK ((num_nonnulls(was_tenths, is_tenths) = ANY (ARRAY[0, 2])))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
-  grant insert, select, update (difference_because, left_grams) to sheafbook_app
+  grant insert, select, update (difference_because, is_tenths, left_grams, was_tenths) to sheafbook_app
 
 table book.packing_hand row level security
   storehouse_id uuid not null
@@ -3233,7 +3254,7 @@ table book.vessel row level security
   constraint vessel_pkey PRIMARY KEY (storehouse_id, vessel_id)
   constraint vessel_id_and_kind UNIQUE (storehouse_id, vessel_id, kind)
   constraint vessel_storehouse_id_fkey FOREIGN KEY (storehouse_id) REFERENCES book.storehouse(storehouse_id)
-  constraint vessel_kind_known CHECK ((kind = ANY (ARRAY['bag'::text, 'container'::text, 'kitchen'::text, 'supplier'::text, 'eaten'::text, 'given'::text, 'animals'::text, 'composted'::text, 'spilled'::text, 'sampled'::text, 'discarded'::text, 'transformed'::text, 'unexplained'::text])))
+  constraint vessel_kind_known CHECK ((kind = ANY (ARRAY['bag'::text, 'container'::text, 'kitchen'::text, 'supplier'::text, 'eaten'::text, 'given'::text, 'animals'::text, 'composted'::text, 'spilled'::text, 'sampled'::text, 'discarded'::text, 'transformed'::text, 'unexplained'::text, 'moisture'::text])))
   CREATE UNIQUE INDEX vessel_outside_once ON book.vessel USING btree (storehouse_id, kind) WHERE (kind <> ALL (ARRAY['bag'::text, 'container'::text, 'kitchen'::text]))
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
@@ -4003,7 +4024,8 @@ begin
     select from unnest(p_sources, p_destinations) m (source_id, destination_id)
     join book.account f on f.storehouse_id = s and f.account_id = m.source_id and f.kind = 'mass'
     join book.account t on t.storehouse_id = s and t.account_id = m.destination_id
-    where not (array[f.vessel_kind, t.vessel_kind] && array['supplier', 'discarded', 'sampled', 'spilled', 'unexplained'])
+    where not (array[f.vessel_kind, t.vessel_kind] && array['supplier', 'discarded', 'sampled', 'spilled', 'moisture',
+        'unexplained'])
       and (exists (select from book.held v where v.storehouse_id = s and v.vessel_id in (f.vessel_id, t.vessel_id))
         or f.vessel_kind = 'kitchen' and exists (select from book.held_in_kitchen k
           where k.storehouse_id = s and k.household_id = f.vessel_id and k.lot_id = f.unit_id))

@@ -108,14 +108,14 @@ async function insertTheRest(): Promise<void> {
   await admin`insert into book.supply_price values (${storehouseId}, 'absorber-300', 25)`;
   const { entry = '', supply = '' } = world.ids;
   await admin`insert into book.supply_use_by values (${storehouseId}, ${entry}, ${supply}, '2027-06-30')`;
+  await admin`insert into book.moisture_change select storehouse_id, ${entry}, bag_id, 120, 110, 500, 494 from book.packing_bag`;
   await admin`insert into book.packing_loss select storehouse_id, ${entry}, packing_session_id, bag_id, household_id, now(), now() from book.packing_bag`;
   await admin`insert into book.session_settlement (storehouse_id, packing_session_id, settled_by, settled_at)
     select storehouse_id, packing_session_id, ${personId}, now() from book.packing_session limit 1`;
   await admin`insert into book.session_cost (storehouse_id, session_settlement_id, position, kind, what, minor_units,
       borne_by)
     select storehouse_id, session_settlement_id, 0, 'sundries', 'tea', 500, 'containers' from book.session_settlement`;
-  await admin`insert into book.session_share
-    select storehouse_id, session_settlement_id, 0, ${householdId}, 4, 500 from book.session_settlement`;
+  await admin`insert into book.session_share select storehouse_id, session_settlement_id, 0, ${householdId}, 4, 500 from book.session_settlement`;
   await admin`insert into book.seam_limit
     select storehouse_id, container_kind_id, 110, 120, 55, 62, 120, 130, 55, 10, 9, 'an invented sheet'
     from book.container_kind where kind_code = 'can-no-10'`;

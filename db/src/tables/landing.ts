@@ -262,3 +262,19 @@ export const invoiceLines = book.table(
   (table) => [primaryKey({ columns: [table.storehouseId, table.invoiceId, table.lineNo] })],
 );
 export type InvoiceLineRow = typeof invoiceLines.$inferSelect;
+
+/** The two moisture readings behind a movement of a bag's grams by moisture; only added to. */
+export const moistureChanges = book.table(
+  'moisture_change',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    entryId: uuid('entry_id').notNull(),
+    bagId: uuid('bag_id').notNull(),
+    wasTenths: integer('was_tenths').notNull(),
+    isTenths: integer('is_tenths').notNull(),
+    bookedGrams: bigint('booked_grams', { mode: 'number' }).notNull(),
+    weighedGrams: bigint('weighed_grams', { mode: 'number' }).notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.entryId] })],
+);
+export type MoistureChangeRow = typeof moistureChanges.$inferSelect;

@@ -115,6 +115,8 @@ export const packingBags = book.table(
     broughtAt: timestamp('brought_at', { withTimezone: true, mode: 'date' }).notNull(),
     leftGrams: bigint('left_grams', { mode: 'number' }),
     differenceBecause: text('difference_because').notNull().default(''),
+    wasTenths: integer('was_tenths'),
+    isTenths: integer('is_tenths'),
   },
   (table) => [
     primaryKey({ columns: [table.storehouseId, table.packingSessionId, table.bagId, table.householdId] }),

@@ -40,6 +40,7 @@ test('the supplier gets no more back than it sent; transforms and re-weighs may 
     'discarded not_below',
     'transformed none',
     'unexplained none',
+    'moisture none',
   ]);
 });
 

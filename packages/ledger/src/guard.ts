@@ -30,7 +30,7 @@ export function guardOf(key: Pick<AccountKey, 'kind' | 'ownerId'>, outsideKind?:
   if (key.kind === 'pieces' && key.ownerId === null) return 'none';
   if (key.kind !== 'mass') return NEVER_BELOW.has(key.kind) ? 'not_below' : 'none';
   if (outsideKind === 'supplier') return 'not_above';
-  return outsideKind === 'transformed' || outsideKind === 'unexplained' ? 'none' : 'not_below';
+  return ['transformed', 'unexplained', 'moisture'].includes(outsideKind ?? '') ? 'none' : 'not_below';
 }
 
 /** Tells whether totals respect a guard. Units: both totals in the account's own unit. Errors: none. */

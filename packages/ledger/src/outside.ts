@@ -13,6 +13,7 @@ export const OUTSIDE_KINDS = [
   'discarded',
   'transformed',
   'unexplained',
+  'moisture',
 ] as const;
 
 /** One of the outside vessels. Units: none. Errors: none. */

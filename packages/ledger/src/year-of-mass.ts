@@ -27,13 +27,22 @@ export type YearOfMass = {
 };
 
 /** The ways in which food is lost to people. Units: none. Errors: none. */
-export const LOST_BY = ['animals', 'composted', 'discarded', 'spilled', 'sampled', 'unexplained'] as const;
+export const LOST_BY = [
+  'animals',
+  'composted',
+  'discarded',
+  'spilled',
+  'sampled',
+  'moisture',
+  'unexplained',
+] as const;
 /** One of `LOST_BY`. Units: none. Errors: none. */
 export type LostBy = (typeof LOST_BY)[number];
 
 /**
  * The year on one page: what was there, came, was eaten, given and lost, and what is left.
- * Units: whole grams. What was found beyond the book lowers what is lost by no explanation, and may stand below zero.
+ * Units: whole grams. What was found beyond the book lowers what is lost by no explanation, what grew damper what is lost
+ * by moisture, and either may stand below zero.
  * Errors: AssertionError when a figure is not whole and ≥ 0. Source: job map 16, delighter 20.
  */
 export function yearOfMass(openingGrams: number, flows: readonly MassFlow[]): YearOfMass {

@@ -1,4 +1,4 @@
-import { assert } from '@sheafbook/units';
+import { assert, assertWhole } from '@sheafbook/units';
 
 /**
  * How moist hard wheat ends up in air of a given dampness, and the other way round.
@@ -89,4 +89,43 @@ export function usedStorage(
     const allowed = allowableStorage(wetBasisPercent, fahrenheit);
     return allowed ? used + days / allowed.days : used;
   }, 0);
+}
+
+/** Grain is never taken for wetter than this; a higher figure is a slip. Units: tenths of a per cent, wet basis. Errors: none. Source: common practice, no source. */
+export const MOST_MOISTURE_TENTHS = 500;
+
+/** How moist food was when the book's weight was true, and how moist it is now. Units: tenths of a per cent, wet basis. Errors: none. */
+export type MoistureReadings = { readonly wasTenths: number; readonly isTenths: number };
+
+/**
+ * What the same dry matter weighs at another moisture: m2 = m1·(1−w1)/(1−w2).
+ * Units: whole grams, rounded half up. Errors: AssertionError when the mass is not whole and ≥ 0, or a moisture is not whole or
+ * above `MOST_MOISTURE_TENTHS`. Source: job map 6.
+ */
+export function massAtMoisture(grams: number, { wasTenths, isTenths }: MoistureReadings): number {
+  assertWhole(grams, 'grams');
+  for (const tenths of [wasTenths, isTenths]) {
+    assertWhole(tenths, 'tenths');
+    assert(tenths <= MOST_MOISTURE_TENTHS, `grain is not ${tenths} tenths of a per cent moist`);
+  }
+  const dividend = BigInt(grams) * BigInt(1000 - wasTenths); // bigint: a thousand tonnes times a thousand is near 2^53
+  const divisor = BigInt(1000 - isTenths);
+  return Number((2n * dividend + divisor) / (2n * divisor));
+}
+
+/**
+ * The part of what a second weighing found missing (below zero) or over that two moisture readings explain. It is never more
+ * than was found, and nothing where the readings say the opposite: a meter makes no difference where the scale shows none.
+ * Units: whole grams. Errors: AssertionError as `massAtMoisture`. Source: job map 6; that it never exceeds what the scale found is
+ * common practice, no source.
+ */
+export function explainedByMoisture(
+  { bookedGrams, weighedGrams }: { readonly bookedGrams: number; readonly weighedGrams: number },
+  readings: MoistureReadings,
+): number {
+  assertWhole(weighedGrams, 'weighedGrams');
+  const found = weighedGrams - bookedGrams;
+  const said = massAtMoisture(bookedGrams, readings) - bookedGrams;
+  if (found < 0) return Math.max(found, Math.min(said, 0)) || 0; // no −0
+  return Math.min(found, Math.max(said, 0));
 }

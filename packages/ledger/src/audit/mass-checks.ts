@@ -138,6 +138,7 @@ const ALLOWED_ON_HOLD: ReadonlySet<string | null> = new Set([
   'sampled',
   'spilled',
   'unexplained',
+  'moisture',
 ]);
 
 function breaksHold(

@@ -29,6 +29,37 @@ test('what is over comes out of the unexplained, the earlier seat taking a tied 
   ).toEqual([['unexplained', 'birchall', 1]]);
 });
 
+// 300 g missing of 20,000, of which 200 dried away: each bears both by its grams, a half and two quarters.
+test('what moisture explains lies apart from the unexplained, both borne by the same rule', () => {
+  const moisture = { vesselId: 'moisture', grams: -200 };
+  const drafts = reweighed({ ...vessel, owners, weighedGrams: 19_700, moisture });
+  expect(
+    drafts.map(({ source, destination, amount }) => [source.ownerId, destination.vesselId, amount]),
+  ).toEqual([
+    ['ashdown', 'moisture', 100],
+    ['birchall', 'moisture', 50],
+    ['corran', 'moisture', 50],
+    ['ashdown', 'unexplained', 50],
+    ['birchall', 'unexplained', 25],
+    ['corran', 'unexplained', 25],
+  ]);
+  const damper = reweighed({ ...vessel, owners, weighedGrams: 20_004, moisture: { ...moisture, grams: 4 } });
+  expect(damper.map(({ source, amount }) => [source.vesselId, amount])).toEqual([
+    ['moisture', 2],
+    ['moisture', 1],
+    ['moisture', 1],
+  ]);
+});
+
+test.for([-301, 1])(
+  'moisture explains part of the difference at most, so %i g of 300 missing are refused',
+  (grams) => {
+    expect(() =>
+      reweighed({ ...vessel, owners, weighedGrams: 19_700, moisture: { vesselId: 'moisture', grams } }),
+    ).toThrow('part of the difference');
+  },
+);
+
 test('a vessel that weighs what is booked moves nothing', () => {
   expect(reweighed({ ...vessel, owners, weighedGrams: 20_000 })).toEqual([]);
 });

@@ -9,6 +9,8 @@ import {
   households,
   type LotRow,
   lots,
+  type MoistureChangeRow,
+  moistureChanges,
   owners,
   units,
   vessels,
@@ -265,4 +267,33 @@ export async function listReceipts(tx: Tx, storehouseId: string, bagId: string) 
       ),
     )
     .orderBy(desc(entries.entryNo));
+}
+
+/** Keeps the two readings behind what an entry booked as moisture. */
+export async function noteMoisture(
+  tx: Tx,
+  { storehouseId, bagId }: Pick<BagRow, 'storehouseId' | 'bagId'>,
+  {
+    entryId,
+    wasTenths,
+    isTenths,
+    bookedGrams,
+    weighedGrams,
+  }: Omit<MoistureChangeRow, 'storehouseId' | 'bagId'>,
+): Promise<void> {
+  await tx
+    .insert(moistureChanges)
+    .values({ storehouseId, bagId, entryId, wasTenths, isTenths, bookedGrams, weighedGrams });
+}
+
+/** How moist a bag is by its last reading; its version stays, since the weighing that read it has raised it. */
+export async function updateMoisture(
+  tx: Tx,
+  { storehouseId, bagId }: Pick<BagRow, 'storehouseId' | 'bagId'>,
+  moistureTenthsPercent: number,
+): Promise<void> {
+  await tx
+    .update(bags)
+    .set({ moistureTenthsPercent })
+    .where(and(eq(bags.storehouseId, storehouseId), eq(bags.bagId, bagId)));
 }

@@ -1,3 +1,4 @@
+import { MOST_MOISTURE_TENTHS } from '@sheafbook/packing';
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
 import { pen } from '../keying/schema.ts';
@@ -66,6 +67,10 @@ export const bagEdit = z
   .refine(isNoted, NOTE_NEEDED);
 export type BagEdit = z.infer<typeof bagEdit>;
 
+const reading = moisture.max(MOST_MOISTURE_TENTHS, 'Grain is 50 % moist at most.');
+/** How moist the food was when the book's weight was true, and how moist it is now. */
+export const moistureReadings = z.strictObject({ wasTenths: reading, isTenths: reading });
+
 export const bagWeight = z.strictObject({
   ...pen,
   version: z.int().positive(),
@@ -73,6 +78,8 @@ export const bagWeight = z.strictObject({
   tareGrams: tareGrams.optional(),
   /** The buy that is being landed: with two in one hall, a bag of the other is refused instead of weighed. */
   buyId: z.uuid().optional(),
+  /** What they explain of the difference is booked as moisture. */
+  moisture: moistureReadings.optional(),
   /** Needed to weigh a bag again. */
   reason: line(1000).default(''),
 });

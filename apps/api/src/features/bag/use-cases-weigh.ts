@@ -1,14 +1,23 @@
 import type { Tx } from '@sheafbook/db';
 import type { BagRow } from '@sheafbook/db/tables';
 import { bagLost, bagReceiptCorrected, discarded, type MovementDraft, reweighed } from '@sheafbook/ledger';
+import { explainedByMoisture } from '@sheafbook/packing';
 import type { Context } from '../../platform/context.ts';
-import { postEntry } from '../../platform/post-entry.ts';
+import { type PostedEntry, postEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { endHoldsOfEmpty, listHeld } from '../hold/queries.ts';
 import { keepKeying } from '../keying/use-cases.ts';
 import { loadHouseOwners, loadOutsideVessels } from '../storehouse/queries.ts';
-import { type BagContent, listContents, loadSeenBag, type SeenBag, updateBag } from './queries.ts';
+import {
+  type BagContent,
+  listContents,
+  loadSeenBag,
+  noteMoisture,
+  type SeenBag,
+  updateBag,
+  updateMoisture,
+} from './queries.ts';
 import type { BagDiscard, BagLoss, BagWeight } from './schema.ts';
 import { staleBag, withBag } from './use-cases.ts';
 import { type BookedWeight, bookWeight } from './weighing.ts';
@@ -39,6 +48,7 @@ export function weighBag(context: Context, bagId: string, wish: BagWeight): Prom
       if (bag.version !== wish.version) throw await staleBag(tx, bag);
       const contents = await listContents(tx, bag.storehouseId, bag);
       await bookDifference(tx, context, { bag, contents, wish });
+      if (wish.moisture) await updateMoisture(tx, bag, wish.moisture.isTenths);
       await keepKeying(tx, context, { what: 'weight', subjectIds: [bagId], buy, pen: wish });
       return loadSeenBag(tx, bag.storehouseId, bagId);
     },
@@ -51,11 +61,17 @@ type Weighing = { bag: BagRow; contents: readonly BagContent[]; wish: BagWeight 
 async function bookDifference(tx: Tx, context: Context, weighing: Weighing): Promise<void> {
   const { bag, contents, wish } = weighing;
   const heldGrams = contents.reduce((sum, content) => sum + content.grams, 0);
+  if (wish.moisture && bag.weighedAt === null && heldGrams === bag.netGrams)
+    throw fieldProblem(
+      'invalid-input',
+      'moisture',
+      'Moisture explains what a second weighing finds. This is the first.',
+    );
   if (heldGrams !== bag.netGrams) return weighWhatIsLeft(tx, context, { ...weighing, heldGrams });
   const { grossGrams, tareGrams } = wish;
   const booked = bookWeight({ declaredGrams: bag.declaredGrams, grossGrams, tareGrams });
   const isNobodys = contents.every((content) => content.kind === 'unassigned');
-  if (isNobodys) return correctReceipt(tx, context, { bag, booked, reason: wish.reason });
+  if (isNobodys) return correctReceipt(tx, context, { ...weighing, booked });
   await shareDifference(tx, context, { ...weighing, weighedGrams: booked.netGrams });
   const { netGrams: _, ...scale } = booked; // the book took in what it took in; its owners bore the difference
   await updateBag(tx, bag, { ...scale, weighedAt: context.now() });
@@ -65,22 +81,27 @@ async function bookDifference(tx: Tx, context: Context, weighing: Weighing): Pro
 async function correctReceipt(
   tx: Tx,
   context: Context,
-  { bag, booked, reason }: { bag: BagRow; booked: BookedWeight; reason: string },
+  { booked, ...weighing }: Weighing & { booked: BookedWeight },
 ): Promise<void> {
+  const { bag, wish } = weighing;
   if (booked.netGrams === 0)
     throw fieldProblem('does-not-add-up', 'grossGrams', 'The bag is empty. Refuse it instead.');
   const { unassignedId: unassignedOwnerId } = await loadHouseOwners(tx, bag.storehouseId);
   const vesselIdOf = await loadOutsideVessels(tx, bag.storehouseId);
+  const change = explainedIn(weighing, booked.netGrams);
+  // What dried or grew damp is still there or gone, and was never short: the supplier's is the rest.
+  if (change) await shareDifference(tx, context, { ...weighing, weighedGrams: bag.netGrams + change.grams });
+  const receivedGrams = booked.netGrams - (change?.grams ?? 0);
   const drafts = bagReceiptCorrected({
     lotId: bag.lotId,
     supplierVesselId: vesselIdOf('supplier'),
     bagVesselId: bag.bagId,
     unassignedOwnerId,
     bookedGrams: bag.netGrams,
-    weighedGrams: booked.netGrams,
+    weighedGrams: receivedGrams,
   });
-  await updateBag(tx, bag, { ...booked, weighedAt: context.now() });
-  await postOfBag(tx, context, { bag, what: 'bag-weighed', drafts, note: reason });
+  await updateBag(tx, bag, { ...booked, netGrams: receivedGrams, weighedAt: context.now() });
+  await postOfBag(tx, context, { bag, what: 'bag-weighed', drafts, note: wish.reason });
 }
 
 /** Part of the bag is gone, so the scale can't say what came; it says what is left (ledger-notes 6.9). */
@@ -104,8 +125,10 @@ async function weighWhatIsLeft(
 async function shareDifference(
   tx: Tx,
   context: Context,
-  { bag, contents, wish, weighedGrams }: Weighing & { weighedGrams: number },
+  { weighedGrams, ...weighing }: Weighing & { weighedGrams: number },
 ): Promise<void> {
+  const { bag, contents, wish } = weighing;
+  const change = explainedIn(weighing, weighedGrams);
   const vesselIdOf = await loadOutsideVessels(tx, bag.storehouseId);
   const drafts = reweighed({
     lotId: bag.lotId,
@@ -113,8 +136,18 @@ async function shareDifference(
     unexplainedVesselId: vesselIdOf('unexplained'),
     owners: contents.map(({ ownerId, grams }) => ({ ownerId, bookedGrams: grams })),
     weighedGrams,
+    moisture: change && { vesselId: vesselIdOf('moisture'), grams: change.grams },
   });
-  await postOfBag(tx, context, { bag, what: 'bag-weighed-again', drafts, note: wish.reason });
+  const entry = await postOfBag(tx, context, { bag, what: 'bag-weighed-again', drafts, note: wish.reason });
+  if (entry && change) await noteMoisture(tx, bag, { entryId: entry.entryId, weighedGrams, ...change });
+}
+
+/** What two readings explain of a difference, in whole grams below zero where the food dried; nothing where there is none. */
+function explainedIn({ contents, wish: { moisture } }: Weighing, weighedGrams: number) {
+  if (!moisture) return undefined;
+  const bookedGrams = contents.reduce((sum, content) => sum + content.grams, 0);
+  const grams = explainedByMoisture({ bookedGrams, weighedGrams }, moisture);
+  return grams === 0 ? undefined : { grams, bookedGrams, ...moisture };
 }
 
 /** Books grams that were lost after landing and before they were anyone's. */
@@ -184,7 +217,16 @@ export function discardBag(context: Context, bagId: string, { finding }: BagDisc
 
 type PostOfBag = { bag: BagRow; what: string; drafts: readonly MovementDraft[]; note: string };
 
-async function postOfBag(tx: Tx, context: Context, { bag, ...entry }: PostOfBag): Promise<void> {
-  if (entry.drafts.length === 0) return;
-  await postEntry(tx, context, { ...entry, onDay: todayOf(context), buyId: bag.buyId, subjectId: bag.bagId });
+async function postOfBag(
+  tx: Tx,
+  context: Context,
+  { bag, ...entry }: PostOfBag,
+): Promise<PostedEntry | undefined> {
+  if (entry.drafts.length === 0) return undefined;
+  return postEntry(tx, context, {
+    ...entry,
+    onDay: todayOf(context),
+    buyId: bag.buyId,
+    subjectId: bag.bagId,
+  });
 }

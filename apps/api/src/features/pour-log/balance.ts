@@ -1,4 +1,5 @@
-import { sessionToleranceGrams, unaccountedGrams } from '@sheafbook/packing';
+import type { PackingBagRow } from '@sheafbook/db/tables';
+import { explainedByMoisture, sessionToleranceGrams, unaccountedGrams } from '@sheafbook/packing';
 import { sumOf } from '@sheafbook/units';
 import type { BroughtBag, LoggedPour } from './queries.ts';
 
@@ -33,16 +34,31 @@ export function balanceOf(
     // Until the rest is weighed the book's own figure stands for it.
     const expectedLeftGrams = unaccountedGrams({ ...parts, leftInBagsGrams: 0 });
     const leftInBagsGrams = brought.leftGrams ?? Math.max(expectedLeftGrams, 0);
+    const moistureGrams = driedGrams(brought, {
+      bookedGrams: Math.max(expectedLeftGrams, 0),
+      leftInBagsGrams,
+    });
     return {
       row,
       ...parts,
+      /** What dried, below zero where it grew damper. */
+      moistureGrams,
       leftInBagsGrams,
       expectedLeftGrams,
       isWeighed,
-      unaccountedGrams: unaccountedGrams({ ...parts, leftInBagsGrams }),
+      unaccountedGrams: unaccountedGrams({ ...parts, leftInBagsGrams }) - moistureGrams,
       toleranceGrams: sessionToleranceGrams(brought.broughtGrams),
     };
   });
+}
+
+/** What two moisture readings explain of what a rest weighs less than the book has it. */
+export function driedGrams(
+  { wasTenths, isTenths }: Pick<PackingBagRow, 'wasTenths' | 'isTenths'>,
+  { bookedGrams, leftInBagsGrams: weighedGrams }: { bookedGrams: number; leftInBagsGrams: number },
+): number {
+  if (wasTenths === null || isTenths === null) return 0;
+  return 0 - explainedByMoisture({ bookedGrams, weighedGrams }, { wasTenths, isTenths });
 }
 
 /** Beyond what a scale explains, and nobody has said why. */

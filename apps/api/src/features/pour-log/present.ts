@@ -22,6 +22,8 @@ export const presentBag = (balance: BagBalance) => {
     moistureTenthsPercent: row.bag.moistureTenthsPercent,
     ...figures,
     because: row.brought.differenceBecause,
+    wasTenths: row.brought.wasTenths,
+    isTenths: row.brought.isTenths,
   };
 };
 
@@ -117,7 +119,13 @@ export function presentLog(reading: LogReading) {
   const { session, labelsSayOn, pours, losses, packs, queues, balance, unchecked, now } = reading;
   const judged = judgeAll(pours, reading);
   const total = (
-    name: 'broughtGrams' | 'inContainersGrams' | 'leftInBagsGrams' | 'spilledGrams' | 'sampledGrams',
+    name:
+      | 'broughtGrams'
+      | 'inContainersGrams'
+      | 'leftInBagsGrams'
+      | 'spilledGrams'
+      | 'sampledGrams'
+      | 'moistureGrams',
   ) => sumOf(balance.map((bag) => bag[name]));
   return {
     sessionId: session.packingSessionId,
@@ -132,6 +140,7 @@ export function presentLog(reading: LogReading) {
       leftInBagsGrams: total('leftInBagsGrams'),
       spilledGrams: total('spilledGrams'),
       sampledGrams: total('sampledGrams'),
+      moistureGrams: total('moistureGrams'),
       unaccountedGrams: sumOf(balance.map((bag) => bag.unaccountedGrams)),
       isWeighed: balance.every(({ isWeighed }) => isWeighed),
     },

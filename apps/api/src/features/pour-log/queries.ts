@@ -118,7 +118,7 @@ export async function insertBroughtBag(tx: Tx, row: typeof packingBags.$inferIns
 export async function updateLeft(
   tx: Tx,
   row: PackingBagRow,
-  left: { leftGrams: number; differenceBecause: string },
+  left: Pick<PackingBagRow, 'leftGrams' | 'differenceBecause' | 'wasTenths' | 'isTenths'>,
 ): Promise<void> {
   await tx
     .update(packingBags)

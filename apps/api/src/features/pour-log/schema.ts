@@ -1,6 +1,7 @@
 import { TREATMENT_CODES } from '@sheafbook/keeping';
 import { ABSORBER_SIZES } from '@sheafbook/packing';
 import { z } from 'zod';
+import { moistureReadings } from '../bag/schema.ts';
 import { grams, gramsOrNone, instant, note, reason } from '../buy/schema.ts';
 import { containerCode } from '../label/schema.ts';
 import { STATION_NAMES } from '../packing-session/schema.ts';
@@ -74,6 +75,8 @@ export const leftWish = z.strictObject({
   bagId: z.uuid(),
   householdId: z.uuid(),
   leftGrams: gramsOrNone,
+  /** How moist it was when it came, and is now; what they explain of a difference is booked as moisture. */
+  moisture: moistureReadings.nullable().default(null),
   /** Why the book says otherwise; needed beyond what a scale explains. */
   because: note.default(''),
 });

@@ -10,6 +10,7 @@ import { notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
+import { noteMoisture, updateMoisture } from '../bag/queries.ts';
 import {
   judgeAbsorbersIn,
   judgeContainerFill,
@@ -30,7 +31,7 @@ import {
 import { requireSessionStage } from '../packing-session/use-cases.ts';
 import { findStop, holdLate, listUnchecked, refuseStopped, refuseUnchecked } from '../seam/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
-import { balanceOf, isUnexplained } from './balance.ts';
+import { balanceOf, driedGrams, isUnexplained } from './balance.ts';
 import {
   insertBroughtBag,
   insertLoss,
@@ -276,18 +277,20 @@ export function logLoss(context: Context, sessionId: string, wish: LossWish) {
 /** Writes down what was weighed back of a bag. Nothing is posted before the session is signed. */
 export function weighLeft(context: Context, sessionId: string, wish: LeftWish) {
   const { storehouseId } = context.actor;
-  const { leftGrams, because, ...one } = wish;
+  const { leftGrams, because, moisture, ...one } = wish;
   return withTx(context, async (tx) => {
     await lockRunning(tx, context, sessionId);
     const brought = await lockBroughtBag(tx, storehouseId, { sessionId, ...one });
-    await updateLeft(tx, brought, { leftGrams, differenceBecause: because });
+    const { wasTenths, isTenths } = moisture ?? { wasTenths: null, isTenths: null };
+    await updateLeft(tx, brought, { leftGrams, differenceBecause: because, wasTenths, isTenths });
     return loadLog(tx, context, sessionId);
   });
 }
 
 /**
  * Signs a session's mass: every rest is weighed, what nobody can account for lies within what a scale explains or has a named
- * cause, and a good check stands behind every seal that is not held. The difference of each bag is booked, so that in = containers + left + spilled + sampled + unexplained.
+ * cause, and a good check stands behind every seal that is not held. The difference of each bag is booked, so that
+ * in = containers + left + spilled + sampled + moisture + unexplained.
  */
 export function signSession(context: Context, sessionId: string) {
   const { storehouseId, personId } = context.actor;
@@ -297,17 +300,20 @@ export function signSession(context: Context, sessionId: string) {
     const { balance, unchecked } = await loadLog(tx, context, sessionId);
     refuseUnbalanced(balance);
     refuseUnchecked(unchecked);
-    const unexplainedVesselId = (await loadOutsideVessels(tx, storehouseId))('unexplained');
+    const outsideOf = await loadOutsideVessels(tx, storehouseId);
+    const unexplainedVesselId = outsideOf('unexplained');
     for (const { row, leftInBagsGrams } of balance) {
       const { bag, brought } = row;
       const owner = { bagId: bag.bagId, ownerId: brought.householdId, grams: 0, field: 'leftGrams' };
       const { ownGrams } = await lockBagOfOwner(tx, storehouseId, owner);
+      const dried = driedGrams(brought, { bookedGrams: ownGrams, leftInBagsGrams });
       const drafts = reweighed({
         ...{ lotId: bag.lotId, vesselId: bag.bagId, unexplainedVesselId, weighedGrams: leftInBagsGrams },
         owners: [{ ownerId: brought.householdId, bookedGrams: ownGrams }],
+        moisture: { vesselId: outsideOf('moisture'), grams: 0 - dried },
       });
       if (drafts.length === 0) continue;
-      await postEntry(tx, context, {
+      const entry = await postEntry(tx, context, {
         ...{
           what: 'session-difference',
           onDay: todayOf(context),
@@ -317,6 +323,11 @@ export function signSession(context: Context, sessionId: string) {
         },
         ...{ note: brought.differenceBecause, enteredFor: brought.householdId },
       });
+      const { wasTenths, isTenths } = brought;
+      if (dried === 0 || wasTenths === null || isTenths === null) continue;
+      const change = { wasTenths, isTenths, bookedGrams: ownGrams, weighedGrams: leftInBagsGrams };
+      await noteMoisture(tx, bag, { entryId: entry.entryId, ...change });
+      await updateMoisture(tx, bag, isTenths);
     }
     await updateSession(tx, session, { stage: 'signed', signedBy: personId, signedAt: context.now() });
     return loadLog(tx, context, sessionId);

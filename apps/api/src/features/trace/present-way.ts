@@ -48,7 +48,7 @@ const isHome = (way: Way, { ownerId, vesselKind }: Pick<TracePoint, 'ownerId' | 
   way.depth === 'shares' &&
   ownerId !== way.ownId &&
   kindOf(way, ownerId) === 'household' &&
-  !['bag', 'supplier', 'unexplained', 'transformed'].includes(vesselKind);
+  !['bag', 'supplier', 'unexplained', 'moisture', 'transformed'].includes(vesselKind);
 
 const kindOf = (way: Way, ownerId: string): string => way.owners.get(ownerId)?.kind ?? 'unassigned';
 

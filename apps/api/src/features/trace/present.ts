@@ -6,7 +6,7 @@ const sumOf = (steps: readonly TracedStep[], way: TracedStep['way']): number =>
 
 /** What a household did with its grams once it had them at home is its own: the trace ends at its door. */
 const placeOf = ({ ownerKind, place }: TracedStep): string =>
-  ownerKind === 'household' && place !== 'bag' && place !== 'supplier' && place !== 'unexplained'
+  ownerKind === 'household' && !['bag', 'supplier', 'unexplained', 'moisture'].includes(place)
     ? 'home'
     : place;
 

@@ -88,6 +88,9 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
   'Gross less tare is {} g; the net is given as {} g.': 'Bruto menos tara son {} g; el neto se da como {} g.',
   'No ten empties of this kind have this tare. Weigh ten, or tare each container by itself.':
     'Ningunos diez vacíos de este tipo tienen esta tara. Pese diez, o pese vacío cada envase.',
+  'Grain is 50 % moist at most.': 'El grano tiene como mucho un 50 % de humedad.',
+  'Moisture explains what a second weighing finds. This is the first.':
+    'La humedad explica lo que halla una segunda pesada. Esta es la primera.',
   'This pack is shut already.': 'Este paquete ya está cerrado.',
   'The pack held {} packets.': 'El paquete tenía {} sobres.',
   'Mend it in the pour log of the session instead.': 'Corríjalo en el registro de envasado de la jornada.',

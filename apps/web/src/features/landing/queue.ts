@@ -46,6 +46,7 @@ export type Reweighing = {
   readonly grossGrams: number;
   readonly tareGrams: number;
   readonly reason: string;
+  readonly moisture?: { readonly wasTenths: number; readonly isTenths: number };
 };
 export type Refusal = { readonly code: string; readonly words: string };
 

@@ -2,6 +2,8 @@ import { Field } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { useDraft } from '../../ui/use-draft.ts';
+import { MoistureFields } from '../moisture/moisture-fields.tsx';
+import { moistureStart, readingsTyped } from '../moisture/moisture-typed.ts';
 import type { Bag } from './landing-body.ts';
 import { gramsOf, padOf, weighedBy } from './reading.ts';
 import { scaleText } from './scale.ts';
@@ -15,9 +17,15 @@ export function WeighAgain({ landing, bag }: { landing: Landing; bag: Bag }) {
   const { format } = useHouse();
   const unit = scaleUnit() ?? format.massUnit;
   const tare = bag.tareGrams === null ? padOf(unit).tare : `${bag.tareGrams} g`;
-  const { draft, change, reset } = useDraft(`weigh.${bag.id}`, { text: '', tare, reason: '' });
+  const { draft, change, reset } = useDraft(`weigh.${bag.id}`, {
+    text: '',
+    tare,
+    reason: '',
+    ...moistureStart(bag.moistureTenthsPercent),
+  });
   const weighed = weighedBy({ ...draft, unit }, bag.declaredGrams);
   const isAgain = bag.weighedAt !== null || bag.leftGrams !== bag.netGrams;
+  const readings = isAgain ? readingsTyped(draft) : null;
   const isWaiting = landing.queue.written.some(({ act }) => act.kind === 'weight' && act.bagId === bag.id);
   if (isWaiting) return null;
   const mass = (grams: number) => `${scaleText(grams, unit, format.language)} ${unit}`;
@@ -28,9 +36,12 @@ export function WeighAgain({ landing, bag }: { landing: Landing; bag: Bag }) {
       <Form
         isTight
         onSend={() => {
-          if (!weighed) return;
+          if (!weighed || readings === undefined) return;
           const { grossGrams, tareGrams } = weighed;
-          const weight = { version: bag.version, grossGrams, tareGrams, reason: draft.reason.trim() };
+          const weight = {
+            ...{ version: bag.version, grossGrams, tareGrams, reason: draft.reason.trim() },
+            ...(readings ? { moisture: readings } : {}),
+          };
           landing.write({ kind: 'weight', bagId: bag.id, bagCode: bag.bagCode, weight, unit });
           reset({ text: '', tare, reason: '' });
         }}
@@ -57,8 +68,21 @@ export function WeighAgain({ landing, bag }: { landing: Landing; bag: Bag }) {
             onChange={(event) => change({ reason: event.target.value })}
           />
         ) : null}
+        {isAgain ? (
+          <MoistureFields
+            draft={draft}
+            onChange={change}
+            weighing={
+              weighed ? { bookedGrams: bag.leftGrams, weighedGrams: weighed.received.weighedGrams } : null
+            }
+          />
+        ) : null}
         {weighed ? <p>{t.weighPosts(mass(weighed.received.weighedGrams), mass(bag.leftGrams))}</p> : null}
-        <button type="submit" className="btn" disabled={!weighed || (isAgain && draft.reason.trim() === '')}>
+        <button
+          type="submit"
+          className="btn"
+          disabled={!weighed || readings === undefined || (isAgain && draft.reason.trim() === '')}
+        >
           {t.writeWeight}
         </button>
       </Form>

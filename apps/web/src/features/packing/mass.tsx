@@ -9,6 +9,9 @@ import { Figures, Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useOnline } from '../../ui/use-online.ts';
+import { MoistureFields } from '../moisture/moisture-fields.tsx';
+import { moistureStart, readingsTyped } from '../moisture/moisture-typed.ts';
+import { useMoistureText } from '../moisture/words.ts';
 import { gramsOnScale } from '../shelf/mass-typed.ts';
 import { GrossSaid } from '../tare/gross.tsx';
 import { MassState } from './mass-state.tsx';
@@ -21,6 +24,7 @@ import { usePackingText } from './words.ts';
 export function Mass({ log, body, here }: { log: Log; body: LogBody; here: readonly LoggedBag[] }) {
   const t = usePackingText();
   const { format } = useHouse();
+  const moist = useMoistureText();
   const isOnline = useOnline();
   const { mass, bags } = body;
   if (here.length === 0) return null;
@@ -45,6 +49,15 @@ export function Mass({ log, body, here }: { log: Log; body: LogBody; here: reado
           { name: t.leftInBags, value: grams(mass.leftInBagsGrams), unit: 'g' },
           { name: t.spilled, value: grams(mass.spilledGrams), unit: 'g' },
           { name: t.sampled, value: grams(mass.sampledGrams), unit: 'g' },
+          ...(mass.moistureGrams === 0
+            ? []
+            : [
+                {
+                  name: mass.moistureGrams > 0 ? moist.dried : moist.damper,
+                  value: grams(Math.abs(mass.moistureGrams)),
+                  unit: 'g',
+                },
+              ]),
         ]}
       />
       {isRunning ? <Losses log={log} bags={here} /> : null}
@@ -115,14 +128,16 @@ function Containers({ body }: { body: LogBody }) {
 function useBags(name: string, bags: readonly LoggedBag[]) {
   const t = usePackingText();
   const { format } = useHouse();
-  const { draft, change, reset } = useDraft(name, { chosen: '', typed: '', because: '' });
-  const { chosen, typed, because } = draft;
+  const { draft, change, reset } = useDraft(name, { chosen: '', typed: '', because: '', was: '', is: '' });
+  const { chosen, typed, because, is } = draft;
   const bag = bags.find((one) => keyOfBag(one) === chosen) ?? (bags[0] as LoggedBag);
   const options = bags.map((one) => ({
     value: keyOfBag(one),
     name: t.bagOf(nameIn(format.language, one.food), one.household, one.bagNo),
   }));
-  return { bag, options, typed, because, change, reset };
+  // The bag’s last reading stands there until somebody types another.
+  const moisture = { was: draft.was || moistureStart(bag.wasTenths ?? bag.moistureTenthsPercent).was, is };
+  return { bag, options, typed, because, moisture, change, reset };
 }
 
 /** What fell beside the can or went into a sample jar. */
@@ -181,12 +196,16 @@ function Losses({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
 function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
   const t = usePackingText();
   const { format } = useHouse();
-  const { bag, options, typed, because, change, reset } = useBags(`left.${log.param.session}`, bags);
+  const { bag, options, typed, because, moisture, change, reset } = useBags(
+    `left.${log.param.session}`,
+    bags,
+  );
   const leftGrams = /^\s*0+\s*$/.test(typed) ? 0 : gramsOnScale(typed, bag.broughtGrams);
+  const readings = readingsTyped(moisture);
   const keep = () => {
-    if (leftGrams === undefined) return;
+    if (leftGrams === undefined || readings === undefined) return;
     const { bagId, householdId, food, household, bagNo } = bag;
-    const json = { bagId, householdId, leftGrams, because };
+    const json = { bagId, householdId, leftGrams, because, moisture: readings };
     log.write({ kind: 'left', json, bag: { food, household, bagNo } });
     reset();
   };
@@ -198,7 +217,7 @@ function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
           label={t.whose}
           value={keyOfBag(bag)}
           options={options}
-          onChange={(chosen) => change({ chosen })}
+          onChange={(chosen) => change({ chosen, was: '', is: '' })}
         />
         <div className="pair">
           <Field
@@ -215,7 +234,21 @@ function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
             onChange={(event) => change({ because: event.target.value })}
           />
         </div>
-        <button type="button" className="btn" disabled={leftGrams === undefined} onClick={keep}>
+        <MoistureFields
+          draft={moisture}
+          onChange={change}
+          weighing={
+            leftGrams === undefined
+              ? null
+              : { bookedGrams: Math.max(bag.expectedLeftGrams, 0), weighedGrams: leftGrams }
+          }
+        />
+        <button
+          type="button"
+          className="btn"
+          disabled={leftGrams === undefined || readings === undefined}
+          onClick={keep}
+        >
           {t.keepWeight}
         </button>
       </div>

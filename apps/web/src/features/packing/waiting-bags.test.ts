@@ -10,7 +10,16 @@ const other = { bagId: 'b2', householdId: 'h1' };
 const bag: Bringable = { ...own, bagNo: 3, household: 'Dell', food, grams: 10_000 };
 const byBook: LoggedBag = {
   ...{ ...other, bagCode: 'K', bagNo: 4, household: 'Dell', food, moistureTenthsPercent: null, because: '' },
-  ...{ broughtGrams: 9000, inContainersGrams: 0, spilledGrams: 0, sampledGrams: 0, isWeighed: false },
+  ...{
+    broughtGrams: 9000,
+    inContainersGrams: 0,
+    spilledGrams: 0,
+    sampledGrams: 0,
+    moistureGrams: 0,
+    wasTenths: null,
+    isTenths: null,
+    isWeighed: false,
+  },
   ...{ leftInBagsGrams: 9000, expectedLeftGrams: 9000, unaccountedGrams: 0, toleranceGrams: 45 },
 };
 const wrote = (id: string, act: LogAct, refusal: string | null = null): Waiting<LogAct> => ({

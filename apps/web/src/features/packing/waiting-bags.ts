@@ -38,6 +38,7 @@ export function bagsHere(bags: readonly LoggedBag[], waiting: readonly Written[]
     known.set(keyOfBag(bag), {
       ...{ ...bag, bagCode: '', moistureTenthsPercent: null, because: '', isWeighed: false },
       ...{ broughtGrams: grams, inContainersGrams: 0, spilledGrams: 0, sampledGrams: 0 },
+      ...{ moistureGrams: 0, wasTenths: null, isTenths: null },
       ...{ leftInBagsGrams: grams, expectedLeftGrams: grams, unaccountedGrams: 0, toleranceGrams: 0 },
     });
   }

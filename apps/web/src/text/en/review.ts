@@ -98,6 +98,7 @@ export const en = {
     sampled: 'sampled',
     discarded: 'discarded',
     transformed: 'transformed',
+    moisture: 'dried, or grown damper',
     unexplained: 'unexplained',
   } as Record<string, string>,
   owners: { unassigned: 'nobody yet', common: 'common stock', household: 'a household' } as Record<

@@ -88,6 +88,7 @@ export const en = {
     discarded: 'thrown away',
     composted: 'composted',
     animals: 'to animals',
+    moisture: 'dried, or grown damper',
     unexplained: 'unexplained',
   } as Record<string, string>,
   simulation: 'The last three splits under each rule',

@@ -63,6 +63,7 @@ export const en = {
     sampled: 'taken as a sample',
     discarded: 'thrown away',
     transformed: 'made into something else',
+    moisture: 'dried, or grown damper',
     unexplained: 'unexplained',
     'left-bag': 'still in bags',
     'left-container': 'still in containers',

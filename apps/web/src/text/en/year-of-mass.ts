@@ -47,6 +47,7 @@ export const en = {
     discarded: 'thrown away',
     spilled: 'spilled',
     sampled: 'taken as a sample',
+    moisture: 'dried, or grown damper',
     unexplained: 'unexplained',
   } as Record<string, string>,
   noMovements: 'Nothing moved here.',

@@ -97,6 +97,7 @@ export const es: ReviewWords = {
     sampled: 'de muestra',
     discarded: 'tirado',
     transformed: 'transformado',
+    moisture: 'secado, o humedecido',
     unexplained: 'sin explicar',
   },
   owners: { unassigned: 'aún de nadie', common: 'reserva común', household: 'un hogar' },

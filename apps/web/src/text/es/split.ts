@@ -88,6 +88,7 @@ export const es: SplitWords = {
     discarded: 'desechados',
     composted: 'al compost',
     animals: 'a animales',
+    moisture: 'secado, o humedecido',
     unexplained: 'sin explicar',
   },
   simulation: 'Los tres últimos repartos según cada regla',

@@ -63,6 +63,7 @@ export const es: TraceText = {
     sampled: 'tomado como muestra',
     discarded: 'tirado',
     transformed: 'hecho otra cosa',
+    moisture: 'secado, o humedecido',
     unexplained: 'sin explicación',
     'left-bag': 'aún en sacos',
     'left-container': 'aún en envases',

@@ -48,6 +48,7 @@ export const es: YearOfMassWords = {
     discarded: 'tirado',
     spilled: 'derramado',
     sampled: 'tomado como muestra',
+    moisture: 'secado, o humedecido',
     unexplained: 'sin explicación',
   },
   noMovements: 'Aquí no se movió nada.',

@@ -283,6 +283,7 @@ export const es: PaperWords = {
       discarded: 'tirado',
       composted: 'a compost',
       animals: 'a animales',
+      moisture: 'secado, o humedecido',
       unexplained: 'sin explicar',
       eaten: 'comido',
       given: 'donado',
