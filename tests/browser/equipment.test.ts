@@ -213,3 +213,26 @@ test('the keeper adds a thing with a part that it never goes out without', async
     parts: [{ name: 'Sealing bar', isCritical: true, valueMinorUnits: 3100 }],
   });
 }, 120_000);
+
+test('of an hour that the clock shows twice the form asks which, and takes the first unless told', async () => {
+  const early = site.app.clock.now;
+  site.app.clock.now = new Date('2026-10-30T15:00:00Z');
+  const probe = await anItem(shed, { name: 'Probe', postMinutes: 0 }, []);
+  const { page } = await site.enter('hale@example.org');
+  await openEquipment(page);
+  await page.getByRole('link', { name: /Probe/ }).click();
+  await page.getByLabel('From, day').fill('2026-11-01');
+  await page.getByLabel('From, hour').fill('03:30');
+  await page.getByLabel('Until, day').fill('2026-11-01');
+  await page.getByLabel('Until, hour').fill('06:00');
+  const question = page.getByLabel('The clock shows the first hour twice that night');
+  expect(await question.count()).toBe(0);
+  await page.getByLabel('From, hour').fill('01:30');
+  await question.check();
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  await page.getByRole('button', { name: 'Book it' }).click();
+  await page.getByText('It is booked for you.').waitFor();
+  const { bookings } = bodyOf(await shed.hale.caller.get(`${probe.path}/bookings`));
+  expect(bookings[0].startsAt).toBe('2026-11-01T07:30:00.000Z');
+  site.app.clock.now = early;
+}, 120_000);

@@ -1,4 +1,5 @@
-import { addDays } from '@sheafbook/units';
+import { readWallTime } from '@sheafbook/booking';
+import { addDays, isWallTime } from '@sheafbook/units';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { ask } from '../../api/client.ts';
 import { ApiProblem } from '../../api/problem.ts';
@@ -28,6 +29,7 @@ export function BookForm({ item }: { item: Item }) {
     {
       ...{ fromDay: addDays(format.today(), 1), fromTime: '09:00' },
       ...{ untilDay: addDays(format.today(), 1), untilTime: '18:00', byRelay: false },
+      ...{ isFromSecond: false, isUntilSecond: false },
       through: [] as readonly Food[],
     },
     { rows: { through: { id: '', nameEn: '', nameEs: '' } } },
@@ -42,18 +44,29 @@ export function BookForm({ item }: { item: Item }) {
     from: `${draft.fromDay}T${draft.fromTime}`,
     until: `${draft.untilDay}T${draft.untilTime}`,
   };
+  const isTwice = {
+    from: comesTwice(times.from, format.timeZone),
+    until: comesTwice(times.until, format.timeZone),
+  };
+  const asked = {
+    ...{ ...times, foodIds },
+    ...{
+      isFromSecond: isTwice.from && draft.isFromSecond,
+      isUntilSecond: isTwice.until && draft.isUntilSecond,
+    },
+  };
   const booking = useMutation({
     mutationFn: () =>
       ask(
         inside.equipment[':item'].bookings.$post({
           param,
-          json: { ...times, byRelay: draft.byRelay, foodIds },
+          json: { ...asked, byRelay: draft.byRelay },
         }),
       ),
     onSuccess: fresh,
   });
   const waiting = useMutation({
-    mutationFn: () => ask(inside.equipment[':item'].waiting.$post({ param, json: { ...times, foodIds } })),
+    mutationFn: () => ask(inside.equipment[':item'].waiting.$post({ param, json: asked })),
     onSuccess: fresh,
   });
   const problems = problemsOf(waiting.error ?? booking.error);
@@ -68,6 +81,20 @@ export function BookForm({ item }: { item: Item }) {
       <h2>{words.bookTitle}</h2>
       <FreeTimes item={item} />
       <SpanFields span={draft} change={change} problems={problems} />
+      {isTwice.from ? (
+        <Check
+          label={words.fromSecond}
+          isOn={draft.isFromSecond}
+          onChange={(isFromSecond) => change({ isFromSecond })}
+        />
+      ) : null}
+      {isTwice.until ? (
+        <Check
+          label={words.untilSecond}
+          isOn={draft.isUntilSecond}
+          onChange={(isUntilSecond) => change({ isUntilSecond })}
+        />
+      ) : null}
       {item.touchesFood ? (
         <FoodsThrough
           foods={through}
@@ -103,6 +130,10 @@ export function BookForm({ item }: { item: Item }) {
     </Form>
   );
 }
+
+/** Whether the clock on the wall shows a time twice, on the night on which it goes back. */
+const comesTwice = (wallTime: string, timeZone: string): boolean =>
+  isWallTime(wallTime) && readWallTime(wallTime, timeZone).comes === 'twice';
 
 function FreeTimes({ item }: { item: Item }) {
   const words = useEquipmentText();

@@ -81,6 +81,8 @@ export const en = {
   fromTime: 'From, hour',
   untilDay: 'Until, day',
   untilTime: 'Until, hour',
+  fromSecond: 'The clock shows the first hour twice that night: take the second time it does',
+  untilSecond: 'The clock shows the last hour twice that night: keep it until the second time it does',
   timeProblem: 'Choose a day and an hour.',
   byRelay: 'Take it straight from whoever has it before me',
   book: 'Book it',

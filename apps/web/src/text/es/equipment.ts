@@ -83,6 +83,8 @@ export const es: EquipmentWords = {
   fromTime: 'Desde, hora',
   untilDay: 'Hasta, día',
   untilTime: 'Hasta, hora',
+  fromSecond: 'Esa noche el reloj marca dos veces la primera hora: tomarlo la segunda vez',
+  untilSecond: 'Esa noche el reloj marca dos veces la última hora: tenerlo hasta la segunda vez',
   timeProblem: 'Elija un día y una hora.',
   byRelay: 'Llevármelo directamente de quien lo tiene antes que yo',
   book: 'Reservarlo',
