@@ -2248,6 +2248,21 @@ table book.packing_slot row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select, update (asked_at, came_at, ends_at, freed_at, line, starts_at, state) to sheafbook_app
 
+table book.packing_stood row level security
+  storehouse_id uuid not null
+  packing_session_id uuid not null
+  person_id uuid not null
+  station text not null
+  spells smallint not null
+  constraint packing_stood_pkey PRIMARY KEY (storehouse_id, packing_session_id, person_id, station)
+  constraint packing_stood_person_fk FOREIGN KEY (storehouse_id, person_id) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_stood_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint packing_stood_counts_some CHECK ((spells > 0))
+  constraint packing_stood_station_known CHECK ((station = ANY (ARRAY['fill'::text, 'weigh'::text, 'absorber'::text, 'seam'::text, 'label'::text, 'box'::text])))
+  CREATE INDEX packing_stood_by_person ON book.packing_stood USING btree (storehouse_id, person_id)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select to sheafbook_app
+
 table book.packing_wish row level security
   storehouse_id uuid not null
   packing_wish_id uuid default uuidv7() not null

@@ -83,3 +83,22 @@ test('who works seated sits at the scale, the absorbers or the labels, and never
     expect(blocks[2]?.names).toEqual([expect.stringContaining('Ashdown')]);
   }
 });
+
+test('where who came stood is kept as the day is signed, and the next day begins them elsewhere (job map 7.5)', async () => {
+  const names = ['Ashdown', 'Birchall', 'Dell'] as const;
+  const first = await aDay(3);
+  for (const name of names) bodyOf(await come(first, name, { maySeam: true }));
+  const before = (await spellsOf(first))[0]?.blocks.map((block) => block.names[0]);
+  const { crew } = await planOf(first);
+  bodyOf(await hall.lead.caller.post(`${first}/start`));
+  for (const { personId } of crew.hands)
+    bodyOf(await hall.lead.caller.put(`${first}/hands/${personId}`, { state: 'came' }));
+  bodyOf(await hall.lead.caller.post(`${first}/signing`), 201);
+  const later = { startsAt: '2026-12-06T17:00:00Z', endsAt: '2026-12-06T23:00:00Z' };
+  const next = await aPackingSession(storehouse, hall, { peopleALine: 3, ...later });
+  bodyOf(await hall.buy.households.Dell.caller.put(`${next}/wishes`, { wishes: [cansOf(hall)] }));
+  for (const name of names) bodyOf(await come(next, name, { maySeam: true }));
+  const after = (await spellsOf(next))[0]?.blocks.map((block) => block.names[0]);
+  expect(after?.toSorted()).toEqual(before?.toSorted());
+  for (const [at, name] of (before ?? []).entries()) expect(after?.[at]).not.toBe(name);
+});

@@ -149,6 +149,9 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
   await app.admin`
     insert into book.packing_queue (storehouse_id, packing_session_id, line, station, waiting, said_by, said_at)
     values (${storehouse.storehouseId}, ${ids.session}, 1, 'fill', 3, ${Dell.personId}, now())`;
+  await app.admin`
+    insert into book.packing_stood (storehouse_id, packing_session_id, person_id, station, spells)
+    values (${storehouse.storehouseId}, ${ids.session}, ${Dell.personId}, 'fill', 1)`;
   const [pack] = await app.admin<{ id: string }[]>`
     insert into book.absorber_pack (storehouse_id, packing_session_id, size_millilitres, packets, opened_at, opened_by)
     values (${storehouse.storehouseId}, ${ids.session}, 300, 25, now(), ${Dell.personId}) returning absorber_pack_id as id`;

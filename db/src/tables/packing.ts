@@ -199,6 +199,20 @@ export const lineClosed = book
   })
   .existing();
 
+export const packingStood = book.table(
+  'packing_stood',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    personId: uuid('person_id').notNull(),
+    station: text('station').notNull(),
+    spells: smallint('spells').notNull(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.storehouseId, table.packingSessionId, table.personId, table.station] }),
+  ],
+);
+
 export const packingQueues = book.table(
   'packing_queue',
   {

@@ -193,6 +193,8 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'moisture_change_is_of_grain',
   'packing_bag_moisture_of_grain',
   'packing_bag_moisture_whole',
+  'packing_stood_counts_some',
+  'packing_stood_station_known',
   'packing_pour_names_its_tare',
   'packing_pour_net_adds_up',
   'packing_pour_weighed_known',

@@ -81,11 +81,18 @@ export function capacityOf(session: PackingSessionRow, { crew, changeoverMinutes
   return crew && slotCapacity(dayMinutes, crew.cycleSeconds, day);
 }
 
+/** Where people stood most at the last session that they came to. */
+export type LastStations = ReadonlyMap<string, readonly string[]>;
+
 /**
  * Who of those that come stands where on all lines, from when the first is set up until the last has closed its containers;
  * nobody stands at a station while lids wait over dry ice. Nothing where nobody comes or no line runs.
  */
-export function standLines(session: PackingSessionRow, lines: readonly LinePlan[], hands: readonly HandOf[]) {
+export function standLines(
+  session: PackingSessionRow,
+  lines: readonly LinePlan[],
+  { hands, lastStations }: { hands: readonly HandOf[]; lastStations: LastStations },
+) {
   const here = hands.filter(({ hand }) => hand.state === 'coming' || hand.state === 'came');
   const running = lines.flatMap(({ crew, finishSeconds, lids, containers }, at) =>
     crew && finishSeconds !== null && containers > 0
@@ -100,14 +107,15 @@ export function standLines(session: PackingSessionRow, lines: readonly LinePlan[
   const blocks = running.flatMap(({ line, crew }) => crew.blocks.map((block) => ({ line, ...block })));
   const helpers = here.map(({ hand }) => ({
     ...{ personId: hand.personId, maySeam: hand.maySeam, mayLift: hand.mayLift },
-    ...{ seatedOnly: hand.seatedOnly, isUnder16: hand.isUnder16, lastStations: [] },
+    ...{ seatedOnly: hand.seatedOnly, isUnder16: hand.isUnder16 },
+    lastStations: lastStations.get(hand.personId) ?? [],
   }));
   const nameOf = new Map(here.map(({ hand, name }) => [hand.personId, name]));
   const named = (personIds: readonly string[]) => personIds.map((id) => nameOf.get(id) ?? '');
   return standCrew({ blocks, stations: session.stations }, helpers, count).map((spell, at) => ({
     startsAtSecond: fromSecond + at * 60 * SPELL_MINUTES,
     blocks: spell.blocks.map(({ stations, personIds, missing }, block) => ({
-      ...{ line: blocks[block]?.line ?? 1, stations, names: named(personIds), missing },
+      ...{ line: blocks[block]?.line ?? 1, stations, personIds, names: named(personIds), missing },
     })),
     resting: named(spell.resting),
   }));

@@ -109,7 +109,10 @@ export function presentPlan(reading: PlanReading) {
     })),
     crew: { ...presentHands(hands), wanted, expected, chance, moreToAsk },
     /** Who stands where, changing every 45 minutes: a proposal, from what each said that they may do. */
-    spells: standLines(session, lines, hands),
+    spells: standLines(session, lines, reading).map(({ blocks, ...spell }) => ({
+      ...spell,
+      blocks: blocks.map(({ personIds: _, ...block }) => block),
+    })),
     /** The scales that the day has booked, as they stand on it. */
     scales,
     lines: lines.map((line, at) => ({

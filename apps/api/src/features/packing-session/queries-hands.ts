@@ -4,9 +4,10 @@ import {
   type PackingHandRow,
   packingHands,
   packingSessions,
+  packingStood,
   persons,
 } from '@sheafbook/db/tables';
-import { and, asc, eq, inArray, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, lt, sql } from 'drizzle-orm';
 import { joinOn } from '../../platform/join-on.ts';
 
 /** Everybody who said something about coming, by their household's seat, then by name; who has no household comes last. */
@@ -86,4 +87,47 @@ export async function listShows(tx: Tx, storehouseId: string, personIds: readonl
     )
     .groupBy(packingHands.personId);
   return new Map(rows.map(({ personId, shows, signed }) => [personId, { shows, signed }]));
+}
+
+/** Where each of these people stood most at the last session that they came to before a day; all of what ties. */
+export async function listLastStations(
+  tx: Tx,
+  storehouseId: string,
+  { personIds, before }: { personIds: readonly string[]; before: Date },
+): Promise<Map<string, string[]>> {
+  if (personIds.length === 0) return new Map();
+  const rows = await tx
+    .select({
+      personId: packingStood.personId,
+      sessionId: packingStood.packingSessionId,
+      station: packingStood.station,
+      spells: packingStood.spells,
+    })
+    .from(packingStood)
+    .innerJoin(packingSessions, joinOn(packingSessions, packingStood, 'packingSessionId'))
+    .where(
+      and(
+        eq(packingStood.storehouseId, storehouseId),
+        inArray(packingStood.personId, [...personIds]),
+        lt(packingSessions.startsAt, before),
+      ),
+    )
+    .orderBy(desc(packingSessions.startsAt), desc(packingStood.packingSessionId), desc(packingStood.spells));
+  const first = new Map<string, (typeof rows)[number]>();
+  for (const row of rows) if (!first.has(row.personId)) first.set(row.personId, row);
+  const isMost = (row: (typeof rows)[number]) => {
+    const most = first.get(row.personId);
+    return row.sessionId === most?.sessionId && row.spells === most.spells;
+  };
+  const of = new Map<string, string[]>();
+  for (const { personId, station } of rows.filter(isMost))
+    of.set(personId, [...(of.get(personId) ?? []), station]);
+  return of;
+}
+
+export async function insertStood(
+  tx: Tx,
+  rows: readonly (typeof packingStood.$inferInsert)[],
+): Promise<void> {
+  if (rows.length > 0) await tx.insert(packingStood).values([...rows]);
 }

@@ -29,7 +29,7 @@ import {
   sumOwnGrams,
   updateSession,
 } from './queries.ts';
-import { listHands, listShows, putHand, updateHand } from './queries-hands.ts';
+import { listHands, listLastStations, listShows, putHand, updateHand } from './queries-hands.ts';
 import type { Attendance, HandWish, SessionEdit, SessionQuery, SessionWish, WishList } from './schema.ts';
 import { refuseSlotsOutside } from './slots.ts';
 import { requireSessionStage } from './stage.ts';
@@ -37,6 +37,7 @@ import { moveSlots } from './use-cases-slots.ts';
 
 export { mayJoinSessions } from './policy.ts';
 export { requireSessionStage } from './stage.ts';
+export { keepStood } from './use-cases-stood.ts';
 
 export function findSessions(context: Context, query: SessionQuery) {
   return withTx(
@@ -311,15 +312,14 @@ async function readCrew(tx: Tx, context: Context, session: PackingSessionRow, pe
   const { storehouseId } = context.actor;
   const hands = await listHands(tx, storehouseId, session.packingSessionId);
   const coming = hands.filter(({ hand }) => hand.state === 'coming' || hand.state === 'came');
-  const shows = await listShows(
-    tx,
-    storehouseId,
-    coming.map(({ hand }) => hand.personId),
-  );
+  const personIds = coming.map(({ hand }) => hand.personId);
+  const shows = await listShows(tx, storehouseId, personIds);
+  const lastStations = await listLastStations(tx, storehouseId, { personIds, before: session.startsAt });
   const records: ShowRecord[] = coming.map(({ hand }) => shows.get(hand.personId) ?? { shows: 0, signed: 0 });
   const wanted = people * session.lines;
   return {
     hands,
+    lastStations,
     wanted,
     expected: fractionToNumber(expectedComing(records)),
     chance: fractionToNumber(chanceOfAtLeast(records, wanted)),

@@ -28,7 +28,7 @@ import {
   lockSessionForShare,
   updateSession,
 } from '../packing-session/queries.ts';
-import { requireSessionStage } from '../packing-session/use-cases.ts';
+import { keepStood, requireSessionStage } from '../packing-session/use-cases.ts';
 import { findStop, holdLate, listUnchecked, refuseStopped, refuseUnchecked } from '../seam/use-cases.ts';
 import { loadOutsideVessels } from '../storehouse/queries.ts';
 import { balanceOf, driedGrams, isUnexplained } from './balance.ts';
@@ -330,6 +330,7 @@ export function signSession(context: Context, sessionId: string) {
       await updateMoisture(tx, bag, isTenths);
     }
     await updateSession(tx, session, { stage: 'signed', signedBy: personId, signedAt: context.now() });
+    await keepStood(tx, session);
     return loadLog(tx, context, sessionId);
   });
 }

@@ -172,7 +172,7 @@ export const en = {
     `Ask ${s(more, 'person', 'people')} more. ${wanted} are wanted; by who has said yes so far, the chance of that is ${percent} %.`,
   standing: 'Who stands where',
   standingSays:
-    'A proposal: everybody changes every 45 minutes. Only who is trained and 16 or older closes cans, one who may lift is at the bags, and who works seated has a chair.',
+    'A proposal: everybody changes every 45 minutes. Only who is trained and 16 or older closes cans, one who may lift is at the bags, who works seated has a chair, and nobody begins where they stood most the last time, as far as that goes.',
   standFrom: (at: string) => `From ${at}`,
   standMissing: (count: number) => `${s(count, 'hand is', 'hands are')} missing`,
   standRest: 'carry, fetch and rest',

@@ -169,7 +169,7 @@ export const es: PackingWords = {
     `Pida a ${s(more, 'persona más', 'personas más')}: hacen falta ${wanted} y, con quienes dijeron que sí, la probabilidad es del ${percent} %.`,
   standing: 'Quién va en cada puesto',
   standingSays:
-    'Una propuesta: todos cambian cada 45 minutos. Solo cierra latas quien sabe y tiene 16 años o más, alguien que puede levantar peso está en los sacos, y quien trabaja en una silla la tiene.',
+    'Una propuesta: todos cambian cada 45 minutos. Solo cierra latas quien sabe y tiene 16 años o más, alguien que puede levantar peso está en los sacos, quien trabaja en una silla la tiene, y nadie empieza donde más estuvo la última vez, si se puede.',
   standFrom: (at) => `Desde las ${at}`,
   standMissing: (count) => (count === 1 ? 'falta 1 persona' : `faltan ${count} personas`),
   standRest: 'llevar, traer y descansar',
