@@ -80,14 +80,14 @@ test('a thermometer is no scale, whose list and checks know nothing of it', asyn
   expect(await standingOf(scale)).toBeUndefined();
 });
 
-test('a check is good for thirty days, and one of an earlier day that is written down later does not count', async () => {
+test('a check is good for ninety days (job map 8), and one of an earlier day that is written down later does not count', async () => {
   bodyOf(await check(), 201);
   bodyOf(await check({ shownTenths: 50, checkedOn: '2026-08-31' }), 201);
   expect(await standingOf()).toMatchObject({ verdict: 'true', offByTenths: 4 });
-  app.clock.now = new Date(NOW.getTime() + 30 * DAY_MS);
-  expect(await standingOf()).toMatchObject({ verdict: 'true', daysSince: 30 });
-  app.clock.now = new Date(NOW.getTime() + 31 * DAY_MS);
-  expect(await standingOf()).toMatchObject({ verdict: 'check-is-old', daysSince: 31 });
+  app.clock.now = new Date(NOW.getTime() + 90 * DAY_MS);
+  expect(await standingOf()).toMatchObject({ verdict: 'true', daysSince: 90 });
+  app.clock.now = new Date(NOW.getTime() + 91 * DAY_MS);
+  expect(await standingOf()).toMatchObject({ verdict: 'check-is-old', daysSince: 91 });
 });
 
 test('the keeper, the packing lead and the coordinator check; a member only reads', async () => {

@@ -142,8 +142,8 @@ describe('a thermometer in a known temperature', () => {
   });
   test.for([
     { says: 'nobody checked it', last: null, verdict: 'never-checked', off: null, days: null },
-    { says: 'checked thirty days ago', last: check('2026-10-31'), verdict: 'true', off: 4, days: 30 },
-    { says: 'checked 31 days ago', last: check('2026-10-30'), verdict: 'check-is-old', off: 4, days: 31 },
+    { says: 'checked ninety days ago', last: check('2026-09-01'), verdict: 'true', off: 4, days: 90 },
+    { says: 'checked 91 days ago', last: check('2026-08-31'), verdict: 'check-is-old', off: 4, days: 91 },
     { says: 'off long ago', last: check('2026-01-30', -20), verdict: 'off', off: -20, days: 304 },
   ])('$says stands as $verdict', ({ last, verdict, off, days }) => {
     expect(thermometerStanding(last, '2026-11-30')).toEqual({ verdict, offByTenths: off, daysSince: days });

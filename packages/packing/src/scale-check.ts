@@ -6,11 +6,14 @@ import {
   fahrenheitStepFromCelsius,
 } from '@sheafbook/units';
 
+/** A scale is laid a known weight on again after so long. Units: days. Errors: none. Source: common practice, no source. */
+export const SCALE_CHECK_DAYS = 30;
+
 /**
- * A scale is laid a known weight on again after so long, a thermometer held into a known temperature.
+ * A thermometer is held into a known temperature again after so long: job map 8, which starts with 90 days.
  * Units: days. Errors: none. Source: common practice, no source.
  */
-export const SCALE_CHECK_DAYS = 30;
+export const THERMOMETER_CHECK_DAYS = 90;
 
 /**
  * A known weight on a scale, what it showed, and by how much the group or its maker lets it be off.
@@ -127,11 +130,12 @@ export function scaleStanding(
 ): { readonly verdict: ScaleVerdict; readonly offByGrams: number | null; readonly daysSince: number | null } {
   if (last === null) return { verdict: 'never-checked', offByGrams: null, daysSince: null };
   const { offByGrams, isTrue } = judgeScale(last);
-  return { offByGrams, ...verdictOf({ isTrue, checkedOn: last.checkedOn }, onDay) };
+  return { offByGrams, ...verdictOf({ isTrue, checkedOn: last.checkedOn }, onDay, SCALE_CHECK_DAYS) };
 }
 
 /**
- * Whether a thermometer is to be gone by, on a day, by the same rule as a scale.
+ * Whether a thermometer is to be gone by, on a day, by the same rule as a scale, for
+ * `THERMOMETER_CHECK_DAYS` days.
  * Units: tenths of a degree Celsius, whole days. Errors: AssertionError as `judgeThermometer`, or when a day is none.
  */
 export function thermometerStanding(
@@ -144,14 +148,18 @@ export function thermometerStanding(
 } {
   if (last === null) return { verdict: 'never-checked', offByTenths: null, daysSince: null };
   const { offByTenths, isTrue } = judgeThermometer(last);
-  return { offByTenths, ...verdictOf({ isTrue, checkedOn: last.checkedOn }, onDay) };
+  return {
+    offByTenths,
+    ...verdictOf({ isTrue, checkedOn: last.checkedOn }, onDay, THERMOMETER_CHECK_DAYS),
+  };
 }
 
 function verdictOf(
   { isTrue, checkedOn }: { isTrue: boolean; checkedOn: string },
   onDay: string,
+  goodForDays: number,
 ): { readonly verdict: ScaleVerdict; readonly daysSince: number } {
   const daysSince = Math.max(0, daysBetween(checkedOn, onDay));
-  const isOld = daysSince > SCALE_CHECK_DAYS;
+  const isOld = daysSince > goodForDays;
   return { verdict: !isTrue ? 'off' : isOld ? 'check-is-old' : 'true', daysSince };
 }
