@@ -61,6 +61,9 @@ test('how it comes back is photographed without a signal: it waits, outlives the
   await context.setOffline(false);
   const again = await context.newPage();
   await again.clock.setFixedTime(site.app.clock.now);
+  await again.goto(`/s/${shed.storehouseId}/household`); // not the page on which it was taken
+  await expect.poll(async () => (await photosOf(`?loanId=${id}`)).length).toBe(1);
+  await again.getByText('waits on this phone').waitFor({ state: 'detached' });
   await again.goto(at(`/loans/${id}`));
   await again.getByRole('img', { name: 'Photo 1 of 1' }).waitFor();
   await again.getByText('waits on this phone').waitFor({ state: 'detached' });

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bodyOf } from '../support/buy.ts';
 import { anOrderedBuy } from '../support/fixed-buy.ts';
 import { aHall, aPackingSession, bringWheat, cansOf, type TestHall } from '../support/packing.ts';
+import { aSeamer } from '../support/seam.ts';
 import { aSupply } from '../support/settlement.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
@@ -84,6 +85,28 @@ test('what was written down at the line is sent once from any page that is opene
   expect((await logNow()).mass).toMatchObject({ inContainersGrams: 2000, spilledGrams: 40 });
 }, 180_000);
 
+test('a pour that waits is taken back before it was ever sent, and one of the book while there is no signal', async () => {
+  await page.goto(ofDay('/log'));
+  await page.getByRole('button', { name: 'Take 1 back' }).waitFor();
+  await settle(page);
+  await lose(true);
+  await page.getByRole('button', { name: 'Container 2: log 2,000 g' }).click();
+  await page.getByRole('button', { name: 'Container 3: log 2,000 g' }).click();
+  await page.getByRole('button', { name: 'Take the last back' }).click();
+  await page.getByRole('button', { name: 'Take the last back' }).click();
+  await page.getByRole('button', { name: 'Take 1 back' }).click();
+  await page.getByRole('button', { name: 'Container 1: log 2,000 g' }).click();
+  await page.getByText('6 things wait on this phone').waitFor();
+  expect(await faultsOf()).toEqual(NO_FAULTS);
+
+  await openLater('/household');
+  await page.getByText(/things? waits? on this phone/).waitFor({ state: 'detached' });
+  await expect.poll(async () => (await logNow()).mass.inContainersGrams, SOON).toBe(2000);
+  const { pours, mass } = await logNow();
+  expect(pours.map(({ isUndone }: { isUndone: boolean }) => isUndone)).toEqual([true, true, true, false]);
+  expect(mass).toMatchObject({ spilledGrams: 40, inContainersGrams: 2000 });
+}, 180_000);
+
 test('a refused pour, loss and weigh-back are sent again from any page once the book would take them', async () => {
   await page.goto(ofDay('/log'));
   await page.getByRole('button', { name: 'Container 2: log 2,000 g' }).waitFor();
@@ -103,7 +126,7 @@ test('a refused pour, loss and weigh-back are sent again from any page once the 
   expect(await faultsOf()).toEqual(NO_FAULTS);
   await page.getByRole('button', { name: 'Send it again' }).first().click();
   await page.getByText('2 things were not taken by the book.').waitFor();
-  expect((await logNow()).pours).toHaveLength(1);
+  expect((await logNow()).mass.inContainersGrams).toBe(2000);
   const held = `${storehouse.path}/holds/${hold}`;
   bodyOf(await hall.lead.caller.post(`${held}/release-request`, { finding: 'Aired.' }));
   bodyOf(await storehouse.coordinator.post(`${held}/release`));
@@ -113,7 +136,7 @@ test('a refused pour, loss and weigh-back are sent again from any page once the 
   await expect.poll(async () => (await logNow()).mass.sampledGrams, SOON).toBe(25);
   await page.getByText('not taken by the book').waitFor({ state: 'detached' });
   const { pours, mass } = await logNow();
-  expect(pours).toHaveLength(2);
+  expect(pours.filter(({ isUndone }: { isUndone: boolean }) => !isUndone)).toHaveLength(2);
   expect(mass).toMatchObject({ inContainersGrams: 4000, spilledGrams: 40, sampledGrams: 25 });
 }, 180_000);
 
@@ -171,4 +194,42 @@ test('what was written down at a lorry is sent once, in its order, from any page
   await page.reload();
   await settle(page);
   expect(await lorries()).toBe(1);
+}, 180_000);
+
+test('who came is ticked without a signal, and a failed seal stops its machine on the phone at once', async () => {
+  const isHere = () => page.locator('ul.hands').getByRole('button', { name: 'Is here' });
+  const seamer = await aSeamer(storehouse, hall);
+  const { Dell } = hall.buy.households;
+  bodyOf(await Dell.caller.put(`${day}/hand`, { isComing: true }));
+  bodyOf(await seamer.check(day, { occasion: 'first' }), 201);
+  await page.goto(ofDay('/plan'));
+  await isHere().waitFor();
+  await settle(page);
+  await page.goto(ofDay('/log'));
+  await page.getByRole('button', { name: 'Container 3: log 2,000 g' }).waitFor();
+  await page.getByRole('link', { name: 'Seams and seals' }).click();
+  await page.getByRole('heading', { name: 'Check a seal' }).waitFor();
+  await settle(page);
+  await lose(true);
+  await page.getByLabel('How').selectOption('visual');
+  await page.getByRole('button', { name: 'Write it down as failed' }).click();
+  await page.getByRole('heading', { name: 'Seamer is out.' }).waitFor();
+  await page.getByRole('link', { name: 'Pour log' }).click();
+  await page.getByText(/^Seamer out since .* Close nothing with it/).waitFor();
+  expect(await faultsOf()).toEqual(NO_FAULTS);
+  await page.goto(ofDay('/plan'));
+  await isHere().click();
+  await page.getByText(/ came$/).waitFor();
+  expect(await isHere().getAttribute('aria-pressed')).toBe('true');
+
+  await openLater('/household');
+  const checks = async () => bodyOf(await hall.lead.caller.get(`${day}/seals`)).checks;
+  await expect.poll(async () => (await checks()).length, SOON).toBe(2);
+  const hands = async () => bodyOf(await hall.lead.caller.get(`${day}/plan`)).crew.hands;
+  await expect
+    .poll(async () => (await hands()).map(({ state }: { state: string }) => state), SOON)
+    .toContain('came');
+  await page.reload();
+  await settle(page);
+  expect(await checks()).toHaveLength(2);
 }, 180_000);

@@ -56,6 +56,14 @@ export function putRight<Act>(place: string, id: string, act: Act): void {
   );
 }
 
+/** What waits, told otherwise than it was written: by what was sent before it. Each keeps its key. */
+export function changeActs<Act>(place: string, change: (act: Act) => Act): void {
+  keep(
+    place,
+    waitingAt<Act>(place).map((one) => ({ ...one, act: change(one.act) })),
+  );
+}
+
 /** What was refused, once more as it is: since a refusal wrote nothing, its key still makes it count once. */
 export function sendAgain(place: string, id: string): void {
   keep(

@@ -16,8 +16,8 @@ export function listenOutside(listener: () => void) {
   };
 }
 
-/** What a browser keeps of a shed door, a line, a shop and a lorry; the places are called so. */
-const KINDS = ['loans', 'log', 'bought', 'landing'];
+/** What a browser keeps of a shed door, a line, a shop and a lorry, and of photos taken there; the places are called so. */
+const KINDS = ['loans', 'log', 'bought', 'landing', 'photos'];
 
 type Kept = readonly { readonly refusal: unknown }[] | { readonly written: Kept };
 const listed = (kept: Kept): readonly { readonly refusal: unknown }[] =>

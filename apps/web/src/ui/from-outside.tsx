@@ -9,7 +9,7 @@ const load = () => import('./waiting-outside.tsx');
 const WaitingOutside = lazy<ComponentType>(() => load().catch(() => ({ default: () => null })));
 
 /** Where things are written down without a signal. */
-const OUTSIDE = /\/(packing|equipment|landing)(\/|$)/;
+const OUTSIDE = /\/(packing|equipment|landing|claims)(\/|$)/;
 
 /**
  * What was written down without a signal, at a shed door, a line, in a shop or at a lorry, is sent from whatever page is open

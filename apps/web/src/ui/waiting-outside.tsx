@@ -3,6 +3,7 @@ import { counterPlace } from '../features/equipment/counter-place.ts';
 import { WaitingLoans } from '../features/equipment/waiting-loans.tsx';
 import { WaitingLandings } from '../features/landing/waiting-landings.tsx';
 import { WaitingLines } from '../features/packing/waiting-lines.tsx';
+import { WaitingPhotos } from '../features/photo/waiting-photos.tsx';
 import { WaitingPurchases } from '../features/supplies/waiting-purchases.tsx';
 import { useHouse } from './house.ts';
 
@@ -15,6 +16,7 @@ export default function WaitingOutside() {
       <WaitingLines />
       <WaitingPurchases />
       <WaitingLandings />
+      <WaitingPhotos />
     </>
   );
 }

@@ -18,7 +18,7 @@ type Slot = SessionPage['slots'][number];
 /** The household's time on a line: its own, or when one could be. */
 export function BookTime({ page, own }: { page: SessionPage; own: Slot | undefined }) {
   const t = usePackingText();
-  const { storehouse, format } = useHouse();
+  const { storehouse, format, householdName } = useHouse();
   const queries = useQueryClient();
   const param = { storehouse, session: page.session.id };
   const giving = useMutation({
@@ -40,7 +40,9 @@ export function BookTime({ page, own }: { page: SessionPage; own: Slot | undefin
       {isRunning ? <p className="soft">{t.timeLapses}</p> : null}
       {stage === 'open' || isRunning ? (
         <div className="actions">
-          {isRunning ? <Here session={page.session.id} slot={own} label={t.weAreHere} /> : null}
+          {isRunning ? (
+            <Here session={page.session.id} slot={own} household={householdName} label={t.weAreHere} />
+          ) : null}
           <button
             type="button"
             className="btn"
@@ -59,12 +61,12 @@ export function BookTime({ page, own }: { page: SessionPage; own: Slot | undefin
 /** A time that went to others because nobody came; who comes late gets the next one. */
 function Missed({ page, slot }: { page: SessionPage; slot: Slot }) {
   const t = usePackingText();
-  const { format } = useHouse();
+  const { format, householdName } = useHouse();
   return (
     <NextStep title={t.time}>
       <p>{t.missed(format.hour(slot.startsAt))}</p>
       <div className="actions">
-        <Here session={page.session.id} slot={slot} label={t.weAreHere} />
+        <Here session={page.session.id} slot={slot} household={householdName} label={t.weAreHere} />
       </div>
     </NextStep>
   );

@@ -1,44 +1,39 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { ask } from '../../api/client.ts';
-import { useHouse } from '../../ui/house.ts';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
-import { ofSession, sessionApi } from './queries.ts';
+import type { LogAct } from './log-act.ts';
+import { useLogQueue } from './use-log.ts';
 
-/** Ticks that a household stands at its line, so that its time is not given away; pressed again, it takes that back. */
+/**
+ * Ticks that a household stands at its line, so that its time is not given away; pressed again, it takes that back. It keeps its
+ * hour where there is no signal.
+ */
 export function Here({
   session,
   slot,
+  household,
   label,
 }: {
   session: string;
   slot: { id: string; cameAt: string | null };
+  household: string;
   label: string;
 }) {
-  const { storehouse } = useHouse();
-  const queries = useQueryClient();
-  const param = { storehouse, session };
-  const ticking = useMutation({
-    mutationFn: () =>
-      ask(
-        sessionApi.slots[':slot'].arrival.$put({
-          param: { ...param, slot: slot.id },
-          json: { isHere: slot.cameAt === null },
-        }),
-      ),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
-  });
+  const { waiting, write } = useLogQueue(session);
+  const ticked = waiting.findLast(
+    ({ act, refusal }) => refusal === null && act.kind === 'here' && act.slot === slot.id,
+  )?.act as Extract<LogAct, { kind: 'here' }> | undefined;
+  const isHere = ticked?.json.isHere ?? slot.cameAt !== null;
   return (
-    <>
-      <button
-        type="button"
-        className="btn"
-        aria-pressed={slot.cameAt !== null}
-        disabled={ticking.isPending}
-        onClick={() => ticking.mutate()}
-      >
-        {label}
-      </button>
-      <ProblemSaid error={ticking.error} />
-    </>
+    <button
+      type="button"
+      className="btn"
+      aria-pressed={isHere}
+      onClick={() =>
+        write({
+          ...{ kind: 'here', slot: slot.id, household },
+          json: { isHere: !isHere, cameAt: new Date().toISOString() },
+        })
+      }
+    >
+      {label}
+    </button>
   );
 }

@@ -13,7 +13,22 @@ export type LogAct =
   | { readonly kind: 'shut'; readonly json: PackShut }
   | { readonly kind: 'queue'; readonly json: QueueTold }
   | { readonly kind: 'check'; readonly json: CheckMade }
+  | { readonly kind: 'here'; readonly slot: string; readonly household: string; readonly json: Arrived }
+  | { readonly kind: 'hand'; readonly person: string; readonly name: string; readonly json: HandTicked }
+  | ({ readonly kind: 'undo' } & TakenBack)
+  | { readonly kind: 're-can'; readonly json: ReCanned }
   | { readonly kind: 'tare'; readonly json: TareWeighed; readonly named: NamedKind };
+/** What takes a pour back: by its entry, or, so long as that waits on this phone itself, by the key under which it does. */
+type TakenBack = {
+  readonly entry: string;
+  readonly bag: { readonly bagId: string; readonly householdId: string };
+  readonly containers: number;
+  readonly grams: number;
+  readonly reason: string;
+};
+type Arrived = InferRequestType<(typeof sessionApi.slots)[':slot']['arrival']['$put']>['json'];
+type HandTicked = InferRequestType<(typeof sessionApi.hands)[':person']['$put']>['json'];
+type ReCanned = InferRequestType<(typeof api)['storehouses'][':storehouse']['re-cannings']['$post']>['json'];
 type ChecksApi = (typeof api)['storehouses'][':storehouse']['seal-checks'];
 /** A check of a seal, with the hour at which it was made. */
 export type CheckMade = InferRequestType<ChecksApi['$post']>['json'];

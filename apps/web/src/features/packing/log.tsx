@@ -6,6 +6,7 @@ import { joined, Loaded } from '../../ui/loaded.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { WithWaiting } from '../../ui/with-waiting.tsx';
 import { ScaleWarnings } from '../scale/scales-of-day.tsx';
+import { StoppedHere } from '../seam/stopped-here.tsx';
 import { kindsQuery } from '../shelf/queries.ts';
 import { SpoilingOfDay } from '../supplies/spoiling.tsx';
 import { treatmentsQuery } from '../treatment/queries.ts';
@@ -71,6 +72,7 @@ export function Log() {
                   <>
                     <SpoilingOfDay param={{ storehouse, session }} />
                     <ScaleWarnings lines={planned.lines} />
+                    <StoppedHere log={log} />
                     {body.bags.length === 0 ? (
                       bring
                     ) : (

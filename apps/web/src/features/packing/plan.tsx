@@ -1,22 +1,23 @@
 import { saidFinish } from '@sheafbook/packing';
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
-import { ask } from '../../api/client.ts';
+import type { Waiting } from '../../api/outbox.ts';
 import { useHouse } from '../../ui/house.ts';
 import { BackIcon } from '../../ui/icons.tsx';
 import { Loaded } from '../../ui/loaded.tsx';
 import { nameIn } from '../../ui/name-in.ts';
 import { Ledger, NextStep } from '../../ui/pieces.tsx';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useTitle } from '../../ui/use-title.ts';
 import { PaperLinks } from '../paper/paper-links.tsx';
 import { ScaleWarning } from '../scale/scales-of-day.tsx';
 import { SpoilingOfDay } from '../supplies/spoiling.tsx';
 import { LineClock } from './line-clock.tsx';
-import { type LinePlan, ofSession, type PlanBody, planQuery, sessionApi } from './queries.ts';
+import type { LogAct } from './log-act.ts';
+import { type LinePlan, type PlanBody, planQuery } from './queries.ts';
 import { StandWhere } from './stand-where.tsx';
 import { Times } from './times.tsx';
+import { useLogQueue } from './use-log.ts';
 import { usePackingText } from './words.ts';
 import './packing.css';
 
@@ -208,18 +209,19 @@ function IceCautions({ line }: { line: LinePlan }) {
   ));
 }
 
+const isTickOf = (personId: string, { act, refusal }: Waiting<LogAct>): boolean =>
+  act.kind === 'hand' && act.person === personId && refusal === null;
+
 /** Who said that they come, and how likely that is enough; nobody's own record is told. */
 function Crew({ plan }: { plan: PlanBody }) {
   const t = usePackingText();
-  const { storehouse, format } = useHouse();
-  const queries = useQueryClient();
+  const { format } = useHouse();
   const { crew, session } = plan;
-  const param = { storehouse, session: session.id };
-  const ticking = useMutation({
-    mutationFn: ({ person, state }: { person: string; state: 'came' | 'stayed-away' }) =>
-      ask(sessionApi.hands[':person'].$put({ param: { ...param, person }, json: { state } })),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
-  });
+  const { waiting, write } = useLogQueue(session.id);
+  const stateOf = ({ personId, state }: PlanBody['crew']['hands'][number]) => {
+    const { act } = waiting.findLast((one) => isTickOf(personId, one)) ?? {};
+    return act?.kind === 'hand' ? act.json.state : state;
+  };
   return (
     <NextStep title={t.crew}>
       <p>
@@ -235,7 +237,7 @@ function Crew({ plan }: { plan: PlanBody }) {
                 {hand.name}
                 <span className="soft block">
                   {[
-                    t.handStates[hand.state as keyof typeof t.handStates],
+                    t.handStates[stateOf(hand) as keyof typeof t.handStates],
                     hand.maySeam ? t.trained : '',
                     hand.mayLift ? '' : t.noLifting,
                     hand.seatedOnly ? t.worksSeated : '',
@@ -251,9 +253,10 @@ function Crew({ plan }: { plan: PlanBody }) {
                     key={state}
                     type="button"
                     className="btn quiet"
-                    aria-pressed={hand.state === state}
-                    disabled={ticking.isPending}
-                    onClick={() => ticking.mutate({ person: hand.personId, state })}
+                    aria-pressed={stateOf(hand) === state}
+                    onClick={() =>
+                      write({ kind: 'hand', person: hand.personId, name: hand.name, json: { state } })
+                    }
                   >
                     {t.tick[state]}
                   </button>
@@ -263,7 +266,6 @@ function Crew({ plan }: { plan: PlanBody }) {
           ))}
         </ul>
       )}
-      <ProblemSaid error={ticking.error} />
     </NextStep>
   );
 }

@@ -1,13 +1,10 @@
 import { ABSORBER_SIZES, containersPerOneLost } from '@sheafbook/packing';
 import { instantOfWallTime, isWallTime, sumOf, wallTimeInZone } from '@sheafbook/units';
-import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { askOnce } from '../../api/client.ts';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { WrongMark } from '../../ui/icons.tsx';
 import { nameIn } from '../../ui/name-in.ts';
-import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { useNamed } from '../../ui/use-named.ts';
 import { gramsOnScale } from '../shelf/mass-typed.ts';
@@ -17,10 +14,11 @@ import { useTareText } from '../tare/words.ts';
 import type { Treatment } from '../treatment/queries.ts';
 import { codesTyped } from './codes-typed.ts';
 import { Drift } from './drift.tsx';
-import { type LogBody, type LoggedPour, ofSession, type PlanBody, sessionApi } from './queries.ts';
+import type { LogBody, LoggedPour, PlanBody } from './queries.ts';
 import { labelsFit, UnderLabel } from './under-label.tsx';
+import { UndoPour } from './undo-pour.tsx';
 import type { Log } from './use-log.ts';
-import { keyOfBag } from './waiting-bags.ts';
+import { keyOfBag, poursWaiting, takenBack } from './waiting-bags.ts';
 import { usePackingText } from './words.ts';
 
 type PourProps = {
@@ -68,16 +66,13 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
   const planned = sumOf((run?.packets ?? []).map((packet) => packet.sizeMillilitres * packet.count));
   const packets = treatment === 'oxygen-absorber' ? Number(draft.packets) || planned || null : null;
   const ofRun = body.pours.filter(
-    (pour) => !pour.isUndone && pour.bagId === bag.bagId && pour.householdId === bag.householdId,
+    (pour) =>
+      !pour.isUndone &&
+      pour.bagId === bag.bagId &&
+      pour.householdId === bag.householdId &&
+      !takenBack(log.waiting).has(pour.entryId),
   );
-  // What was refused is in no container, so it takes no number.
-  const waits = log.waiting.filter(
-    ({ act, refusal }) =>
-      refusal === null &&
-      act.kind === 'pour' &&
-      act.json.bagId === bag.bagId &&
-      act.json.householdId === bag.householdId,
-  );
+  const waits = poursWaiting(log.waiting, bag);
   const next = ofRun.length + waits.length + 1;
   const typed = gramsOnScale(draft.figure, bag.leftInBagsGrams + (gross.tareGrams ?? 0));
   const net = gross.netOf(typed) ?? undefined;
@@ -189,7 +184,7 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
         <button type="button" className="btn" onClick={() => setIsOther(!isOther)}>
           {isOther ? t.asWanted : t.anotherFigure}
         </button>
-        <Undo pour={ofRun.at(-1)} log={log} />
+        <UndoPour {...{ log, bag, waits }} poured={ofRun} />
       </div>
       <UnderLabel
         typed={draft.labels}
@@ -314,34 +309,5 @@ function Alarm({ pours, targetGrams }: { pours: readonly LoggedPour[]; targetGra
       {lost === null ? null : t.oneGiven(format.count(lost))}{' '}
       {last.alarms.includes('shortage') ? t.shortage : null}
     </p>
-  );
-}
-
-/** Takes the last entry back whole; the book refuses once somebody has eaten of it. */
-function Undo({ pour, log }: { pour: LoggedPour | undefined; log: Log }) {
-  const t = usePackingText();
-  const queries = useQueryClient();
-  const { param } = log;
-  const undoing = useMutation({
-    mutationFn: (entry: string) => {
-      const json = { reason: t.undoReason };
-      return askOnce(`pour.${entry}`, json, (headers) =>
-        sessionApi.pours[':entry'].undoing.$post({ param: { ...param, entry }, json }, { headers }),
-      );
-    },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
-  });
-  return (
-    <div>
-      <button
-        type="button"
-        className="btn"
-        disabled={!pour || undoing.isPending}
-        onClick={() => pour && undoing.mutate(pour.entryId)}
-      >
-        {pour ? t.undo(pour.serial) : t.undoNothing}
-      </button>
-      <ProblemSaid error={undoing.error} />
-    </div>
   );
 }

@@ -32,7 +32,7 @@ export function Times({ plan }: { plan: PlanBody }) {
             </span>
             {isOn && (slot.cameAt !== null || !slot.isHere) ? (
               <span className="actions">
-                <Here session={session.id} slot={slot} label={t.tick.came} />
+                <Here session={session.id} slot={slot} household={slot.household} label={t.tick.came} />
               </span>
             ) : null}
           </li>

@@ -120,6 +120,14 @@ function useActWords(): (act: LogAct) => string {
         return t.actQueue(t.stations[act.json.station], act.json.waiting);
       case 'check':
         return t.actCheck(act.json.line, act.json.serial, act.json.looksGood);
+      case 'undo':
+        return t.actUndo(act.containers, format.count(act.grams));
+      case 're-can':
+        return t.actReCan(act.json.containers.length);
+      case 'here':
+        return t.actHere(act.household, act.json.isHere);
+      case 'hand':
+        return t.actHand(act.name, act.json.state === 'came');
       case 'tare':
         return t.actTare(nameIn(format.language, act.named));
     }

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Waiting } from '../../api/outbox.ts';
 import type { LogAct } from './log-act.ts';
 import type { Bringable, LoggedBag } from './queries.ts';
-import { bagsHere, broughtHere, isHeld, mayDrop } from './waiting-bags.ts';
+import { bagsHere, broughtHere, isHeld, mayDrop, poursWaiting, takenBack } from './waiting-bags.ts';
 
 const food = { id: 'f', code: 'wheat', nameEn: 'Wheat', nameEs: 'Trigo' };
 const own = { bagId: 'b1', householdId: 'h1' };
@@ -69,4 +69,28 @@ test('what is written of a bag waits behind its refused bringing, which can’t 
   expect(mayDrop(refused, [refused, ...free])).toBe(true);
   const again = [wrote('g', bring), ...behind];
   expect(again.some((one) => isHeld(one, again))).toBe(false);
+});
+
+test('what was taken back on this phone is in its bag again, whether the book has the pour or it waits here itself', () => {
+  const back = (entry: string, grams: number): LogAct => ({
+    ...{ kind: 'undo', entry, bag: other, containers: 1, grams, reason: 'taken back at the line' },
+  });
+  const waiting = [
+    wrote('a', pour(other, 1000)),
+    wrote('b', pour(other, 1200)),
+    wrote('c', back('b', 1200)),
+    wrote('d', back('entry of the book', 500)),
+  ];
+  expect(poursWaiting(waiting, other).map(({ id }) => id)).toEqual(['a']);
+  expect([...takenBack(waiting)]).toEqual(['b', 'entry of the book']);
+  expect(bagsHere([byBook], waiting)).toMatchObject([{ leftInBagsGrams: 9000 - 1000 + 500 }]);
+});
+
+test('what takes a refused pour back waits behind it, and a refused taking back takes nothing back', () => {
+  const back: LogAct = { kind: 'undo', entry: 'a', bag: other, containers: 1, grams: 1000, reason: 'r' };
+  const all = [wrote('a', pour(other, 1000), 'Not so much is left.'), wrote('b', back)];
+  expect(all.filter((one) => isHeld(one, all)).map(({ id }) => id)).toEqual(['b']);
+  const refused = [wrote('a', pour(other, 1000)), wrote('b', back, 'It has been eaten from.')];
+  expect(poursWaiting(refused, other).map(({ id }) => id)).toEqual(['a']);
+  expect(bagsHere([byBook], refused)).toMatchObject([{ leftInBagsGrams: 8000 }]);
 });

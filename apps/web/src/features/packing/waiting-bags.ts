@@ -10,20 +10,45 @@ type OneBag = { readonly bagId: string; readonly householdId: string };
 export const keyOfBag = ({ bagId, householdId }: OneBag): string => `${bagId} ${householdId}`;
 
 /** The bag that something written down is about, if any. */
-const bagOf = ({ act }: Written): string | undefined =>
-  'json' in act && 'bagId' in act.json ? keyOfBag(act.json) : undefined;
+function bagOf({ act }: Written): string | undefined {
+  if (act.kind === 'undo') return keyOfBag(act.bag);
+  return 'json' in act && 'bagId' in act.json ? keyOfBag(act.json) : undefined;
+}
+
+/** What takes back a pour, by its entry or by its key on this phone. */
+export const takenBack = (waiting: readonly Written[]): ReadonlySet<string> =>
+  new Set(
+    waiting.flatMap(({ act, refusal }) => (act.kind === 'undo' && refusal === null ? [act.entry] : [])),
+  );
+
+/** The pours of a bag that wait on this phone and stand. What was refused is in no container, so it takes no number. */
+export const poursWaiting = (waiting: readonly Written[], bag: OneBag): PourWaiting[] =>
+  waiting.flatMap(({ id, act, refusal }) =>
+    refusal === null &&
+    act.kind === 'pour' &&
+    keyOfBag(act.json) === keyOfBag(bag) &&
+    !takenBack(waiting).has(id)
+      ? [{ id, act }]
+      : [],
+  );
+export type PourWaiting = Pick<Written, 'id'> & { readonly act: Extract<LogAct, { kind: 'pour' }> };
 
 /** What was brought by this phone alone so far, whether the book has refused it or not been asked. */
 export const broughtHere = (waiting: readonly Written[]): ReadonlySet<string> =>
   new Set(waiting.filter(({ act }) => act.kind === 'bring').map((one) => bagOf(one) ?? ''));
 
 /**
- * Whether something waits behind the bringing of its bag: the book can't take a pour from a bag that it has refused at the
- * line, and would refuse it for good.
+ * Whether something waits behind the bringing of its bag, or behind the pour that it takes back: the book can't take a pour from
+ * a bag that it has refused at the line, and would refuse it for good.
  */
 export const isHeld = (one: Written, all: readonly Written[]): boolean =>
   one.act.kind !== 'bring' &&
-  all.some((other) => other.act.kind === 'bring' && other.refusal !== null && bagOf(other) === bagOf(one));
+  all.some(
+    (other) =>
+      other.refusal !== null &&
+      ((other.act.kind === 'bring' && bagOf(other) === bagOf(one)) || isOfPour(one, other)),
+  );
+const isOfPour = ({ act }: Written, { id }: Written): boolean => act.kind === 'undo' && act.entry === id;
 
 /** A bringing can't be thrown away under what waits behind it. */
 export const mayDrop = (one: Written, all: readonly Written[]): boolean =>
@@ -43,7 +68,9 @@ export function bagsHere(bags: readonly LoggedBag[], waiting: readonly Written[]
     });
   }
   return [...known.values()].map((bag) => {
-    const outGrams = sumOf(waiting.filter((one) => bagOf(one) === keyOfBag(bag)).map(gramsOut));
+    const outGrams = sumOf(
+      waiting.filter((one) => bagOf(one) === keyOfBag(bag) && !isHeld(one, waiting)).map(gramsOut),
+    );
     const expectedLeftGrams = bag.expectedLeftGrams - outGrams;
     const leftInBagsGrams = bag.isWeighed ? bag.leftInBagsGrams : Math.max(expectedLeftGrams, 0);
     return { ...bag, expectedLeftGrams, leftInBagsGrams };
@@ -54,5 +81,6 @@ export function bagsHere(bags: readonly LoggedBag[], waiting: readonly Written[]
 function gramsOut({ act, refusal }: Written): number {
   if (refusal !== null) return 0;
   if (act.kind === 'pour') return sumOf(act.json.grams);
+  if (act.kind === 'undo') return -act.grams;
   return act.kind === 'loss' ? act.json.grams : 0;
 }

@@ -3,9 +3,12 @@ import { useEffect } from 'react';
 import { api, ask } from '../../api/client.ts';
 import { newKey } from '../../api/new-key.ts';
 import { ApiProblem } from '../../api/problem.ts';
+import { useHouse } from '../../ui/house.ts';
 import { useOnline } from '../../ui/use-online.ts';
-import { shrinkPhoto, toBase64 } from './shrink.ts';
-import { dropWaiting, keepWaiting, listWaiting, type Shown, type WaitingPhoto } from './waiting.ts';
+import { markWaiting, unmark } from './marks.ts';
+import { sendPhoto } from './send-photo.ts';
+import { shrinkPhoto } from './shrink.ts';
+import { dropWaiting, keepWaiting, listWaiting, type Shown } from './waiting.ts';
 
 const inside = api.storehouses[':storehouse'];
 
@@ -38,37 +41,13 @@ const waitingQuery = (of: Shown) =>
     staleTime: 0,
   });
 
-async function send(photo: WaitingPhoto): Promise<void> {
-  const { id, jpeg } = photo;
-  await post(photo, await toBase64(jpeg), { headers: { 'Idempotency-Key': id } }).catch((error: unknown) => {
-    // The very same picture of the very same thing is there already: nothing is lost by letting this one go.
-    if (!(error instanceof ApiProblem && error.code === 'already-there')) throw error;
-  });
-  await dropWaiting(id);
-}
-
-function post(of: Shown, contentBase64: string, options: { headers: Record<string, string> }) {
-  const { storehouse, thingId } = of;
-  if ('buy' in of) {
-    const json = { shows: of.shows, thingId, contentBase64, note: '' };
-    return ask(inside.buys[':buy'].photos.$post({ param: { storehouse, buy: of.buy }, json }, options));
-  }
-  const param = { storehouse, item: of.item };
-  const json = { contentBase64, ...partOrLoan(of.shows, thingId) };
-  return ask(inside.equipment[':item'].photos.$post({ param, json }, options));
-}
-
-function partOrLoan(shows: Shown['shows'], id: string) {
-  if (shows === 'part') return { partId: id };
-  if (shows === 'equipment') return {};
-  return { loan: { loanId: id, moment: shows === 'loan-out' ? ('out' as const) : ('back' as const) } };
-}
-
 const AGAIN_AFTER_MILLISECONDS = 5_000;
 
 /** The photos of one thing: those that the server has, those that wait, and taking, sending and taking away. */
 export function usePhotos(of: Shown) {
   const client = useQueryClient();
+  const { personId } = useHouse();
+  const whose = { storehouse: of.storehouse, personId };
   const isOnline = useOnline();
   const kept = useQuery(photosQuery(of));
   const waiting = useQuery(waitingQuery(of));
@@ -80,21 +59,32 @@ export function usePhotos(of: Shown) {
   /** One after another, in the order they were taken; the first refusal stops the rest. */
   const sending = useMutation({
     mutationFn: async () => {
-      for (const photo of await listWaiting(of)) await send(photo);
+      for (const photo of await listWaiting(of)) {
+        await sendPhoto(photo);
+        unmark(whose, photo.id);
+      }
     },
     onSettled: renew,
   });
   const adding = useMutation({
     mutationFn: async (file: File) => {
       const jpeg = await shrinkPhoto(file);
-      await keepWaiting({ ...of, id: newKey(), jpeg });
+      const id = newKey();
+      await keepWaiting({ ...of, id, jpeg });
+      markWaiting(whose, id);
     },
     onSuccess: async () => {
       await client.invalidateQueries({ queryKey: waitingQuery(of).queryKey });
       sending.mutate();
     },
   });
-  const dropping = useMutation({ mutationFn: dropWaiting, onSuccess: renew });
+  const dropping = useMutation({
+    mutationFn: async (id: string) => {
+      await dropWaiting(id);
+      unmark(whose, id);
+    },
+    onSuccess: renew,
+  });
   const removing = useMutation({
     mutationFn: (photo: string) =>
       ask(inside.photos[':photo'].$delete({ param: { storehouse: of.storehouse, photo } })),

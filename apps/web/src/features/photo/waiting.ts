@@ -49,9 +49,12 @@ async function within<Result>(
 export const keepWaiting = (photo: WaitingPhoto) => within('readwrite', (store) => store.put(photo));
 export const dropWaiting = (id: string) => within('readwrite', (store) => store.delete(id));
 
-export async function listWaiting(of: Shown): Promise<WaitingPhoto[]> {
+export async function listAllWaiting(storehouse: string): Promise<WaitingPhoto[]> {
   const all = await within<WaitingPhoto[]>('readonly', (store) => store.getAll());
-  return all.filter(
-    (photo) => photo.storehouse === of.storehouse && photo.shows === of.shows && photo.thingId === of.thingId,
-  );
+  return all.filter((photo) => photo.storehouse === storehouse);
 }
+
+export const listWaiting = async (of: Shown): Promise<WaitingPhoto[]> =>
+  (await listAllWaiting(of.storehouse)).filter(
+    (photo) => photo.shows === of.shows && photo.thingId === of.thingId,
+  );

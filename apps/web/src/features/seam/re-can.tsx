@@ -8,20 +8,26 @@ import { Ledger } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { ofSession } from '../packing/queries.ts';
+import type { LogQueue } from '../packing/use-log.ts';
 import { kindsQuery } from '../shelf/queries.ts';
 import { treatmentsQuery } from '../treatment/queries.ts';
 import { inside, isToReCan, type ReCanning, type Suspect, type Watch } from './queries.ts';
 import { useSeamText } from './words.ts';
 
-type Props = { suspects: readonly Suspect[]; watch: Watch };
+type Props = { suspects: readonly Suspect[]; watch: Watch; log: LogQueue };
 
 /** What did not pass goes into new cans under the same owner; each old code ends with it and leads to the new one. */
-export function ReCan({ suspects, watch }: Props) {
-  const waiting = suspects.filter(isToReCan);
+export function ReCan({ suspects, watch, log }: Props) {
+  const written = log.waiting.flatMap(({ act, refusal }) =>
+    act.kind === 're-can' && refusal === null
+      ? act.json.containers.map(({ containerId }) => containerId)
+      : [],
+  );
+  const waiting = suspects.filter((one) => isToReCan(one) && !written.includes(one.containerId));
   const moved = suspects.filter(({ movedTo }) => movedTo !== null);
   return (
     <>
-      {waiting.length > 0 ? <IntoNew {...{ waiting, watch }} /> : null}
+      {waiting.length > 0 ? <IntoNew {...{ waiting, watch, log }} /> : null}
       {moved.length > 0 ? <Moved {...{ moved, watch }} /> : null}
     </>
   );
@@ -35,10 +41,12 @@ function useSeals(watch: Watch) {
   return { storehouse, refresh };
 }
 
-function IntoNew({ waiting, watch }: { waiting: readonly Suspect[]; watch: Watch }) {
+type IntoNewProps = { waiting: readonly Suspect[]; watch: Watch; log: LogQueue };
+
+/** Kept on the phone first: at the line there may be no signal, and the old can is empty. */
+function IntoNew({ waiting, watch, log }: IntoNewProps) {
   const t = useSeamText();
-  const { format } = useHouse();
-  const { storehouse, refresh } = useSeals(watch);
+  const { storehouse, format } = useHouse();
   const kinds = useQuery(kindsQuery({ storehouse })).data?.containerKinds ?? [];
   const treatments = useQuery(treatmentsQuery({ storehouse })).data?.treatments ?? [];
   const {
@@ -53,22 +61,15 @@ function IntoNew({ waiting, watch }: { waiting: readonly Suspect[]; watch: Watch
   const chosen = waiting.filter(({ containerId }) => which === 'all' || containerId === which);
   const of = chosen.length > 0 ? chosen : waiting;
   const kind = kindId || (waiting[0]?.containerKindId ?? '');
-  const moving = useMutation({
-    mutationFn: () => {
-      const containers = of.map(({ containerId }) => ({ containerId, spilledGrams: 0 }));
-      const json = { containers, containerKindId: kind, treatment, note: '' };
-      return askOnce(`re-can.${watch.session.id}`, json, (headers) =>
-        inside['re-cannings'].$post({ param: { storehouse }, json }, { headers }),
-      );
-    },
-    onSuccess: () => {
-      reset();
-      return refresh();
-    },
-  });
+  const move = () => {
+    const containers = of.map(({ containerId }) => ({ containerId, spilledGrams: 0 }));
+    const doneAt = new Date().toISOString();
+    log.write({ kind: 're-can', json: { containers, containerKindId: kind, treatment, note: '', doneAt } });
+    reset();
+  };
   const nameOf = (one: { nameEn: string; nameEs: string }) => nameIn(format.language, one);
   return (
-    <Form onSend={() => moving.mutate()}>
+    <Form onSend={move}>
       <h2>{t.reCan}</h2>
       <p>{t.reCanSays}</p>
       <Choice
@@ -97,8 +98,7 @@ function IntoNew({ waiting, watch }: { waiting: readonly Suspect[]; watch: Watch
           onChange={(value) => change({ treatment: value as ReCanning['treatment'] })}
         />
       </div>
-      <ProblemSaid error={moving.error} />
-      <button type="submit" className="btn" disabled={moving.isPending || kind === ''}>
+      <button type="submit" className="btn" disabled={kind === ''}>
         {t.reCanIt(of.length)}
       </button>
     </Form>

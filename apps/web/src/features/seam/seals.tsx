@@ -15,6 +15,7 @@ import { keepsStore } from '../place/queries.ts';
 import { type Kind, kindsQuery } from '../shelf/queries.ts';
 import { CheckForm, draftOf, START } from './check-form.tsx';
 import { type LineWatch, type Watch, watchQuery } from './queries.ts';
+import { watchHere } from './watch-here.ts';
 import { WindowOf } from './window.tsx';
 import { type SeamText, useSeamText } from './words.ts';
 import './seam.css';
@@ -32,13 +33,14 @@ export function Seals() {
   );
 }
 
-function SealsBody({ watch, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
+function SealsBody({ watch: read, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
   const t = useSeamText();
   const house = useHouse();
   const { storehouse } = house;
   const [serial, setSerial] = useState<number | null>(null);
-  const params = { storehouse, session: watch.session.id };
-  const log = useLogQueue(watch.session.id);
+  const params = { storehouse, session: read.session.id };
+  const log = useLogQueue(read.session.id);
+  const watch = watchHere(read, log.waiting);
   const form = useDraft(`seal-check.${watch.session.id}`, START);
   useTitle(t.seals);
   return (
@@ -52,7 +54,7 @@ function SealsBody({ watch, kinds }: { watch: Watch; kinds: readonly Kind[] }) {
         <Due key={`${line.line} ${line.machine.id}`} line={line} isOver={isOver(watch)} />
       ))}
       {watch.windows.map((window) => (
-        <WindowOf key={window.check.id} {...{ window, watch }} onOpen={setSerial} />
+        <WindowOf key={window.check.id} {...{ window, watch, log }} onOpen={setSerial} />
       ))}
       {watch.machines.length === 0 ? (
         <p>{t.noMachines}</p>

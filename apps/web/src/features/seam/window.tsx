@@ -6,14 +6,20 @@ import { useHouse } from '../../ui/house.ts';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { ofSession } from '../packing/queries.ts';
+import type { LogQueue } from '../packing/use-log.ts';
 import { inside, type SealWindow, type Settling, type Suspect, type Watch } from './queries.ts';
 import { ReCan } from './re-can.tsx';
 import { useSeamText } from './words.ts';
 
-type WindowProps = { window: SealWindow; watch: Watch; onOpen: (serial: number) => void };
+type WindowProps = {
+  window: SealWindow;
+  watch: Watch;
+  log: LogQueue;
+  onOpen: (serial: number) => void;
+};
 
 /** What a failed check put in doubt: the serials as a strip, which one to open next, who has them, and the answers. */
-export function WindowOf({ window, watch, onOpen }: WindowProps) {
+export function WindowOf({ window, watch, log, onOpen }: WindowProps) {
   const t = useSeamText();
   const { suspects, check, nextToOpen, isDrift } = window;
   const [first] = suspects;
@@ -24,7 +30,7 @@ export function WindowOf({ window, watch, onOpen }: WindowProps) {
     return (
       <section className="stack">
         <p className="said well-said">{t.answered(first.serial, last.serial)}</p>
-        <ReCan {...{ suspects, watch }} />
+        <ReCan {...{ suspects, watch, log }} />
       </section>
     );
   const next = open.find(({ serial }) => serial === nextToOpen);
@@ -50,7 +56,7 @@ export function WindowOf({ window, watch, onOpen }: WindowProps) {
       ) : null}
       <Owners open={open} />
       <Answers {...{ open, watch }} />
-      <ReCan {...{ suspects, watch }} />
+      <ReCan {...{ suspects, watch, log }} />
     </section>
   );
 }

@@ -245,6 +245,7 @@ export const en = {
   penHint: 'The hour on the run sheet. Empty: it was just now.',
   penAhead: 'That time is still to come.',
   undo: (serial: number) => `Take ${serial} back`,
+  undoWaiting: (count: number) => (count === 1 ? 'Take the last back' : `Take the last ${count} back`),
   undoNothing: 'Nothing to take back',
   undoReason: 'taken back at the line',
   settings: 'Container, target and line',
@@ -291,6 +292,11 @@ export const en = {
   actCheck: (line: number, serial: number | null, looksGood: boolean) =>
     `Seal check on line ${line}, ${serial === null ? 'a trial' : `number ${serial}`}: ${looksGood ? 'it looks good' : 'it does not look good'}`,
   actTare: (kind: string) => `Ten empties weighed: ${kind}`,
+  actUndo: (count: number, grams: string) => `Taken back: ${s(count, 'container', 'containers')}, ${grams} g`,
+  actReCan: (count: number) => `${s(count, 'container', 'containers')} filled anew`,
+  actHere: (household: string, isHere: boolean) =>
+    isHere ? `${household} is at the line` : `${household} is not at the line after all`,
+  actHand: (name: string, came: boolean) => (came ? `${name} came` : `${name} did not come`),
   putRight: 'Put it right in the form',
   sendAgain: 'Send it again',
   throwAway: 'Throw it away',

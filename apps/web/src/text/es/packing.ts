@@ -244,6 +244,7 @@ export const es: PackingWords = {
   penHint: 'La hora que dice la hoja de la jornada. Vacío: fue ahora.',
   penAhead: 'Esa hora todavía no llegó.',
   undo: (serial) => `Retirar el ${serial}`,
+  undoWaiting: (count) => (count === 1 ? 'Retirar el último' : `Retirar los últimos ${count}`),
   undoNothing: 'Nada que retirar',
   undoReason: 'retirado en la línea',
   settings: 'Envase, cantidad y línea',
@@ -288,6 +289,11 @@ export const es: PackingWords = {
   actCheck: (line, serial, looksGood) =>
     `Revisión del cierre en la línea ${line}, ${serial === null ? 'una prueba' : `número ${serial}`}: ${looksGood ? 'se ve bien' : 'no se ve bien'}`,
   actTare: (kind) => `Diez vacíos pesados: ${kind}`,
+  actUndo: (count, grams) => `Se retiró: ${s(count, 'envase', 'envases')}, ${grams} g`,
+  actReCan: (count) => `${s(count, 'envase', 'envases')} en envases nuevos`,
+  actHere: (household, isHere) =>
+    isHere ? `${household} está en la línea` : `${household} no está en la línea, al final`,
+  actHand: (name, came) => (came ? `${name} vino` : `${name} no vino`),
   putRight: 'Corregirlo en el formulario',
   sendAgain: 'Enviarlo otra vez',
   throwAway: 'Descartarlo',
