@@ -7,15 +7,16 @@ import { useHouse } from '../../ui/house.ts';
 import { nameIn } from '../../ui/name-in.ts';
 import { Figures, Ledger, NextStep } from '../../ui/pieces.tsx';
 import { ProblemSaid } from '../../ui/problem-said.tsx';
-import { useDraft } from '../../ui/use-draft.ts';
 import { useOnline } from '../../ui/use-online.ts';
 import { MoistureFields } from '../moisture/moisture-fields.tsx';
-import { moistureStart, readingsTyped } from '../moisture/moisture-typed.ts';
+import { readingsTyped } from '../moisture/moisture-typed.ts';
 import { useMoistureText } from '../moisture/words.ts';
 import { gramsOnScale } from '../shelf/mass-typed.ts';
 import { GrossSaid } from '../tare/gross.tsx';
+import { Losses, LossesSoFar } from './losses.tsx';
 import { MassState } from './mass-state.tsx';
 import { type LogBody, type LoggedBag, ofSession, sessionApi } from './queries.ts';
+import { useBags } from './use-bags.ts';
 import type { Log } from './use-log.ts';
 import { keyOfBag } from './waiting-bags.ts';
 import { usePackingText } from './words.ts';
@@ -61,6 +62,7 @@ export function Mass({ log, body, here }: { log: Log; body: LogBody; here: reado
         ]}
       />
       {isRunning ? <Losses log={log} bags={here} /> : null}
+      <LossesSoFar body={body} />
       <Ledger
         caption={t.bags}
         columns={[
@@ -120,74 +122,6 @@ function Containers({ body }: { body: LogBody }) {
           ],
         }))}
       />
-    </details>
-  );
-}
-
-/** One of the day's bags and what is typed of it, kept together, so that a figure never comes back at another's bag. */
-function useBags(name: string, bags: readonly LoggedBag[]) {
-  const t = usePackingText();
-  const { format } = useHouse();
-  const { draft, change, reset } = useDraft(name, { chosen: '', typed: '', because: '', was: '', is: '' });
-  const { chosen, typed, because, is } = draft;
-  const bag = bags.find((one) => keyOfBag(one) === chosen) ?? (bags[0] as LoggedBag);
-  const options = bags.map((one) => ({
-    value: keyOfBag(one),
-    name: t.bagOf(nameIn(format.language, one.food), one.household, one.bagNo),
-  }));
-  // The bag’s last reading stands there until somebody types another.
-  const moisture = { was: draft.was || moistureStart(bag.wasTenths ?? bag.moistureTenthsPercent).was, is };
-  return { bag, options, typed, because, moisture, change, reset };
-}
-
-/** What fell beside the can or went into a sample jar. */
-function Losses({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
-  const t = usePackingText();
-  const { bag, options, typed, change, reset } = useBags(`loss.${log.param.session}`, bags);
-  const grams = gramsOnScale(typed, bag.leftInBagsGrams);
-  const lose = (to: 'spilled' | 'sampled') => {
-    if (grams === undefined) return;
-    const { bagId, householdId } = bag;
-    log.write({ kind: 'loss', json: { bagId, householdId, grams, to, lostAt: new Date().toISOString() } });
-    reset();
-  };
-  return (
-    <details>
-      <summary>{t.losses}</summary>
-      <div className="stack">
-        <Choice
-          label={t.whose}
-          value={keyOfBag(bag)}
-          options={options}
-          onChange={(chosen) => change({ chosen })}
-        />
-        <Field
-          label={t.howMuch}
-          hint={t.figureHint}
-          inputMode="decimal"
-          value={typed}
-          onChange={(event) => change({ typed: event.target.value })}
-          problem={typed !== '' && grams === undefined ? t.massProblem : undefined}
-        />
-        <div className="pair">
-          <button
-            type="button"
-            className="btn"
-            disabled={grams === undefined}
-            onClick={() => lose('spilled')}
-          >
-            {t.spilled}
-          </button>
-          <button
-            type="button"
-            className="btn"
-            disabled={grams === undefined}
-            onClick={() => lose('sampled')}
-          >
-            {t.sampled}
-          </button>
-        </div>
-      </div>
     </details>
   );
 }

@@ -334,6 +334,7 @@ export const en = {
   difference: 'Missing',
   bags: 'Bags at the line',
   notWeighed: (grams: string) => `${grams}, not weighed`,
+  lossesSoFar: (count: number) => `${s(count, 'loss', 'losses')} written down`,
   losses: 'Something was spilled or sampled',
   weighLeft: 'Weigh back what is left',
   leftNow: 'Left in the bag',

@@ -330,6 +330,7 @@ export const es: PackingWords = {
   difference: 'Falta',
   bags: 'Sacos en la línea',
   notWeighed: (grams) => `${grams}, sin pesar`,
+  lossesSoFar: (count) => `${s(count, 'pérdida anotada', 'pérdidas anotadas')}`,
   losses: 'Se derramó algo o se tomó una muestra',
   weighLeft: 'Pesar lo que queda',
   leftNow: 'Queda en el saco',
