@@ -218,7 +218,7 @@ test('who came is ticked without a signal, and a failed seal stops its machine o
   expect(await faultsOf()).toEqual(NO_FAULTS);
   await page.goto(ofDay('/plan'));
   await isHere().click();
-  await page.getByText(/ came$/).waitFor();
+  await page.getByText(/^Dell Person came/).waitFor();
   expect(await isHere().getAttribute('aria-pressed')).toBe('true');
 
   await openLater('/household');
