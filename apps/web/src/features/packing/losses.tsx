@@ -47,7 +47,7 @@ export function Losses({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) 
           problem={typed !== '' && grams === undefined ? t.massProblem : undefined}
         />
         <Field
-          label={t.pen}
+          label={t.penLoss}
           type="time"
           hint={t.penHint}
           value={pen}

@@ -242,6 +242,7 @@ export const en = {
   figureHint: 'As the scale reads it: 2655 (grams) or 2.655 (kilograms).',
   times: 'How many alike',
   pen: 'When, if a pen wrote it first',
+  penLoss: 'When it was lost, if a pen wrote it first',
   penHint: 'The hour on the run sheet. Empty: it was just now.',
   penAhead: 'That time is still to come.',
   undo: (serial: number) => `Take ${serial} back`,

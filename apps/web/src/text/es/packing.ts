@@ -241,6 +241,7 @@ export const es: PackingWords = {
   figureHint: 'Como lo marca la balanza: 2655 (gramos) o 2,655 (kilogramos).',
   times: 'Cuántos iguales',
   pen: 'Cuándo, si se anotó antes a mano',
+  penLoss: 'Cuándo se perdió, si se anotó antes a mano',
   penHint: 'La hora que dice la hoja de la jornada. Vacío: fue ahora.',
   penAhead: 'Esa hora todavía no llegó.',
   undo: (serial) => `Retirar el ${serial}`,
