@@ -209,7 +209,7 @@ async function massIsSignedAtZero() {
   await expect.poll(async () => (await standing()).length, SOON).toBe(6);
   for (const bag of (await logNow()).bags) {
     const weighing = lead.locator('details', { hasText: 'Weigh back what is left' }).last();
-    await weighing.locator('summary').click();
+    await weighing.locator('summary').first().click();
     await chooseBy(weighing.getByLabel('Whose bag'), new RegExp(bag.household));
     await lead.getByLabel('Left in the bag').fill(`${bag.expectedLeftGrams} g`);
     await lead.getByRole('button', { name: 'Keep this weight' }).click();
