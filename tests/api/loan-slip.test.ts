@@ -44,6 +44,7 @@ test('a loan slip says who has what until when, its parts to be ticked, and its 
       `${loan.household.name}, seat ${loan.household.seat}`,
     ],
     ...['5 Sept 2026 09:00 CDT', '5 Sept 2026 18:00 CDT', 'Two hands and no loose sleeves.'],
+    'Deposit and fees, in USD',
     ...['Deposit, in cash', money(loan.depositMinorUnits), `Taken out by ${loan.takenBy}`],
   ])
     expect(text).toContain(wanted);

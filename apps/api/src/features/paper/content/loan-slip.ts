@@ -42,8 +42,8 @@ export async function makeLoanSlip({ context, formats }: Desk, loanId: string): 
           value: photos.length === 0 ? '' : words.photosKept(taken('out'), taken('back')),
         },
       ]),
-      heading(words.money),
-      ...moneyBlocks(loan, formats),
+      heading(words.money(formats.currency)), // said here, the slip of a thing with few parts is one page
+      moneyFacts(loan, formats),
       { kind: 'signatures', boxes: [words.signOut(loan.takenBy), words.signIn(loan.broughtBy)] } as const,
     ],
   };
@@ -84,7 +84,7 @@ function conditionIn({ inAt, conditionIn: stands, noteIn }: Loan, { words }: For
     .join('. ');
 }
 
-function moneyBlocks(loan: Loan, formats: Formats): Block[] {
+function moneyFacts(loan: Loan, formats: Formats): Block {
   const { loan: words } = formats.words;
   const deposit = words.deposit(words.froms[loan.depositFrom] ?? loan.depositFrom);
   const later: [string, number | null][] = [
@@ -95,14 +95,11 @@ function moneyBlocks(loan: Loan, formats: Formats): Block[] {
     [words.kept, loan.keptMinorUnits],
     [words.refund, loan.refundMinorUnits],
   ];
-  return [
-    facts([
-      { name: deposit, value: formats.money(loan.depositMinorUnits) },
-      ...later.map(([name, minorUnits]) => ({
-        name,
-        value: loan.inAt === null ? '' : formats.money(minorUnits ?? 0),
-      })),
-    ]),
-    text(formats.words.currencyOnce(formats.currency)),
-  ];
+  return facts([
+    { name: deposit, value: formats.money(loan.depositMinorUnits) },
+    ...later.map(([name, minorUnits]) => ({
+      name,
+      value: loan.inAt === null ? '' : formats.money(minorUnits ?? 0),
+    })),
+  ]);
 }

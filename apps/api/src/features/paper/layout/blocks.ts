@@ -7,6 +7,7 @@ import { drawLine, lineHeight, widthOf, wrap } from './text.ts';
 
 /** Points above a heading and beneath a block, at the plain size. */
 const GAP = 10;
+const SHORT_LINES = 4;
 
 export function drawBlocks(sheet: Sheet, blocks: readonly Block[]): void {
   for (const block of blocks) drawBlock(sheet, block);
@@ -48,8 +49,11 @@ function drawHeading(sheet: Sheet, words: string): void {
   within(sheet.doc, 'H2', () => drawText(sheet, words, style, 3));
 }
 
+/** What is short stays together: a page never begins with the last line of the one before. */
 function drawText(sheet: Sheet, words: string, style: Style, after: number = GAP): void {
-  for (const line of wrap(sheet.doc, words, { width: sheet.width, style })) {
+  const lines = wrap(sheet.doc, words, { width: sheet.width, style });
+  if (lines.length <= SHORT_LINES) ensureRoom(sheet, lines.length * lineHeight(style));
+  for (const line of lines) {
     ensureRoom(sheet, lineHeight(style));
     drawLine(sheet.doc, line, { x: sheet.left, y: sheet.y, style });
     sheet.y += lineHeight(style);
