@@ -2118,6 +2118,33 @@ table book.packing_loss row level security
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
   grant insert, select to sheafbook_app
 
+table book.packing_mix row level security
+  storehouse_id uuid not null
+  packing_mix_id uuid default uuidv7() not null
+  packing_session_id uuid not null
+  line smallint not null
+  lot_id uuid not null
+  container_kind_id uuid not null
+  treatment text not null
+  grams_each book.amount not null
+  wish_ids uuid[] not null
+  shares jsonb not null
+  entry_id uuid not null
+  posted_by uuid not null
+  posted_at timestamp with time zone not null
+  undone_entry_id uuid
+  constraint packing_mix_pkey PRIMARY KEY (storehouse_id, packing_mix_id)
+  constraint packing_mix_entry_fk FOREIGN KEY (storehouse_id, entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint packing_mix_kind_fk FOREIGN KEY (storehouse_id, container_kind_id) REFERENCES book.container_kind(storehouse_id, container_kind_id)
+  constraint packing_mix_lot_fk FOREIGN KEY (storehouse_id, lot_id) REFERENCES book.lot(storehouse_id, lot_id)
+  constraint packing_mix_posted_by_fk FOREIGN KEY (storehouse_id, posted_by) REFERENCES book.person(storehouse_id, person_id)
+  constraint packing_mix_session_fk FOREIGN KEY (storehouse_id, packing_session_id) REFERENCES book.packing_session(storehouse_id, packing_session_id)
+  constraint packing_mix_undone_entry_fk FOREIGN KEY (storehouse_id, undone_entry_id) REFERENCES book.entry(storehouse_id, entry_id)
+  constraint packing_mix_of_several CHECK (((cardinality(wish_ids) > 1) AND ((line >= 1) AND (line <= 20))))
+  CREATE UNIQUE INDEX packing_mix_stands_once ON book.packing_mix USING btree (storehouse_id, packing_session_id, line, lot_id, container_kind_id, treatment, grams_each) WHERE (undone_entry_id IS NULL)
+  policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
+  grant insert, select, update (undone_entry_id) to sheafbook_app
+
 table book.packing_pour row level security
   storehouse_id uuid not null
   packing_pour_id uuid default uuidv7() not null
@@ -2275,6 +2302,7 @@ table book.packing_wish row level security
   grams_each book.amount not null
   "position" integer not null
   entered_by uuid not null
+  may_mix boolean default false not null
   constraint packing_wish_pkey PRIMARY KEY (storehouse_id, packing_wish_id)
   constraint packing_wish_place_once UNIQUE (storehouse_id, packing_session_id, household_id, "position")
   constraint packing_wish_entered_by_fk FOREIGN KEY (storehouse_id, entered_by) REFERENCES book.person(storehouse_id, person_id)

@@ -171,6 +171,7 @@ const APP_TABLES = {
   'book.packing_session':
     'insert select update(break_minutes, clean_down_minutes, ended_because, ends_at, line_fee_minor_units, lines, name, people_a_line, place, setup_minutes, signed_at, signed_by, stage, started_at, starts_at, stations, version)',
   'book.packing_slot': 'insert select update(asked_at, came_at, ends_at, freed_at, line, starts_at, state)',
+  'book.packing_mix': 'insert select update(undone_entry_id)',
   'book.packing_wish': 'delete insert select',
   'book.telling_wish':
     'delete insert select update(digest_hour, from_hour, is_email_on, language, stopped_kinds, time_zone, to_hour, version)',

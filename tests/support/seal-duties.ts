@@ -1,4 +1,4 @@
-/** Who may pass the door of each route of seams and seals. */
+/** Who may pass the door of each route of seams and seals, of lids, and of runs that are mixed. */
 export const SEAL_DUTIES: Readonly<Record<string, string>> = {
   'GET /seals': 'coordinator packing_lead equipment_keeper',
   'POST /seal-machines': 'coordinator packing_lead equipment_keeper',
@@ -11,6 +11,8 @@ export const SEAL_DUTIES: Readonly<Record<string, string>> = {
   'POST /re-cannings/:reCanning/undoing': 'coordinator packing_lead equipment_keeper',
   'POST /packing-sessions/:session/queues': 'member',
   'PUT /packing-sessions/:session/slots/:slot/arrival': 'member',
+  'POST /packing-sessions/:session/mixes': 'coordinator packing_lead',
+  'POST /packing-sessions/:session/mixes/undoing': 'coordinator packing_lead',
   'GET /own-doubts': 'household',
   'GET /lids': 'household coordinator packing_lead',
   'POST /lids/answers': 'household coordinator packing_lead',

@@ -2,6 +2,13 @@ import type { BodyIds } from './route-bodies.ts';
 
 /** A body that is well formed for each route of supplies and of a day's settlement that takes one. */
 export const supplyBodies = (ids: BodyIds): Record<string, Record<string, unknown>> => ({
+  'POST /packing-sessions/:session/mixes': {
+    mixId: '01890a5d-ac96-774b-bcce-b302099a8057',
+    seen: '0'.repeat(64),
+  },
+  'POST /packing-sessions/:session/mixes/undoing': {
+    ...{ packingMixId: '01890a5d-ac96-774b-bcce-b302099a8057', reason: 'the wrong lot' },
+  },
   'POST /packing-sessions/:session/settlement-previews': { supplies: [] },
   'POST /packing-sessions/:session/settlement': { supplies: [], seen: '0'.repeat(64) },
   'POST /packing-sessions/:session/settlement/undoing': { reason: 'the wrong count' },

@@ -129,6 +129,11 @@ export async function aWorld(app: TestApp, storehouse: TestStorehouse): Promise<
     insert into book.watch (storehouse_id, container_id, inspection_id, household_id, finding, is_same_window, since)
     values (${storehouse.storehouseId}, ${offered[0]?.id ?? ''}, ${ids.inspection}, ${Dell.householdId}, 'webbing', false, now())`;
   await app.admin`
+    insert into book.packing_mix (storehouse_id, packing_session_id, line, lot_id, container_kind_id, treatment, grams_each, wish_ids,
+      shares, entry_id, posted_by, posted_at)
+    select c.storehouse_id, ${ids.session ?? ''}, 1, c.lot_id, c.container_kind_id, 'none', 2500, array[uuidv7(), uuidv7()], '[]',
+      ${can.entryId}, ${Dell.personId}, now() from book.container c where c.container_id = ${can.id}`;
+  await app.admin`
     insert into book.lid_check (storehouse_id, container_id, household_id, closed_at, says, checked_by, checked_at, recorded_at)
     values (${storehouse.storehouseId}, ${can.id}, ${Dell.householdId}, '2026-08-30', 'held', ${Dell.personId}, '2026-08-31', now())`;
   await app.admin`

@@ -62,6 +62,7 @@ export const packingWishes = book.table(
     gramsEach: bigint('grams_each', { mode: 'number' }).notNull(),
     position: integer('position').notNull(),
     enteredBy: uuid('entered_by').notNull(),
+    mayMix: boolean('may_mix').notNull().default(false),
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.packingWishId] })],
 );
@@ -245,3 +246,25 @@ export const absorberPacks = book.table(
   (table) => [primaryKey({ columns: [table.storehouseId, table.absorberPackId] })],
 );
 export type AbsorberPackRow = typeof absorberPacks.$inferSelect;
+
+export const packingMixes = book.table(
+  'packing_mix',
+  {
+    storehouseId: uuid('storehouse_id').notNull(),
+    packingMixId: uuid('packing_mix_id').notNull().default(sql`uuidv7()`),
+    packingSessionId: uuid('packing_session_id').notNull(),
+    line: smallint('line').notNull(),
+    lotId: uuid('lot_id').notNull(),
+    containerKindId: uuid('container_kind_id').notNull(),
+    treatment: text('treatment').notNull(),
+    gramsEach: bigint('grams_each', { mode: 'number' }).notNull(),
+    wishIds: uuid('wish_ids').array().notNull(),
+    shares: jsonb('shares').notNull(),
+    entryId: uuid('entry_id').notNull(),
+    postedBy: uuid('posted_by').notNull(),
+    postedAt: timestamp('posted_at', { withTimezone: true, mode: 'date' }).notNull(),
+    undoneEntryId: uuid('undone_entry_id'),
+  },
+  (table) => [primaryKey({ columns: [table.storehouseId, table.packingMixId] })],
+);
+export type PackingMixRow = typeof packingMixes.$inferSelect;

@@ -13,6 +13,7 @@ export * from './line-clock.ts';
 export * from './line-crew.ts';
 export * from './line-plan.ts';
 export * from './live-queue.ts';
+export * from './mixed-run.ts';
 export * from './nearest-way.ts';
 export * from './over-pour.ts';
 export * from './oxygen.ts';

@@ -27,6 +27,8 @@ export type LineWish = {
   readonly containers: number;
   readonly notBeforeSecond?: number | undefined;
   readonly lidWaitMinutes?: number | undefined;
+  /** Of a run that several households mix: which, and the first seat in it, so that it runs in one go. */
+  readonly mix?: { readonly mixId: string; readonly seat: number } | undefined;
 };
 
 /**
@@ -37,6 +39,8 @@ export type LineRun = {
   readonly wishId: string;
   readonly foodCode: string;
   readonly householdId: string;
+  /** Those of one mix follow each other. */
+  readonly mixId: string | null;
   readonly containers: number;
   readonly changeoverMinutes: number;
   readonly startsAtSecond: number;
@@ -162,9 +166,14 @@ function inOrder(turn: readonly LineWish[]): LineWish[] {
   const order = strict.isPossible ? strict : orderFoods(foods.map((food) => ({ ...food, mustNotMeet: [] })));
   assert(order.isPossible, 'foods that need not be kept apart have an order');
   return order.order.flatMap(({ foodCode }) =>
-    turn.filter((wish) => wish.foodCode === foodCode).toSorted((a, b) => a.seat - b.seat),
+    turn
+      .filter((wish) => wish.foodCode === foodCode)
+      .toSorted((a, b) => seatOf(a) - seatOf(b) || a.seat - b.seat),
   );
 }
+
+/** Whoever mixes runs with the first of its mix. */
+const seatOf = ({ mix, seat }: LineWish): number => mix?.seat ?? seat;
 
 function listClashes(wishes: readonly LineWish[]): AllergenClash[] {
   return wishes.flatMap((wish, at) =>
@@ -185,11 +194,12 @@ type Timed = {
 function numbered(runs: readonly Timed[]): LineRun[] {
   let closed = 0;
   return runs.map(({ wish, changeoverMinutes: minutes, startsAtSecond, endsAtSecond }) => {
-    const { wishId, foodCode, householdId, containers } = wish;
+    const { wishId, foodCode, householdId, containers, mix } = wish;
     const fromSerial = closed + 1;
     closed += containers;
     return {
-      ...{ wishId, foodCode, householdId, containers, changeoverMinutes: minutes },
+      ...{ wishId, foodCode, householdId, mixId: mix?.mixId ?? null },
+      ...{ containers, changeoverMinutes: minutes },
       ...{ startsAtSecond, endsAtSecond, fromSerial, toSerial: closed },
     };
   });

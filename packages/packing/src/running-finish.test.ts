@@ -3,7 +3,14 @@ import { expect, test } from 'vitest';
 import { type RunningLine, runningFinish } from './running-finish.ts';
 
 const run = (fromSerial: number, containers: number, startsAtSecond: number) => ({
-  ...{ wishId: `${fromSerial}`, foodCode: 'wheat', householdId: 'h', containers, changeoverMinutes: 0 },
+  ...{
+    wishId: `${fromSerial}`,
+    foodCode: 'wheat',
+    householdId: 'h',
+    mixId: null,
+    containers,
+    changeoverMinutes: 0,
+  },
   ...{ startsAtSecond, endsAtSecond: startsAtSecond + 24 * containers },
   ...{ fromSerial, toSerial: fromSerial + containers - 1 },
 });

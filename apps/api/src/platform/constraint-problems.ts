@@ -30,6 +30,7 @@ export const CONSTRAINT_PROBLEMS: Readonly<Record<string, ProblemCode>> = {
   supplier_name_once: 'already-there',
   food_code_once: 'already-there',
   container_kind_code_once: 'already-there',
+  packing_mix_stands_once: 'already-there',
   lid_check_said_once: 'already-there',
   seal_machine_name_once: 'already-there',
   re_can_old_once: 'already-there',

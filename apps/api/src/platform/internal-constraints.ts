@@ -345,6 +345,7 @@ export const INTERNAL_CONSTRAINTS: ReadonlySet<string> = new Set([
   'write_off_posted_when_agreed',
   'write_off_withdrawn_before_posting',
   'write_off_writes_something_off',
+  'packing_mix_of_several',
   'lid_check_after_closing',
   'lid_check_says_known',
   'inspection_finds_something',

@@ -137,6 +137,7 @@ export const PROBLEMS = {
   'card-accepts-nothing': refuse(422, 'Under this card the pantry would take nothing.'),
   'gift-refused': refuse(409, 'This can’t be given like that. What forbids it is listed.'),
   // Packing
+  'mix-moved': refuse(409, 'What runs together has changed since you saw it. Look at it again.'),
   'session-stage-wrong': refuse(409, 'The packing session is not at a stage that allows this.'),
   'line-taken': refuse(409, 'No line is free at that time.'),
   'allergen-clash': refuse(409, 'Somebody must not meet what runs before their food.'),

@@ -38,6 +38,8 @@ export const MENDED_ELSEWHERE: Readonly<Record<string, string>> = {
   're-can-undone': 'Put it into a new container again instead.',
   'session-settled': 'Take the settlement back on the page of the session.',
   'session-settlement-undone': 'Settle the session again instead.',
+  'mixed-run': 'Give it back on the plan of the session.',
+  'mixed-run-undone': 'Book it again on the plan of the session.',
   'session-difference': 'Count what is there and book the difference instead.',
   'offer-claimed': 'Offer it back instead; what changed hands is mended by whoever has it now.',
   'gift-received': 'Take the receipt back on the page of its manifest.',

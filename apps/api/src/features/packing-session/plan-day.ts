@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import type { PackingSessionRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
+import { mixWishes } from './mixing.ts';
 import { planLines, toLineWish, turnsOfLines } from './plan.ts';
 import { listAllergens, listSlots, listWishes } from './queries.ts';
 
@@ -16,8 +17,9 @@ export async function planDay(
   { purpose, people }: { purpose: string; people?: number | undefined },
 ) {
   const { storehouseId, packingSessionId: sessionId } = session;
-  const wishes = await listWishes(tx, storehouseId, { sessionId });
+  const asked = await listWishes(tx, storehouseId, { sessionId });
   const { slots, freed } = await listSlots(tx, storehouseId, sessionId);
+  const { wishes, mixes } = await mixWishes(tx, { storehouseId, sessionId }, asked, slots);
   const householdIds = [...new Set(wishes.map(({ wish }) => wish.householdId))];
   const allergens = await listAllergens(tx, storehouseId, householdIds);
   await notePrivateRead(tx, context, { householdIds, what: 'what it wants packed', purpose });
@@ -26,9 +28,13 @@ export async function planDay(
     what: 'allergies, as the order of foods reads them',
     purpose,
   });
-  const lineWishes = wishes.map((row) => toLineWish(row, allergens));
+  // Of a mix somebody may have no container, only what is left over.
+  const lineWishes = wishes
+    .filter(({ wish }) => wish.containers > 0)
+    .map((row) => toLineWish(row, allergens));
   return {
     wishes,
+    mixes,
     slots,
     freed,
     lines: planLines(session, turnsOfLines(lineWishes, slots, session), people),

@@ -5,6 +5,7 @@ import {
   dryIceOf,
   type LinePlan,
   type LineWish,
+  type Mix,
   planLine,
   SPELL_MINUTES,
   slotCapacity,
@@ -14,7 +15,10 @@ import type { SlotOf, WishedPacking } from './queries.ts';
 import type { HandOf } from './queries-hands.ts';
 
 /** What the pure plan reads of a wish. Eaters never meet their own wish's allergens here: whoever asked for it may eat it. */
-export function toLineWish(row: WishedPacking, allergens: ReadonlyMap<string, readonly string[]>): LineWish {
+export function toLineWish(
+  row: WishedPacking & { readonly mix?: Mix | null },
+  allergens: ReadonlyMap<string, readonly string[]>,
+): LineWish {
   const { wish, food, household } = row;
   const carries = carriedBy(food);
   return {
@@ -26,6 +30,7 @@ export function toLineWish(row: WishedPacking, allergens: ReadonlyMap<string, re
     mustNotMeet: (allergens.get(wish.householdId) ?? []).filter((allergen) => !carries.includes(allergen)),
     containers: wish.containers,
     lidWaitMinutes: iceOf(row)?.waitMinutes,
+    mix: row.mix ? { mixId: row.mix.mixId, seat: row.mix.run.shares[0]?.seat ?? household.seat } : undefined,
   };
 }
 
@@ -37,7 +42,10 @@ export const iceOf = ({ wish, kind }: WishedPacking) =>
     containers: wish.containers,
   });
 
-/** The turns of each line: households in the order of their slots, and whoever has none last on the first line. */
+/**
+ * The turns of each line: households in the order of their slots, and whoever has none last on the first line. What is mixed
+ * runs once the last of those who mix it comes.
+ */
 export function turnsOfLines(
   wishes: readonly LineWish[],
   slots: readonly SlotOf[],
@@ -57,7 +65,25 @@ export function turnsOfLines(
           .map((wish) => ({ ...wish, notBeforeSecond }));
       });
     const others = at === 0 ? wishes.filter(({ householdId }) => !withSlot.has(householdId)) : [];
-    return [...turns, others].filter((turn) => turn.length > 0);
+    return gatherMixes([...turns, others]).filter((turn) => turn.length > 0);
+  });
+}
+
+/** Each mix in the last turn that any of it is in, and no sooner than the last of its households comes. */
+function gatherMixes(turns: readonly (readonly LineWish[])[]): LineWish[][] {
+  const lastOf = (mixId: string) =>
+    turns.findLastIndex((turn) => turn.some(({ mix }) => mix?.mixId === mixId));
+  return turns.map((turn, at) => {
+    const staying = turn.filter(({ mix }) => mix === undefined || lastOf(mix.mixId) === at);
+    const coming = turns
+      .slice(0, at)
+      .flatMap((before) => before.filter(({ mix }) => mix !== undefined && lastOf(mix.mixId) === at));
+    const all = [...staying, ...coming];
+    return all.map((wish) => {
+      const together = wish.mix ? all.filter(({ mix }) => mix?.mixId === wish.mix?.mixId) : [wish];
+      const from = together.flatMap(({ notBeforeSecond }) => notBeforeSecond ?? []);
+      return from.length === 0 ? wish : { ...wish, notBeforeSecond: Math.max(...from) };
+    });
   });
 }
 

@@ -3,6 +3,7 @@ import { bulkOf, readKeepingClass } from '@sheafbook/foods';
 import { cautionOf } from '@sheafbook/keeping';
 import { airInPack, carriedBy, chooseAbsorbers, cycleWithOneMoreAt, unitsPerHour } from '@sheafbook/packing';
 import { assert, fractionToNumber } from '@sheafbook/units';
+import type { DayMix } from './mixing.ts';
 import { capacityOf, iceOf, standLines } from './plan.ts';
 import { presentSession } from './present-session.ts';
 import type { SlotOf, WishedPacking } from './queries.ts';
@@ -33,6 +34,7 @@ const presentWish = ({ wish, food, kind }: WishedPacking) => ({
   treatment: wish.treatment,
   containers: wish.containers,
   gramsEach: wish.gramsEach,
+  mayMix: wish.mayMix,
 });
 
 /** A household's own wish, with what is worth a word on how it is to be packed. */
@@ -140,11 +142,32 @@ export function presentPlan(reading: PlanReading) {
       })),
       withOneMore: line.withOneMore,
       runs: line.runs.map((run) => ({ ...run, ...describeWish(byId.get(run.wishId)) })),
+      /** What runs as one, with what each household puts in, has of it, and gets from others or gives them. */
+      mixes: reading.mixes.filter((mix) => mix.line === at + 1).map((mix) => presentMix(mix, wishes)),
       /** Only the allergen and the runs that must be kept apart: no name, no household. */
       clashes: line.clashes,
     })),
   };
 }
+
+const presentMix = (
+  { mixId, wishIds, gramsEach, run, posted, seen }: DayMix,
+  wishes: readonly WishedPacking[],
+) => {
+  const rows = wishes.filter(({ wish }) => wishIds.includes(wish.packingWishId));
+  const [first] = rows;
+  assert(first, 'a mix has wishes');
+  const { food, kind } = presentWish(first);
+  return {
+    ...{ id: mixId, food, kind, gramsEach, containers: run.containers, leftGrams: run.leftGrams, seen },
+    /** Once its grams have changed hands. */
+    postedId: posted?.packingMixId ?? null,
+    shares: run.shares.map((share) => ({
+      household: rows.find(({ wish }) => wish.householdId === share.householdId)?.household.name ?? '',
+      ...share,
+    })),
+  };
+};
 
 const presentToMove = (row: SlotOf | null) =>
   row && { slotId: row.slot.packingSlotId, household: row.household.name };

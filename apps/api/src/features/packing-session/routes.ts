@@ -1,7 +1,7 @@
 import { Hono } from 'hono';
 import type { AppEnv } from '../../platform/app-env.ts';
 import { answerCsv } from '../../platform/csv.ts';
-import { contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
+import { answerOnce, contextOf, describe, idParam, jsonBody, may, queryOf } from '../../platform/http.ts';
 import { mayJoinSessions, mayPlanSessions } from './policy.ts';
 import {
   presentHands,
@@ -18,6 +18,8 @@ import {
   attendance,
   callOff,
   handWish,
+  mixPosting,
+  mixUndoing,
   planQuery,
   sessionEdit,
   sessionQuery,
@@ -37,6 +39,7 @@ import {
   tickHand,
 } from './use-cases.ts';
 import { sayArrival } from './use-cases-arrival.ts';
+import { postMix, undoMix } from './use-cases-mixing.ts';
 import { bookSlot, giveSlotBack, readFreeTimes } from './use-cases-slots.ts';
 import { startSession } from './use-cases-start.ts';
 
@@ -104,6 +107,38 @@ export const packingSessionRoutes = new Hono<AppEnv>()
       const { people } = c.req.valid('query');
       return c.json(presentPlan(await readPlan(contextOf(c), idParam(c, 'session'), people)));
     },
+  )
+  .post(
+    `${ONE}/mixes`,
+    describe(TAG, 'Book the grams that change hands in a run of several households’ food', [
+      'mix-moved',
+      'already-there',
+      'bag-on-hold',
+      'session-stage-wrong',
+    ]),
+    planner,
+    jsonBody(mixPosting),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => postMix(context, idParam(c, 'session'), c.req.valid('json')),
+        present: (posted) => posted,
+      }),
+  )
+  .post(
+    `${ONE}/mixes/undoing`,
+    describe(TAG, 'Give back the grams that changed hands in a mixed run', [
+      'already-reversed',
+      'cannot-reverse',
+    ]),
+    planner,
+    jsonBody(mixUndoing),
+    (c) =>
+      answerOnce(c, {
+        status: 201,
+        run: (context) => undoMix(context, idParam(c, 'session'), c.req.valid('json')),
+        present: (entry) => entry,
+      }),
   )
   .put(
     `${ONE}/wishes`,

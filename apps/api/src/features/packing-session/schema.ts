@@ -63,6 +63,8 @@ export const wishList = z.strictObject({
           .min(1, 'Ask for a container at least.')
           .max(5000, 'That is more than a line fills in days.'),
         gramsEach: grams,
+        /** May be run together with others’ food of the same lot, kind and treatment. */
+        mayMix: z.boolean().default(false),
       }),
     )
     .max(40, 'A household asks for 40 kinds of containers at most.'),
@@ -107,3 +109,13 @@ export const planQuery = z.strictObject({
 
 export const sessionQuery = pageQuery.extend({ after: z.uuid().optional() });
 export type SessionQuery = z.infer<typeof sessionQuery>;
+
+/** A mixed run, as it was shown. */
+export const mixPosting = z.strictObject({
+  mixId: z.uuid(),
+  seen: z.string().regex(/^[0-9a-f]{64}$/, 'Send back what was shown.'),
+});
+export type MixPosting = z.infer<typeof mixPosting>;
+
+export const mixUndoing = z.strictObject({ packingMixId: z.uuid(), reason });
+export type MixUndoing = z.infer<typeof mixUndoing>;

@@ -35,6 +35,7 @@ import { refuseSlotsOutside } from './slots.ts';
 import { requireSessionStage } from './stage.ts';
 import { moveSlots } from './use-cases-slots.ts';
 
+export { mixWishes } from './mixing.ts';
 export { mayJoinSessions } from './policy.ts';
 export { requireSessionStage } from './stage.ts';
 export { keepStood } from './use-cases-stood.ts';

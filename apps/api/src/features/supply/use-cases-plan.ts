@@ -5,7 +5,8 @@ import { notePrivateRead } from '../../platform/private-read.ts';
 import { todayOf } from '../../platform/today.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import { listAllContainerKinds } from '../container-kind/queries.ts';
-import { listWishes, loadSession } from '../packing-session/queries.ts';
+import { listSlots, listWishes, loadSession } from '../packing-session/queries.ts';
+import { mixWishes } from '../packing-session/use-cases.ts';
 import { listSupplies } from './queries.ts';
 import { timeOpenPack, toKept, toSupply } from './session-plan.ts';
 import { goodPieces, withUseBys } from './use-by.ts';
@@ -15,7 +16,9 @@ export function planSessionSupplies(context: Context, sessionId: string) {
   const { storehouseId, timeZone } = context.actor;
   return withTx(context, async (tx) => {
     const session = await loadSession(tx, storehouseId, sessionId);
-    const wishes = await listWishes(tx, storehouseId, { sessionId });
+    const { slots } = await listSlots(tx, storehouseId, sessionId);
+    const asked = await listWishes(tx, storehouseId, { sessionId });
+    const { wishes } = await mixWishes(tx, { storehouseId, sessionId }, asked, slots);
     await notePrivateRead(tx, context, {
       householdIds: [...new Set(wishes.map(({ wish }) => wish.householdId))],
       ...{ what: 'what it wants packed', purpose: 'supplies of a packing session' },

@@ -70,6 +70,7 @@ export const ES_LOOKS: Readonly<Record<string, string>> = {
   'labels ahead of a packing day': 'etiquetas antes de una jornada de envasado',
   leaving: 'salida del hogar',
   'lids of jars': 'tapas de frascos',
+  'mixed run': 'envasado junto',
   'list of balances': 'lista de saldos',
   'list of deposits held': 'lista de depósitos guardados',
   loan: 'préstamo',

@@ -2,6 +2,21 @@
 export const ES_PACKING: Readonly<Record<string, string>> = {
   'Nobody counts more than 999.': 'Nadie cuenta más de 999.',
   'The lines of this day have no such station.': 'Las líneas de esta jornada no tienen ese puesto.',
+  'What runs together has changed since you saw it. Look at it again.':
+    'Lo que se envasa junto ha cambiado desde que lo vio. Mírelo otra vez.',
+  'This has changed hands already.': 'Esto ya cambió de dueño.',
+  'Nothing changes hands here.': 'Aquí nada cambia de dueño.',
+  'Send back what was shown.': 'Devuelva lo que se mostró.',
+  'A bag of this lot stands at the line already, counted as it is.':
+    'Un saco de este lote ya está en la línea, contado como está.',
+  'Give it back on the plan of the session.': 'Devuélvalo en el plan de la jornada.',
+  'Book it again on the plan of the session.': 'Anótelo otra vez en el plan de la jornada.',
+  'Your food runs together with others’: of the {} g that you put in, {} g went to others. Yours: {}.':
+    'Su alimento se envasa junto con el de otros: de los {} g que puso, {} g pasaron a otros. Suyo: {}.',
+  'Your food runs together with others’: to the {} g that you put in, {} g came from others. Yours: {}.':
+    'Su alimento se envasa junto con el de otros: a los {} g que puso se suman {} g de otros. Suyo: {}.',
+  'Your food no longer runs together with others’: what had changed hands went back.':
+    'Su alimento ya no se envasa junto con el de otros: lo que cambió de dueño volvió.',
   'Tear down a can that line {} has closed, and measure it: {}.':
     'Desmonte y mida una lata que cerró la línea {}: {}.',
   'Tug and squeeze under water what line {} has closed: {}.':

@@ -14,6 +14,7 @@ import { ScaleWarning } from '../scale/scales-of-day.tsx';
 import { SpoilingOfDay } from '../supplies/spoiling.tsx';
 import { LineClock } from './line-clock.tsx';
 import type { LogAct } from './log-act.ts';
+import { MixedRun } from './mixed-run.tsx';
 import { type LinePlan, type PlanBody, planQuery } from './queries.ts';
 import { StandWhere } from './stand-where.tsx';
 import { Times } from './times.tsx';
@@ -157,6 +158,13 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
             <span key="what">
               {nameOf(run.food)}
               <span className="soft block">{run.household}</span>
+              {line.mixes
+                .filter(({ id }) => id === run.mixId)
+                .map((mix) => (
+                  <span key={mix.id} className="soft block">
+                    {t.mix.run(mix.containers)}
+                  </span>
+                ))}
               {run.changeoverMinutes === 0 ? null : (
                 <span className="soft block">
                   {run.changeoverMinutes > 5
@@ -180,6 +188,9 @@ function OneLine({ line, lineNo, plan }: { line: LinePlan; lineNo: number; plan:
           ],
         }))}
       />
+      {line.mixes.map((mix) => (
+        <MixedRun key={mix.id} mix={mix} session={session} />
+      ))}
       <IceCautions line={line} />
     </section>
   );

@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask } from '../../api/client.ts';
-import { Choice, Field, problemsOf } from '../../ui/field.tsx';
+import { Check, Choice, Field, problemsOf } from '../../ui/field.tsx';
 import { Form } from '../../ui/form.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { joined, Loaded } from '../../ui/loaded.tsx';
@@ -65,12 +65,13 @@ type WishBody = {
   treatment: TreatmentCode;
   containers: number;
   gramsEach: number;
+  mayMix: boolean;
 };
 
 type TreatmentCode = Treatment['code'];
 
-const bodyOf = ({ food, kind, treatment, containers, gramsEach }: Wish): WishBody => ({
-  ...{ foodId: food.id, containerKindId: kind.id, containers, gramsEach },
+const bodyOf = ({ food, kind, treatment, containers, gramsEach, mayMix }: Wish): WishBody => ({
+  ...{ foodId: food.id, containerKindId: kind.id, containers, gramsEach, mayMix },
   treatment: treatment as TreatmentCode,
 });
 
@@ -98,6 +99,7 @@ function WishList({ page, isOpen }: { page: SessionPage; isOpen: boolean }) {
             <span key="food">
               {nameOf(wish.food)}
               <span className="soft block">{`${nameOf(wish.kind)}, ${treatmentOf(wish.treatment)}`}</span>
+              {wish.mayMix ? <span className="soft block">{t.mixable}</span> : null}
               {isOpen ? (
                 <button
                   type="button"
@@ -129,7 +131,10 @@ function WishList({ page, isOpen }: { page: SessionPage; isOpen: boolean }) {
   );
 }
 
-const START = { foodId: '', kindId: '', treatment: 'oxygen-absorber', containers: '', each: '' };
+const START = {
+  ...{ foodId: '', kindId: '', treatment: 'oxygen-absorber', containers: '', each: '' },
+  mayMix: false,
+};
 
 function AddWish({
   page,
@@ -166,7 +171,8 @@ function AddWish({
         if (containers === 0 || gramsEach === undefined) return;
         const { id: foodId } = food;
         const treatment = draft.treatment as TreatmentCode;
-        const added = { foodId, containerKindId: kind.id, treatment, containers, gramsEach };
+        const { mayMix } = draft;
+        const added = { foodId, containerKindId: kind.id, treatment, containers, gramsEach, mayMix };
         changing.mutate([...page.wishes.map(bodyOf), added], {
           onSuccess: () => {
             reset(START);
@@ -213,6 +219,8 @@ function AddWish({
           problem={isAsked && gramsEach === undefined ? t.massProblem : problems[`wishes.${at}.gramsEach`]}
         />
       </div>
+      <Check label={t.mayMix} isOn={draft.mayMix} onChange={(mayMix) => change({ mayMix })} />
+      {draft.mayMix ? <p className="soft">{t.mayMixSays}</p> : null}
       <TakeNearest
         nearest={nearestOf(changing.error)}
         onTake={({ containerKindId = kind.id, treatment = 'none', gramsEach: grams = 0 }) => {

@@ -262,6 +262,8 @@ export const en = {
     'offer-claimed': 'An offer taken',
     'session-settled': 'Packing day settled',
     'session-settlement-undone': 'Settlement taken back',
+    'mixed-run': 'Ran together at a packing day: grams changed hands',
+    'mixed-run-undone': 'Mixed run of a packing day, given back',
     'session-poured': 'Poured at a packing day',
     'session-pour-undone': 'Pour taken back',
     'session-spilled': 'Spilled at a packing day',

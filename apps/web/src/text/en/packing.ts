@@ -66,6 +66,27 @@ export const en = {
   owned: (mass: string) => `You own ${mass} of it in bags.`,
   wishSays: (count: number, mass: string, owned: string) =>
     `${s(count, 'container', 'containers')} take ${mass} of your ${owned}.`,
+  mayMix: 'May be run together with others’ food of the same lot, kind and treatment',
+  mayMixSays:
+    'Then what is too little for a container of yours may fill one with a neighbour’s. Each container has one owner still; you give or get no more than one container holds, and the lead shows the figures before they are booked. Only of food of one lot, and where at least one other household agrees.',
+  mixable: 'may be run together',
+  mix: {
+    title: (food: string, count: number) => `Run together: ${food}, ${s(count, 'container', 'containers')}`,
+    says: (left: string) =>
+      `One run of several households’ food of one lot. Containers and the ${left} left over are shared by largest remainder of what each puts in; the grams that change hands add up to nothing. No money follows: it is less than one container for each.`,
+    household: 'Household',
+    putIn: 'Puts in',
+    containers: 'Containers',
+    alone: (count: number) => `${count} alone`,
+    left: 'Left over',
+    got: 'Gets, or −gives',
+    run: (count: number) => `run together, ${count} in all`,
+    later: 'Booked once the day runs, before a bag of it is brought to the line.',
+    book: 'Book what changes hands',
+    booked: 'What changes hands is booked: bring the bags and pour each household’s own containers.',
+    undo: 'Give it back',
+    because: 'run separately after all',
+  },
   eachOf: (mass: string) => `${mass} in each`,
   packetsFor: (millilitres: string) => `packets for ${millilitres} ml`,
   takeNearest: (said: string) => `Take instead: ${said}`,

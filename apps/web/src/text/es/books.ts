@@ -259,6 +259,8 @@ export const es: BooksWords = {
     'offer-claimed': 'Oferta tomada',
     'session-settled': 'Jornada de envasado liquidada',
     'session-settlement-undone': 'Liquidación deshecha',
+    'mixed-run': 'Se envasó junto en una jornada: gramos cambiaron de dueño',
+    'mixed-run-undone': 'Envasado junto en una jornada, devuelto',
     'session-poured': 'Envasado en una jornada',
     'session-pour-undone': 'Envasado retirado',
     'session-spilled': 'Derramado en una jornada',

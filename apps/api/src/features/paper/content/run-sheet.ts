@@ -93,6 +93,7 @@ function lineBlocks(of: Of): Block[] {
       columns(formats),
       line.runs.map((one, at) => runRow(one, at + 1, of)),
     ),
+    ...mixedBlocks(line, formats),
     ...dryIceCautions(line, formats),
     facts([
       { name: `${run.totals}: ${run.made}`, value: '' },
@@ -143,6 +144,9 @@ function runRow(one: Run, no: number, { line, plan, bags, tares, formats }: Of):
         nameOf(one.food, formats),
         ...(own.length === 0 ? [] : [run.bags(own.map(({ bagNo }) => bagNo).join(', '))]),
         formats.words.seatName(one.household, one.seat),
+        ...line.mixes
+          .filter(({ id }) => id === one.mixId)
+          .map((mix) => run.mixed(formats.count(mix.containers))),
       ].join('\n'),
       [nameOf(one.kind, formats), ...saidOfTare(one, tares, formats)].join('\n'),
       `${formats.grams(one.gramsEach)}\n${run.tolerance(formats.grams(POUR_BOUNDS.singleGrams))}`,
@@ -176,6 +180,32 @@ function goesIn({ packets, dryIce }: Run, formats: Formats): string {
     );
   const said = packets.map(({ count, sizeMillilitres }) => run.packet(count, formats.count(sizeMillilitres)));
   return said.join('\n') || run.noPackets;
+}
+
+/** What each household puts into a run that is mixed, and has of it. */
+function mixedBlocks({ mixes }: Line, formats: Formats): Block[] {
+  const { run, seatName } = formats.words;
+  return mixes.flatMap((mix) => [
+    text(run.mixedSays(nameOf(mix.food, formats), nameOf(mix.kind, formats))),
+    table(
+      [
+        { name: run.mixedHousehold, isKey: true },
+        { name: run.mixedIn, isNumber: true },
+        { name: run.units, isNumber: true },
+        { name: run.mixedLeft, isNumber: true },
+        { name: run.mixedGot, isNumber: true },
+      ],
+      mix.shares.map((share) => ({
+        cells: [
+          seatName(share.household, share.seat),
+          formats.count(share.putInGrams),
+          formats.count(share.containers),
+          formats.count(share.leftGrams),
+          formats.count(share.gotGrams),
+        ],
+      })),
+    ),
+  ]);
 }
 
 /** Under the runs of a line that take dry ice: what it can do, and whose word comes first. */

@@ -1,0 +1,52 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { bodyOf } from '../support/buy.ts';
+import { aHall, aPackingSession, cansOf, type TestHall } from '../support/packing.ts';
+import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
+import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
+import { openSite, type Site } from './support/site.ts';
+
+let site: Site;
+let storehouse: TestStorehouse;
+let hall: TestHall;
+let day: string;
+beforeAll(async () => {
+  site = await openSite('2026-09-01T15:00:00Z');
+  storehouse = await aStorehouse(site.app);
+  hall = await aHall(site.app, storehouse);
+  day = await aPackingSession(storehouse, hall, { name: 'Canning day' });
+  const wish = { ...cansOf(hall), containers: 5, gramsEach: 2600, mayMix: true };
+  bodyOf(await hall.buy.households.Birchall.caller.put(`${day}/wishes`, { wishes: [wish] }));
+});
+afterAll(() => site.close());
+
+test('a household agrees with its wish, reading what that means, and the lead books what changes hands', async () => {
+  const id = day.split('/').at(-1);
+  const own = (await site.enter('dell@example.org')).page;
+  await own.goto(`/s/${storehouse.storehouseId}/packing/${id}`);
+  const box = own.getByRole('checkbox', { name: /^May be run together/ });
+  expect(await box.isChecked()).toBe(false);
+  await box.check();
+  await own.getByText(/^Then what is too little for a container of yours/).waitFor();
+  await own.getByLabel('Containers').fill('5');
+  await own.getByLabel(/each/i).first().fill('2.6 kg');
+  expect(await listViolations(own)).toEqual([]);
+  await own.setViewportSize({ width: 320, height: 844 });
+  expect(await overflowOf(own)).toBe(0);
+  expect(await smallTargets(own)).toEqual([]);
+  await own.setViewportSize({ width: 390, height: 844 });
+  await own.getByRole('button', { name: 'Add', exact: true }).click();
+  await own.getByText('may be run together', { exact: true }).waitFor();
+  const { page } = await site.enter('pat-corran@example.org');
+  await page.goto(`/s/${storehouse.storehouseId}/packing/${id}/plan`);
+  await page.getByRole('heading', { name: /^Run together: / }).waitFor();
+  await page.getByText(/^Booked once the day runs/).waitFor();
+  bodyOf(await hall.lead.caller.post(`${day}/start`));
+  await page.reload();
+  await page.getByRole('button', { name: 'Book what changes hands' }).waitFor();
+  expect(await listViolations(page)).toEqual([]);
+  await page.setViewportSize({ width: 320, height: 844 });
+  expect(await overflowOf(page)).toBe(0);
+  expect(await smallTargets(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Book what changes hands' }).click();
+  await page.getByText(/^What changes hands is booked/).waitFor();
+}, 180_000);
