@@ -89,7 +89,7 @@ test('a day is moved to other hours and another to never; the typing is kept and
 test('a household says what it wants packed, never more than it owns, and books its time', async () => {
   await member.goto(at());
   await member.getByRole('link', { name: /Autumn canning/ }).click();
-  await member.getByLabel('Food').selectOption({ label: 'Hard red winter wheat' });
+  await member.getByLabel('Food', { exact: true }).selectOption({ label: 'Hard red winter wheat' });
   await member.getByLabel('Containers', { exact: true }).fill('90');
   await member.getByLabel('In each').fill('2 kg');
   await member.getByText(/Never pack moist or fatty food/).waitFor(); // the caution of the treatment
@@ -115,13 +115,13 @@ test('a household says what it wants packed, never more than it owns, and books 
 test('what no line can pack safely is refused with the reason, and one tap takes the nearest that fits', async () => {
   await member.getByLabel('Containers', { exact: true }).fill('1');
   await member.getByLabel('In each').fill('2 kg');
-  await member.getByLabel('Treatment').selectOption({ label: 'Dry ice' });
+  await member.getByLabel('Treatment', { exact: true }).selectOption({ label: 'Dry ice' });
   await member.getByRole('button', { name: 'Add', exact: true }).click();
   await member.getByText('Dry ice is never put in a metal can: its gas can burst it.').waitFor();
   await member
     .getByRole('button', { name: /^Take instead: No\. 10 can, Oxygen absorber, .* in each$/ })
     .click();
-  expect(await member.getByLabel('Treatment').inputValue()).toBe('oxygen-absorber');
+  expect(await member.getByLabel('Treatment', { exact: true }).inputValue()).toBe('oxygen-absorber');
   expect(await listViolations(member)).toEqual([]);
 }, 180_000);
 
