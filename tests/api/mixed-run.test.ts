@@ -98,7 +98,7 @@ describe('a day on which several households agree', () => {
     const { notices } = bodyOf(await callerOf('Dell').get(`${storehouse.path}/notices`));
     expect(notices[0].words).toMatch(/^Your food runs together with others’/);
     const own = mix.shares[2] as Share;
-    expect(notices[0].words).toContain(`Yours: ${own.containers} × + ${own.leftGrams} g.`);
+    expect(notices[0].words).toContain(`Yours: containers ${own.containers}, left over ${own.leftGrams} g.`);
     const after = await mixOf();
     expect(after).toMatchObject({ id: mix.id, containers: mix.containers, shares: mix.shares });
     expect(after.postedId).not.toBeNull();

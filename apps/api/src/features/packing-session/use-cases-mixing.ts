@@ -70,11 +70,10 @@ async function tellShares(
   { name: about, sessionId, shares }: { name: string; sessionId: string; shares: readonly MixedShare[] },
 ): Promise<void> {
   for (const { householdId, putInGrams, containers, leftGrams, gotGrams } of shares) {
-    const figures = `${containers} × + ${leftGrams} g`;
     const says =
       gotGrams < 0
-        ? `Your food runs together with others’: of the ${putInGrams} g that you put in, ${-gotGrams} g went to others. Yours: ${figures}.`
-        : `Your food runs together with others’: to the ${putInGrams} g that you put in, ${gotGrams} g came from others. Yours: ${figures}.`;
+        ? `Your food runs together with others’: of the ${putInGrams} g that you put in, ${-gotGrams} g went to others. Yours: containers ${containers}, left over ${leftGrams} g.`
+        : `Your food runs together with others’: to the ${putInGrams} g that you put in, ${gotGrams} g came from others. Yours: containers ${containers}, left over ${leftGrams} g.`;
     await writeNotice(tx, context, {
       ...{ kind: 'packing', about, says, audience: { to: 'household', householdId } },
       path: `/packing-sessions/${sessionId}`,

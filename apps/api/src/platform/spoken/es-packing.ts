@@ -11,10 +11,10 @@ export const ES_PACKING: Readonly<Record<string, string>> = {
     'Un saco de este lote ya está en la línea, contado como está.',
   'Give it back on the plan of the session.': 'Devuélvalo en el plan de la jornada.',
   'Book it again on the plan of the session.': 'Anótelo otra vez en el plan de la jornada.',
-  'Your food runs together with others’: of the {} g that you put in, {} g went to others. Yours: {}.':
-    'Su alimento se envasa junto con el de otros: de los {} g que puso, {} g pasaron a otros. Suyo: {}.',
-  'Your food runs together with others’: to the {} g that you put in, {} g came from others. Yours: {}.':
-    'Su alimento se envasa junto con el de otros: a los {} g que puso se suman {} g de otros. Suyo: {}.',
+  'Your food runs together with others’: of the {} g that you put in, {} g went to others. Yours: containers {}, left over {} g.':
+    'Su alimento se envasa junto con el de otros: de los {} g que puso, {} g pasaron a otros. Suyo: envases {}, sobran {} g.',
+  'Your food runs together with others’: to the {} g that you put in, {} g came from others. Yours: containers {}, left over {} g.':
+    'Su alimento se envasa junto con el de otros: a los {} g que puso se suman {} g de otros. Suyo: envases {}, sobran {} g.',
   'Your food no longer runs together with others’: what had changed hands went back.':
     'Su alimento ya no se envasa junto con el de otros: lo que cambió de dueño volvió.',
   'Tear down a can that line {} has closed, and measure it: {}.':
