@@ -74,9 +74,13 @@ export type ItemPart = {
   readonly says: 'own' | 'common';
 };
 
-/** By deadline, then by the money at stake (job map 3.1, question 1); what has no deadline comes last. */
+/**
+ * By deadline, then by the money at stake (job map 3.1, question 1); what has no deadline comes last. Whoever nobody could warn
+ * yet of food that may hurt them stands before all else.
+ */
 export function byUrgency(a: OpenItem, b: OpenItem): number {
   return (
+    Number(b.kind === 'unreached') - Number(a.kind === 'unreached') ||
     compareText(a.dueOn ?? 'never', b.dueOn ?? 'never') ||
     compareText(a.dueAt?.toISOString() ?? 'never', b.dueAt?.toISOString() ?? 'never') || // a day lasts to its end
     (b.minorUnits ?? 0) - (a.minorUnits ?? 0) ||
