@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bodyOf, foodIdsOf } from '../support/buy.ts';
 import { anItem, aShed, book, handOut, type TestShed } from '../support/equipment.ts';
-import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
+import { findFaults, NO_FAULTS } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
 import { openSite, type Site } from './support/site.ts';
 
@@ -16,14 +16,6 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => site.close());
 
-async function findFaults(page: Page) {
-  const found = { axe: await listViolations(page), small: await smallTargets(page) };
-  await page.setViewportSize({ width: 320, height: 844 });
-  const over = await overflowOf(page);
-  await page.setViewportSize({ width: 390, height: 844 });
-  return { ...found, over };
-}
-const NO_FAULTS = { axe: [], small: [], over: 0 };
 const openEquipment = async (page: Page) => {
   await page.goto('/');
   await page.waitForURL(/\/s\//);

@@ -6,7 +6,7 @@ import { aHall, aPackingSession, bringWheat, cansOf, type TestHall } from '../su
 import { aSeamer } from '../support/seam.ts';
 import { aSupply } from '../support/settlement.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
-import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
+import { findFaults, NO_FAULTS } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
 import { openSite, type Site } from './support/site.ts';
 
@@ -33,30 +33,12 @@ afterAll(() => site.close());
 const at = (path = '') => `/s/${storehouse.storehouseId}${path}`;
 const ofDay = (path: string) => at(`/packing/${day.split('/').at(-1)}${path}`);
 const logNow = async () => bodyOf(await hall.lead.caller.get(`${day}/log`));
-const lose = async (isLost: boolean) => {
-  site.cut(isLost);
-  await page.context().setOffline(isLost);
-};
+const lose = (isLost: boolean) => site.loseSignal(page, isLost);
 /** The tab is closed without a signal, and another one opened later with one. */
 async function openLater(path: string) {
-  const context = page.context();
-  await page.close();
-  site.app.clock.now = new Date(site.app.clock.now.getTime() + 600_000);
-  await lose(false);
-  page = await context.newPage();
-  page.setDefaultTimeout(40_000);
-  await page.clock.setFixedTime(site.app.clock.now);
-  await page.goto(at(path));
-}
-async function faultsOf() {
-  const found = { axe: await listViolations(page), small: await smallTargets(page) };
-  await page.setViewportSize({ width: 320, height: 844 });
-  const over = await overflowOf(page);
-  await page.setViewportSize({ width: 390, height: 844 });
-  return { ...found, over };
+  page = await site.openLater(page, 10, at(path));
 }
 const SOON = { timeout: 40_000 };
-const NO_FAULTS = { axe: [], small: [], over: 0 };
 const HOLD = { reason: 'It smells of diesel.' };
 
 test('what was written down at the line is sent once from any page that is opened later', async () => {
@@ -74,7 +56,7 @@ test('what was written down at the line is sent once from any page that is opene
   await page.getByRole('link', { name: 'The day', exact: true }).click(); // still without a signal
   await page.getByText('2 things wait on this phone').waitFor();
   await page.getByText('40 g spilled or sampled').waitFor();
-  expect(await faultsOf()).toEqual(NO_FAULTS);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
   expect((await logNow()).pours).toEqual([]);
 
   await openLater('/household');
@@ -98,7 +80,7 @@ test('a pour that waits is taken back before it was ever sent, and one of the bo
   await page.getByRole('button', { name: 'Take 1 back' }).click();
   await page.getByRole('button', { name: 'Container 1: log 2,000 g' }).click();
   await page.getByText('6 things wait on this phone').waitFor();
-  expect(await faultsOf()).toEqual(NO_FAULTS);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
 
   await openLater('/household');
   await page.getByText(/things? waits? on this phone/).waitFor({ state: 'detached' });
@@ -124,7 +106,7 @@ test('a refused pour, loss and weigh-back are sent again from any page once the 
   await openLater('/household');
   await page.getByText('2 things were not taken by the book.').waitFor();
   await settle(page);
-  expect(await faultsOf()).toEqual(NO_FAULTS);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
   await page.getByRole('button', { name: 'Send it again' }).first().click();
   await page.getByText('2 things were not taken by the book.').waitFor();
   expect((await logNow()).mass.inContainersGrams).toBe(2000);
@@ -215,7 +197,7 @@ test('who came is ticked without a signal, and a failed seal stops its machine o
   await page.getByRole('heading', { name: 'Seamer is out.' }).waitFor();
   await page.getByRole('link', { name: 'Pour log' }).click();
   await page.getByText(/^Seamer out since .* Close nothing with it/).waitFor();
-  expect(await faultsOf()).toEqual(NO_FAULTS);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
   await page.goto(ofDay('/plan'));
   await isHere().click();
   await page.getByText(/^Dell Person came/).waitFor();

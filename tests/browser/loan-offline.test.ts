@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bodyOf } from '../support/buy.ts';
 import { anItem, aShed, book, bringBack, type TestItem, type TestShed } from '../support/equipment.ts';
-import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
+import { findFaults, NO_FAULTS } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
 import { openSite, type Site } from './support/site.ts';
 
@@ -20,10 +20,7 @@ beforeAll(async () => {
 afterAll(() => site.close());
 
 const at = (path = '') => `/s/${shed.storehouseId}${path}`;
-const lose = async (isLost: boolean) => {
-  site.cut(isLost);
-  await page.context().setOffline(isLost);
-};
+const lose = (isLost: boolean) => site.loseSignal(page, isLost);
 const loansOf = async () =>
   bodyOf(await shed.keeper.caller.get(`${sealer.path}/loans`)).loans as {
     id: string;
@@ -34,24 +31,9 @@ const loansOf = async () =>
   }[];
 /** The tab is closed without a signal, and another one opened an hour later with one. */
 async function openLater(path: string) {
-  const context = page.context();
-  await page.close();
-  site.app.clock.now = new Date(site.app.clock.now.getTime() + 3_600_000);
-  await lose(false);
-  page = await context.newPage();
-  page.setDefaultTimeout(40_000);
-  await page.clock.setFixedTime(site.app.clock.now);
-  await page.goto(at(path));
-}
-async function faultsOf() {
-  const found = { axe: await listViolations(page), small: await smallTargets(page) };
-  await page.setViewportSize({ width: 320, height: 844 });
-  const over = await overflowOf(page);
-  await page.setViewportSize({ width: 390, height: 844 });
-  return { ...found, over };
+  page = await site.openLater(page, 60, at(path));
 }
 const SOON = { timeout: 40_000 };
-const NO_FAULTS = { axe: [], small: [], over: 0 };
 
 test('a thing goes out without a signal: it waits on the phone, outlives the tab, and is sent once from any page', async () => {
   bodyOf(await book(shed.hale.caller, sealer, ['2026-09-01T10:30', '2026-09-02T09:00']), 201);
@@ -65,7 +47,7 @@ test('a thing goes out without a signal: it waits on the phone, outlives the tab
   await page.getByRole('button', { name: 'Hand it out' }).click();
   await page.getByRole('heading', { name: 'It is written down on this phone.' }).waitFor();
   await page.getByText('1 thing waits on this phone').waitFor();
-  expect(await faultsOf()).toEqual(NO_FAULTS);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
   expect(await loansOf()).toEqual([]);
 
   await openLater('/household'); // not the page at which it was written
@@ -128,7 +110,7 @@ test('what the keeper took back meanwhile is told to whoever wrote it down too, 
   await page.getByText('1 thing written down on this phone was not taken.').waitFor();
   await page.getByText('This is not out.').waitFor();
   await settle(page);
-  expect(await faultsOf()).toEqual(NO_FAULTS);
+  expect(await findFaults(page)).toEqual(NO_FAULTS);
   await page.reload();
   await page.getByText('1 thing written down on this phone was not taken.').waitFor();
   await page.getByRole('button', { name: 'Throw it away' }).click();

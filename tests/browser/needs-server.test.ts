@@ -22,10 +22,6 @@ beforeAll(async () => {
 afterAll(() => site.close());
 
 const ofDay = (path = '') => `/s/${storehouse.storehouseId}/packing/${day.split('/').at(-1)}${path}`;
-const lose = async (page: Page, isLost: boolean) => {
-  site.cut(isLost);
-  await page.context().setOffline(isLost);
-};
 const SAID = 'No signal. Nothing was sent; try again when you have one.';
 const kept = (page: Page) =>
   page.evaluate<number>(
@@ -37,11 +33,11 @@ test('a time on a line is not booked without a signal; what was typed stays', as
   await page.goto(ofDay());
   await page.getByLabel('Begin at').fill('12:10');
   await settle(page);
-  await lose(page, true);
+  await site.loseSignal(page, true);
   await page.getByRole('button', { name: 'Book this time' }).click();
   await page.getByText(SAID).waitFor();
   expect(await kept(page)).toBe(0);
-  await lose(page, false);
+  await site.loseSignal(page, false);
   await page.reload();
   expect(await page.getByLabel('Begin at').inputValue()).toBe('12:10');
   expect(bodyOf(await hall.lead.caller.get(`${day}/plan`)).slots).toEqual([]);
@@ -55,7 +51,7 @@ test('no day begins and no label is made without a signal: their codes are the b
   await page.goto(ofDay());
   await page.getByRole('button', { name: 'Begin the day' }).waitFor();
   await settle(page);
-  await lose(page, true);
+  await site.loseSignal(page, true);
   await page.getByRole('button', { name: 'Begin the day' }).click();
   await page.getByText(SAID).waitFor();
   await page.getByRole('link', { name: 'Labels ahead' }).click();
@@ -63,7 +59,7 @@ test('no day begins and no label is made without a signal: their codes are the b
   await page.getByRole('button', { name: 'Make the labels' }).click();
   await page.getByText(SAID).waitFor();
   expect(await kept(page)).toBe(0);
-  await lose(page, false);
+  await site.loseSignal(page, false);
   await page.reload();
   expect(await page.getByLabel('How many labels').inputValue()).toBe('4');
   expect(bodyOf(await hall.lead.caller.get(day)).session.stage).toBe('open');

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bodyOf } from '../support/buy.ts';
 import { anItem, aShed, type TestItem, type TestShed } from '../support/equipment.ts';
 import { aHousehold, type TestHousehold } from '../support/household.ts';
-import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
+import { findFaults, NO_FAULTS } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
 import { openSite, type Site } from './support/site.ts';
 
@@ -20,15 +20,10 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => site.close());
 
-async function findFaults(page: Page) {
+const settledFaults = async (page: Page) => {
   await settle(page);
-  const found = { axe: await listViolations(page), small: await smallTargets(page) };
-  await page.setViewportSize({ width: 320, height: 844 });
-  const over = await overflowOf(page);
-  await page.setViewportSize({ width: 390, height: 844 });
-  return { ...found, over };
-}
-const NO_FAULTS = { axe: [], small: [], over: 0 };
+  return findFaults(page);
+};
 const textOf = async (page: Page) =>
   ((await page.locator('main').textContent()) ?? '').replaceAll(/\s+/g, ' ');
 
@@ -40,14 +35,14 @@ test('the keeper lays a weight on, reads that the scale is off, and a second wei
   await page.getByText('Nobody has laid a known weight on it yet.').waitFor();
   expect(await textOf(page)).toContain('Not checked Nobody has laid a known weight on it yet.');
   expect(await textOf(page)).toContain('No thing in the list is a thermometer.');
-  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  expect(await settledFaults(page)).toEqual(NO_FAULTS);
   await page.getByRole('link', { name: 'Floor scale 1' }).click();
   await page.getByLabel('Weight laid on, in grams').fill('10000');
   await page.getByLabel('What the scale shows, in grams').fill('ten');
   await page.getByLabel('It may be off by, in grams').fill('10');
   await page.getByRole('button', { name: 'Write the check down' }).click();
   await page.getByText('Write whole grams, such as 10000.').waitFor();
-  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  expect(await settledFaults(page)).toEqual(NO_FAULTS);
   await page.getByLabel('What the scale shows, in grams').fill('10025');
   await page.getByRole('button', { name: 'Write the check down' }).click();
   await page.getByText('it showed 25 g too much: do not weigh on it.').waitFor();
@@ -58,7 +53,7 @@ test('the keeper lays a weight on, reads that the scale is off, and a second wei
   await page.getByRole('button', { name: 'Write the check down' }).click();
   await page.getByText('it showed 4 g too little, within its limit.').waitFor();
   expect(await textOf(page)).toContain('10,000 g laid on, 10,025 g shown, limit 10 g');
-  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  expect(await settledFaults(page)).toEqual(NO_FAULTS);
 }, 120_000);
 
 test('the keeper says that a thing is a thermometer, holds it in ice water, and reads in °F whether it is true', async () => {
@@ -73,7 +68,7 @@ test('the keeper says that a thing is a thermometer, holds it in ice water, and 
   await page.getByLabel('It is a thermometer').check();
   await page.getByRole('button', { name: 'Save' }).first().click();
   await page.getByText('List what is both as two things.').waitFor();
-  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  expect(await settledFaults(page)).toEqual(NO_FAULTS);
   await page.getByLabel('Something is weighed on it').uncheck();
   await page.getByRole('button', { name: 'Save' }).first().click();
   await page.getByText('Nobody has held it in a known temperature yet.').waitFor();
@@ -87,7 +82,7 @@ test('the keeper says that a thing is a thermometer, holds it in ice water, and 
   await limit.fill('2');
   await write.click();
   await page.getByText('Write degrees, such as 32 or 0.5.').waitFor();
-  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  expect(await settledFaults(page)).toEqual(NO_FAULTS);
   await shown.fill('9999');
   await write.click();
   await page.getByText('No thermometer of food or a room is that hot').waitFor();
@@ -104,11 +99,11 @@ test('the keeper says that a thing is a thermometer, holds it in ice water, and 
   await page.getByText('it showed 33.5 °F too little: do not go by it.').waitFor();
   await page.getByText('should show 40 °F, showed 42 °F, limit 2 °F').waitFor();
   await page.getByText('should show 32 °F, showed −1.5 °F, limit 2 °F').waitFor();
-  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  expect(await settledFaults(page)).toEqual(NO_FAULTS);
   await page.goto(`${page.url().replace(/(\/s\/[^/]+).*/, '$1')}/equipment/desk`);
   await page.getByRole('heading', { name: 'Is the scale or thermometer true?' }).waitFor();
   await page.getByText('it showed 33.5 °F too little: do not go by it.').waitFor();
-  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  expect(await settledFaults(page)).toEqual(NO_FAULTS);
 }, 120_000);
 
 test('whoever leads packing is warned of the line’s scale until it is checked', async () => {
@@ -123,7 +118,7 @@ test('whoever leads packing is warned of the line’s scale until it is checked'
   await page.getByText('Is the scale checked?').waitFor();
   // Checked on 1 September at the latest, the day is 39 days later.
   expect(await textOf(page)).toMatch(/Floor scale 1 (Checked too long ago|Not checked)/);
-  expect(await findFaults(page)).toEqual(NO_FAULTS);
+  expect(await settledFaults(page)).toEqual(NO_FAULTS);
   const unit = scale.units[0]?.id;
   const good = { laidGrams: 10_000, shownGrams: 10_000, limitGrams: 10 };
   site.app.clock.now = new Date('2026-10-01T15:00:00Z');

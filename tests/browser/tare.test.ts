@@ -4,7 +4,7 @@ import { bodyOf } from '../support/buy.ts';
 import { aHall, aPackingSession, bringWheat, cansOf, type TestHall } from '../support/packing.ts';
 import { aStorehouse, type TestStorehouse } from '../support/storehouse.ts';
 import { TEN_ALIKE, TEN_UNLIKE } from '../support/tare.ts';
-import { listViolations, overflowOf, smallTargets } from './support/checks.ts';
+import { findFaults, NO_FAULTS } from './support/checks.ts';
 import { settle } from './support/crawl.ts';
 import { openSite, type Site } from './support/site.ts';
 
@@ -25,15 +25,10 @@ beforeAll(async () => {
 }, 180_000);
 afterAll(() => site.close());
 
-async function findFaults(page: Page) {
+const settledFaults = async (page: Page) => {
   await settle(page);
-  const found = { axe: await listViolations(page), small: await smallTargets(page) };
-  await page.setViewportSize({ width: 320, height: 844 });
-  const over = await overflowOf(page);
-  await page.setViewportSize({ width: 390, height: 844 });
-  return { ...found, over };
-}
-const NO_FAULTS = { axe: [], small: [], over: 0 };
+  return findFaults(page);
+};
 const webAt = (path = '') =>
   day.replace('/api/storehouses', '/s').replace('/packing-sessions/', '/packing/') + path;
 const key = (name: string | RegExp) => lead.getByRole('button', { name, exact: true });
@@ -46,7 +41,7 @@ test('before the day the lead weighs ten empties with large keys, takes a slip o
   await lead.goto(webAt());
   await lead.getByRole('link', { name: 'Weigh ten empties' }).click();
   await lead.getByRole('heading', { name: 'No. 10 can: nobody has weighed ten empty ones yet.' }).waitFor();
-  expect(await findFaults(lead)).toEqual(NO_FAULTS);
+  expect(await settledFaults(lead)).toEqual(NO_FAULTS);
   const [first = 0, ...rest] = TEN_ALIKE;
   await weigh(first);
   await lead.getByText('1 of ten. 0 g between the lightest and the heaviest; 6 g are allowed.').waitFor();
@@ -57,11 +52,11 @@ test('before the day the lead weighs ten empties with large keys, takes a slip o
   for (const grams of rest.slice(0, -1)) await weigh(grams);
   await weigh(331);
   await lead.getByText(/^13 g between the lightest and the heaviest; more than 6 g is too much/).waitFor();
-  expect(await findFaults(lead)).toEqual(NO_FAULTS);
+  expect(await settledFaults(lead)).toEqual(NO_FAULTS);
   await key('Take out number 10: 331 g').click();
   await weigh(rest.at(-1) ?? 0);
   await lead.getByText('321 g each, 6 g between the lightest and the heaviest.').waitFor();
-  expect(await findFaults(lead)).toEqual(NO_FAULTS);
+  expect(await settledFaults(lead)).toEqual(NO_FAULTS);
   await key('Keep 321 g as the tare').click();
   await lead.getByRole('heading', { name: 'No. 10 can: an empty one weighs 321 g.' }).waitFor();
   await lead.getByText(/^Weighed .+ by .+, from 318 to 324 g\.$/).waitFor();
@@ -80,7 +75,7 @@ test('without a signal ten empties wait on the phone, count at once, and are sen
   await key('Keep 330 g as the tare').click();
   await lead.getByRole('heading', { name: 'No. 10 can: an empty one weighs 330 g.' }).waitFor();
   await lead.getByText('Ten empties weighed: No. 10 can').waitFor();
-  expect(await findFaults(lead)).toEqual(NO_FAULTS);
+  expect(await settledFaults(lead)).toEqual(NO_FAULTS);
   await lead.context().setOffline(false);
   await lead.getByText(/^Weighed .+ by .+, from 330 to 330 g\.$/).waitFor();
   const { tares } = bodyOf(await hall.lead.caller.get(`${storehouse.path}/container-tares`));
@@ -93,7 +88,7 @@ test('at the line the can stands on the scale full: its tare is taken off, and t
   await lead.getByLabel('Each No. 10 can stands on the scale with its food').check();
   await lead.getByText('330 g are taken off for the container.').waitFor();
   await lead.getByText('the scale shows 2,930 g').waitFor();
-  expect(await findFaults(lead)).toEqual(NO_FAULTS);
+  expect(await settledFaults(lead)).toEqual(NO_FAULTS);
   await lead
     .getByRole('button', { name: /^Number 1|2,600 g/ })
     .first()
@@ -108,7 +103,7 @@ test('at the line the can stands on the scale full: its tare is taken off, and t
   await lead.getByLabel('On the scale, with the container').fill('2640');
   await lead.getByLabel('How many alike').fill('3');
   await lead.getByText('2,640 g less 330 g is 2,310 g net. 3 of them: 6,930 g.').waitFor();
-  expect(await findFaults(lead)).toEqual(NO_FAULTS);
+  expect(await settledFaults(lead)).toEqual(NO_FAULTS);
   await lead.locator('.pour .key').click();
   await lead.getByText('3 containers, 6,930 g').waitFor();
   await lead.context().setOffline(false);
@@ -129,7 +124,7 @@ test('where ten empties are too unlike, each can is weighed empty before it is p
   await key('Weigh this one empty first').waitFor();
   await lead.getByLabel('This container empty, in grams').fill('325');
   await lead.getByText('the scale shows 2,925 g').waitFor();
-  expect(await findFaults(lead)).toEqual(NO_FAULTS);
+  expect(await settledFaults(lead)).toEqual(NO_FAULTS);
   await lead.locator('.pour .key').click();
   await key('Weigh this one empty first').waitFor(); // the next one is another
   await lead.locator('summary', { hasText: 'All containers' }).click();

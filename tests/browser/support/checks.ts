@@ -36,3 +36,13 @@ export function smallTargets(page: Page): Promise<string[]> {
     .filter((one) => one.getClientRects().length > 0 && one.getBoundingClientRect().height < 47.5)
     .map((one) => one.outerHTML.slice(0, 120))`);
 }
+
+/** What is wrong with a page as a phone shows it, which goes back to its usual width: see `NO_FAULTS`. */
+export async function findFaults(page: Page) {
+  const found = { axe: await listViolations(page), small: await smallTargets(page) };
+  await page.setViewportSize({ width: 320, height: 844 });
+  const over = await overflowOf(page);
+  await page.setViewportSize({ width: 390, height: 844 });
+  return { ...found, over };
+}
+export const NO_FAULTS = { axe: [], small: [], over: 0 };

@@ -18,6 +18,10 @@ export type Site = {
   enter(email: string, options?: { width?: number; language?: string }): Promise<Visit>;
   /** Takes the server out of reach, or back: every connection to it breaks, whoever in the browser opened it. */
   cut(isCut: boolean): void;
+  /** The same, and the browser of a page is told that it has no signal. */
+  loseSignal(page: Page, isLost: boolean): Promise<void>;
+  /** A tab that is opened some minutes later, with a signal, by whoever closed this one. */
+  openLater(page: Page, minutes: number, path: string): Promise<Page>;
   close(): Promise<void>;
 };
 
@@ -45,13 +49,28 @@ export async function openSite(
   await new Promise((listening) => server.once('listening', () => listening(null)));
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const browser = await openChromium(browserArgs);
+  const cut = (isCut: boolean) => {
+    isOutOfReach = isCut;
+    if (isCut) server.closeAllConnections();
+  };
+  const loseSignal = async (page: Page, isLost: boolean) => {
+    cut(isLost);
+    await page.context().setOffline(isLost);
+  };
   return {
     app,
     url,
     visit: (options) => visit(browser, url, options),
-    cut: (isCut) => {
-      isOutOfReach = isCut;
-      if (isCut) server.closeAllConnections();
+    ...{ cut, loseSignal },
+    openLater: async (closing, minutes, path) => {
+      await closing.close();
+      app.clock.now = new Date(app.clock.now.getTime() + minutes * 60_000);
+      await loseSignal(closing, false);
+      const page = await closing.context().newPage();
+      page.setDefaultTimeout(40_000);
+      await page.clock.setFixedTime(app.clock.now);
+      await page.goto(path);
+      return page;
     },
     enter: async (email, options) => {
       const answer = await app.as().post('/api/session', { email, password: A_PASSWORD });

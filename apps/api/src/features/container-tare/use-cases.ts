@@ -21,7 +21,7 @@ export function weighTare(context: Context, { containerKindId, readings, weighed
   const { storehouseId, personId } = context.actor;
   return withTx(context, async (tx) => {
     const kind = await lockContainerKind(tx, storehouseId, containerKindId);
-    const weighedAt = happenedAt(context, { field: 'weighedAt', at });
+    const weighedAt = happenedAt(context.now(), { field: 'weighedAt', at });
     await insertTare(tx, {
       ...{ storehouseId, containerTareId: newId(context), containerKindId, readings },
       ...{ weighedBy: personId, weighedAt, recordedAt: context.now() },

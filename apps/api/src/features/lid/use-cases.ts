@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import { isLidOpen, type LidSaying } from '@sheafbook/keeping';
 import { readCode, spellCode } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
+import { happenedByNow } from '../../platform/happened-at.ts';
 import { newId } from '../../platform/new-id.ts';
 import { noteHelpersRead, notePrivateRead } from '../../platform/private-read.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
@@ -46,7 +47,7 @@ const noteOwnersRead = (tx: Tx, context: Context, lids: readonly Lid[]) =>
  */
 export function answerLids(context: Context, wish: LidAnswers) {
   whoseStock(context, wish.of, mayInspectCommon);
-  const checkedAt = checkedAtOf(context, wish.checkedAt);
+  const checkedAt = happenedByNow(context.now(), { field: 'checkedAt', at: wish.checkedAt });
   const work = async (tx: Tx) => {
     const loose = await findLoose(tx, context, wish);
     const containerIds = [...new Set([...wish.containerIds, ...loose])];
@@ -107,20 +108,6 @@ function rowOf(context: Context, { jar }: Lid, wish: { note: string; checkedAt: 
     ...{ storehouseId, lidCheckId: newId(context), containerId, householdId, ...wish },
     ...{ checkedBy: context.actor.personId, recordedAt: context.now() },
   };
-}
-
-/** When somebody looked: now, or as the phone or the pen wrote it. A phone's clock may run a little ahead. */
-function checkedAtOf(context: Context, said: string | undefined): Date {
-  const now = context.now();
-  if (said === undefined) return now;
-  const at = new Date(said);
-  if (at.getTime() > now.getTime() + 300_000)
-    throw fieldProblem(
-      'invalid-input',
-      'checkedAt',
-      'This time is still to come. Set the clock of the phone.',
-    );
-  return at < now ? at : now;
 }
 
 /** The jars whose codes were given: a slip of the finger is told by the code itself, another jar's by what waits here. */

@@ -1,7 +1,7 @@
 import type { Tx } from '@sheafbook/db';
 import type { PackingSessionRow, PackingSlotRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
-import { happenedAt } from '../../platform/happened-at.ts';
+import { happenedByNow } from '../../platform/happened-at.ts';
 import { Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
 import type { WorkTask } from '../../platform/work/task.ts';
@@ -40,8 +40,7 @@ export function sayArrival(
       throw new Problem('not-your-household');
     requireSessionStage(session, 'open', 'running');
     const { slot } = found;
-    const at = happenedAt(context, { field: 'cameAt', at: said.cameAt });
-    const cameAt = new Date(Math.min(at.getTime(), context.now().getTime()));
+    const cameAt = happenedByNow(context.now(), { field: 'cameAt', at: said.cameAt });
     if (slot.state === 'not-come') {
       if (isHere) await comeLate(tx, context, session, { slot, cameAt });
     } else if ((slot.cameAt !== null) !== isHere)

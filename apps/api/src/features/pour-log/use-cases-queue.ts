@@ -22,7 +22,7 @@ export function sayQueue(context: Context, sessionId: string, wish: QueueWish): 
       throw fieldProblem('invalid-input', 'station', 'The lines of this day have no such station.');
     return insertQueue(tx, {
       ...{ storehouseId, packingQueueId: newId(context), packingSessionId: sessionId, ...said },
-      ...{ saidBy: personId, saidAt: happenedAt(context, { field: 'saidAt', at }) },
+      ...{ saidBy: personId, saidAt: happenedAt(context.now(), { field: 'saidAt', at }) },
     });
   });
 }

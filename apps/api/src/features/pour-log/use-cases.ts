@@ -3,7 +3,7 @@ import type { ContainerKindRow, FoodRow, PackingSessionRow } from '@sheafbook/db
 import { poured, reweighed, sampled, spilled } from '@sheafbook/ledger';
 import { dayInZone } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
-import { happenedAt } from '../../platform/happened-at.ts';
+import { happenedAt, happenedByNow } from '../../platform/happened-at.ts';
 import { newId } from '../../platform/new-id.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
@@ -138,7 +138,7 @@ export function logPours(context: Context, sessionId: string, wish: PourWish) {
       field: `grams.${wish.grams.length - 1}`,
     });
     const kind = await loadContainerKind(tx, storehouseId, wish.containerKindId);
-    const pouredAt = happenedAt(context, { field: 'pouredAt', at: wish.pouredAt });
+    const pouredAt = happenedAt(context.now(), { field: 'pouredAt', at: wish.pouredAt });
     const stop = await findStop(tx, storehouseId, { sessionId, line, kindCode: kind.kindCode });
     if (stop) refuseStopped(stop, line, pouredAt);
     const containerTareId = await requireTareOfKind(tx, storehouseId, wish);
@@ -260,7 +260,7 @@ export function logLoss(context: Context, sessionId: string, wish: LossWish) {
       ...{ ownerId: householdId, amountGrams: grams },
     };
     const recordedAt = context.now();
-    const lostAt = happenedAt(context, { field: 'lostAt', at: wish.lostAt });
+    const lostAt = happenedByNow(recordedAt, { field: 'lostAt', at: wish.lostAt });
     const { entryId } = await postEntry(tx, context, {
       ...{ what: `session-${to}`, onDay: todayOf(context), buyId: bag.buyId, subjectId: sessionId, note },
       enteredFor: householdId,
@@ -268,7 +268,7 @@ export function logLoss(context: Context, sessionId: string, wish: LossWish) {
     });
     await insertLoss(tx, {
       ...{ storehouseId, entryId, packingSessionId: sessionId, bagId, householdId, recordedAt },
-      lostAt: new Date(Math.min(lostAt.getTime(), recordedAt.getTime())),
+      lostAt,
     });
     return loadLog(tx, context, sessionId);
   });
@@ -358,7 +358,7 @@ export function openPack(context: Context, sessionId: string, wish: PackWish) {
     const { openedAt: at, ...pack } = wish;
     return insertPack(tx, {
       ...{ storehouseId, absorberPackId: newId(context), packingSessionId: sessionId, ...pack },
-      ...{ openedAt: happenedAt(context, { field: 'openedAt', at }), openedBy: personId },
+      ...{ openedAt: happenedAt(context.now(), { field: 'openedAt', at }), openedBy: personId },
     });
   });
 }
@@ -379,7 +379,7 @@ export function closePack(
     if (open.shutAt !== null) throw new Problem('already-there', { detail: 'This pack is shut already.' });
     if (wish.packetsLeft > open.packets)
       throw fieldProblem('invalid-input', 'packetsLeft', `The pack held ${open.packets} packets.`);
-    const shutAt = happenedAt(context, { field: 'shutAt', at: wish.shutAt });
+    const shutAt = happenedAt(context.now(), { field: 'shutAt', at: wish.shutAt });
     if (shutAt < open.openedAt)
       throw fieldProblem('invalid-input', 'shutAt', 'A pack is shut after it was opened.');
     const shut = await shutPack(tx, storehouseId, { ...wish, sessionId, shutAt });

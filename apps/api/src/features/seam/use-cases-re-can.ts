@@ -3,7 +3,7 @@ import type { ContainerKindRow } from '@sheafbook/db/tables';
 import { massAccount, moveGrams, spilled } from '@sheafbook/ledger';
 import { dayInZone, spellCode } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
-import { happenedAt } from '../../platform/happened-at.ts';
+import { happenedByNow } from '../../platform/happened-at.ts';
 import { newId } from '../../platform/new-id.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
@@ -44,7 +44,7 @@ export function reCan(context: Context, wish: ReCanning) {
     for (const id of ids.toSorted()) await lockContainer(tx, storehouseId, id);
     await refuseOffered(tx, storehouseId, { containerIds: ids, now: context.now() });
     const old = await listAnswered(tx, storehouseId, wish);
-    const doneAt = doneAtOf(context, wish);
+    const doneAt = happenedByNow(context.now(), { field: 'doneAt', at: wish.doneAt });
     for (const { sessionId, line } of old) {
       const stop = await findStop(tx, storehouseId, { sessionId, line, kindCode: kind.kindCode });
       if (stop && !wasClosedBefore(stop, doneAt)) throw new Problem('machine-is-out');
@@ -58,12 +58,6 @@ export function reCan(context: Context, wish: ReCanning) {
   });
 }
 export type Moved = Awaited<ReturnType<typeof reCan>>;
-
-/** A phone's clock may run a little ahead; nothing is closed in time to come. */
-function doneAtOf(context: Context, { doneAt }: ReCanning): Date {
-  const at = happenedAt(context, { field: 'doneAt', at: doneAt });
-  return new Date(Math.min(at.getTime(), context.now().getTime()));
-}
 
 /** The sessions whose lines closed some containers that were in doubt, in a fixed order. */
 async function listSessionsOf(tx: Tx, storehouseId: string, containerIds: readonly string[]) {

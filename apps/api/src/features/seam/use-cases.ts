@@ -2,6 +2,7 @@ import type { Tx } from '@sheafbook/db';
 import type { PackingSessionRow, SealCheckRow, SealMachineRow } from '@sheafbook/db/tables';
 import { listSeamFaults, type SeamFault, seamLimitsOf, standsUpTo, stopsOf } from '@sheafbook/packing';
 import type { Context } from '../../platform/context.ts';
+import { happenedByNow } from '../../platform/happened-at.ts';
 import { newId } from '../../platform/new-id.ts';
 import { fieldProblem, Problem } from '../../platform/problem.ts';
 import { withTx } from '../../platform/with-tx.ts';
@@ -126,20 +127,14 @@ export function checkSeal(context: Context, wish: CheckWish) {
   });
 }
 
-/** When a check was made: now, or as the phone or the pen wrote it, within the day. A phone's clock may run a little ahead. */
+/** When a check was made: now, or as the phone or the pen wrote it, within the day. */
 function checkedAtOf({ startedAt }: PackingSessionRow, now: Date, said: string | undefined): Date {
-  if (said === undefined) return now;
-  const at = new Date(said);
-  if (at.getTime() > now.getTime() + 300_000)
-    throw fieldProblem(
-      'invalid-input',
-      'checkedAt',
-      'This time is still to come. Set the clock of the phone.',
-    );
+  const at = happenedByNow(now, { field: 'checkedAt', at: said });
+  if (said === undefined) return at;
   // A pen writes minutes.
   if (startedAt && at.getTime() < Math.floor(startedAt.getTime() / 60_000) * 60_000)
     throw fieldProblem('invalid-input', 'checkedAt', 'This was before the packing day began.');
-  return at < now ? at : now;
+  return at;
 }
 
 async function judgeMeasures(tx: Tx, storehouseId: string, wish: CheckWish): Promise<SeamFault[]> {
