@@ -72,7 +72,7 @@ async function bookDifference(tx: Tx, context: Context, weighing: Weighing): Pro
   const booked = bookWeight({ declaredGrams: bag.declaredGrams, grossGrams, tareGrams });
   const isNobodys = contents.every((content) => content.kind === 'unassigned');
   if (isNobodys) return correctReceipt(tx, context, { ...weighing, booked });
-  await shareDifference(tx, context, { ...weighing, weighedGrams: booked.netGrams });
+  await shareDifference(tx, context, { ...weighing, scaleGrams: booked.netGrams });
   const { netGrams: _, ...scale } = booked; // the book took in what it took in; its owners bore the difference
   await updateBag(tx, bag, { ...scale, weighedAt: context.now() });
 }
@@ -90,7 +90,11 @@ async function correctReceipt(
   const vesselIdOf = await loadOutsideVessels(tx, bag.storehouseId);
   const change = explainedIn(weighing, booked.netGrams);
   // What dried or grew damp is still there or gone, and was never short: the supplier's is the rest.
-  if (change) await shareDifference(tx, context, { ...weighing, weighedGrams: bag.netGrams + change.grams });
+  if (change)
+    await shareDifference(tx, context, {
+      ...weighing,
+      ...{ scaleGrams: booked.netGrams, toGrams: bag.netGrams + change.grams },
+    });
   const receivedGrams = booked.netGrams - (change?.grams ?? 0);
   const drafts = bagReceiptCorrected({
     lotId: bag.lotId,
@@ -117,29 +121,30 @@ async function weighWhatIsLeft(
   const weighedGrams = (grossGrams ?? 0) - (tareGrams ?? 0);
   if (heldGrams === 0 && weighedGrams > 0)
     throw new Problem('not-enough-left', { detail: 'By the book there is nothing left in this bag.' });
-  await shareDifference(tx, context, { ...weighing, weighedGrams });
+  await shareDifference(tx, context, { ...weighing, scaleGrams: weighedGrams });
   await updateBag(tx, bag, {});
 }
 
-/** Owners bear what is missing, or gain what is over, in proportion to what each is booked with. */
+/** Owners bear what is missing up to what the scale says, or gain what is over, in proportion; or only up to `toGrams` of it. */
 async function shareDifference(
   tx: Tx,
   context: Context,
-  { weighedGrams, ...weighing }: Weighing & { weighedGrams: number },
+  { scaleGrams, toGrams = scaleGrams, ...weighing }: Weighing & { scaleGrams: number; toGrams?: number },
 ): Promise<void> {
   const { bag, contents, wish } = weighing;
-  const change = explainedIn(weighing, weighedGrams);
+  const change = explainedIn(weighing, scaleGrams);
   const vesselIdOf = await loadOutsideVessels(tx, bag.storehouseId);
   const drafts = reweighed({
     lotId: bag.lotId,
     vesselId: bag.bagId,
     unexplainedVesselId: vesselIdOf('unexplained'),
     owners: contents.map(({ ownerId, grams }) => ({ ownerId, bookedGrams: grams })),
-    weighedGrams,
+    weighedGrams: toGrams,
     moisture: change && { vesselId: vesselIdOf('moisture'), grams: change.grams },
   });
   const entry = await postOfBag(tx, context, { bag, what: 'bag-weighed-again', drafts, note: wish.reason });
-  if (entry && change) await noteMoisture(tx, bag, { entryId: entry.entryId, weighedGrams, ...change });
+  if (entry && change)
+    await noteMoisture(tx, bag, { entryId: entry.entryId, weighedGrams: scaleGrams, ...change });
 }
 
 /** What two readings explain of a difference, in whole grams below zero where the food dried; nothing where there is none. */

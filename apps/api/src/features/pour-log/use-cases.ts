@@ -304,6 +304,8 @@ export function signSession(context: Context, sessionId: string) {
     const unexplainedVesselId = outsideOf('unexplained');
     for (const { row, leftInBagsGrams } of balance) {
       const { bag, brought } = row;
+      const { wasTenths, isTenths } = brought;
+      if (isTenths !== null) await updateMoisture(tx, bag, isTenths); // also where it explains nothing
       const owner = { bagId: bag.bagId, ownerId: brought.householdId, grams: 0, field: 'leftGrams' };
       const { ownGrams } = await lockBagOfOwner(tx, storehouseId, owner);
       const dried = driedGrams(brought, { bookedGrams: ownGrams, leftInBagsGrams });
@@ -323,11 +325,9 @@ export function signSession(context: Context, sessionId: string) {
         },
         ...{ note: brought.differenceBecause, enteredFor: brought.householdId },
       });
-      const { wasTenths, isTenths } = brought;
       if (dried === 0 || wasTenths === null || isTenths === null) continue;
       const change = { wasTenths, isTenths, bookedGrams: ownGrams, weighedGrams: leftInBagsGrams };
       await noteMoisture(tx, bag, { entryId: entry.entryId, ...change });
-      await updateMoisture(tx, bag, isTenths);
     }
     await updateSession(tx, session, { stage: 'signed', signedBy: personId, signedAt: context.now() });
     await keepStood(tx, session);
