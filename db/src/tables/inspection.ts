@@ -57,4 +57,3 @@ export const lidChecks = book.table(
   },
   (table) => [primaryKey({ columns: [table.storehouseId, table.lidCheckId] })],
 );
-export type LidCheckRow = typeof lidChecks.$inferSelect;

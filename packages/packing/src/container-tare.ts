@@ -1,4 +1,4 @@
-import { assert, assertWhole } from '@sheafbook/units';
+import { assert, assertWhole, fraction, roundFraction, sumOf } from '@sheafbook/units';
 
 /** So many empty containers are weighed when a new batch of them, or of their lids, is opened. Units: containers. Errors: none. Source: job map 6. */
 export const TARE_CONTAINERS = 10;
@@ -27,11 +27,10 @@ export function judgeTare(readings: readonly number[]): {
     assertWhole(grams, 'grams');
     assert(grams >= 1 && grams <= MOST_TARE_GRAMS, `no empty container weighs ${grams} g`);
   }
-  const sumGrams = readings.reduce((sum, grams) => sum + grams, 0);
   const [leastGrams, mostGrams] = [Math.min(...readings), Math.max(...readings)];
   const spreadGrams = mostGrams - leastGrams;
   return {
-    meanGrams: Math.floor((2 * sumGrams + TARE_CONTAINERS) / (2 * TARE_CONTAINERS)),
+    meanGrams: Number(roundFraction(fraction(sumOf(readings), TARE_CONTAINERS))),
     ...{ leastGrams, mostGrams, spreadGrams, isAlike: spreadGrams <= TARE_SPREAD_GRAMS },
   };
 }

@@ -1,4 +1,4 @@
-import { assert, assertWhole } from '@sheafbook/units';
+import { assert, assertWhole, fraction, roundFraction } from '@sheafbook/units';
 
 /**
  * How moist hard wheat ends up in air of a given dampness, and the other way round.
@@ -108,9 +108,8 @@ export function massAtMoisture(grams: number, { wasTenths, isTenths }: MoistureR
     assertWhole(tenths, 'tenths');
     assert(tenths <= MOST_MOISTURE_TENTHS, `grain is not ${tenths} tenths of a per cent moist`);
   }
-  const dividend = BigInt(grams) * BigInt(1000 - wasTenths); // bigint: a thousand tonnes times a thousand is near 2^53
-  const divisor = BigInt(1000 - isTenths);
-  return Number((2n * dividend + divisor) / (2n * divisor));
+  // In bigints: a thousand tonnes times a thousand is near 2^53.
+  return Number(roundFraction(fraction(BigInt(grams) * BigInt(1000 - wasTenths), BigInt(1000 - isTenths))));
 }
 
 /**

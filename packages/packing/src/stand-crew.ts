@@ -41,7 +41,7 @@ export const SPELL_MINUTES = 45;
  * closing are done standing.
  * Units: none. Errors: none. Source: common practice, no source.
  */
-export const SEATED_STATIONS: readonly string[] = ['weigh', 'absorber', 'label', 'box'];
+const SEATED_STATIONS: readonly string[] = ['weigh', 'absorber', 'label', 'box'];
 
 /** Stations at which a full bag is lifted. */
 const LIFTING = ['fill'];

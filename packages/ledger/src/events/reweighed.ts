@@ -1,5 +1,5 @@
 import { splitByWeight } from '@sheafbook/sharing';
-import { assert, assertWhole } from '@sheafbook/units';
+import { assert, assertWhole, sumOf } from '@sheafbook/units';
 import { massAccount } from '../mass-account.ts';
 import { type MovementDraft, moveGrams } from '../movement-draft.ts';
 
@@ -28,7 +28,7 @@ export function reweighed(
 ): MovementDraft[] {
   const { moisture, ...weighing } = event;
   if (!moisture || moisture.grams === 0) return differing(weighing);
-  const bookedGrams = event.owners.reduce((sum, owner) => sum + owner.bookedGrams, 0);
+  const bookedGrams = sumOf(event.owners.map((owner) => owner.bookedGrams));
   const [least, most] = [0, event.weighedGrams - bookedGrams].toSorted((a, b) => a - b) as [number, number];
   assert(
     moisture.grams >= least && moisture.grams <= most,
@@ -50,7 +50,7 @@ export function reweighed(
 function differing(event: Weighing): MovementDraft[] {
   assertWhole(event.weighedGrams, 'weighedGrams');
   for (const { bookedGrams } of event.owners) assertWhole(bookedGrams, 'bookedGrams');
-  const bookedGrams = event.owners.reduce((sum, owner) => sum + owner.bookedGrams, 0);
+  const bookedGrams = sumOf(event.owners.map((owner) => owner.bookedGrams));
   if (bookedGrams === event.weighedGrams) return [];
   const isOneOwner = event.owners.length === 1;
   assert(bookedGrams > 0 || isOneOwner, 'an empty vessel has no owner to bear a difference');

@@ -1,9 +1,10 @@
 import { BARRIERS } from '@sheafbook/keeping';
+import { MOST_TARE_GRAMS } from '@sheafbook/packing';
 import { z } from 'zod';
 import { pageQuery } from '../../platform/paging.ts';
 import { thingName } from '../storehouse/schema.ts';
 
-const tareGrams = z.int().min(0).max(100_000).nullable();
+const tareGrams = z.int().min(0).max(MOST_TARE_GRAMS).nullable();
 const priceMinorUnits = z.int().min(0).max(1_000_000_000).nullable();
 
 /** What a kind does for the food in it, with who says so. A wall that nobody named is taken for one that lets air through. */

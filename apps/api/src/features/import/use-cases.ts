@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Tx } from '@sheafbook/db';
 import type { Context } from '../../platform/context.ts';
+import { digestOf } from '../../platform/digest.ts';
 import { lockBook } from '../../platform/lock-book.ts';
 import { newId } from '../../platform/new-id.ts';
 import { pageOf } from '../../platform/paging.ts';
@@ -120,8 +121,6 @@ async function carryOut(
   const importNo = await nextImportNo(tx, storehouseId);
   return { outcome: { openingOn, files: planned.files, isPossible, seen, lookedAt }, importNo, things };
 }
-
-const digestOf = (what: unknown): string => createHash('sha256').update(JSON.stringify(what)).digest('hex');
 
 async function readFiles(tx: Tx, context: Context, wish: DryRunWish): Promise<SentFile[]> {
   const sent = wish.files.map(({ name, kind, leftOut, base64 }) => {

@@ -39,7 +39,9 @@ export async function listLids(
   const { storehouseId, householdId } = context.actor;
   const isStore = of === 'common';
   const sinceOn = addDays(todayOf(context), -MOST_DAYS);
-  const closings = await listClosings(tx, storehouseId, { sinceOn, isStore });
+  const closings = (await listClosings(tx, storehouseId, { sinceOn, isStore })).filter((closed) =>
+    isStore ? closed.isInStore : closed.householdId === householdId,
+  );
   if (closings.length === 0) return [];
   const jars = await listKeptContainers(tx, storehouseId, {
     containerIds: closings.map(({ containerId }) => containerId),
@@ -47,8 +49,7 @@ export async function listLids(
   const closedById = new Map(closings.map((closed) => [closed.containerId, closed]));
   const mine = jars.flatMap((jar) => {
     const closed = closedById.get(jar.container.containerId);
-    const isMeant = isStore ? closed?.isInStore : jar.container.householdId === householdId;
-    return closed && isMeant && isDrawn(jar) ? [{ jar, closed }] : [];
+    return closed && isDrawn(jar) ? [{ jar, closed }] : [];
   });
   const idsOf = (ids: readonly (string | null)[]) => [...new Set(ids.flatMap((id) => id ?? []))];
   const households = await listHouseholdNames(

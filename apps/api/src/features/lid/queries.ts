@@ -7,6 +7,7 @@ import { isOneOf } from '../../platform/is-one-of.ts';
 /** When a jar was closed last, and what was said of its lid and found on it last. */
 export type Closed = {
   readonly containerId: string;
+  readonly householdId: string | null;
   readonly sessionId: string | null;
   readonly closedAt: Date;
   readonly isInStore: boolean;
@@ -22,6 +23,7 @@ export async function listClosings(
 ): Promise<Closed[]> {
   const rows = await tx.execute<{
     container_id: string;
+    household_id: string | null;
     packing_session_id: string | null;
     closed_at: string;
     is_in_store: boolean;
@@ -32,7 +34,8 @@ export async function listClosings(
     outcome: Outcome | null;
   }>(sql`select * from book.list_lids(${storehouseId}, ${sinceOn}, ${isStore})`);
   return rows.map((row) => ({
-    ...{ containerId: row.container_id, sessionId: row.packing_session_id, isInStore: row.is_in_store },
+    ...{ containerId: row.container_id, householdId: row.household_id },
+    ...{ sessionId: row.packing_session_id, isInStore: row.is_in_store },
     closedAt: new Date(row.closed_at),
     said:
       row.says && row.said_of && row.checked_at

@@ -53,12 +53,14 @@ export function answerLids(context: Context, wish: LidAnswers) {
     const containerIds = [...new Set([...wish.containerIds, ...loose])];
     const { lids, leftAlone } = await lockLids(tx, context, { of: wish.of, containerIds, at: checkedAt });
     const said = lids.map((lid) => ({ lid, says: judge(lid, loose) }));
-    const fresh = said.filter(({ lid, says }) => says !== null && says !== saidNow(lid));
+    const fresh = said.flatMap(({ lid, says }) =>
+      says !== null && says !== saidNow(lid) ? [{ lid, says }] : [],
+    );
     await insertLidChecks(
       tx,
       fresh.map(({ lid, says }) => ({
         ...rowOf(context, lid, { note: wish.note, checkedAt }),
-        ...{ says: says ?? 'held', closedAt: lid.closed.closedAt },
+        ...{ says, closedAt: lid.closed.closedAt },
       })),
     );
     const found = fresh.filter(({ says }) => says === 'loose').map(({ lid }) => lid);
@@ -71,7 +73,6 @@ export function answerLids(context: Context, wish: LidAnswers) {
   };
   return withTx(context, work, openingFor(wish));
 }
-export type LidsAnswered = Awaited<ReturnType<typeof answerLids>>;
 
 /**
  * Writes down that jars were closed again, each with a fresh absorber or a new vacuum: the day begins anew. Until its lid has
@@ -94,7 +95,6 @@ export function closeLidsAgain(context: Context, wish: LidClosings) {
   };
   return withTx(context, work, openingFor(wish));
 }
-export type LidsClosed = Awaited<ReturnType<typeof closeLidsAgain>>;
 
 const codeOf = ({ jar }: Lid): string => spellCode(jar.container.containerCode);
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { instant } from '../buy/schema.ts';
+import { instant, minorUnitsOrNone } from '../buy/schema.ts';
 import { note, reason } from '../money/schema.ts';
 
 const ticks = z
@@ -42,7 +42,7 @@ export const takeBackWish = z.strictObject({
 export type TakeBackWish = z.infer<typeof takeBackWish>;
 
 export const damageWish = z.strictObject({
-  minorUnits: z.int().positive('Say what the damage costs.'),
+  minorUnits: minorUnitsOrNone.min(1, 'Say what the damage costs.'),
   /** What is damaged; it stands on the household's statement. */
   note: reason,
 });

@@ -1,8 +1,8 @@
-import { createHash } from 'node:crypto';
 import type { Tx } from '@sheafbook/db';
 import type { PackingMixRow } from '@sheafbook/db/tables';
 import { findMixes, type Mix, type MixedShare } from '@sheafbook/packing';
 import { sumOf } from '@sheafbook/units';
+import { digestOf } from '../../platform/digest.ts';
 import type { SlotOf, WishedPacking } from './queries.ts';
 import { listBroughtLots, listOwnLots, listStandingMixes } from './queries-mixing.ts';
 
@@ -72,6 +72,4 @@ function asPosted(row: PackingMixRow): DayMix {
 
 /** What somebody saw before they booked it: each household's figures, and no others are booked. */
 const seenOf = ({ wishIds, lotId, run }: Pick<Mix, 'wishIds' | 'lotId' | 'run'>): string =>
-  createHash('sha256')
-    .update(JSON.stringify([wishIds, lotId, run]))
-    .digest('hex');
+  digestOf([wishIds, lotId, run]);

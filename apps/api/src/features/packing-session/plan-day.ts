@@ -2,9 +2,9 @@ import type { Tx } from '@sheafbook/db';
 import type { PackingSessionRow } from '@sheafbook/db/tables';
 import type { Context } from '../../platform/context.ts';
 import { notePrivateRead } from '../../platform/private-read.ts';
-import { mixWishes } from './mixing.ts';
+import { mixWishes, type RunWish } from './mixing.ts';
 import { planLines, toLineWish, turnsOfLines } from './plan.ts';
-import { listAllergens, listSlots, listWishes } from './queries.ts';
+import { listAllergens, listSlots, listWishes, type SlotOf } from './queries.ts';
 
 /**
  * What runs on which line when, under the task `packing`. The allergies of eaters keep foods apart; each household that was
@@ -28,15 +28,22 @@ export async function planDay(
     what: 'allergies, as the order of foods reads them',
     purpose,
   });
-  // Of a mix somebody may have no container, only what is left over.
+  return { wishes, mixes, slots, freed, lines: linesOf(session, { wishes, slots, allergens, people }) };
+}
+
+/** The lines of a day by its wishes as they run. Of a mix somebody may have no container, only what is left over. */
+export function linesOf(
+  session: PackingSessionRow,
+  day: {
+    wishes: readonly RunWish[];
+    slots: readonly SlotOf[];
+    allergens: Parameters<typeof toLineWish>[1];
+    people?: number | undefined;
+  },
+) {
+  const { wishes, slots, allergens, people } = day;
   const lineWishes = wishes
     .filter(({ wish }) => wish.containers > 0)
     .map((row) => toLineWish(row, allergens));
-  return {
-    wishes,
-    mixes,
-    slots,
-    freed,
-    lines: planLines(session, turnsOfLines(lineWishes, slots, session), people),
-  };
+  return planLines(session, turnsOfLines(lineWishes, slots, session), people);
 }

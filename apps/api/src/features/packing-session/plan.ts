@@ -108,7 +108,7 @@ export function capacityOf(session: PackingSessionRow, { crew, changeoverMinutes
 }
 
 /** Where people stood most at the last session that they came to. */
-export type LastStations = ReadonlyMap<string, readonly string[]>;
+type LastStations = ReadonlyMap<string, readonly string[]>;
 
 /**
  * Who of those that come stands where on all lines, from when the first is set up until the last has closed its containers;

@@ -279,7 +279,6 @@ export async function listLosses(tx: Tx, storehouseId: string, sessionId: string
     .orderBy(asc(packingLosses.lostAt), asc(packingLosses.entryId));
   return rows.map(({ loss, kind, grams }) => ({ ...loss, kind: kind ?? '', grams }));
 }
-export type LoggedLoss = Awaited<ReturnType<typeof listLosses>>[number];
 
 export async function listPacks(tx: Tx, storehouseId: string, sessionId: string): Promise<AbsorberPackRow[]> {
   return tx

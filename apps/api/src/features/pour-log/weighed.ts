@@ -1,8 +1,7 @@
-import { MOST_TARE_GRAMS, netOfGross } from '@sheafbook/packing';
+import { netOfGross } from '@sheafbook/packing';
 import { z } from 'zod';
 import { grams } from '../buy/schema.ts';
-
-const tare = grams.max(MOST_TARE_GRAMS, 'No empty container weighs more than 100 kg.');
+import { emptyGrams } from '../container-tare/schema.ts';
 
 /**
  * How the containers of a pour were weighed: their food alone, or full on the scale, less what ten empties of the kind weigh or
@@ -11,11 +10,15 @@ const tare = grams.max(MOST_TARE_GRAMS, 'No empty container weighs more than 100
 export const weighedHow = z
   .discriminatedUnion('how', [
     z.strictObject({ how: z.literal('net') }),
-    z.strictObject({ how: z.literal('tare-of-kind'), grossGrams: z.array(grams), tareGrams: tare }),
-    z.strictObject({ how: z.literal('own-tare'), grossGrams: z.array(grams), tareGrams: z.array(tare) }),
+    z.strictObject({ how: z.literal('tare-of-kind'), grossGrams: z.array(grams), tareGrams: emptyGrams }),
+    z.strictObject({
+      how: z.literal('own-tare'),
+      grossGrams: z.array(grams),
+      tareGrams: z.array(emptyGrams),
+    }),
   ])
   .default({ how: 'net' });
-export type WeighedHow = z.infer<typeof weighedHow>;
+type WeighedHow = z.infer<typeof weighedHow>;
 
 /** One container's figures off the scale; none where its food was weighed alone. */
 export function scaleOf(weighed: WeighedHow, at: number): { grossGrams: number; tareGrams: number } | null {

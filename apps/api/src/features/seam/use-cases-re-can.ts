@@ -53,7 +53,8 @@ export function reCan(context: Context, wish: ReCanning) {
     for (const [at, can] of old.entries())
       done.push(await fillAnew(tx, context, { can, at, kind, wish, doneAt }));
     await tellMoved(tx, context, done);
-    for (const { sessionId, line } of done) await holdLate(tx, context, { sessionId, line });
+    const lines = new Map(done.map(({ sessionId, line }) => [`${sessionId} ${line}`, { sessionId, line }]));
+    for (const line of lines.values()) await holdLate(tx, context, line);
     return done;
   });
 }

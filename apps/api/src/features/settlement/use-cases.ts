@@ -1,8 +1,8 @@
-import { createHash } from 'node:crypto';
 import type { Tx } from '@sheafbook/db';
 import type { PackingSessionRow } from '@sheafbook/db/tables';
 import { sumOf } from '@sheafbook/units';
 import type { Context } from '../../platform/context.ts';
+import { digestOf } from '../../platform/digest.ts';
 import { newId } from '../../platform/new-id.ts';
 import { WHOLE_LIST } from '../../platform/paging.ts';
 import { postEntry, reverseEntry } from '../../platform/post-entry.ts';
@@ -102,9 +102,7 @@ async function reckon(
   await refusePayers(tx, context, wish);
   const fillers = fillersOf(pours);
   const shared = shareCosts(listCosts(wish, { session, pours, supplies, items }), fillers);
-  const seen = createHash('sha256')
-    .update(JSON.stringify([session.packingSessionId, fillers, shared.costs]))
-    .digest('hex');
+  const seen = digestOf([session.packingSessionId, fillers, shared.costs]);
   return { session, fillers, ...shared, seen };
 }
 
