@@ -574,6 +574,7 @@ table book.container row level security
   constraint container_treatment_known CHECK ((treatment = ANY (ARRAY['oxygen-absorber'::text, 'dry-ice'::text, 'vacuum'::text, 'nitrogen-flush'::text, 'freeze-thaw-freeze'::text, 'food-grade-earth'::text, 'none'::text])))
   CREATE INDEX container_by_household ON book.container USING btree (storehouse_id, household_id)
   CREATE INDEX container_by_lot ON book.container USING btree (storehouse_id, lot_id)
+  CREATE INDEX container_by_packing ON book.container USING btree (storehouse_id, packed_on) WHERE (opened_on IS NULL)
   CREATE TRIGGER container_joins_holds AFTER INSERT ON book.container FOR EACH STATEMENT EXECUTE FUNCTION book.extend_holds()
   CREATE CONSTRAINT TRIGGER container_joins_holds_at_last AFTER INSERT ON book.container DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION book.extend_holds_at_last()
   policy own_storehouse for all to public using ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse))) with check ((storehouse_id = ( SELECT book.current_storehouse() AS current_storehouse)))
