@@ -13,6 +13,7 @@ import {
   listSeamFaults,
   recommendedLimitGrams,
   recommendedLimitPounds,
+  seamFaultsOf,
   seamOverlapMils,
   seamOverlapPercent,
   suspectWindow,
@@ -53,6 +54,18 @@ describe('a double seam', () => {
     expect(listSeamFaults({ ...measures, widthMils: 120, coverHookMils: 60 }, limits)).toMatchObject([
       { measure: 'overlap', least: 45, most: null },
     ]);
+  });
+
+  test('a seam is wider than two plates of its lid and one of its body; what is read as less has no overlap', () => {
+    const sheet = {
+      ...{ widthLeast: 110, widthMost: 122, thicknessLeast: 50, thicknessMost: 60 },
+      ...{ countersinkLeast: 120, countersinkMost: 130, overlapPercent: 45, lidPlate: 10, bodyPlate: 9 },
+    };
+    expect(seamFaultsOf({ ...measures, widthMils: 29 }, sheet)).toBeNull();
+    expect(seamFaultsOf({ ...measures, widthMils: 30 }, sheet)).toMatchObject([
+      { measure: 'width', found: 30 },
+    ]);
+    expect(seamFaultsOf(measures, sheet)).toEqual([{ measure: 'width', found: 125, least: 110, most: 122 }]);
   });
 });
 

@@ -109,3 +109,13 @@ export function listSeamFaults(measures: SeamMeasures, limits: SeamLimits): Seam
   }
   return faults;
 }
+
+/**
+ * The same by a maker's sheet as it is written down, of whatever a gauge may have shown.
+ * Units: as `SeamMeasures`. Shape: null where the seam is no wider than its plates, which no seam is: it was misread.
+ * Errors: AssertionError when a hook is not above zero.
+ */
+export function seamFaultsOf(measures: SeamMeasures, sheet: SeamSheet): SeamFault[] | null {
+  if (measures.widthMils <= 2 * sheet.lidPlate + sheet.bodyPlate) return null;
+  return listSeamFaults(measures, seamLimitsOf(sheet));
+}

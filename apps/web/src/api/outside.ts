@@ -1,4 +1,5 @@
 import { useSyncExternalStore } from 'react';
+import { actingHere } from './acting.ts';
 
 const listeners = new Set<() => void>();
 
@@ -25,11 +26,16 @@ const listed = (kept: Kept): readonly { readonly refusal: unknown }[] =>
 
 /**
  * Whether something that a person wrote down without a signal waits in this browser, or was refused: all that every page must
- * know, so that the parts that show and send it come only where they are needed.
+ * know, so that the parts that show and send it come only where they are needed. What was written for a neighbour's household
+ * waits until somebody acts for it again.
  */
 export function useOutside({ storehouse, personId }: { storehouse: string; personId: string }) {
+  const acting = actingHere();
+  // A counter's place ends with a point where nobody acts for another.
+  const ends = acting ? [`.${personId}.${acting.household}`] : [`.${personId}`, `.${personId}.`];
   const isOwn = (place: string) =>
-    KINDS.some((kind) => place.startsWith(`sheafbook.${kind}.${storehouse}.`)) && place.includes(personId);
+    KINDS.some((kind) => place.startsWith(`sheafbook.${kind}.${storehouse}.`)) &&
+    ends.some((end) => place.endsWith(end));
   return useSyncExternalStore(listenOutside, () => {
     const kept = Object.keys(localStorage)
       .filter(isOwn)

@@ -1,12 +1,13 @@
 import { useLocation } from '@tanstack/react-router';
-import { type ComponentType, lazy, type ReactNode, Suspense, useEffect } from 'react';
+import { type ComponentType, lazy, type ReactNode, Suspense, useEffect, useMemo } from 'react';
 import { useOutside } from '../api/outside.ts';
 import type { House } from './house.ts';
+import { useOnline } from './use-online.ts';
 import { WithWaiting } from './with-waiting.tsx';
 
 const load = () => import('./waiting-outside.tsx');
 /** Where it can't be fetched, nothing stands in its place: a page that is read without a signal must not go with it. */
-const WaitingOutside = lazy<ComponentType>(() => load().catch(() => ({ default: () => null })));
+const fetched = () => lazy<ComponentType>(() => load().catch(() => ({ default: () => null })));
 
 /** Where things are written down without a signal. */
 const OUTSIDE = /\/(packing|equipment|landing|claims)(\/|$)/;
@@ -19,6 +20,9 @@ export function FromOutside({ house, children }: { house: House; children: React
   const outside = useOutside(house);
   const { pathname } = useLocation();
   const isOutside = OUTSIDE.test(pathname);
+  const isOnline = useOnline();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what could not be fetched is tried again once the signal changes
+  const WaitingOutside = useMemo(fetched, [isOnline]);
   useEffect(() => {
     if (isOutside) load().catch(() => undefined);
   }, [isOutside]);

@@ -1,6 +1,6 @@
 import type { Tx } from '@sheafbook/db';
 import type { PackingSessionRow, SealCheckRow, SealMachineRow } from '@sheafbook/db/tables';
-import { listSeamFaults, type SeamFault, seamLimitsOf, standsUpTo, stopsOf } from '@sheafbook/packing';
+import { type SeamFault, seamFaultsOf, standsUpTo, stopsOf } from '@sheafbook/packing';
 import type { Context } from '../../platform/context.ts';
 import { happenedByNow } from '../../platform/happened-at.ts';
 import { newId } from '../../platform/new-id.ts';
@@ -144,13 +144,14 @@ async function judgeMeasures(tx: Tx, storehouseId: string, wish: CheckWish): Pro
   if (!limit) throw new Problem('seam-limits-missing');
   const { measures } = wish;
   if (!measures) return [];
-  if (measures.widthMils <= 2 * limit.lidPlate + limit.bodyPlate)
+  const faults = seamFaultsOf(measures, limit);
+  if (faults === null)
     throw fieldProblem(
       'invalid-input',
       'measures.widthMils',
       'A seam is wider than its plates; measure it again.',
     );
-  return listSeamFaults(measures, seamLimitsOf(limit));
+  return faults;
 }
 
 /** The numbers that a failed check puts in doubt, what is answered for or was put back too. */

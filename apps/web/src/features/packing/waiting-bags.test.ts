@@ -94,3 +94,9 @@ test('what takes a refused pour back waits behind it, and a refused taking back 
   expect(poursWaiting(refused, other).map(({ id }) => id)).toEqual(['a']);
   expect(bagsHere([byBook], refused)).toMatchObject([{ leftInBagsGrams: 8000 }]);
 });
+
+test('what waits behind a bringing that was refused, since the book has the bag, is out of that bag all the same', () => {
+  const again: LogAct = { kind: 'bring', json: other, bag: { ...bag, ...other } };
+  const waiting = [wrote('a', again, 'It is at the line already.'), wrote('b', pour(other, 1500))];
+  expect(bagsHere([byBook], waiting)).toMatchObject([{ leftInBagsGrams: 7500 }]);
+});

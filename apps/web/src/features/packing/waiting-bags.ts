@@ -22,15 +22,14 @@ export const takenBack = (waiting: readonly Written[]): ReadonlySet<string> =>
   );
 
 /** The pours of a bag that wait on this phone and stand. What was refused is in no container, so it takes no number. */
-export const poursWaiting = (waiting: readonly Written[], bag: OneBag): PourWaiting[] =>
-  waiting.flatMap(({ id, act, refusal }) =>
-    refusal === null &&
-    act.kind === 'pour' &&
-    keyOfBag(act.json) === keyOfBag(bag) &&
-    !takenBack(waiting).has(id)
+export function poursWaiting(waiting: readonly Written[], bag: OneBag): PourWaiting[] {
+  const back = takenBack(waiting);
+  return waiting.flatMap(({ id, act, refusal }) =>
+    refusal === null && act.kind === 'pour' && keyOfBag(act.json) === keyOfBag(bag) && !back.has(id)
       ? [{ id, act }]
       : [],
   );
+}
 export type PourWaiting = Pick<Written, 'id'> & { readonly act: Extract<LogAct, { kind: 'pour' }> };
 
 /** What was brought by this phone alone so far, whether the book has refused it or not been asked. */
@@ -49,6 +48,9 @@ export const isHeld = (one: Written, all: readonly Written[]): boolean =>
       ((other.act.kind === 'bring' && bagOf(other) === bagOf(one)) || isOfPour(one, other)),
   );
 const isOfPour = ({ act }: Written, { id }: Written): boolean => act.kind === 'undo' && act.entry === id;
+/** What was refused is in no container, so taking it back puts nothing into its bag. */
+const isOfRefusedPour = (one: Written, all: readonly Written[]): boolean =>
+  all.some((other) => other.refusal !== null && isOfPour(one, other));
 
 /** A bringing can't be thrown away under what waits behind it. */
 export const mayDrop = (one: Written, all: readonly Written[]): boolean =>
@@ -69,7 +71,7 @@ export function bagsHere(bags: readonly LoggedBag[], waiting: readonly Written[]
   }
   return [...known.values()].map((bag) => {
     const outGrams = sumOf(
-      waiting.filter((one) => bagOf(one) === keyOfBag(bag) && !isHeld(one, waiting)).map(gramsOut),
+      waiting.filter((one) => bagOf(one) === keyOfBag(bag) && !isOfRefusedPour(one, waiting)).map(gramsOut),
     );
     const expectedLeftGrams = bag.expectedLeftGrams - outGrams;
     const leftInBagsGrams = bag.isWeighed ? bag.leftInBagsGrams : Math.max(expectedLeftGrams, 0);

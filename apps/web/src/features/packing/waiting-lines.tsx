@@ -16,16 +16,23 @@ const SHOWS_IT = ['log', 'seals', 'tares'];
 
 function OfSession({ session }: { session: string }) {
   const t = usePackingText();
-  const { storehouse } = useHouse();
+  const { storehouse, duties } = useHouse();
+  const leads = duties.includes('packing_lead') || duties.includes('coordinator');
   const log = useLogQueue(session);
   const { pathname } = useLocation();
   if (SHOWS_IT.some((page) => pathname.endsWith(`/${session}/${page}`))) return null;
   return (
     <section className="stack">
       <WaitingActs log={log} />
-      <Link className="btn" to="/s/$storehouse/packing/$session/log" params={{ storehouse, session }}>
-        {t.toLog}
-      </Link>
+      {leads ? (
+        <Link className="btn" to="/s/$storehouse/packing/$session/log" params={{ storehouse, session }}>
+          {t.toLog}
+        </Link>
+      ) : (
+        <Link className="btn" to="/s/$storehouse/packing/$session" params={{ storehouse, session }}>
+          {t.toDay}
+        </Link>
+      )}
     </section>
   );
 }

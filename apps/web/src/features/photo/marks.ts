@@ -1,11 +1,18 @@
+import { actingHere } from '../../api/acting.ts';
 import { noteOutside } from '../../api/outside.ts';
 
 type Whose = { readonly storehouse: string; readonly personId: string };
 /** A photo that this person took and the server does not have; why the book refused it, if it did. */
 export type Mark = { readonly id: string; readonly refusal: string | null };
 
-/** Where this browser notes whose photos wait: the photos themselves are too large to stand there. */
-const placeOf = ({ storehouse, personId }: Whose) => `sheafbook.photos.${storehouse}.${personId}`;
+/**
+ * Where this browser notes whose photos wait, each person's own, and apart for whom they act for: the photos themselves are too
+ * large to stand there.
+ */
+function placeOf({ storehouse, personId }: Whose): string {
+  const acting = actingHere();
+  return `sheafbook.photos.${storehouse}.${personId}${acting ? `.${acting.household}` : ''}`;
+}
 
 export const marksOf = (whose: Whose): readonly Mark[] =>
   JSON.parse(localStorage.getItem(placeOf(whose)) ?? '[]') as Mark[];

@@ -32,7 +32,7 @@ export function WaitingPhotos() {
         if (photo) await sendPhoto(photo);
         unmark({ storehouse, personId }, id);
       } catch (error) {
-        if (!(error instanceof ApiProblem) || !isLastWord(error.status)) return;
+        if (!(error instanceof ApiProblem) || !isLastWord(error.status)) break;
         markWaiting(house, id, error.message);
       }
     }

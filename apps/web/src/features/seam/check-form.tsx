@@ -1,11 +1,11 @@
-import { listSeamFaults, type SeamFault, seamLimitsOf } from '@sheafbook/packing';
-import { instantOfWallTime, isWallTime, wallTimeInZone } from '@sheafbook/units';
+import { type SeamFault, seamFaultsOf } from '@sheafbook/packing';
 import { Link } from '@tanstack/react-router';
 import { Check, Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { nameIn } from '../../ui/name-in.ts';
 import { State } from '../../ui/pieces.tsx';
 import type { CheckMade } from '../packing/log-act.ts';
+import { penTime } from '../packing/pen-time.ts';
 import type { LogQueue } from '../packing/use-log.ts';
 import { usePackingText } from '../packing/words.ts';
 import type { Kind } from '../shelf/queries.ts';
@@ -34,13 +34,15 @@ export const draftOf = (check: CheckMade): Partial<Draft> => ({
   ...Object.fromEntries(MEASURES.map((one) => [one, String(check.measures?.[one] ?? '')])),
 });
 
-/** What the maker does not allow of what was typed, told at once, also without a signal; nothing until all of it is typed. */
-function faultsTyped(draft: Draft, unit: GaugeUnit, limit: Limit): SeamFault[] {
+/**
+ * What the maker does not allow of what was typed, told at once, also without a signal; nothing until all of it is typed.
+ * Null for a width that no seam has.
+ */
+function faultsTyped(draft: Draft, unit: GaugeUnit, limit: Limit): SeamFault[] | null {
   const read = MEASURES.map((one) => milsTyped(draft[one], unit) ?? 0);
   const [widthMils = 0, thicknessMils = 0, countersinkMils = 0, coverHookMils = 0, bodyHookMils = 0] = read;
-  if (read.some((mils) => mils <= 0) || widthMils <= 2 * limit.lidPlate + limit.bodyPlate) return [];
-  const measures = { widthMils, thicknessMils, countersinkMils, coverHookMils, bodyHookMils };
-  return listSeamFaults(measures, seamLimitsOf(limit));
+  if (read.some((mils) => mils <= 0)) return [];
+  return seamFaultsOf({ widthMils, thicknessMils, countersinkMils, coverHookMils, bodyHookMils }, limit);
 }
 
 type FormProps = {
@@ -69,10 +71,7 @@ export function CheckForm({ watch, kinds, serial, log, form: { draft, change }, 
   const limit = watch.limits.find(({ containerKindId }) => containerKindId === kind?.id);
   const unit: GaugeUnit = draft.unit === 'mm' ? 'mm' : 'mil';
   const serialTyped = serial === null ? draft.serial : String(serial);
-  // What a pen wrote is of today, on the wall of the storehouse.
-  const wall = `${wallTimeInZone(Date.now(), format.timeZone).slice(0, 10)}T${draft.pen}`;
-  const penAt = isWallTime(wall) ? new Date(instantOfWallTime(wall, format.timeZone)) : null;
-  const isAhead = penAt !== null && penAt.getTime() > Date.now();
+  const { penAt, isAhead } = penTime(draft.pen, format.timeZone);
   const needsLimits = how === 'teardown' && !limit;
   const faults = how === 'teardown' && limit ? faultsTyped(draft, unit, limit) : [];
   const submit = () => {
@@ -164,9 +163,11 @@ export function CheckForm({ watch, kinds, serial, log, form: { draft, change }, 
           </Link>
         </p>
       ) : null}
-      {how === 'teardown' && limit ? <Measures {...{ draft, change, unit, limit }} /> : null}
+      {how === 'teardown' && limit ? (
+        <Measures {...{ draft, change, unit, limit }} isTooNarrow={faults === null} />
+      ) : null}
       <p role="status">
-        {faults.length === 0 ? null : (
+        {faults === null || faults.length === 0 ? null : (
           <State
             kind="wrong"
             word={t.outOfLimits(faults.map(({ measure }) => t.faults[measure]).join(', '))}
@@ -189,6 +190,7 @@ export function CheckForm({ watch, kinds, serial, log, form: { draft, change }, 
         disabled={
           isAhead ||
           needsLimits ||
+          faults === null ||
           (how === 'teardown' && MEASURES.some((one) => milsTyped(draft[one], unit) === undefined))
         }
       >
@@ -209,12 +211,18 @@ type MeasuresProps = {
   change: (part: Partial<Draft>) => void;
   unit: GaugeUnit;
   limit: Limit;
+  /** No wider than its plates, which no seam is. */
+  isTooNarrow: boolean;
 };
 
 /** What the gauge read, each beside what the maker allows. */
-function Measures({ draft, change, unit, limit }: MeasuresProps) {
+function Measures({ draft, change, unit, limit, isTooNarrow }: MeasuresProps) {
   const t = useSeamText();
   const range = (least: number, most: number) => t.allowed(milsSaid(least, unit), milsSaid(most, unit));
+  const problemOf = (one: Measure) => {
+    if (draft[one] !== '' && milsTyped(draft[one], unit) === undefined) return t.measureProblem;
+    return isTooNarrow && one === 'widthMils' ? t.tooNarrow : undefined;
+  };
   const hints: Record<Measure, string> = {
     widthMils: range(limit.widthLeast, limit.widthMost),
     thicknessMils: range(limit.thicknessLeast, limit.thicknessMost),
@@ -247,9 +255,7 @@ function Measures({ draft, change, unit, limit }: MeasuresProps) {
             inputMode="decimal"
             hint={hints[one]}
             value={draft[one]}
-            problem={
-              draft[one] !== '' && milsTyped(draft[one], unit) === undefined ? t.measureProblem : undefined
-            }
+            problem={problemOf(one)}
             onChange={(event) => change({ [one]: event.target.value })}
           />
         ))}

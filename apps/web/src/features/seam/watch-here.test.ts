@@ -32,6 +32,14 @@ test('a seam that is thicker than its maker allows stops its machine on the phon
   expect(outSince(seamer, checked(1, THICK), checked(2), checked(3), checked(4))).toBeNull();
 });
 
+test('a width that no seam has says nothing of its machine, and breaks nothing', () => {
+  const narrow = checked(2, { measures: { ...MEASURES, widthMils: 29 } });
+  expect(outSince(seamer, narrow)).toBeNull();
+  expect(outSince(seamer, checked(1, THICK), narrow, checked(3), checked(4))).toBe(
+    '2026-09-19T15:01:00.000Z',
+  );
+});
+
 test('a machine that is out by the book runs after three good trials on the phone; what was refused counts for nothing', () => {
   const out = { ...seamer, outSince: '2026-09-19T14:00:00.000Z' };
   expect(outSince(out, checked(1), checked(2))).toBe(out.outSince);

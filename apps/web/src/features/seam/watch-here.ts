@@ -1,4 +1,4 @@
-import { listSeamFaults, seamLimitsOf, stopsOf, type TimedCheck } from '@sheafbook/packing';
+import { seamFaultsOf, stopsOf, type TimedCheck } from '@sheafbook/packing';
 import type { Waiting } from '../../api/outbox.ts';
 import type { CheckMade, LogAct } from '../packing/log-act.ts';
 import type { Limit, Machine, Watch } from './queries.ts';
@@ -13,7 +13,7 @@ export function machinesHere(known: Known, waiting: readonly Waiting<LogAct>[]):
   return known.machines.map((machine) => {
     const own = waiting.flatMap((one) =>
       one.refusal === null && one.act.kind === 'check' && one.act.json.machineId === machine.id
-        ? [timed(one, one.act.json, known.limits)]
+        ? timed(one, one.act.json, known.limits)
         : [],
     );
     if (own.length === 0) return machine;
@@ -41,12 +41,15 @@ const stopOf = (atMs: number): TimedCheck => ({
   ...{ how: '', passed: false, isTrial: false },
 });
 
-function timed({ id, at }: Waiting<LogAct>, check: CheckMade, limits: readonly Limit[]): TimedCheck {
+/** None of a check that the book will refuse for its width. */
+function timed({ id, at }: Waiting<LogAct>, check: CheckMade, limits: readonly Limit[]): TimedCheck[] {
   const limit = limits.find(({ containerKindId }) => containerKindId === check.containerKindId);
-  const isWithin =
-    !check.measures || !limit || listSeamFaults(check.measures, seamLimitsOf(limit)).length === 0;
-  return {
-    ...{ ...NOTHING, id, how: check.how, isTrial: check.serial === null },
-    ...{ passed: check.looksGood && isWithin, atMs: Date.parse(check.checkedAt ?? at) },
-  };
+  const faults = check.measures && limit ? seamFaultsOf(check.measures, limit) : [];
+  if (faults === null) return [];
+  return [
+    {
+      ...{ ...NOTHING, id, how: check.how, isTrial: check.serial === null },
+      ...{ passed: check.looksGood && faults.length === 0, atMs: Date.parse(check.checkedAt ?? at) },
+    },
+  ];
 }

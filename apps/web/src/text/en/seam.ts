@@ -84,6 +84,7 @@ export const en = {
   allowed: (least: string, most: string) => `${least} to ${most}`,
   overlapFrom: (percent: number) => `The overlap is reckoned from it: at least ${percent} %.`,
   measureProblem: 'Write a measure, such as 58 or 1.47.',
+  tooNarrow: 'A seam is wider than its plates; measure it again.',
   note: 'Note',
   faults: { width: 'width', thickness: 'thickness', countersink: 'countersink', overlap: 'overlap' },
   outOfLimits: (what: string) =>

@@ -85,6 +85,7 @@ export const es: typeof en = {
   allowed: (least, most) => `${least} a ${most}`,
   overlapFrom: (percent) => `De él se calcula el traslape: al menos ${percent} %.`,
   measureProblem: 'Escriba una medida, como 58 o 1.47.',
+  tooNarrow: 'Un cierre es más ancho que sus chapas; mídalo otra vez.',
   note: 'Nota',
   faults: {
     width: 'ancho',
