@@ -9,36 +9,44 @@ import { codesTyped } from '../packing/codes-typed.ts';
 import type { Whose } from '../place/queries.ts';
 import { nameOf } from './name-of.ts';
 import type { Lid } from './queries.ts';
-import { useLids } from './use-lids.ts';
+import { draftOf, type Lids } from './use-lids.ts';
 import { useLidText } from './words.ts';
 
 /** Says of all lids that are due how they were: that they held, but those that are ticked or whose codes are typed. */
-export function AnswerLids({ of, due, name }: { of: Whose; due: readonly Lid[]; name: string }) {
+export function AnswerLids({
+  of,
+  due,
+  list,
+  answering,
+}: {
+  of: Whose;
+  due: readonly Lid[];
+  list: string;
+  answering: Lids['answering'];
+}) {
   const t = useLidText();
   const { format } = useHouse();
-  const { draft, change, forget } = useDraft(
-    `lids.${name}`,
+  const { draft, change } = useDraft(
+    draftOf(list),
     { ticked: [] as string[], typed: '', note: '' },
     { rows: { ticked: '' } },
   );
-  const { answering } = useLids();
   const codes = codesTyped(draft.typed);
   const isSlip = codes.includes(null);
   const loose = due.filter(({ id, code }) => draft.ticked.includes(id) || codes.includes(code));
   const held = due.length - loose.length;
+  // Of jars that are not due yet; one that is clearly loose may be said of them too.
+  const others = [...new Set(codes)].flatMap((code) =>
+    code === null || loose.some((lid) => lid.code === code) ? [] : code,
+  );
+  const looseCount = loose.length + others.length;
   const problems = problemsOf(answering.error);
   const send = () => {
     if (isSlip) return;
-    const others = codes.flatMap((code) =>
-      code === null || loose.some((lid) => lid.code === code) ? [] : code,
-    );
-    answering.mutate(
-      {
-        ...{ of, containerIds: due.map(({ id }) => id), note: draft.note },
-        looseCodes: [...loose.map(({ code }) => code), ...others],
-      },
-      { onSuccess: forget },
-    );
+    answering.mutate({
+      ...{ of, containerIds: due.map(({ id }) => id), note: draft.note },
+      looseCodes: [...loose.map(({ code }) => code), ...others],
+    });
   };
   const tick = (id: string, isOn: boolean) =>
     change({ ticked: isOn ? [...draft.ticked, id] : draft.ticked.filter((one) => one !== id) });
@@ -78,14 +86,14 @@ export function AnswerLids({ of, due, name }: { of: Whose; due: readonly Lid[]; 
           }
         />
         <Field label={t.note} value={draft.note} onChange={(event) => change({ note: event.target.value })} />
-        <p>{t.answerSays(due.length - held)}</p>
+        <p>{t.answerSays(looseCount)}</p>
         <ProblemSaid error={answering.error} />
         <button type="submit" className="btn go" disabled={answering.isPending || isSlip}>
-          {held === due.length
+          {looseCount === 0
             ? t.allHeld(held)
             : held === 0
-              ? t.noneHeld(loose.length)
-              : t.someHeld(held, loose.length)}
+              ? t.noneHeld(looseCount)
+              : t.someHeld(held, looseCount)}
         </button>
       </Form>
     </NextStep>

@@ -16,7 +16,7 @@ export function LidsPage() {
       owners={t.owners}
       first={first}
     >
-      {(of) => <LidsOf of={of} isPage />}
+      {(of) => <LidsOf key={of} of={of} isPage />}
     </OfWhose>
   );
 }

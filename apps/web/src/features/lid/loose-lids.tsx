@@ -3,14 +3,21 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import type { Whose } from '../place/queries.ts';
 import { nameOf } from './name-of.ts';
 import type { Lid } from './queries.ts';
-import { useLids } from './use-lids.ts';
+import type { Lids } from './use-lids.ts';
 import { useLidText } from './words.ts';
 
 /** What did not hold: what to do with it, and that it was closed again. */
-export function LooseLids({ of, loose }: { of: Whose; loose: readonly Lid[] }) {
+export function LooseLids({
+  of,
+  loose,
+  closing,
+}: {
+  of: Whose;
+  loose: readonly Lid[];
+  closing: Lids['closing'];
+}) {
   const t = useLidText();
   const { format } = useHouse();
-  const { closing } = useLids();
   const close = (lids: readonly Lid[]) =>
     closing.mutate({ of, containerIds: lids.map(({ id }) => id), note: '' });
   return (

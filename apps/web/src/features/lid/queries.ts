@@ -5,7 +5,7 @@ import type { Whose } from '../place/queries.ts';
 
 export const lidsApi = api.storehouses[':storehouse'].lids;
 
-export type LidsRead = InferResponseType<typeof lidsApi.$get, 200>;
+type LidsRead = InferResponseType<typeof lidsApi.$get, 200>;
 export type Lid = LidsRead['lids'][number];
 export type Answers = InferRequestType<typeof lidsApi.answers.$post>['json'];
 export type Closings = InferRequestType<typeof lidsApi.closings.$post>['json'];

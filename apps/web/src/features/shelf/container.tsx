@@ -92,7 +92,7 @@ function Sheet({ shelved }: { shelved: Shelved }) {
         <SayTreatment key={`${shelved.treatment} ${shelved.moistureTenths}`} shelved={shelved} />
       )}
       {grams === 0 ? null : <HowLong container={shelved.id} lotIds={others.map(({ id }) => id)} />}
-      {grams === 0 ? null : <LidOfJar container={shelved.id} />}
+      {grams === 0 || !shelved.kind.code.startsWith('jar-') ? null : <LidOfJar container={shelved.id} />}
       <ToKitchen shelved={shelved} />
       {grams === 0 ? null : <TakeOut key={grams} shelved={shelved} />}
       {grams === 0 ? null : (
