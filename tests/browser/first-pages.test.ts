@@ -127,7 +127,7 @@ const FIRST_PAGES: readonly Page[] = [
     answers: {
       1: /When will we finish\?\s+At \d\d:\d\d, with 6 containers/,
       2: /Do enough people come\?\s+Ask \d+ (?:person|people) more\. 6 are wanted; .* the chance of that is \d\d\s%/,
-      3: /Where does it jam\?\s+By the plan seam: 24 s/,
+      3: /Where does it jam\?\s+By the plan, seam: 24 s/,
       4: /Do we have all supplies\?\s+No\. 10 cans with lids: 1 short/,
       5: /In what order do the foods run\?\s+Hard red winter wheat/,
       6: /What the last day left[\s\S]+Are we over-pouring\?\s+\S/,

@@ -62,7 +62,7 @@ test('until somebody tells of a queue the running day names the plan’s bottlen
   await lead.goto(at('/log'));
   await lead
     .getByText(
-      'By the plan fill, weigh, absorber: 27 s a container. Nobody has told of a queue over the last ten.',
+      'By the plan, fill, weigh, absorber: 27 s a container. Nobody has told of a queue over the last ten.',
     )
     .waitFor();
   await lead.getByText('Tell how many wait', { exact: true }).click();

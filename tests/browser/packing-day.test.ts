@@ -243,7 +243,7 @@ test('the lead’s first page answers what a running day asks, without a search'
     'Do enough people come?': expect.stringContaining(
       `Ask ${crew.moreToAsk} people more. ${crew.wanted} are wanted`,
     ),
-    'Where does it jam?': expect.stringMatching(/^By the plan seam: 24 s a container\./),
+    'Where does it jam?': expect.stringMatching(/^By the plan, seam: 24 s a container\./),
     'Do we have all supplies?': expect.stringMatching(/short|on no list/),
     'In what order do the foods run?': 'Hard red winter wheat',
     'Are we over-pouring?': 'No: nothing is given away.',

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { longestQueue, type QueueWord } from './live-queue.ts';
+import { longestQueue, type QueueWord, soonerMinutes } from './live-queue.ts';
 
 const STATIONS = ['fill', 'weigh', 'seam', 'label'];
 const word = (station: string, waiting: number, saidAtMs: number): QueueWord => ({
@@ -68,3 +68,16 @@ test('what is named is a station of the line, and never longer than what was sai
     }),
   );
 });
+
+test.for([
+  { because: '5 s less for 50 containers are 250 s', wish: [27, 22, 50], minutes: 4 },
+  { because: 'less than a minute is none', wish: [27, 26, 59], minutes: 0 },
+  { because: 'one more there makes no container sooner', wish: [24, 24, 90], minutes: 0 },
+  { because: 'a line can’t get slower by it', wish: [24, 30, 90], minutes: 0 },
+  { because: 'more were closed than were planned', wish: [27, 22, -3], minutes: 0 },
+] as const)(
+  'one person more: $because',
+  ({ wish: [cycleSeconds, oneMoreSeconds, containersLeft], minutes }) => {
+    expect(soonerMinutes({ cycleSeconds, oneMoreSeconds, containersLeft })).toBe(minutes);
+  },
+);

@@ -40,3 +40,20 @@ export function longestQueue(
     null,
   );
 }
+
+/**
+ * By how much one person more at a station brings the end of a line's run forward.
+ * Units: seconds a container and containers in; whole minutes out, cut off, so that nobody is promised more than they get.
+ * Shape: 0 where one more makes no container sooner, or none is left. Errors: none.
+ */
+export function soonerMinutes({
+  cycleSeconds,
+  oneMoreSeconds,
+  containersLeft,
+}: {
+  readonly cycleSeconds: number;
+  readonly oneMoreSeconds: number;
+  readonly containersLeft: number;
+}): number {
+  return Math.floor((Math.max(0, cycleSeconds - oneMoreSeconds) * Math.max(0, containersLeft)) / 60);
+}

@@ -3,6 +3,7 @@ import { Link, useLocation } from '@tanstack/react-router';
 import { actingHere } from '../../api/acting.ts';
 import { useSending } from '../../api/use-sending.ts';
 import { useHouse } from '../../ui/house.ts';
+import { isRefused } from './queue.ts';
 import { drain } from './send.ts';
 import { placeOf, useBuysWritten, useQueue } from './store.ts';
 import { useLandingText } from './words.ts';
@@ -20,14 +21,14 @@ function OfBuy({ buy }: { buy: string }) {
   const { pathname } = useLocation();
   const param = { storehouse: house.storehouse, buy };
   const place = placeOf({ ...house, buy });
-  const { written } = useQueue(place);
+  const queue = useQueue(place);
+  const { written } = queue;
   useSending(place, written.length > 0, () => drain({ place, param, queries }));
   if (written.length === 0 || pathname.includes(`/${buy}/landing`)) return null; // where it stands in full
-  const hasRefused = written.some(({ refusal }) => refusal !== null);
   return (
     <section className="stack">
       <p className="said watch-said" role="status">
-        {hasRefused ? t.waitsBehindRefused(written.length - 1) : t.waitsOfLorry(written.length)}
+        {isRefused(queue) ? t.waitsBehindRefused(written.length - 1) : t.waitsOfLorry(written.length)}
       </p>
       <Link className="btn" to="/s/$storehouse/buys/$buy/landing" params={param}>
         {t.toLanding}

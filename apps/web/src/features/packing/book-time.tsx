@@ -11,6 +11,7 @@ import { ProblemSaid } from '../../ui/problem-said.tsx';
 import { useDraft } from '../../ui/use-draft.ts';
 import { Here } from './here.tsx';
 import { freeTimesQuery, ofSession, type SessionPage, sessionApi } from './queries.ts';
+import { type LogQueue, useLogQueue } from './use-log.ts';
 import { usePackingText } from './words.ts';
 
 type Slot = SessionPage['slots'][number];
@@ -26,10 +27,11 @@ export function BookTime({ page, own }: { page: SessionPage; own: Slot | undefin
       ask(sessionApi.slots[':slot']['giving-back'].$post({ param: { ...param, slot } })),
     onSuccess: () => queries.invalidateQueries({ queryKey: ofSession(param) }),
   });
+  const log = useLogQueue(param.session);
   const { stage } = page.session;
   const isRunning = stage === 'running';
   if (!own) {
-    if (page.missed && isRunning) return <Missed page={page} slot={page.missed} />;
+    if (page.missed && isRunning) return <Missed log={log} slot={page.missed} />;
     return stage === 'open' ? <ChooseTime page={page} /> : null;
   }
   const [from, until] = [format.hour(own.startsAt), format.hour(own.endsAt)];
@@ -40,9 +42,7 @@ export function BookTime({ page, own }: { page: SessionPage; own: Slot | undefin
       {isRunning ? <p className="soft">{t.timeLapses}</p> : null}
       {stage === 'open' || isRunning ? (
         <div className="actions">
-          {isRunning ? (
-            <Here session={page.session.id} slot={own} household={householdName} label={t.weAreHere} />
-          ) : null}
+          {isRunning ? <Here log={log} slot={own} household={householdName} label={t.weAreHere} /> : null}
           <button
             type="button"
             className="btn"
@@ -59,14 +59,14 @@ export function BookTime({ page, own }: { page: SessionPage; own: Slot | undefin
 }
 
 /** A time that went to others because nobody came; who comes late gets the next one. */
-function Missed({ page, slot }: { page: SessionPage; slot: Slot }) {
+function Missed({ log, slot }: { log: LogQueue; slot: Slot }) {
   const t = usePackingText();
   const { format, householdName } = useHouse();
   return (
     <NextStep title={t.time}>
       <p>{t.missed(format.hour(slot.startsAt))}</p>
       <div className="actions">
-        <Here session={page.session.id} slot={slot} household={householdName} label={t.weAreHere} />
+        <Here log={log} slot={slot} household={householdName} label={t.weAreHere} />
       </div>
     </NextStep>
   );

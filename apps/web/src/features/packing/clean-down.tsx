@@ -1,5 +1,4 @@
 import { Check } from '../../ui/field.tsx';
-import { useHouse } from '../../ui/house.ts';
 import { useDraft } from '../../ui/use-draft.ts';
 import { usePackingText } from './words.ts';
 import '../supplies/supplies.css';
@@ -7,11 +6,9 @@ import '../supplies/supplies.css';
 /** What was ticked of a day's clean-down, on this phone, also without a signal. */
 function useCleanDown(sessionId: string) {
   const { cleanDowns } = usePackingText();
-  const { storehouse, personId } = useHouse();
-  const { draft, change } = useDraft<{ readonly ticked: readonly string[] }>(
-    `clean-down.${storehouse}.${sessionId}.${personId}`,
-    { ticked: [] },
-  );
+  const { draft, change } = useDraft<{ readonly ticked: readonly string[] }>(`clean-down.${sessionId}`, {
+    ticked: [],
+  });
   const steps = Object.entries(cleanDowns).map(([id, name]) => ({
     id,
     name,

@@ -1,22 +1,21 @@
 import type { LogAct } from './log-act.ts';
-import { useLogQueue } from './use-log.ts';
+import type { LogQueue } from './use-log.ts';
 
 /**
  * Ticks that a household stands at its line, so that its time is not given away; pressed again, it takes that back. It keeps its
  * hour where there is no signal.
  */
 export function Here({
-  session,
+  log: { waiting, write },
   slot,
   household,
   label,
 }: {
-  session: string;
+  log: LogQueue;
   slot: { id: string; cameAt: string | null };
   household: string;
   label: string;
 }) {
-  const { waiting, write } = useLogQueue(session);
   const ticked = waiting.findLast(
     ({ act, refusal }) => refusal === null && act.kind === 'here' && act.slot === slot.id,
   )?.act as Extract<LogAct, { kind: 'here' }> | undefined;

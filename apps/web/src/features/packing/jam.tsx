@@ -1,4 +1,4 @@
-import { longestQueue } from '@sheafbook/packing';
+import { longestQueue, soonerMinutes } from '@sheafbook/packing';
 import { useQuery } from '@tanstack/react-query';
 import { useHouse } from '../../ui/house.ts';
 import { type LinePlan, type LogBody, logQuery, type OfSession } from './queries.ts';
@@ -15,7 +15,8 @@ export function useJam(): (line: LinePlan, lineNo: number, running: Running | nu
   const { format } = useHouse();
   const nameOf = (station: string) => t.stations[station as keyof typeof t.stations] ?? station;
   return (line, lineNo, running) => {
-    const seconds = format.count(Math.round(line.cycleSeconds ?? 0));
+    const cycleSeconds = line.cycleSeconds ?? 0;
+    const seconds = format.count(Math.round(cycleSeconds));
     const planned = line.bottleneck.map(nameOf).join(', ');
     if (running === null) return t.jamPlanned(planned, seconds);
     const closed = running.pours.filter((pour) => pour.line === lineNo && !pour.isUndone);
@@ -28,8 +29,10 @@ export function useJam(): (line: LinePlan, lineNo: number, running: Running | nu
     );
     if (longest === null) return `${t.jamPlanned(planned, seconds)} ${t.jamUntold}`;
     const block = line.blocks.find(({ stations }) => stations.includes(longest.station));
-    const soonerEach = Math.max(0, (line.cycleSeconds ?? 0) - (block?.oneMoreSeconds ?? 0));
-    const sooner = Math.floor((soonerEach * Math.max(0, line.containers - closed.length)) / 60);
+    const sooner = soonerMinutes({
+      ...{ cycleSeconds, oneMoreSeconds: block?.oneMoreSeconds ?? cycleSeconds },
+      containersLeft: line.containers - closed.length,
+    });
     return [
       t.jamNow(nameOf(longest.station), format.count(Math.max(1, Math.round(longest.waiting)))),
       sooner > 0 ? t.jamOneMore(sooner) : t.jamOneMoreNothing,

@@ -1,7 +1,7 @@
-import { instantOfWallTime, isWallTime, wallTimeInZone } from '@sheafbook/units';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
 import { gramsOnScale } from '../shelf/mass-typed.ts';
+import { penTime } from './pen-time.ts';
 import type { LogBody, LoggedBag } from './queries.ts';
 import { useBags } from './use-bags.ts';
 import type { Log } from './use-log.ts';
@@ -14,10 +14,7 @@ export function Losses({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) 
   const { format } = useHouse();
   const { bag, options, typed, pen, change, reset } = useBags(`loss.${log.param.session}`, bags);
   const grams = gramsOnScale(typed, bag.leftInBagsGrams);
-  // What a pen wrote is of today, on the wall of the storehouse.
-  const wall = `${wallTimeInZone(Date.now(), format.timeZone).slice(0, 10)}T${pen}`;
-  const penAt = isWallTime(wall) ? new Date(instantOfWallTime(wall, format.timeZone)) : null;
-  const isAhead = penAt !== null && penAt.getTime() > Date.now();
+  const { penAt, isAhead } = penTime(pen, format.timeZone);
   const isReady = grams !== undefined && !isAhead;
   const lose = (to: 'spilled' | 'sampled') => {
     if (grams === undefined) return;

@@ -76,7 +76,13 @@ export function Mass({ log, body, here }: { log: Log; body: LogBody; here: reado
           cells: [
             t.bagOf(nameIn(format.language, bag.food), bag.household, bag.bagNo),
             grams(bag.broughtGrams),
-            bag.isWeighed ? grams(bag.leftInBagsGrams) : t.notWeighed(grams(bag.expectedLeftGrams)),
+            bag.isWeighed ? (
+              grams(bag.leftInBagsGrams)
+            ) : (
+              <>
+                {grams(bag.expectedLeftGrams)} <span className="soft block">{t.notWeighed}</span>
+              </>
+            ),
             bag.isWeighed ? grams(bag.unaccountedGrams) : '',
           ],
         }))}
@@ -151,7 +157,7 @@ function Weigh({ log, bags }: { log: Log; bags: readonly LoggedBag[] }) {
           label={t.whose}
           value={keyOfBag(bag)}
           options={options}
-          onChange={(chosen) => change({ chosen, was: '', is: '' })}
+          onChange={(chosen) => change({ chosen, was: null, is: '' })}
         />
         <div className="pair">
           <Field

@@ -1,5 +1,5 @@
 import { ABSORBER_SIZES, containersPerOneLost } from '@sheafbook/packing';
-import { instantOfWallTime, isWallTime, sumOf, wallTimeInZone } from '@sheafbook/units';
+import { sumOf } from '@sheafbook/units';
 import { useState } from 'react';
 import { Choice, Field } from '../../ui/field.tsx';
 import { useHouse } from '../../ui/house.ts';
@@ -14,6 +14,7 @@ import { useTareText } from '../tare/words.ts';
 import type { Treatment } from '../treatment/queries.ts';
 import { codesTyped } from './codes-typed.ts';
 import { Drift } from './drift.tsx';
+import { dayThere, penTime } from './pen-time.ts';
 import type { LogBody, LoggedPour, PlanBody } from './queries.ts';
 import { labelsFit, UnderLabel } from './under-label.tsx';
 import { UndoPour } from './undo-pour.tsx';
@@ -65,12 +66,13 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
   const treatment = (draft.treatment || run?.treatment || 'none') as Treatment['code'];
   const planned = sumOf((run?.packets ?? []).map((packet) => packet.sizeMillilitres * packet.count));
   const packets = treatment === 'oxygen-absorber' ? Number(draft.packets) || planned || null : null;
+  const back = takenBack(log.waiting);
   const ofRun = body.pours.filter(
     (pour) =>
       !pour.isUndone &&
       pour.bagId === bag.bagId &&
       pour.householdId === bag.householdId &&
-      !takenBack(log.waiting).has(pour.entryId),
+      !back.has(pour.entryId),
   );
   const waits = poursWaiting(log.waiting, bag);
   const next = ofRun.length + waits.length + 1;
@@ -82,11 +84,10 @@ export function PourOn({ log, body, plan, kinds, treatments }: PourProps) {
   const codes = codesTyped(draft.labels);
   // What a pen wrote on the run sheet keeps its own time, on the wall of the storehouse: of the packing day, or of today where
   // the line runs sooner than planned.
-  const dayOf = (at: number) => wallTimeInZone(at, format.timeZone).slice(0, 10);
-  const [penOn] = [dayOf(Date.now()), dayOf(Date.parse(plan.session.startsAt))].toSorted();
-  const wall = `${penOn}T${draft.pen}`;
-  const penAt = isOther && isWallTime(wall) ? new Date(instantOfWallTime(wall, format.timeZone)) : null;
-  const isAhead = penAt !== null && penAt.getTime() > Date.now();
+  const [penOn] = [Date.now(), Date.parse(plan.session.startsAt)]
+    .map((atMs) => dayThere(atMs, format.timeZone))
+    .toSorted();
+  const { penAt, isAhead } = penTime(isOther ? draft.pen : '', format.timeZone, penOn);
   const isLabelled = labelsFit(draft.labels, isOther ? count : 1);
   const pour = (grams: number, times: number) => {
     if (!kind) return;

@@ -1,6 +1,7 @@
 import { useHouse } from '../../ui/house.ts';
 import { Here } from './here.tsx';
 import type { PlanBody } from './queries.ts';
+import { useLogQueue } from './use-log.ts';
 import { usePackingText } from './words.ts';
 
 /** Whose time is when, and who of them stands at the line. */
@@ -8,6 +9,7 @@ export function Times({ plan }: { plan: PlanBody }) {
   const t = usePackingText();
   const { format } = useHouse();
   const { slots, session } = plan;
+  const log = useLogQueue(session.id);
   if (slots.length === 0) return null;
   const isOn = session.stage === 'open' || session.stage === 'running';
   return (
@@ -32,7 +34,7 @@ export function Times({ plan }: { plan: PlanBody }) {
             </span>
             {isOn && (slot.cameAt !== null || !slot.isHere) ? (
               <span className="actions">
-                <Here session={session.id} slot={slot} household={slot.household} label={t.tick.came} />
+                <Here log={log} slot={slot} household={slot.household} label={t.tick.came} />
               </span>
             ) : null}
           </li>

@@ -10,21 +10,18 @@ import { usePackingText } from './words.ts';
 export function useBags(name: string, bags: readonly LoggedBag[]) {
   const t = usePackingText();
   const { format } = useHouse();
-  const { draft, change, reset } = useDraft(name, {
-    chosen: '',
-    typed: '',
-    because: '',
-    pen: '',
-    was: '',
-    is: '',
-  });
+  const { draft, change, reset } = useDraft(
+    name,
+    { chosen: '', typed: '', because: '', pen: '', was: null as string | null, is: '' },
+    { rows: { was: '' } },
+  );
   const { chosen, typed, because, pen, is } = draft;
   const bag = bags.find((one) => keyOfBag(one) === chosen) ?? (bags[0] as LoggedBag);
   const options = bags.map((one) => ({
     value: keyOfBag(one),
     name: t.bagOf(nameIn(format.language, one.food), one.household, one.bagNo),
   }));
-  // The bag’s last reading stands there until somebody types another.
-  const moisture = { was: draft.was || moistureStart(bag.wasTenths ?? bag.moistureTenthsPercent).was, is };
+  // The bag’s last reading stands there until somebody types another, or takes it out.
+  const moisture = { was: draft.was ?? moistureStart(bag.wasTenths ?? bag.moistureTenthsPercent).was, is };
   return { bag, options, typed, because, pen, moisture, change, reset };
 }

@@ -8,7 +8,7 @@ import type { LogAct } from '../packing/log-act.ts';
 import type { LogQueue } from '../packing/use-log.ts';
 import type { Kind } from '../shelf/queries.ts';
 import { taresQuery } from './queries.ts';
-import { tareHere } from './tare-here.ts';
+import { tareHere, tareTyped } from './tare-here.ts';
 import { useTareText } from './words.ts';
 
 /** What of a pour's draft says how it is weighed: the kinds that stand on the scale full, and what the next one weighs empty. */
@@ -23,8 +23,7 @@ export function useGross(log: LogQueue, kind: Kind | undefined, draft: GrossDraf
   const isGross = kind !== undefined && draft.gross.split(' ').includes(kind.id);
   const tare = tareHere(kind?.id, data?.tares ?? [], log.waiting);
   const isEach = isGross && !tare?.isAlike;
-  const own = /^[1-9]\d{0,5}$/.test(draft.own.trim()) ? Number(draft.own) : undefined;
-  const tareGrams = isEach ? own : tare?.meanGrams;
+  const tareGrams = isEach ? tareTyped(draft.own) : tare?.meanGrams;
   return {
     ...{ isGross, isEach, tare },
     /** The net of what the scale shows; null where the container alone weighs as much, undefined while nobody can tell. */
@@ -45,7 +44,7 @@ export function useGross(log: LogQueue, kind: Kind | undefined, draft: GrossDraf
     },
   };
 }
-export type Gross = ReturnType<typeof useGross>;
+type Gross = ReturnType<typeof useGross>;
 
 /** Whether the container stands on the scale with its food, and what is taken off then. */
 export function GrossChoice({

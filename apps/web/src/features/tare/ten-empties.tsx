@@ -1,4 +1,4 @@
-import { judgeTare, MOST_TARE_GRAMS, TARE_CONTAINERS, TARE_SPREAD_GRAMS } from '@sheafbook/packing';
+import { judgeTare, TARE_CONTAINERS, TARE_SPREAD_GRAMS } from '@sheafbook/packing';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import { Choice } from '../../ui/field.tsx';
@@ -16,7 +16,7 @@ import { WaitingActs } from '../packing/waiting-acts.tsx';
 import { usePackingText } from '../packing/words.ts';
 import { type Kind, kindsQuery } from '../shelf/queries.ts';
 import { type Tare, taresQuery } from './queries.ts';
-import { type TareSaid, tareHere } from './tare-here.ts';
+import { type TareSaid, tareHere, tareTyped } from './tare-here.ts';
 import { useTareText } from './words.ts';
 import '../landing/landing.css';
 import '../packing/packing.css';
@@ -81,8 +81,8 @@ function WeighTen({ log, kinds, tares }: { log: LogQueue; kinds: readonly Kind[]
   const kind = kinds.find(({ id }) => id === draft.kindId) ?? kinds[0];
   if (!kind) return null;
   const readings = asGrams(draft.readings);
-  const typed = /^\d{1,6}$/.test(draft.figure.trim()) ? Number(draft.figure) : 0;
-  const isTyped = typed >= 1 && typed <= MOST_TARE_GRAMS;
+  const typed = tareTyped(draft.figure);
+  const isTyped = typed !== undefined;
   const last = readings.at(-1);
   const isFull = readings.length >= TARE_CONTAINERS;
   const keep = (next: readonly number[]) => change({ readings: next.join(' '), figure: '' });
@@ -116,7 +116,7 @@ function WeighTen({ log, kinds, tares }: { log: LogQueue; kinds: readonly Kind[]
       {isFull ? (
         <Verdict {...{ readings, save }} />
       ) : (
-        <Form onSend={() => isTyped && keep([...readings, typed])}>
+        <Form onSend={() => typed !== undefined && keep([...readings, typed])}>
           <p role="status">{t.soFar(readings.length, spreadOf(readings), TARE_SPREAD_GRAMS)}</p>
           <div>
             <div className="reading">

@@ -156,7 +156,7 @@ export const en = {
   lidsWait: (at: string, longer: number) =>
     `The last lid over dry ice may be closed at ${at}${longer === 0 ? '.' : `: for it the day lasts ${s(longer, 'minute', 'minutes')} longer.`}`,
   jam: 'Where it jams',
-  jamPlanned: (stations: string, seconds: string) => `By the plan ${stations}: ${seconds} s a container.`,
+  jamPlanned: (stations: string, seconds: string) => `By the plan, ${stations}: ${seconds} s a container.`,
   jamUntold: 'Nobody has told of a queue over the last ten.',
   jamNow: (station: string, waiting: string) =>
     `Now: ${station}, about ${waiting} waiting over the last ten.`,
@@ -355,7 +355,7 @@ export const en = {
   sampled: 'Sampled',
   difference: 'Missing',
   bags: 'Bags at the line',
-  notWeighed: (grams: string) => `${grams}, not weighed`,
+  notWeighed: 'not weighed',
   lossesSoFar: (count: number) => `${s(count, 'loss', 'losses')} written down`,
   losses: 'Something was spilled or sampled',
   weighLeft: 'Weigh back what is left',

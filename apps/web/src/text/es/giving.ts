@@ -9,7 +9,7 @@ export const es: GivingWords = {
     'Lo que el grupo no alcanza a comer va a un banco de alimentos que lo acepte, solo en envases enteros.',
   due: (containers, mass) => `Conviene dar pronto ${s(containers, 'envase', 'envases')}, ${mass}.`,
   tooLate: (containers, mass) =>
-    `${s(containers, 'envase', 'envases')}, ${mass}, ya no ${containers === 1 ? 'puede' : 'pueden'} ir a una despensa: mírenlo, coman u ofrezcan a los miembros lo que esté sano, o mándenlo a otro lugar más abajo.`,
+    `${s(containers, 'envase', 'envases')}, ${mass}, ya no ${containers === 1 ? 'puede' : 'pueden'} ir a una despensa: revísenlo, coman u ofrezcan a los miembros lo que esté en buen estado, o mándenlo a otro lugar más abajo.`,
   nothingDue: 'De la reserva común no hay que llevar nada a una despensa por ahora.',
   toPantry: 'Lo que se puede llevar a una despensa',
   riskAhead: 'Existencias comunes que pasarían su día, por mes',

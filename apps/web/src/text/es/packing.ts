@@ -111,9 +111,9 @@ export const es: PackingWords = {
   missed: (from) =>
     `Su hora de las ${from} queda libre para otros, porque no se vio a nadie de su hogar. ¿Ya están aquí?`,
   askToMove: (household, lines, needed) =>
-    `Quieren una línea a la vez ${needed}, y hay ${s(lines, 'línea', 'líneas')}. Pida otra hora a ${household}, y todos los demás tienen la suya.`,
+    `A la misma hora harían falta ${s(needed, 'línea', 'líneas')}, y hay ${s(lines, 'línea', 'líneas')}. Pida otra hora a ${household}, y todos los demás tienen la suya.`,
   moreLines: (lines, needed) =>
-    `Quieren una línea a la vez ${needed}, y hay ${s(lines, 'línea', 'líneas')}. Tendría que cambiar de hora más de un hogar.`,
+    `A la misma hora harían falta ${s(needed, 'línea', 'líneas')}, y hay ${s(lines, 'línea', 'líneas')}. Tendría que cambiar de hora más de un hogar.`,
   bookedTimes: 'Horas en la línea',
   slotStates: { booked: 'con hora', waiting: 'espera', 'not-come': 'no vino; libre otra vez' },
   help: 'Manos',
@@ -154,8 +154,8 @@ export const es: PackingWords = {
   lidsWait: (at, longer) =>
     `La última tapa sobre hielo seco puede cerrarse a las ${at}${longer === 0 ? '.' : `: por ella la jornada dura ${s(longer, 'minuto', 'minutos')} más.`}`,
   jam: 'Dónde se atasca',
-  jamPlanned: (stations, seconds) => `Según el plan ${stations}: ${seconds} s por envase.`,
-  jamUntold: 'Nadie ha dicho de una cola en los últimos diez.',
+  jamPlanned: (stations, seconds) => `Según el plan, ${stations}: ${seconds} s por envase.`,
+  jamUntold: 'Nadie ha avisado de una cola en los últimos diez envases.',
   jamNow: (station, waiting) => `Ahora: ${station}, unos ${waiting} en espera en los últimos diez.`,
   jamOneMore: (minutes) =>
     `Una persona más ahí termina la jornada ${s(minutes, 'minuto', 'minutos')} antes, según los tiempos del plan.`,
@@ -322,7 +322,7 @@ export const es: PackingWords = {
   cleanDownLeft: (left) =>
     left === 0 ? 'Limpieza: todo hecho.' : `Limpieza: ${s(left, 'cosa queda', 'cosas quedan')}`,
   cleanDownKept:
-    'Las marcas quedan en este teléfono, también sin señal. La hoja del día trae la misma lista para la pluma.',
+    'Las marcas quedan en este teléfono, también sin señal. La hoja del día trae la misma lista para llenarla a mano.',
   cleanDowns: {
     unplugged: 'Máquinas desenchufadas',
     swept: 'Barrido, aspirado, con paño',
@@ -351,8 +351,8 @@ export const es: PackingWords = {
   sampled: 'De muestra',
   difference: 'Falta',
   bags: 'Sacos en la línea',
-  notWeighed: (grams) => `${grams}, sin pesar`,
-  lossesSoFar: (count) => `${s(count, 'pérdida anotada', 'pérdidas anotadas')}`,
+  notWeighed: 'sin pesar',
+  lossesSoFar: (count) => s(count, 'pérdida anotada', 'pérdidas anotadas'),
   losses: 'Se derramó algo o se tomó una muestra',
   weighLeft: 'Pesar lo que queda',
   leftNow: 'Queda en el saco',
